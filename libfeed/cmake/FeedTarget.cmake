@@ -1,0 +1,10 @@
+# Settings that libfeed's own compiled targets share. Never applied to a parent project.
+include_guard(GLOBAL)
+
+# feed_own_target(<target>): warnings, no fused multiply-add, so that every compiler gives the same bits.
+function(feed_own_target target)
+    target_compile_options(${target} PRIVATE
+        -Wall -Wextra -Wpedantic -Wconversion -ffp-contract=off
+        $<$<BOOL:${FEED_WARNINGS_AS_ERRORS}>:-Werror>)
+    set_target_properties(${target} PROPERTIES CXX_EXTENSIONS OFF C_EXTENSIONS OFF)
+endfunction()

@@ -1,0 +1,2 @@
+#pragma once
+// Everything public in the core. Start here.
