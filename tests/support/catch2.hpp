@@ -3,7 +3,7 @@
 #if FEED_CATCH2_VERSION == 2
 #include <catch2/catch.hpp>
 namespace feed_test {
-using Catch::Approx;
+using Catch::Detail::Approx;
 }
 #else
 #include <catch2/catch_all.hpp>

@@ -1,0 +1,63 @@
+#pragma once
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "feed/feedstock/feedstock.hpp"
+#include "feed/quantity/basis.hpp"
+
+namespace feed {
+
+/// One feedstock at hand and how much of it may go in.
+struct Entry {
+    std::shared_ptr<const Feedstock> feedstock;
+    std::string label;            ///< the keeper's own words for it
+    WetMass least;                ///< 0 where nothing is required
+    std::optional<WetMass> most;  ///< nothing: no upper limit
+    int use_up_priority = 0;      ///< 0 none; 1 first, 2 second ... ("use up first")
+    std::optional<double> cost_per_wet_kg;
+    std::optional<WetMass> usual;  ///< amount in the keeper's usual recipe
+};
+
+/// A property that a target can limit.
+enum class TargetProperty : std::uint8_t {
+    cn_ratio,
+    moisture,
+    acid_g_citric_per_wet_kg,
+    salt_wet_fraction,
+    fat_wet_fraction,
+    free_air_space,
+    total_wet_kg,
+    total_volume_l,
+    bedding_l_per_scraps_l,
+};
+
+/// A window on one property. Numbers are in the unit named by the property, fractions 0 to 1.
+struct Target {
+    TargetProperty property = TargetProperty::cn_ratio;
+    std::optional<double> low;
+    std::optional<double> high;
+    std::optional<double> aim;
+    std::string source;  ///< where the numbers come from, shown with the answer
+    std::string label;   ///< the keeper's own words, for conflicts
+};
+
+/// What "best" means.
+enum class Objective : std::uint8_t {
+    closest_to_aims,
+    closest_to_usual,
+    least_added,
+    cheapest,
+    use_up_most,
+};
+
+/// Everything at hand and everything asked for.
+struct BalanceProblem {
+    std::vector<Entry> entries;
+    std::vector<Target> targets;
+    Objective objective = Objective::closest_to_aims;
+};
+
+}  // namespace feed

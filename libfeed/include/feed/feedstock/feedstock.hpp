@@ -1,0 +1,71 @@
+#pragma once
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/feedstock/classes.hpp"
+#include "feed/feedstock/measure.hpp"
+#include "feed/feedstock/property.hpp"
+#include "feed/quantity/basis.hpp"
+#include "feed/quantity/estimate.hpp"
+
+namespace feed {
+
+/// One stored number of a feedstock, in the unit of its PropertyKind, with range and source.
+struct Datum {
+    double value = 0.0;
+    double low = 0.0;
+    double high = 0.0;
+    Grade grade = Grade::d;
+    Grade range_grade = Grade::d;
+    /// `ID:place` pairs parted by blanks, or what the user said; text with static storage.
+    std::string_view sources;
+    /// How it was obtained; text with static storage.
+    std::string_view method;
+};
+
+/// Wet mass in one household measure of one feedstock.
+struct MeasuredMass {
+    Measure measure = Measure::piece;
+    WetMass wet_mass;
+    Grade grade = Grade::d;
+    std::string_view sources;
+};
+
+/// A material with properties: from the table, or the user's own. A value type; free to copy and
+/// share between threads.
+struct Feedstock {
+    std::string id;
+    std::string name;
+    std::string note;
+    std::string preparation_hint;
+    Group group = Group::scraps;
+    std::uint8_t roles = 0;  ///< bits of Role
+    Stance stance = Stance::feed;
+    DecayClass decay_class = DecayClass::medium;
+    std::uint32_t cautions = 0;  ///< bits of Caution
+    /// Most wet mass at a time for each kg of worms, where the material is touchy.
+    std::optional<double> most_wet_kg_per_kg_worms;
+    std::string_view most_sources;
+    std::array<std::optional<Datum>, property_count> data{};
+    std::vector<MeasuredMass> measures;
+
+    /// The stored number of a property, or nothing when it is unknown (unknown never means zero).
+    constexpr const std::optional<Datum>& operator[](Property property) const noexcept {
+        return data[static_cast<std::size_t>(property)];
+    }
+    constexpr std::optional<Datum>& operator[](Property property) noexcept {
+        return data[static_cast<std::size_t>(property)];
+    }
+    constexpr bool has(Role role) const noexcept {
+        return (roles & static_cast<std::uint8_t>(role)) != 0;
+    }
+    constexpr bool has(Caution caution) const noexcept {
+        return (cautions & static_cast<std::uint32_t>(caution)) != 0;
+    }
+};
+
+}  // namespace feed

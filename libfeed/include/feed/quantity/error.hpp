@@ -1,0 +1,82 @@
+#pragma once
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace feed {
+
+/// What kind of thing is wrong. The numbers are the codes of the C interface: never reused.
+enum class ErrorCode : std::int32_t {
+    failed = 1,        ///< anything without a code of its own
+    bad_argument = 2,  ///< a null pointer, a handle of the wrong kind, a size that is too small
+    out_of_memory = 3,
+    not_a_number = 4,  ///< NaN or infinity where a finite number is due
+    out_of_range = 5,  ///< a number outside what is allowed
+    unit_missing = 6,
+    unit_unknown = 7,
+    percent_slip = 8,  ///< per cent where a fraction is due, or the reverse
+    low_above_high = 9,
+    unknown_feedstock = 10,
+    ambiguous_feedstock = 11,
+    unknown_property = 12,
+    duplicate_entry = 13,
+    missing_value = 14,  ///< a value that is needed was not given and the table has none
+    syntax = 15,         ///< the text is not well-formed
+    unknown_key = 16,
+    wrong_type = 17,
+    wrong_version = 18,
+    too_large = 19,
+    not_readable = 20,  ///< missing file, directory, no permission
+    not_writable = 21,
+    not_utf8 = 22,
+    no_amount_fixed = 23,  ///< a balance without a scale
+    contradiction = 24,    ///< two entries that cannot both hold
+    empty = 25,
+    internal = 26,
+};
+
+/// One thing that is wrong, in the words of the person who wrote the input.
+struct Error {
+    ErrorCode code = ErrorCode::failed;
+    std::string
+        field;  ///< which entry, in the words of the input ("moisture of shredded till roll")
+    std::string value;    ///< what was given, with its unit
+    std::string allowed;  ///< what is allowed
+    std::string message;  ///< one sentence, with the likely slip where there is one
+    std::string file;     ///< name of the file, or empty
+    int line = 0;         ///< from 1; 0 where there is no place
+    int column = 0;       ///< from 1
+};
+
+/// All problems found at once, in the order of the input.
+using Errors = std::vector<Error>;
+
+/// Either a value or the problems that prevented it. Never empty of both.
+template <class T>
+class [[nodiscard]] Result {
+public:
+    Result(T value) : content_(std::in_place_index<0>, std::move(value)) {}
+    Result(Error error) : content_(std::in_place_index<1>, Errors{std::move(error)}) {}
+    Result(Errors errors) : content_(std::in_place_index<1>, std::move(errors)) {}
+
+    bool has_value() const noexcept { return content_.index() == 0; }
+    explicit operator bool() const noexcept { return has_value(); }
+    /// The value; only when has_value().
+    const T& value() const& { return *std::get_if<0>(&content_); }
+    T& value() & { return *std::get_if<0>(&content_); }
+    T&& value() && { return std::move(*std::get_if<0>(&content_)); }
+    const T& operator*() const& { return value(); }
+    T& operator*() & { return value(); }
+    const T* operator->() const { return &value(); }
+    T* operator->() { return &value(); }
+    /// The problems; only when not has_value().
+    const Errors& errors() const& { return *std::get_if<1>(&content_); }
+    Errors&& errors() && { return std::move(*std::get_if<1>(&content_)); }
+
+private:
+    std::variant<T, Errors> content_;
+};
+
+}  // namespace feed
