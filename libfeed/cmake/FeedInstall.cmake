@@ -1,0 +1,41 @@
+# Install rules: find_package(libfeed), pkg-config, and the components the packages are made of:
+# "library" (what programs need at run time), "dev" (headers and build files), "command".
+include_guard(GLOBAL)
+include(GNUInstallDirs)
+include(CMakePackageConfigHelpers)
+set(feed_package_dir ${CMAKE_INSTALL_LIBDIR}/cmake/libfeed)
+
+install(TARGETS feed_core EXPORT libfeedTargets)
+install(DIRECTORY ${PROJECT_SOURCE_DIR}/libfeed/include/feed DESTINATION ${CMAKE_INSTALL_INCLUDEDIR}
+        COMPONENT dev FILES_MATCHING PATTERN "*.hpp")
+if(TARGET feed_io)
+    install(TARGETS feed_io EXPORT libfeedTargets
+            ARCHIVE DESTINATION ${CMAKE_INSTALL_LIBDIR} COMPONENT dev)
+    install(FILES ${CMAKE_CURRENT_LIST_DIR}/FeedYamlCpp.cmake DESTINATION ${feed_package_dir} COMPONENT dev)
+endif()
+if(TARGET feed_command)
+    install(TARGETS feed_command RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR} COMPONENT command)
+    install(FILES ${PROJECT_SOURCE_DIR}/bindings/cli/feed.1
+            DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT command)
+    install(FILES ${PROJECT_SOURCE_DIR}/bindings/cli/feed.bash RENAME feed
+            DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions COMPONENT command)
+endif()
+
+install(EXPORT libfeedTargets NAMESPACE feed:: DESTINATION ${feed_package_dir} COMPONENT dev)
+configure_package_config_file(${CMAKE_CURRENT_LIST_DIR}/libfeedConfig.cmake.in
+    ${PROJECT_BINARY_DIR}/libfeedConfig.cmake INSTALL_DESTINATION ${feed_package_dir})
+write_basic_package_version_file(${PROJECT_BINARY_DIR}/libfeedConfigVersion.cmake
+    COMPATIBILITY SameMinorVersion)
+install(FILES ${PROJECT_BINARY_DIR}/libfeedConfig.cmake ${PROJECT_BINARY_DIR}/libfeedConfigVersion.cmake
+        DESTINATION ${feed_package_dir} COMPONENT dev)
+
+# feed_pkg_config(<name>): fills <name>.pc.in beside this file and installs it.
+function(feed_pkg_config name)
+    configure_file(${CMAKE_CURRENT_FUNCTION_LIST_DIR}/${name}.pc.in ${PROJECT_BINARY_DIR}/${name}.pc @ONLY)
+    install(FILES ${PROJECT_BINARY_DIR}/${name}.pc
+            DESTINATION ${CMAKE_INSTALL_LIBDIR}/pkgconfig COMPONENT dev)
+endfunction()
+feed_pkg_config(libfeed-core)
+if(TARGET feed_io)
+    feed_pkg_config(libfeed-io)
+endif()
