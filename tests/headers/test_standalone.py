@@ -1,0 +1,80 @@
+"""Each public header compiles alone, without a warning, with every compiler at hand."""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+CXX_ROOT = ROOT / "libfeed" / "include"
+C_ROOT = ROOT / "bindings" / "c" / "include"
+WARNINGS = ["-Wall", "-Wextra", "-Wpedantic", "-Wconversion", "-Werror", "-fsyntax-only"]
+CXX_HEADERS = sorted(path.relative_to(CXX_ROOT).as_posix() for path in CXX_ROOT.rglob("*.hpp"))
+C_HEADERS = sorted(path.relative_to(C_ROOT).as_posix() for path in C_ROOT.rglob("*.h"))
+
+
+def compiler(name: str) -> str:
+    """The program, or skip: a machine may have one compiler only."""
+    found = shutil.which(name)
+    if found is None:
+        pytest.skip(f"{name} is not installed")
+    return found
+
+
+def complaints(command: list[str], source: Path, header: str) -> str:
+    """What the compiler says of a file that includes the header twice and nothing else."""
+    source.write_text(f'#include "{header}"\n#include "{header}"\n', encoding="utf-8")
+    done = subprocess.run([*command, str(source)], capture_output=True, text=True, check=False)
+    return done.stderr if done.returncode != 0 else ""
+
+
+def test_there_are_headers() -> None:
+    assert "feed/feed.hpp" in CXX_HEADERS
+
+
+@pytest.mark.parametrize("program", ["g++", "clang++-14"])
+@pytest.mark.parametrize("header", CXX_HEADERS)
+def test_cxx_header_alone(program: str, header: str, tmp_path: Path) -> None:
+    command = [compiler(program), "-std=c++20", *WARNINGS, f"-I{CXX_ROOT}"]
+    assert complaints(command, tmp_path / "alone.cpp", header) == ""
+
+
+@pytest.mark.parametrize(
+    ("program", "standard"),
+    [("gcc", "c99"), ("clang-14", "c11"), ("g++", "c++17"), ("clang++-14", "c++17")],
+)
+@pytest.mark.parametrize("header", C_HEADERS)
+def test_c_header_alone(program: str, standard: str, header: str, tmp_path: Path) -> None:
+    command = [compiler(program), f"-std={standard}", *WARNINGS, f"-I{C_ROOT}"]
+    suffix = ".cpp" if "++" in program else ".c"
+    assert complaints(command, tmp_path / f"alone{suffix}", header) == ""
+
+
+def test_a_header_that_needs_another_is_seen(tmp_path: Path) -> None:
+    (tmp_path / "lonely.hpp").write_text("#pragma once\nstd::size_t n();\n", encoding="utf-8")
+    command = [compiler("g++"), "-std=c++20", *WARNINGS, f"-I{tmp_path}"]
+    assert "std" in complaints(command, tmp_path / "alone.cpp", "lonely.hpp")
+
+
+def test_two_files_that_include_everything_link(tmp_path: Path) -> None:
+    """A function that is not inline, or a variable defined twice, fails at the link."""
+    (tmp_path / "one.cpp").write_text(
+        '#include "feed/feed.hpp"\n'
+        "const char* from_one() { return feed::library_version.data(); }\n",
+        encoding="utf-8",
+    )
+    (tmp_path / "two.cpp").write_text(
+        '#include "feed/feed.hpp"\nconst char* from_one();\n'
+        "int main() { return from_one() == feed::library_version.data() ? 0 : 1; }\n",
+        encoding="utf-8",
+    )
+    program = tmp_path / "both"
+    subprocess.run(
+        [compiler("g++"), "-std=c++20", f"-I{CXX_ROOT}", "one.cpp", "two.cpp", "-o", str(program)],
+        cwd=tmp_path,
+        check=True,
+    )
+    assert subprocess.run([program], check=False).returncode == 0
