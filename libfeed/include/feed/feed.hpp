@@ -2,6 +2,8 @@
 // Everything public in the core. Start here.
 #include "feed/balance/balance_answer.hpp"
 #include "feed/balance/balance_problem.hpp"
+#include "feed/bed/bed.hpp"
+#include "feed/bed/species.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
 #include "feed/feedstock/classes.hpp"
