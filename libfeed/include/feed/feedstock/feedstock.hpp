@@ -35,6 +35,14 @@ struct MeasuredMass {
     std::string_view sources;
 };
 
+/// What a preparation does to the speed of decay: a factor on the rates, 1 for the material cut as
+/// the table describes it (grade D).
+struct RateFactor {
+    double value = 1.0;
+    double low = 1.0;
+    double high = 1.0;
+};
+
 /// A material with properties: from the table, or the user's own. A value type; free to copy and
 /// share between threads.
 struct Feedstock {
@@ -52,6 +60,9 @@ struct Feedstock {
     std::string_view most_sources;
     std::array<std::optional<Datum>, property_count> data{};
     std::vector<MeasuredMass> measures;
+    /// What was done to it ("frozen and thawed, drained"), or empty; see preparation.hpp.
+    std::string prepared_as;
+    RateFactor decay_rate_factor;
 
     /// The stored number of a property, or nothing when it is unknown (unknown never means zero).
     constexpr const std::optional<Datum>& operator[](Property property) const noexcept {
