@@ -1,0 +1,78 @@
+#pragma once
+// How temperature, moisture, air and nitrogen speed or slow decay. Each factor is 1 at the state
+// its rates were measured in and is clamped to where its formula holds.
+#include <cmath>
+
+namespace feed::decay {
+
+/// Which published temperature response is used.
+enum class TemperatureResponse : unsigned char {
+    haug,     ///< Haug 1993: rises to about 71 C, zero at 80 C
+    clm_q10,  ///< CLM5 technical note: Q10 = 1.5 with reference 25 C
+};
+
+/// The bracket of Haug's rate: 1.066^(T-20) - 1.21^(T-60), clamped to 0 above 80.18 C where it
+/// would turn negative. Source: Haug 1993, The Practical Handbook of Compost Engineering (formula
+/// and constants recalled).
+inline double haug_bracket(double temperature_c) noexcept {
+    const double bracket =
+        std::pow(1.066, temperature_c - 20.0) - std::pow(1.21, temperature_c - 60.0);
+    return bracket > 0.0 ? bracket : 0.0;
+}
+
+/// Temperature factor, 1 at 25 C. Below 0 C, where no formula was fitted and the water freezes,
+/// it is 0; the Q10 form is held at its 40 C value above 40 C (D: it has no optimum of its own).
+/// @param temperature_c  of the bed.
+inline double temperature_factor(double temperature_c, TemperatureResponse response) noexcept {
+    if (temperature_c < 0.0) return 0.0;
+    if (response == TemperatureResponse::haug) {
+        constexpr double bracket_at_25 = 1.3752648576;  // 1.066^5 - 1.21^-35; checked by a test
+        return haug_bracket(temperature_c) / bracket_at_25;
+    }
+    const double clamped = temperature_c > 40.0 ? 40.0 : temperature_c;
+    return std::pow(1.5, (clamped - 25.0) / 10.0);
+}
+
+/// Moisture factor 1/(exp(7.0622 - 17.684 m) + 1): slows a dry bed, never punishes a wet one (air
+/// does that). Source: Haug 1993 (recalled).
+/// @param moisture  water over wet mass, 0..1.
+inline double moisture_factor(double moisture) noexcept {
+    return 1.0 / (std::exp(7.0622 - 17.684 * moisture) + 1.0);
+}
+
+/// Free-air-space factor 1/(exp(3.4945 - 23.675 f) + 1). Source: Haug 1993 (recalled).
+/// @param free_air_space  air-filled share of the volume; below 0 counts as 0.
+inline double air_factor(double free_air_space) noexcept {
+    const double f = free_air_space > 0.0 ? free_air_space : 0.0;
+    return 1.0 / (std::exp(3.4945 - 23.675 * f) + 1.0);
+}
+
+/// Nitrogen factor min(1, exp(-0.693 (CN - 25)/25)): halves at 50. Held at its C:N 100 value
+/// (0.125) beyond, where nothing was fitted (D).
+/// Source: CERES-N / EPIC residue decay (recalled).
+/// @param cn_ratio  total carbon over total nitrogen, at least 0.
+inline double nitrogen_factor(double cn_ratio) noexcept {
+    if (!(cn_ratio > 25.0)) return 1.0;
+    const double clamped = cn_ratio > 100.0 ? 100.0 : cn_ratio;
+    return std::exp(-0.693 * (clamped - 25.0) / 25.0);
+}
+
+/// Share of the nitrogen leaving a pool that becomes ammonium: 1 - (1 - respired) CN_pool / CN_new.
+/// Negative where the new matter must take nitrogen up instead.
+/// Source: CLM5 technical note, decomposition, eq. 21.12 divided by the nitrogen flux.
+/// @param respired   share of the carbon respired, 0..1.
+/// @param pool_cn    C:N of what decays.
+/// @param product_cn C:N of what it becomes, above 0.
+inline double mineralised_share(double respired, double pool_cn, double product_cn) noexcept {
+    return 1.0 - (1.0 - respired) * pool_cn / product_cn;
+}
+
+/// Air-filled share of a volume: 1 minus water, organic and mineral solids at 1000, 1600 and
+/// 2500 kg/m3. Source: Richard, Veeken, de Wilde & Hamelers 2004 (Biotechnol. Prog. 20:1372;
+/// constants recalled). Negative when more is in the volume than fits.
+inline double free_air_space(double volume_l, double water_kg, double organic_kg,
+                             double ash_kg) noexcept {
+    return 1.0 - (water_kg + organic_kg / 1.6 + ash_kg / 2.5) / volume_l;
+}
+
+}  // namespace feed::decay
