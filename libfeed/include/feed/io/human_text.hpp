@@ -1,0 +1,53 @@
+#pragma once
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "feed/quantity/basis.hpp"
+#include "feed/quantity/error.hpp"
+#include "feed/quantity/estimate.hpp"
+#include "feed/quantity/units.hpp"
+
+namespace feed::io {
+
+/// Which units a person reads.
+enum class UnitSystem : std::uint8_t { metric, us };
+
+/// A number with `digits` significant digits, no exponent and no trailing zeros: 1234 is "1200",
+/// 0.0567 is "0.057". Reads no locale. Threads: pure, as everything here.
+std::string rounded(double number, int digits = 2);
+
+/// "170 g", "1.2 kg"; "6 oz", "2.6 lb".
+std::string mass_text(Mass mass, UnitSystem units);
+/// "250 ml", "3 L"; "1.1 cups", "2.1 gal".
+std::string volume_text(Volume volume, UnitSystem units);
+/// "21 C"; "70 F".
+std::string temperature_text(Temperature temperature, UnitSystem units);
+/// "450 kg/m3"; "28 lb/ft3".
+std::string density_text(Density density, UnitSystem units);
+/// "30 cm", "1.2 m"; "12 in", "3.9 ft".
+std::string length_text(Length length, UnitSystem units);
+/// "78 %", "0.4 %"; fraction from 0 to 1.
+std::string percent_text(double fraction);
+/// "30:1, carbon to nitrogen by mass".
+std::string cn_ratio_text(double ratio);
+
+/// A text broken at blanks into lines of at most `width` columns. The first line starts with
+/// `first_indent` blanks, the others with `indent`. Words longer than a line stay whole. Columns
+/// are counted in code points. Ends in a line feed.
+std::string wrapped(std::string_view text, std::size_t first_indent, std::size_t indent,
+                    std::size_t width = 80);
+/// A text filled up with blanks to `columns` code points.
+std::string padded(std::string_view text, std::size_t columns);
+/// Number of code points of a UTF-8 text.
+std::size_t columns_of(std::string_view text) noexcept;
+
+/// "1 thing", "2 things": English plural with an s.
+std::string counted(std::size_t number, std::string_view thing);
+
+/// All problems, one paragraph each, for a person at a terminal:
+/// "kitchen.yaml:4:5: moisture: MESSAGE" and below it what was given and what is allowed.
+std::string errors_text(const Errors& errors);
+
+}  // namespace feed::io

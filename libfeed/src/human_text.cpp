@@ -1,0 +1,169 @@
+#include "feed/io/human_text.hpp"
+
+#include <charconv>
+#include <cmath>
+
+#include "feed/quantity/number_text.hpp"
+
+namespace feed::io {
+namespace {
+
+std::string with_unit(double number, std::string_view unit) {
+    std::string text = rounded(number);
+    text += ' ';
+    text += unit;
+    return text;
+}
+
+}  // namespace
+
+std::string rounded(double number, int digits) {
+    if (!std::isfinite(number)) return "unknown";
+    if (number == 0.0) return "0";
+    // The scientific form rounds once and exactly; the rest only moves the point.
+    char buffer[64];
+    const auto end = std::to_chars(buffer, buffer + sizeof buffer, number,
+                                   std::chars_format::scientific, digits - 1)
+                         .ptr;
+    const double shown =
+        parse_number({buffer, static_cast<std::size_t>(end - buffer)}).value_or(number);
+    const auto fixed =
+        std::to_chars(buffer, buffer + sizeof buffer, shown, std::chars_format::fixed).ptr;
+    return std::string(buffer, fixed);
+}
+
+std::string mass_text(Mass mass, UnitSystem units) {
+    const double kg = in_kilograms(mass);
+    if (units == UnitSystem::us) {
+        const double pounds = kg / kilograms_per_pound;
+        return std::abs(pounds) < 0.995 ? with_unit(pounds * 16.0, "oz") : with_unit(pounds, "lb");
+    }
+    return std::abs(kg) < 0.9995 ? with_unit(kg * 1000.0, "g") : with_unit(kg, "kg");
+}
+
+std::string volume_text(Volume volume, UnitSystem units) {
+    const double litre_count = in_litres(volume);
+    if (units == UnitSystem::us) {
+        const double gallons = litre_count / litres_per_us_gallon;
+        if (std::abs(gallons) >= 0.995) return with_unit(gallons, "gal");
+        if (std::abs(gallons) >= 0.2495) return with_unit(gallons * 4.0, "qt");
+        const auto cups = with_unit(gallons * 16.0, "cup");
+        return cups == "1 cup" ? cups : cups + "s";
+    }
+    return std::abs(litre_count) < 0.9995 ? with_unit(litre_count * 1000.0, "ml")
+                                          : with_unit(litre_count, "L");
+}
+
+std::string temperature_text(Temperature temperature, UnitSystem units) {
+    const double degrees = in_celsius(temperature);
+    if (units == UnitSystem::us) {
+        return rounded(std::round(degrees * 1.8 + 32.0), 4) + " F";
+    }
+    return rounded(std::round(degrees), 4) + " C";
+}
+
+std::string density_text(Density density, UnitSystem units) {
+    const double number = in_kilograms_per_cubic_metre(density);
+    if (units == UnitSystem::us) {
+        constexpr double cubic_foot = metres_per_foot * metres_per_foot * metres_per_foot;
+        return with_unit(number * cubic_foot / kilograms_per_pound, "lb/ft3");
+    }
+    return with_unit(number, "kg/m3");
+}
+
+std::string length_text(Length length, UnitSystem units) {
+    const double metre_count = in_metres(length);
+    if (units == UnitSystem::us) {
+        const double feet = metre_count / metres_per_foot;
+        return feet < 2.0 ? with_unit(feet * 12.0, "in") : with_unit(feet, "ft");
+    }
+    return metre_count < 0.995 ? with_unit(metre_count * 100.0, "cm") : with_unit(metre_count, "m");
+}
+
+std::string percent_text(double fraction) {
+    return with_unit(fraction * 100.0, "%");
+}
+
+std::string cn_ratio_text(double ratio) {
+    return rounded(ratio) + ":1, carbon to nitrogen by mass";
+}
+
+std::size_t columns_of(std::string_view text) noexcept {
+    std::size_t count = 0;
+    for (const char c : text) {
+        if ((static_cast<unsigned char>(c) & 0xC0) != 0x80) ++count;
+    }
+    return count;
+}
+
+std::string padded(std::string_view text, std::size_t columns) {
+    std::string filled(text);
+    const auto taken = columns_of(text);
+    if (taken < columns) filled.append(columns - taken, ' ');
+    return filled;
+}
+
+std::string wrapped(std::string_view text, std::size_t first_indent, std::size_t indent,
+                    std::size_t width) {
+    std::string lines(first_indent, ' ');
+    std::size_t column = first_indent;
+    bool line_is_empty = true;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        if (text[at] == ' ' || text[at] == '\n') {
+            ++at;
+            continue;
+        }
+        auto end = text.find_first_of(" \n", at);
+        if (end == std::string_view::npos) end = text.size();
+        const auto word = text.substr(at, end - at);
+        const auto length = columns_of(word);
+        if (!line_is_empty && column + 1 + length > width) {
+            lines.push_back('\n');
+            lines.append(indent, ' ');
+            column = indent;
+            line_is_empty = true;
+        }
+        if (!line_is_empty) {
+            lines.push_back(' ');
+            ++column;
+        }
+        lines += word;
+        column += length;
+        line_is_empty = false;
+        at = end;
+    }
+    lines.push_back('\n');
+    return lines;
+}
+
+std::string counted(std::size_t number, std::string_view thing) {
+    std::string text = std::to_string(number) + " ";
+    text += thing;
+    if (number != 1) text.push_back('s');
+    return text;
+}
+
+std::string errors_text(const Errors& errors) {
+    std::string text;
+    for (const auto& error : errors) {
+        std::string line;
+        if (!error.file.empty()) {
+            line += error.file;
+            if (error.line > 0) {
+                line += ":" + std::to_string(error.line) + ":" + std::to_string(error.column);
+            }
+            line += ": ";
+        }
+        const bool names_file = error.field == "file" || error.field.empty();
+        if (!names_file) line += error.field + ": ";
+        line += error.message;
+        text += wrapped(line, 0, 2);
+        const bool said = error.value.empty() || error.value == error.file;
+        if (!said) text += wrapped("given: " + error.value, 4, 6);
+        if (!error.allowed.empty()) text += wrapped("allowed: " + error.allowed, 4, 6);
+    }
+    return text;
+}
+
+}  // namespace feed::io
