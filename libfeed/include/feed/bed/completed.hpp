@@ -39,7 +39,7 @@ struct CompletedBed {
     /// Water over capacity; where the squeeze test gave it, water and capacity move together.
     Estimate<double> saturation;
     bool water_from_saturation = false;
-    Estimate<Mass> salt;      ///< NaCl, without the earlier feedings of the diary
+    Estimate<Mass> salt;       ///< NaCl, without the earlier feedings of the diary
     Mass lime = kilograms(0);  ///< CaCO3
     std::optional<double> ph;
     Duration age = days(0);
@@ -78,9 +78,9 @@ inline void complete_container(const Bed& said, CompletedBed& bed) {
                         significant(100 * in_metres(bed.inside.length), 2) + " x " +
                         significant(100 * in_metres(bed.inside.width), 2) + " cm.");
     } else {
-        assume(bed, "The " + name + " is of a usual size inside: " +
-                        significant(100 * usual_size.length_m, 2) + " x " +
-                        significant(100 * usual_size.width_m, 2) + " x " +
+        assume(bed, "The " + name +
+                        " is of a usual size inside: " + significant(100 * usual_size.length_m, 2) +
+                        " x " + significant(100 * usual_size.width_m, 2) + " x " +
                         significant(100 * usual_size.depth_m, 2) + " cm.");
     }
     bed.surface = bed.inside.length * bed.inside.width;
@@ -91,15 +91,13 @@ inline void complete_container(const Bed& said, CompletedBed& bed) {
                         std::string(words[static_cast<std::size_t>(usual_size.drainage)]) + ".");
     }
     bed.lid = said.lid.value_or(Lid::loose);
-    bed.ventilation = said.ventilation.value_or(
-        bed.lid == Lid::none ? Ventilation::open_top : Ventilation::holes);
-    if (!said.lid && !said.ventilation)
-        assume(bed, "A loose lid with air holes lies on the bed.");
+    bed.ventilation = said.ventilation.value_or(bed.lid == Lid::none ? Ventilation::open_top
+                                                                     : Ventilation::holes);
+    if (!said.lid && !said.ventilation) assume(bed, "A loose lid with air holes lies on the bed.");
     const double volume_limit = in_metres(bed.inside.depth);
-    const double depth =
-        said.depth_of_contents
-            ? in_metres(*said.depth_of_contents)
-            : std::min(usual::filled_share.value * volume_limit, usual::deepest_contents_m);
+    const double depth = said.depth_of_contents ? in_metres(*said.depth_of_contents)
+                                                : std::min(usual::filled_share.value * volume_limit,
+                                                           usual::deepest_contents_m);
     bed.depth_of_contents = metres(depth);
     const double stacked = std::max(1, said.container.stacked);
     bed.contents = cubic_metres(stacked * in_square_metres(bed.surface) * depth);
@@ -110,12 +108,13 @@ inline void complete_worms(const Bed& said, CompletedBed& bed) {
     bed.species = said.species.value_or(Species::eisenia_fetida);
     if (!said.species) assume(bed, "The worms are Eisenia fetida or andrei, the usual red worms.");
     Ranged worm_kg;
-    const Ranged parcel = said.worms.known == WormsKnown::as_bought ? Ranged(usual::bought_share)
-                                                                    : Ranged(1.0);
+    const Ranged parcel =
+        said.worms.known == WormsKnown::as_bought ? Ranged(usual::bought_share) : Ranged(1.0);
     if (said.worms.wet_mass) {
         worm_kg = said.worms.wet_mass->in_kilograms() * (parcel * Ranged(usual::scale_error));
         if (said.worms.known == WormsKnown::as_bought)
-            assume(bed, "Of the worms as bought about three quarters of the weight is living worm.");
+            assume(bed,
+                   "Of the worms as bought about three quarters of the weight is living worm.");
     } else if (said.worms.count) {
         const Factor& each = usual::worm_grams[static_cast<std::size_t>(bed.species)];
         worm_kg = (*said.worms.count / 1000.0) * (parcel * Ranged(each));
@@ -123,8 +122,7 @@ inline void complete_worms(const Bed& said, CompletedBed& bed) {
                         significant(each.low, 2) + " to " + significant(each.high, 2) + ").");
     } else {
         worm_kg = bed.contents.value() * Ranged(usual::worms_by_volume);
-        assume(bed, "Nothing is said of the worms: about " +
-                        significant(1000 * worm_kg.value, 2) +
+        assume(bed, "Nothing is said of the worms: about " + significant(1000 * worm_kg.value, 2) +
                         " g, the low stocking of a quarter pound a cubic foot.");
     }
     bed.worms = estimate_of(worm_kg, wet_kilograms, Grade::d);
@@ -195,9 +193,11 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
             water_kg += wet * m;
             const auto& holding = f[Property::water_holding_capacity_dry];
             if (f.has(Role::water) || f.group == Group::amendments) continue;
-            capacity_kg += dry * (holding ? Ranged(*holding) : Ranged(limits::unknown_bedding_capacity));
+            capacity_kg +=
+                dry * (holding ? Ranged(*holding) : Ranged(limits::unknown_bedding_capacity));
             if (!holding)
-                assume(bed, "How much water " + f.name + " holds is not known: 2 kg a kg dry is taken.");
+                assume(bed,
+                       "How much water " + f.name + " holds is not known: 2 kg a kg dry is taken.");
         }
         if (!said.depth_of_contents) {
             const double by_weight = dry_kg.value / dry_density_at(bed.age).value;
@@ -219,7 +219,8 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
             assume(bed, "A handful of the bed gives one or two drops when squeezed.");
         grade = Grade::d;
         bed.water_from_saturation = true;
-        bed.saturation = estimate_of(Ranged(share), [](double x) { return x; }, Grade::d);
+        bed.saturation = estimate_of(
+            Ranged(share), [](double x) { return x; }, Grade::d);
         water_kg = capacity_kg * Ranged(share);
     }
     bed.water = estimate_of(water_kg, kilograms, grade);
@@ -229,30 +230,32 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
     if (said.moisture) {
         bed.moisture = known(*said.moisture, *said.moisture, *said.moisture, Grade::a);
     } else if (bed.water_from_saturation && !said.bedding.empty()) {
-        bed.moisture = known(wetness(water_kg.value, dry_kg.value),
-                             wetness(water_kg.low, dry_kg.low), wetness(water_kg.high, dry_kg.high),
-                             grade);
+        bed.moisture =
+            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.low),
+                  wetness(water_kg.high, dry_kg.high), grade);
     } else if (bed.water_from_saturation) {
-        const Ranged per_dry = Ranged(usual::bed_capacity) *
-                               Ranged(bed.saturation.value, bed.saturation.low, bed.saturation.high);
+        const Ranged per_dry =
+            Ranged(usual::bed_capacity) *
+            Ranged(bed.saturation.value, bed.saturation.low, bed.saturation.high);
         bed.moisture = estimate_of(per_dry, moisture_from_dry_basis, grade);
     } else {
-        bed.moisture = known(wetness(water_kg.value, dry_kg.value),
-                             wetness(water_kg.low, dry_kg.high), wetness(water_kg.high, dry_kg.low),
-                             grade);
+        bed.moisture =
+            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.high),
+                  wetness(water_kg.high, dry_kg.low), grade);
     }
     if (!bed.water_from_saturation) {
         const double most = std::max(capacity_kg.value, 1e-9);
-        bed.saturation = known(water_kg.value / most, water_kg.low / std::max(capacity_kg.high, 1e-9),
-                               water_kg.high / std::max(capacity_kg.low, 1e-9), grade);
+        bed.saturation =
+            known(water_kg.value / most, water_kg.low / std::max(capacity_kg.high, 1e-9),
+                  water_kg.high / std::max(capacity_kg.low, 1e-9), grade);
     }
     bool salt_known = !said.bedding.empty();
     for (const Portion& portion : said.bedding) {
         const auto& sodium = (*portion.feedstock)[Property::sodium_wet];
         salt_known = salt_known && sodium.has_value();
         if (sodium)
-            salt_kg += (portion.wet_mass.in_kilograms() * limits::salt_of_sodium.value) *
-                       Ranged(*sodium);
+            salt_kg +=
+                (portion.wet_mass.in_kilograms() * limits::salt_of_sodium.value) * Ranged(*sodium);
     }
     if (!salt_known) {
         const Ranged wet = dry_kg + water_kg;

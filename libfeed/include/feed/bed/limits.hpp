@@ -7,161 +7,247 @@ namespace feed::limits {
 
 // Wet.
 inline constexpr Factor released_water_share{
-    0.8, 0.6, 0.95, "kg/kg", Grade::d,
-    "share of the scraps' own water that leaves them as the cells collapse (judgement)"};
+    0.8,      0.6,
+    0.95,     "kg/kg",
+    Grade::d, "share of the scraps' own water that leaves them as the cells collapse (judgement)"};
 inline constexpr Factor planned_capacity_share{
-    0.7, 0.6, 0.8, "kg/kg", Grade::d,
+    0.7,
+    0.6,
+    0.8,
+    "kg/kg",
+    Grade::d,
     "plan at 60-80 % of the water-holding capacity; at all of it the pores are full (judgement, "
     "after a recalled figure)"};
 /// Released water and food acids fade at the pace of the labile pool.
 inline constexpr Factor unknown_bedding_capacity{
-    2.0, 1.0, 3.5, "kg/kg dry", Grade::d,
+    2.0,
+    1.0,
+    3.5,
+    "kg/kg dry",
+    Grade::d,
     "water-holding capacity of a bedding without a figure: the low side of straw 2.0-3.6 (Ward et "
     "al. 2000; Spiehs et al. 2013) (judgement)"};
 
 // Evaporation from the surface of the bed, kg/m2 and day; used for wet, dry and going away.
-inline constexpr Factor evaporation_open_top{1.5, 0.5, 3.0, "kg/m2/day", Grade::d,
-                                             "open damp surface indoors; 3 is a water surface in still air at 20 C (Penman 1948, recalled) (judgement)"};
-inline constexpr Factor evaporation_holes{0.3, 0.1, 0.6, "kg/m2/day", Grade::d,
-                                          "lid with air holes (judgement)"};
-inline constexpr Factor evaporation_closed{0.05, 0.0, 0.15, "kg/m2/day", Grade::d,
-                                           "closed lid (judgement)"};
+inline constexpr Factor evaporation_open_top{
+    1.5,
+    0.5,
+    3.0,
+    "kg/m2/day",
+    Grade::d,
+    "open damp surface indoors; 3 is a water surface in still air at 20 C (Penman 1948, recalled) "
+    "(judgement)"};
+inline constexpr Factor evaporation_holes{0.3,         0.1,      0.6,
+                                          "kg/m2/day", Grade::d, "lid with air holes (judgement)"};
+inline constexpr Factor evaporation_closed{0.05,        0.0,      0.15,
+                                           "kg/m2/day", Grade::d, "closed lid (judgement)"};
 
 // Dry and the worms' moisture limits stand in species.hpp.
 
 // Sour, in grams of citric acid equivalent.
 inline constexpr Factor acid_from_labile{
-    0.10, 0.03, 0.25, "g citric/g", Grade::d,
-    "acid that labile matter forms where air is short, before it is burnt (judgement)"};
-inline constexpr Limit acid_per_air_litre{
-    1.0, 2.0, true, "g citric/L air", Grade::d,
-    "a bed takes about 0.1 mol of acid per kg dry matter for each pH step: about 1 g a litre of air "
-    "for one step, 2 g for two (judgement; range 0.5-4)"};
+    0.10,     0.03,
+    0.25,     "g citric/g",
+    Grade::d, "acid that labile matter forms where air is short, before it is burnt (judgement)"};
+inline constexpr Limit acid_per_air_litre{1.0,
+                                          2.0,
+                                          true,
+                                          "g citric/L air",
+                                          Grade::d,
+                                          "a bed takes about 0.1 mol of acid per kg dry matter for "
+                                          "each pH step: about 1 g a litre of air "
+                                          "for one step, 2 g for two (judgement; range 0.5-4)"};
 inline constexpr Factor grams_citric_per_gram_lime{
-    1.0 / 0.7814, 1.0 / 0.7814, 1.0 / 0.7814, "g citric/g CaCO3", Grade::b,
-    "equivalent masses 64.04 and 50.04 g"};
+    1.0 / 0.7814,       1.0 / 0.7814, 1.0 / 0.7814,
+    "g citric/g CaCO3", Grade::b,     "equivalent masses 64.04 and 50.04 g"};
 inline constexpr Factor ground_lime_acting{
-    0.8, 0.5, 1.0, "kg/kg", Grade::d,
+    0.8,
+    0.5,
+    1.0,
+    "kg/kg",
+    Grade::d,
     "share of ground carbonate that acts within a feeding; ground shell works near lime (Auburn "
     "S-05-05, 2005, recalled) (judgement)"};
 inline constexpr Factor coarse_lime_acting{
-    0.1, 0.0, 0.25, "kg/kg", Grade::d,
+    0.1,
+    0.0,
+    0.25,
+    "kg/kg",
+    Grade::d,
     "share of hand-crushed shell that acts; it did little in three weeks (Auburn S-05-05, 2005, "
     "recalled) (judgement)"};
 inline constexpr Factor unknown_acid_sour{
-    8.0, 2.0, 25.0, "g citric/kg", Grade::d,
-    "titratable acidity of scraps marked acid without a figure (judgement)"};
+    8.0,      2.0,
+    25.0,     "g citric/kg",
+    Grade::d, "titratable acidity of scraps marked acid without a figure (judgement)"};
 inline constexpr Factor unknown_acid_mild{
-    2.0, 0.0, 6.0, "g citric/kg", Grade::d,
-    "titratable acidity of other scraps without a figure (judgement)"};
+    2.0,           0.0,      6.0,
+    "g citric/kg", Grade::d, "titratable acidity of other scraps without a figure (judgement)"};
 /// Most ground carbonate the check ever advises at a time, by surface.
-inline constexpr Factor most_lime{200.0, 100.0, 300.0, "g/m2", Grade::d,
-                                  "a spoonful or two a bin at a time (common practice)"};
+inline constexpr Factor most_lime{
+    200.0, 100.0, 300.0, "g/m2", Grade::d, "a spoonful or two a bin at a time (common practice)"};
 inline constexpr Factor ph_after_lime{
-    7.5, 7.0, 8.3, "pH", Grade::d,
+    7.5,
+    7.0,
+    8.3,
+    "pH",
+    Grade::d,
     "where carbonate takes the wet film around the food (judgement; 8.3 is calcium carbonate in "
     "water and air)"};
 
 // Hot.
 inline constexpr Factor heat_of_respiration{
-    18.0, 16.6, 20.2, "MJ/kg", Grade::c,
+    18.0,
+    16.6,
+    20.2,
+    "MJ/kg",
+    Grade::c,
     "14 MJ per kg of oxygen (Haug 1993, recalled) times 1.18-1.44 kg of oxygen per kg of matter"};
 inline constexpr Factor surface_resistance{
-    0.35, 0.2, 0.6, "m2 K/W", Grade::d,
-    "from the layer through its cover to the air, evaporation included (judgement)"};
-inline constexpr Factor layer_conductivity{0.3, 0.15, 0.5, "W/m/K", Grade::d,
-                                           "damp organic layer (judgement)"};
+    0.35,     0.2,
+    0.6,      "m2 K/W",
+    Grade::d, "from the layer through its cover to the air, evaporation included (judgement)"};
+inline constexpr Factor layer_conductivity{0.3,     0.15,     0.5,
+                                           "W/m/K", Grade::d, "damp organic layer (judgement)"};
 inline constexpr Factor usual_spread_share{
-    1.0 / 3.0, 0.2, 1.0, "m2/m2", Grade::d,
+    1.0 / 3.0,
+    0.2,
+    1.0,
+    "m2/m2",
+    Grade::d,
     "a feeding laid in a pocket or along one side covers about a third of the surface (common "
     "practice)"};
 
 // Ammonia.
 inline constexpr Limit ammonia_nitrogen{
-    0.1, 0.2, true, "g N/kg", Grade::d,
+    0.1,
+    0.2,
+    true,
+    "g N/kg",
+    Grade::d,
     "all worms died at 0.1 % ammonium acetate, 0.18 g N/kg (Kaplan et al. 1980); no effect below "
     "0.5 g NH4OH/kg, 0.20 g N/kg (Zeguerrou et al. 2019); under 0.5 g/kg in feed, form not said "
     "(Edwards, Earthworm Ecology, table 18.3)"};
 inline constexpr Limit free_ammonia_nitrogen{
-    0.005, 0.01, true, "g N/kg", Grade::d,
+    0.005,
+    0.01,
+    true,
+    "g N/kg",
+    Grade::d,
     "half of the level worms flee, 0.05 g NH4OH/kg or 0.02 g N/kg (Zeguerrou et al. 2019) "
     "(judgement)"};
 
 // Salty, as NaCl of the wet mass.
-inline constexpr Limit salt{
-    0.002, 0.005, true, "kg/kg", Grade::a,
-    "growth suffers above 0.2 % in kitchen waste (Wu et al. 2019); above 0.5 % lethal (Kaplan et al. "
-    "1980; Edwards, Earthworm Ecology, table 18.3)"};
-inline constexpr Factor salt_of_sodium{2.54, 2.54, 2.54, "kg/kg", Grade::b,
-                                       "molar masses 58.44 and 22.99"};
+inline constexpr Limit salt{0.002,
+                            0.005,
+                            true,
+                            "kg/kg",
+                            Grade::a,
+                            "growth suffers above 0.2 % in kitchen waste (Wu et al. 2019); above "
+                            "0.5 % lethal (Kaplan et al. "
+                            "1980; Edwards, Earthworm Ecology, table 18.3)"};
+inline constexpr Factor salt_of_sodium{2.54,    2.54,     2.54,
+                                       "kg/kg", Grade::b, "molar masses 58.44 and 22.99"};
 inline constexpr Factor bed_salt{
-    0.0005, 0.0002, 0.0015, "kg/kg", Grade::d,
-    "salt of a bed of unknown past, by wet mass (judgement)"};
+    0.0005,  0.0002,   0.0015,
+    "kg/kg", Grade::d, "salt of a bed of unknown past, by wet mass (judgement)"};
 
 // Overfed: published feeding rates, wet scraps by worm mass and day or by surface and day.
-inline constexpr Factor rate_weekly{
-    1.0 / 7.0, 1.0 / 7.0, 1.0 / 7.0, "kg/kg/day", Grade::a,
-    "the worms' weight a week (extension question column: 1 lb of worms and 1 ft3 of bin for 1 lb of "
-    "scraps a week)"};
-inline constexpr Factor rate_half_daily{0.5, 0.5, 0.5, "kg/kg/day", Grade::a,
-                                        "half the worms' weight a day (extension pages, many)"};
+inline constexpr Factor rate_weekly{1.0 / 7.0,
+                                    1.0 / 7.0,
+                                    1.0 / 7.0,
+                                    "kg/kg/day",
+                                    Grade::a,
+                                    "the worms' weight a week (extension question column: 1 lb of "
+                                    "worms and 1 ft3 of bin for 1 lb of "
+                                    "scraps a week)"};
+inline constexpr Factor rate_half_daily{
+    0.5, 0.5, 0.5, "kg/kg/day", Grade::a, "half the worms' weight a day (extension pages, many)"};
 inline constexpr Factor rate_best_castings{
-    0.75, 0.75, 0.75, "kg/kg/day", Grade::a,
-    "best vermicompost in biosolids and paper mulch (Ndegwa, Thompson and Das 2000)"};
+    0.75,     0.75,
+    0.75,     "kg/kg/day",
+    Grade::a, "best vermicompost in biosolids and paper mulch (Ndegwa, Thompson and Das 2000)"};
 inline constexpr Factor rate_most_worms{
-    1.25, 1.25, 1.25, "kg/kg/day", Grade::a,
-    "most worm growth in biosolids and paper mulch (Ndegwa, Thompson and Das 2000)"};
-inline constexpr Factor rate_by_surface{
-    0.45359237 / (0.3048 * 0.3048) / 7.0, 0.875 * 0.45359237 / (0.3048 * 0.3048) / 7.0,
-    0.45359237 / (0.3048 * 0.3048) / 7.0, "kg/m2/day", Grade::a,
-    "1 lb a square foot a week (NC State AG-473-18)"};
+    1.25,     1.25,
+    1.25,     "kg/kg/day",
+    Grade::a, "most worm growth in biosolids and paper mulch (Ndegwa, Thompson and Das 2000)"};
+inline constexpr Factor rate_by_surface{0.45359237 / (0.3048 * 0.3048) / 7.0,
+                                        0.875 * 0.45359237 / (0.3048 * 0.3048) / 7.0,
+                                        0.45359237 / (0.3048 * 0.3048) / 7.0,
+                                        "kg/m2/day",
+                                        Grade::a,
+                                        "1 lb a square foot a week (NC State AG-473-18)"};
 inline constexpr Factor rate_by_surface_tested{
-    1.2, 1.2, 2.0, "kg/m2/day", Grade::b,
-    "0.75 kg/kg/day on 1.6 kg worms/m2 (Ndegwa, Thompson and Das 2000)"};
+    1.2,         1.2,      2.0,
+    "kg/m2/day", Grade::b, "0.75 kg/kg/day on 1.6 kg worms/m2 (Ndegwa, Thompson and Das 2000)"};
 /// Above its own proven rate a bed is watched, above this multiple it is overfed.
-inline constexpr Factor own_rate_margin{1.3, 1.1, 1.5, "", Grade::d,
-                                        "spread of a keeper's own record (judgement)"};
-inline constexpr Factor usual_interval{7.0, 3.0, 14.0, "day", Grade::d,
-                                       "one feeding a week (common practice)"};
+inline constexpr Factor own_rate_margin{
+    1.3, 1.1, 1.5, "", Grade::d, "spread of a keeper's own record (judgement)"};
+inline constexpr Factor usual_interval{7.0,   3.0,      14.0,
+                                       "day", Grade::d, "one feeding a week (common practice)"};
 
 // First weeks of a new bin.
-inline constexpr Factor ramp_start_share{
-    0.25, 0.1, 0.5, "", Grade::d,
-    "share of the full ration in the first two weeks: a handful, then wait a week (common practice)"};
+inline constexpr Factor ramp_start_share{0.25,
+                                         0.1,
+                                         0.5,
+                                         "",
+                                         Grade::d,
+                                         "share of the full ration in the first two weeks: a "
+                                         "handful, then wait a week (common practice)"};
 inline constexpr Factor ramp_start_days{14.0, 7.0, 21.0, "day", Grade::d, "common practice"};
-inline constexpr Factor ramp_full_days{84.0, 42.0, 90.0, "day", Grade::d,
-                                       "settled after about three months (common practice)"};
+inline constexpr Factor ramp_full_days{
+    84.0, 42.0, 90.0, "day", Grade::d, "settled after about three months (common practice)"};
 
 // Underfed.
 inline constexpr Limit underfed_rate{
-    0.03, 0.0, false, "kg/kg/day", Grade::d,
+    0.03,
+    0.0,
+    false,
+    "kg/kg/day",
+    Grade::d,
     "a fifth of the slowest published rate; hunger is slow, worms live on bedding for weeks "
     "(judgement; common practice says 3-6 weeks away are fine)"};
 inline constexpr Factor underfed_days{21.0, 14.0, 28.0, "day", Grade::d, "judgement"};
 
 // Airless.
 inline constexpr Limit free_air_space{
-    0.30, 0.20, false, "L/L", Grade::c,
+    0.30,
+    0.20,
+    false,
+    "L/L",
+    Grade::c,
     "above 20 % needed, 35-60 % best (state technical note 24); about 30 % least (Haug 1993, "
     "recalled)"};
-inline constexpr Limit layer_depth{
-    0.10, 0.15, true, "m", Grade::a,
-    "windrow practice: first layer 10-15 cm, then 7-10 cm; thick layers block air and drive worms up "
-    "(Sreenivasan, Handbook of Vermicomposting, ch. 6)"};
-inline constexpr Factor settled_over_loose{1.5, 1.15, 2.2, "", Grade::d,
-                                           "settled over loose bulk density (judgement)"};
-inline constexpr Factor mixed_bed_depth{0.10, 0.05, 0.15, "m", Grade::d,
+inline constexpr Limit layer_depth{0.10,
+                                   0.15,
+                                   true,
+                                   "m",
+                                   Grade::a,
+                                   "windrow practice: first layer 10-15 cm, then 7-10 cm; thick "
+                                   "layers block air and drive worms up "
+                                   "(Sreenivasan, Handbook of Vermicomposting, ch. 6)"};
+inline constexpr Factor settled_over_loose{
+    1.5, 1.15, 2.2, "", Grade::d, "settled over loose bulk density (judgement)"};
+inline constexpr Factor mixed_bed_depth{0.10,
+                                        0.05,
+                                        0.15,
+                                        "m",
+                                        Grade::d,
                                         "depth of bed that shares air and water with a feeding "
                                         "(judgement)"};
-inline constexpr Factor organic_density{1600.0, 1000.0, 1600.0, "kg/m3", Grade::c,
+inline constexpr Factor organic_density{1600.0,
+                                        1000.0,
+                                        1600.0,
+                                        "kg/m3",
+                                        Grade::c,
                                         "Richard et al. 2004 (recalled); 1000 in Haug 1993, 1421 "
                                         "measured by McNulty and Kennedy 1982"};
-inline constexpr Factor ash_density{2500.0, 2500.0, 2500.0, "kg/m3", Grade::c,
-                                    "Richard et al. 2004; Haug 1993 (recalled)"};
+inline constexpr Factor ash_density{2500.0,  2500.0,   2500.0,
+                                    "kg/m3", Grade::c, "Richard et al. 2004; Haug 1993 (recalled)"};
 
 // Greasy: fat of the feeding by its wet mass.
 inline constexpr Limit fat{
-    0.01, 0.03, true, "kg/kg", Grade::d,
-    "no grease in the bin (common practice); the number is a judgement"};
+    0.01,    0.03,     true,
+    "kg/kg", Grade::d, "no grease in the bin (common practice); the number is a judgement"};
 
 }  // namespace feed::limits

@@ -17,7 +17,8 @@ struct Ranged {
     constexpr Ranged() noexcept = default;
     constexpr Ranged(double v, double l, double h) noexcept : value(v), low(l), high(h) {}
     explicit constexpr Ranged(double exact) noexcept : value(exact), low(exact), high(exact) {}
-    explicit constexpr Ranged(const Factor& f) noexcept : value(f.value), low(f.low), high(f.high) {}
+    explicit constexpr Ranged(const Factor& f) noexcept
+        : value(f.value), low(f.low), high(f.high) {}
     explicit constexpr Ranged(const Datum& d) noexcept : value(d.value), low(d.low), high(d.high) {}
 
     constexpr Ranged& operator+=(const Ranged& b) noexcept {

@@ -38,23 +38,27 @@ inline const SpeciesLimits& limits_of(Species species) noexcept {
     static const SpeciesLimits table[] = {
         {Species::eisenia_fetida, "Eisenia fetida or andrei", celsius(4), celsius(15), celsius(25),
          celsius(30), celsius(35),
-         "4-30 C, best 15-20 C (Edwards, Earthworm Ecology, 2nd ed., table 18.3); best growth 20-29 C "
+         "4-30 C, best 15-20 C (Edwards, Earthworm Ecology, 2nd ed., table 18.3); best growth "
+         "20-29 C "
          "(Kaplan et al. 1980) or 25-30 C (Edwards 1988, in FAO 2011); fastest 15-25 C and never "
-         "above 35 C (TU Hamburg course after Edwards 1995); survived 43 C in beds (Reinecke et al. "
+         "above 35 C (TU Hamburg course after Edwards 1995); survived 43 C in beds (Reinecke et "
+         "al. "
          "1992)",
          Moisture(0.60), Moisture(0.70), Moisture(0.85), Moisture(0.90),
          "60-90 %, best 80-90 % (Edwards, Earthworm Ecology, table 18.3); best 70-85 % (Kaplan et "
          "al. 1980)"},
         {Species::eisenia_hortensis, "Eisenia hortensis (Dendrobaena veneta)", celsius(4),
          celsius(15), celsius(25), celsius(30), celsius(35),
-         "studied at 15 C (Muyima et al. 1994) and 25 C (cocoons and growth, Viljoen et al.); outer "
+         "studied at 15 C (Muyima et al. 1994) and 25 C (cocoons and growth, Viljoen et al.); "
+         "outer "
          "limits taken from E. fetida (judgement)",
          Moisture(0.674), Moisture(0.731), Moisture(0.799), Moisture(0.843),
          "found at 67.4-84.3 %, most at 77.9-78.7 %, cocoons at 73.1-79.9 % (Muyima, Reinecke and "
          "Viljoen 1994)"},
         {Species::perionyx_excavatus, "Perionyx excavatus", celsius(9), celsius(20), celsius(27),
          celsius(30), celsius(35),
-         "best near 25 C, dies below about 9 C and above 30 C (secondary source; the same is said of "
+         "best near 25 C, dies below about 9 C and above 30 C (secondary source; the same is said "
+         "of "
          "E. eugeniae); winter limits tropical species (Reinecke et al. 1992); deadly value taken "
          "from E. fetida (judgement)",
          Moisture(0.70), Moisture(0.752), Moisture(0.832), Moisture(0.90),
@@ -65,7 +69,8 @@ inline const SpeciesLimits& limits_of(Species species) noexcept {
          "best about 25 C, dies below about 9 C and above 30 C (secondary source); winter limits "
          "tropical species (Reinecke et al. 1992); deadly value taken from E. fetida (judgement)",
          Moisture(0.70), Moisture(0.775), Moisture(0.82), Moisture(0.90),
-         "adults prefer 80-82 %, young 77.5-79 %, cocoons at 79-80.5 % (Viljoen and Reinecke); outer "
+         "adults prefer 80-82 %, young 77.5-79 %, cocoons at 79-80.5 % (Viljoen and Reinecke); "
+         "outer "
          "limits (judgement)"}};
     return table[static_cast<std::size_t>(species)];
 }

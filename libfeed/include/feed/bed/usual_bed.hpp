@@ -27,8 +27,8 @@ inline constexpr std::array<UsualContainer, 7> usual_containers{{
 }};
 
 /// Water in the bed as a share of what it can hold, by the squeeze test; with the usual capacity
-/// below the classes stand for about 53, 69, 75, 78, 81 and 83 % moisture (judgement, after keepers'
-/// figures of 70-80 % for one or two drops).
+/// below the classes stand for about 53, 69, 75, 78, 81 and 83 % moisture (judgement, after
+/// keepers' figures of 70-80 % for one or two drops).
 inline constexpr std::array<Factor, 6> squeeze_saturation{{
     {0.25, 0.10, 0.35, "kg/kg", Grade::d, "crumbles (judgement)"},
     {0.50, 0.35, 0.60, "kg/kg", Grade::d, "damp, gives no water (judgement)"},
@@ -38,31 +38,38 @@ inline constexpr std::array<Factor, 6> squeeze_saturation{{
     {1.10, 1.00, 1.30, "kg/kg", Grade::d, "water stands in the bed (judgement)"},
 }};
 inline constexpr std::array<std::string_view, 6> squeeze_words{
-    "dry and crumbly", "damp", "one or two drops", "more than a couple of drops", "streams",
-    "pooling"};
+    "dry and crumbly", "damp",   "one or two drops", "more than a couple of drops",
+    "streams",         "pooling"};
 
 namespace usual {
 
-inline constexpr Factor bed_capacity{4.5, 3.0, 6.0, "kg/kg dry", Grade::d,
+inline constexpr Factor bed_capacity{4.5,
+                                     3.0,
+                                     6.0,
+                                     "kg/kg dry",
+                                     Grade::d,
                                      "water-holding capacity of a settled bed: between straw 2-3.6 "
                                      "and coir 7.5-11 (judgement)"};
 inline constexpr Factor dry_density_new{
-    40.0, 25.0, 60.0, "kg/m3", Grade::b,
-    "2.5 lb of newspaper a cubic foot (county extension page, Michigan)"};
-inline constexpr Factor dry_density_settled{150.0, 100.0, 200.0, "kg/m3", Grade::a,
-                                            "dry bulk density 100-200 (Richard et al. 2004)"};
+    40.0,    25.0,     60.0,
+    "kg/m3", Grade::b, "2.5 lb of newspaper a cubic foot (county extension page, Michigan)"};
+inline constexpr Factor dry_density_settled{
+    150.0, 100.0, 200.0, "kg/m3", Grade::a, "dry bulk density 100-200 (Richard et al. 2004)"};
 inline constexpr Factor settling_days{180.0, 90.0, 365.0, "day", Grade::d, "judgement"};
 inline constexpr Factor filled_share{2.0 / 3.0, 0.33, 0.8, "m/m", Grade::d, "common practice"};
 inline constexpr double deepest_contents_m = 0.30;  // common practice: 8-18 in
 
 /// Worms in a bed where nothing is said of them, by volume: the lower of the usual stockings.
 inline constexpr Factor worms_by_volume{
-    0.25 * 0.45359237 / 0.0283168466, 0.1 * 0.45359237 / 0.0283168466,
-    1.0 * 0.45359237 / 0.0283168466, "kg/m3", Grade::d,
+    0.25 * 0.45359237 / 0.0283168466,
+    0.1 * 0.45359237 / 0.0283168466,
+    1.0 * 0.45359237 / 0.0283168466,
+    "kg/m3",
+    Grade::d,
     "1/4 lb a cubic foot (county extension page, Michigan); 1 lb a square foot in other texts"};
 /// Of the weight on the parcel, what is living worm.
-inline constexpr Factor bought_share{0.75, 0.5, 1.0, "kg/kg", Grade::d,
-                                     "bedding and casting water in the parcel (judgement)"};
+inline constexpr Factor bought_share{
+    0.75, 0.5, 1.0, "kg/kg", Grade::d, "bedding and casting water in the parcel (judgement)"};
 /// Grams of one worm of mixed age: about 1000 a pound in one trade, 1000 mixed for 250 g in
 /// another (common practice); other species scaled by their adult mass (Edwards 1988 type table).
 inline constexpr std::array<Factor, 4> worm_grams{{
