@@ -1,0 +1,23 @@
+#!/bin/sh
+# Build the `feed` command and balance a feeding: sh examples/try.sh [FILE]
+# For a fresh Debian 12 or Ubuntu 24.04, as root or with sudo. Builds in build/try only.
+set -eu
+cd "$(dirname "$0")/.."
+file=${1:-examples/kitchen.yaml}
+. examples/install_missing.sh
+install_missing cmake g++ ninja-build libboost-dev libyaml-cpp-dev
+
+echo "Building the feed command in build/try ..."
+mkdir -p build/try
+log=build/try/build.log
+if ! { cmake -S . -B build/try -G Ninja -DCMAKE_BUILD_TYPE=Release -DFEED_BUILD_C=OFF &&
+    cmake --build build/try --target feed_command; } >"$log" 2>&1; then
+    tail -n 40 "$log" >&2
+    exit 1
+fi
+
+echo
+echo "\$ feed balance $file"
+build/try/bindings/cli/feed balance "$file"
+echo
+echo "The command is build/try/bindings/cli/feed; 'feed --help' says what else it does."

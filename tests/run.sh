@@ -1,0 +1,220 @@
+#!/bin/sh
+# Every test, from set-up to the last lint: sh tests/run.sh [STAGE...]
+#
+# For a fresh Debian 12 or Ubuntu 24.04, as root or with sudo. Without a stage all of them run, in
+# this order; one that fails does not stop the others. The last line is "N passed, N failed".
+#
+#   setup         packages through apt, Python tools into build/venv
+#   data          the table's checker, and the committed header against a fresh run of the generator
+#   gcc           GCC, debug: build and every C++ test
+#   clang         Clang, optimised: build and every C++ test
+#   asan          Clang with the address and undefined-behaviour sanitizers: every C++ test
+#   tsan          Clang with the thread sanitizer: the thread tests
+#   python        GCC, optimised, as packaged; then every Python test: command, headers, install, docs
+#   bits          GCC's and Clang's commands must print the same bytes
+#   fuzz          each fuzz target for $FEED_FUZZ_SECONDS (60) seconds
+#   lint          clang-format, clang-tidy, ruff, mypy
+#   compile_time  seconds to compile a file that includes feed/feed.hpp (at most 3)
+#   unit          not in the full run: the unit tests only, GCC, debug
+cd "$(dirname "$0")/.." || exit 1
+root=$(pwd)
+logs=$root/build/logs
+mkdir -p "$logs"
+. examples/install_missing.sh
+export CTEST_OUTPUT_ON_FAILURE=1 PYTHONDONTWRITEBYTECODE=1 LC_ALL=C.UTF-8
+python=$root/build/venv/bin/python
+passed=0
+failed=0
+
+# count PASSED FAILED: adds to the totals.
+count() {
+    passed=$((passed + $1))
+    failed=$((failed + $2))
+}
+
+# check NAME COMMAND...: one check; its output goes to a log that is shown when it fails.
+check() {
+    check_name=$1
+    shift
+    if "$@" >"$logs/$check_name.log" 2>&1; then
+        count 1 0
+    else
+        count 0 1
+        echo "--- FAILED: $check_name ($*)"
+        tail -n 60 "$logs/$check_name.log"
+        echo "---"
+        return 1
+    fi
+}
+
+# cases NAME KIND FILE: adds the cases that a test runner recorded in FILE.
+cases() {
+    if numbers=$("$python" tests/tooling/count_cases.py "$2" "$3"); then
+        # shellcheck disable=SC2086  # two numbers
+        count $numbers
+        echo "$1: ${numbers% *} cases passed, ${numbers#* } failed"
+    else
+        count 0 1
+        echo "$1: no record of its cases in $3"
+    fi
+}
+
+# build NAME OPTIONS... [-- TARGET...]: configure and build in build/NAME.
+build() {
+    name=$1
+    shift
+    options=
+    while [ $# -gt 0 ] && [ "$1" != -- ]; do
+        options="$options $1"
+        shift
+    done
+    [ $# -eq 0 ] || shift
+    targets=
+    for target in "$@"; do targets="$targets --target $target"; done
+    # shellcheck disable=SC2086  # lists of words
+    check "configure-$name" cmake --preset "$name" $options &&
+        check "build-$name" cmake --build "build/$name" -j "$jobs" $targets
+}
+
+# run_ctest NAME [OPTIONS...]: the tests of build/NAME, counted case by case.
+run_ctest() {
+    name=$1
+    shift
+    rm -f "build/$name/Testing/Temporary/LastTest.log"
+    if ! ctest --test-dir "build/$name" -j "$jobs" --timeout 900 --no-tests=error "$@" \
+        >"$logs/ctest-$name.log" 2>&1; then
+        echo "--- FAILED: ctest in build/$name"
+        grep -v ' Passed ' "$logs/ctest-$name.log" | tail -n 100
+        echo "---"
+    fi
+    cases "ctest-$name" ctest "build/$name/Testing/Temporary/LastTest.log"
+}
+
+stage_setup() {
+    # What for: compilers and sanitizers; build; core; YAML layer; tests; oracle; packages; man page.
+    check packages install_missing \
+        g++ clang-14 libclang-rt-14-dev clang-format-14 clang-tidy-14 \
+        cmake ninja-build pkg-config git \
+        libboost-dev libyaml-cpp-dev \
+        catch2 libcgal-dev \
+        python3 python3-venv \
+        dpkg-dev fakeroot file man-db
+    grep '^Installing' "$logs/packages.log"
+    if ! cmp -s tests/requirements.txt build/venv/installed.txt; then
+        echo "Installing Python tools into build/venv: $(grep -v '^#' tests/requirements.txt | tr '\n' ' ')"
+        check venv python3 -m venv --clear build/venv &&
+            check pip "$python" -m pip install -q --disable-pip-version-check -r tests/requirements.txt &&
+            cp tests/requirements.txt build/venv/installed.txt
+    fi
+}
+
+stage_data() {
+    check data-check "$python" data/tools/check.py
+    check data-generated "$python" data/tools/generate.py --check
+}
+
+stage_gcc() {
+    build dev && run_ctest dev
+}
+
+stage_unit() {
+    build dev -- tests_unit && run_ctest dev -L '^unit$'
+}
+
+stage_clang() {
+    build clang && run_ctest clang
+}
+
+stage_asan() {
+    build asan -DFEED_BUILD_ORACLES=OFF && run_ctest asan
+}
+
+stage_tsan() {
+    build tsan -DFEED_BUILD_ORACLES=OFF -- tests_threads && run_ctest tsan -L '^threads$'
+}
+
+stage_python() {
+    build package || return
+    rm -f "$logs/pytest.xml"
+    if ! FEED_BUILD_DIR=build/package "$python" -m pytest -q -n "$jobs" -p no:cacheprovider \
+        --junit-xml="$logs/pytest.xml" >"$logs/pytest.log" 2>&1; then
+        echo "--- FAILED: pytest"
+        tail -n 100 "$logs/pytest.log"
+        echo "---"
+    fi
+    cases pytest junit "$logs/pytest.xml"
+}
+
+stage_bits() {
+    [ -x build/package/bindings/cli/feed ] || build package || return
+    [ -x build/clang/bindings/cli/feed ] || build clang -- feed_command || return
+    check bits sh tests/tooling/same_bits.sh \
+        build/package/bindings/cli/feed build/clang/bindings/cli/feed
+}
+
+# fuzz PROGRAM: one fuzz target for its time; its verdict goes to a file.
+fuzz() {
+    target=$(basename "$1")
+    mkdir -p "build/fuzz/found/$target"
+    # New inputs go to the first folder; the committed corpus is only read.
+    check "$target" "$1" -max_total_time="${FEED_FUZZ_SECONDS:-60}" -timeout=10 \
+        -rss_limit_mb=2048 -print_final_stats=1 -artifact_prefix="build/fuzz/found/$target-" \
+        "build/fuzz/found/$target" "tests/fuzz/corpus/$target"
+    echo "$passed $failed" >"$logs/$target.count"
+}
+
+stage_fuzz() {
+    build fuzz || return
+    running=0
+    for program in build/fuzz/tests/fuzz/fuzz_*; do
+        [ -x "$program" ] && [ -f "$program" ] || continue
+        (passed=0 failed=0 && fuzz "$program") &
+        running=$((running + 1))
+        [ $((running % jobs)) -ne 0 ] || wait
+    done
+    wait
+    [ $running -gt 0 ] || check fuzz-targets false
+    for counted in "$logs"/fuzz_*.count; do
+        [ -f "$counted" ] || continue
+        # shellcheck disable=SC2046  # two numbers
+        count $(cat "$counted")
+        rm -f "$counted"
+    done
+}
+
+stage_lint() {
+    check clang-format sh tests/tooling/clang_format.sh
+    [ -f build/clang/compile_commands.json ] || check configure-clang cmake --preset clang
+    check clang-tidy "$python" tests/tooling/clang_tidy.py build/clang
+    check ruff "$python" -m ruff check --no-cache .
+    check ruff-format "$python" -m ruff format --no-cache --check .
+    check mypy sh tests/tooling/mypy.sh "$python"
+}
+
+stage_compile_time() {
+    check compile_time "$python" tests/tooling/compile_time.py
+    grep seconds "$logs/compile_time.log"
+}
+
+jobs=$(nproc 2>/dev/null || echo 2)
+begin_all=$(date +%s)
+[ $# -gt 0 ] || set -- setup data gcc clang asan tsan python bits fuzz lint compile_time
+for stage in "$@"; do
+    case $stage in
+    setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | unit) ;;
+    *)
+        echo "There is no stage '$stage'. The stages:" >&2
+        sed -n 's/^#   /  /p' tests/run.sh >&2
+        exit 2
+        ;;
+    esac
+done
+for stage in "$@"; do
+    begin=$(date +%s)
+    echo "== $stage"
+    "stage_$stage"
+    echo "== $stage took $(($(date +%s) - begin)) s"
+done
+echo "All took $(($(date +%s) - begin_all)) s."
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]

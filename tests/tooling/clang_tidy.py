@@ -1,0 +1,46 @@
+"""clang-tidy over libfeed/src, bindings and one file that includes every header.
+
+clang_tidy.py BUILD_DIR. The checks are in .clang-tidy; any finding fails.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+import tempfile
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+def findings(arguments: list[str]) -> str:
+    done = subprocess.run(
+        ["clang-tidy-14", "--quiet", "--warnings-as-errors=*", *arguments],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    return done.stdout + done.stderr if done.returncode else ""
+
+
+def main(build_dir: Path) -> int:
+    entries = json.loads((build_dir / "compile_commands.json").read_text(encoding="utf-8"))
+    wanted = [str(ROOT / "libfeed" / "src"), str(ROOT / "bindings")]
+    files = sorted({entry["file"] for entry in entries if entry["file"].startswith(tuple(wanted))})
+    with tempfile.TemporaryDirectory() as folder:
+        everything = Path(folder) / "everything.cpp"
+        everything.write_text('#include "feed/feed.hpp"\n', encoding="utf-8")
+        jobs = [["-p", str(build_dir), file] for file in files]
+        jobs.append([str(everything), "--", "-std=c++20", f"-I{ROOT / 'libfeed' / 'include'}"])
+        with ThreadPoolExecutor(os.cpu_count()) as pool:
+            texts = [text for text in pool.map(findings, jobs) if text]
+    print("\n".join(texts))
+    print(f"{len(jobs)} files read, {len(texts)} with findings")
+    return 1 if texts else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(Path(sys.argv[1])))
