@@ -1,0 +1,34 @@
+#!/usr/bin/env python3
+"""Checks the table: prints `file:line: rule: message` for every problem; exit 1 if there is one."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+
+from problems import Problems
+from table_loader import ROOT, load_table
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--data", type=Path, default=ROOT / "data", help="folder of the table")
+    parser.add_argument(
+        "--cases", type=Path, default=ROOT / "tests" / "cases", help="folder of reference cases"
+    )
+    arguments = parser.parse_args()
+    problems = Problems(ROOT)
+    table = load_table(arguments.data, arguments.cases, problems)
+    for problem in sorted(problems.found):
+        print(problem)
+    values = sum(len(row.values) for row in table.feedstocks)
+    print(
+        f"{len(table.feedstocks)} feedstocks, {values} values, {len(table.sources)} sources:"
+        f" {len(problems.found)} problems"
+    )
+    return 1 if problems.found else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

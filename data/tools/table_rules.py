@@ -1,0 +1,179 @@
+"""Rules that look across values, rows and files."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from model import Alias, Feedstock, Rules, Table, Value, words
+from problems import Problems
+
+CN_TOLERANCE = Decimal("0.05")
+CARBON_OF_ORGANIC_MATTER = Decimal("0.80")
+# Analyses of one food add up to 100 g within their own errors.
+FOOD_PARTS_AT_MOST = Decimal("102.5")
+DRY_PARTS_AT_MOST = Decimal("102.5")
+
+
+def check_table(table: Table, cited_elsewhere: set[str], problems: Problems) -> None:
+    """Adds every problem of the table; `cited_elsewhere` are sources the reference cases use."""
+    last = ""
+    group = ""
+    for row in table.feedstocks:
+        if row.group != group:
+            group, last = row.group, ""
+        if row.id < last:
+            problems.add(row.place, "unsorted-id", f"'{row.id}' must stand before '{last}'")
+        last = max(last, row.id)
+        _check_values(row, table.rules, problems)
+        _check_sums(row, problems)
+    _check_names(table, problems)
+    _check_sources(table, cited_elsewhere, problems)
+
+
+def _check_values(row: Feedstock, rules: Rules, problems: Problems) -> None:
+    for value in row.values.values():
+        kind = rules.kinds[value.key]
+        low = value.low if value.low is not None else value.value
+        high = value.high if value.high is not None else value.value
+        if low > high:
+            problems.add(value.place, "low-above-high", f"{value.key}: {low} is above {high}")
+        elif not low <= value.value <= high:
+            problems.add(
+                value.place,
+                "value-outside-range",
+                f"{value.key}: {value.value} is not in {low} to {high}",
+            )
+        for number in (value.value, low, high):
+            if kind.hard[0] <= number <= kind.hard[1]:
+                continue
+            percent = kind.unit.startswith("%") and number > kind.hard[1]
+            rule = "percent-over-100" if percent else "outside-hard-range"
+            problems.add(
+                value.place,
+                rule,
+                f"{value.key}: {number} {kind.unit} is not in {kind.hard[0]} to {kind.hard[1]}",
+            )
+            break
+        else:
+            _check_plausible(value, kind.plausible, problems)
+    known = "moisture" in row.values
+    if not known:
+        problems.add(row.place, "missing-moisture", f"'{row.id}' has no moisture")
+    organic = row.decay_class not in ("", "inert") and row.kind != "guard"
+    if organic and row.group != "water" and not row.pools:
+        problems.add(row.place, "missing-pools", f"'{row.id}' decays but names no pool rule")
+
+
+def _check_plausible(value: Value, plausible: tuple[Decimal, Decimal], problems: Problems) -> None:
+    if not plausible[0] <= value.value <= plausible[1]:
+        problems.add(
+            value.place,
+            "implausible",
+            f"{value.key}: {value.value} is not in {plausible[0]} to {plausible[1]}, where real"
+            " materials lie",
+        )
+
+
+def implied_carbon_is_plausible(carbon: Decimal, ash: Decimal) -> bool:
+    """Carbon and ash in per cent of dry mass: carbon is at most 80 % of the organic matter."""
+    return carbon <= CARBON_OF_ORGANIC_MATTER * (100 - ash)
+
+
+def _check_sums(row: Feedstock, problems: Problems) -> None:
+    def number(key: str) -> Decimal | None:
+        value = row.values.get(key)
+        return value.value if value else None
+
+    carbon, nitrogen, ratio = number("carbon"), number("nitrogen"), number("cn_ratio")
+    if carbon is not None and nitrogen is not None and ratio is not None:
+        place = row.values["cn_ratio"].place
+        if nitrogen == 0:
+            problems.add(place, "cn-mismatch", "cn_ratio stands where nitrogen is zero")
+        elif abs(carbon / nitrogen / ratio - 1) > CN_TOLERANCE:
+            problems.add(
+                place,
+                "cn-mismatch",
+                f"cn_ratio {ratio} but carbon {carbon} / nitrogen {nitrogen} is"
+                f" {carbon / nitrogen:.4g}",
+            )
+    ash = number("ash")
+    if carbon is not None and not implied_carbon_is_plausible(carbon, ash or Decimal(0)):
+        problems.add(
+            row.values["carbon"].place,
+            "implausible",
+            f"carbon {carbon} % is above 80 % of the organic matter (ash {ash or 0} %)",
+        )
+    food = ("moisture", "protein", "fat_fresh", "carbohydrate")
+    parts = [number(key) for key in food]
+    total = sum((part for part in parts if part is not None), Decimal(0))
+    if "protein" in row.values and total > FOOD_PARTS_AT_MOST:
+        problems.add(
+            row.values["protein"].place,
+            "parts-over-whole",
+            f"{' + '.join(food)} is {total} g/100 g",
+        )
+    dry = ("ash", "lignin", "fat")
+    total = sum((number(key) or Decimal(0) for key in dry), Decimal(0))
+    if total > DRY_PARTS_AT_MOST:
+        first = next(key for key in dry if key in row.values)
+        problems.add(
+            row.values[first].place, "parts-over-whole", f"{' + '.join(dry)} is {total} % of dry"
+        )
+
+
+def _check_names(table: Table, problems: Problems) -> None:
+    ids: dict[str, Feedstock] = {}
+    for row in table.feedstocks:
+        if row.id in ids:
+            problems.add(row.place, "duplicate-id", f"'{row.id}' stands twice")
+        ids[row.id] = row
+    own = {words(identifier): identifier for identifier in ids}
+    single: dict[str, Alias] = {}
+    families: dict[str, list[Alias]] = {}
+    for row in table.feedstocks:
+        for alias in row.aliases:
+            if alias.text == words(row.id) and not alias.part:
+                continue
+            if alias.text in own:
+                problems.add(
+                    alias.place, "alias-is-id", f"'{alias.text}' is the id {own[alias.text]}"
+                )
+            if alias.part:
+                families.setdefault(alias.text, []).append(alias)
+            elif alias.text in single:
+                other = single[alias.text].feedstock
+                problems.add(
+                    alias.place, "duplicate-alias", f"'{alias.text}' is a name of '{other}' already"
+                )
+            else:
+                single[alias.text] = alias
+    for word, members in families.items():
+        if word in single:
+            problems.add(
+                single[word].place, "duplicate-alias", f"'{word}' names several parts elsewhere"
+            )
+        ranks = sorted(alias.rank for alias in members)
+        if ranks != list(range(len(ranks))):
+            problems.add(
+                members[-1].place, "bad-part", f"ranks of '{word}' are {ranks}, not 0, 1, 2 ..."
+            )
+        parts = [alias.part for alias in members]
+        if len(set(parts)) != len(parts):
+            problems.add(members[-1].place, "bad-part", f"a part of '{word}' stands twice")
+
+
+def _check_sources(table: Table, cited_elsewhere: set[str], problems: Problems) -> None:
+    house = {"RULE-D1", "RULE-D2", "RULE-RANGE", "RULE-POOL", "RULE-SETTLED"}
+    used = set(cited_elsewhere) | house
+    formulas = " ".join(table.rules.formulas.values())
+    used |= {identifier for identifier in table.sources if identifier in formulas}
+    for row in table.feedstocks:
+        citations = [value.citation for value in row.values.values()]
+        citations += [v.range_citation for v in row.values.values() if v.range_citation]
+        citations += [measure.citation for measure in row.measures.values()]
+        if row.most:
+            citations.append(row.most.citation)
+        used |= {ref.id for citation in citations for ref in citation.sources}
+    for source in table.sources.values():
+        if source.id not in used:
+            problems.add(source.place, "unused-source", f"nothing cites '{source.id}'")
