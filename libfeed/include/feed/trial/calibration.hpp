@@ -280,7 +280,6 @@ inline Calibration calibrate(std::span<const LeftoverEvidence> looks,
 
     result.log_multiplier = mode.at;
     result.covariance = mode.covariance;
-    for (const bool kept : used)
         result.used += kept ? 1 : 0;
     constexpr std::array<ForecastParameter, 3> rates{ForecastParameter::labile_rate_per_day,
                                                      ForecastParameter::cellulosic_rate_per_day,
