@@ -280,7 +280,6 @@ inline Calibration calibrate(std::span<const LeftoverEvidence> looks,
 
     result.log_multiplier = mode.at;
     result.covariance = mode.covariance;
-        result.used += kept ? 1 : 0;
     constexpr std::array<ForecastParameter, 3> rates{ForecastParameter::labile_rate_per_day,
                                                      ForecastParameter::cellulosic_rate_per_day,
                                                      ForecastParameter::lignin_like_rate_per_day};
