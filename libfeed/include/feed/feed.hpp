@@ -21,7 +21,6 @@
 #include "feed/feedstock/measure.hpp"
 #include "feed/feedstock/property.hpp"
 #include "feed/feedstock/record.hpp"
-#include "feed/forecast/ammonia.hpp"
 #include "feed/forecast/chain.hpp"
 #include "feed/forecast/evaporation.hpp"
 #include "feed/forecast/factors.hpp"

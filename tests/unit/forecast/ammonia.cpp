@@ -1,4 +1,4 @@
-#include "feed/forecast/ammonia.hpp"
+#include "feed/bed/free_ammonia.hpp"
 
 #include "catch2.hpp"
 
