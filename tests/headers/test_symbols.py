@@ -23,7 +23,8 @@ FORBIDDEN = re.compile(
 )
 RELOCATION = re.compile(r"^[0-9a-f]+\s+[0-9a-f]+\s+R_\S+\s+[0-9a-f]+\s+([^\s@]+)", re.MULTILINE)
 SECTION = re.compile(r"^Relocation section '\.rela(\S+)'", re.MULTILINE)
-CHANGING = re.compile(r"^[0-9a-f]* ?[0-9a-f]*\s+([BbDd])\s+(.*)$", re.MULTILINE)
+OBJECT = re.compile(r"^[0-9a-f]+ .{7} (\S+)\s+[0-9a-f]+ (\S+)$", re.MULTILINE)
+CHANGING = re.compile(r"^(\.data(?!\.rel\.ro)|\.bss|\.tdata|\.tbss|\*COM\*)")
 
 
 def relocations(binary: Path) -> Iterator[tuple[str, str]]:
@@ -47,9 +48,13 @@ def forbidden_calls(binary: Path) -> list[str]:
 
 
 def changing_variables(binary: Path) -> list[str]:
-    """Variables of namespace feed that are not constant."""
-    text = subprocess.run(["nm", binary], capture_output=True, text=True, check=True).stdout
-    return sorted(name for _, name in CHANGING.findall(text) if "N4feed" in name)
+    """Variables of namespace feed in sections that a program may write to."""
+    text = subprocess.run(["objdump", "-t", binary], capture_output=True, text=True, check=True)
+    return sorted(
+        name
+        for section, name in OBJECT.findall(text.stdout)
+        if "N4feed" in name and CHANGING.match(section)
+    )
 
 
 def compiled(source: Path, root: Path) -> Path:

@@ -1,0 +1,125 @@
+"""Every way in, tried as a stranger would: a small program is built against it and run."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+from pathlib import Path
+
+import pytest
+
+CONSUMERS = Path(__file__).with_name("consumers")
+
+
+def run(*command: str | Path, cwd: Path | None = None, **environment: str) -> str:
+    """The output of a command that must succeed."""
+    done = subprocess.run(
+        [str(part) for part in command],
+        cwd=cwd,
+        env={**os.environ, **environment},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 0, f"{command}\n{done.stdout}{done.stderr}"
+    return done.stdout
+
+
+@pytest.fixture(scope="module")
+def version(source_dir: Path) -> str:
+    text = (source_dir / "CMakeLists.txt").read_text(encoding="utf-8")
+    found = re.search(r"project\(libfeed VERSION (\d+\.\d+\.\d+)", text)
+    assert found is not None
+    return found.group(1)
+
+
+@pytest.fixture(scope="module")
+def installed(build_dir: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """An installed tree outside the system's folders."""
+    prefix = tmp_path_factory.mktemp("installed")
+    run("cmake", "--install", build_dir, "--prefix", prefix)
+    return prefix
+
+
+def build_and_run(source: Path, build: Path, *options: str) -> None:
+    """Configures, builds and runs a consumer made of use_core and use_io."""
+    run("cmake", "-G", "Ninja", "-S", source, "-B", build, *options)
+    run("cmake", "--build", build, "--target", "use_core", "use_io")
+    run(build / "use_core")
+    run(build / "use_io")
+
+
+def test_find_package(installed: Path, version: str, tmp_path: Path) -> None:
+    build_and_run(
+        CONSUMERS / "find_package",
+        tmp_path,
+        f"-DCMAKE_PREFIX_PATH={installed}",
+        f"-DCONSUMER_EXPECTS={version}",
+    )
+
+
+def test_find_package_refuses_another_version(installed: Path, tmp_path: Path) -> None:
+    done = subprocess.run(
+        ["cmake", "-S", str(CONSUMERS / "find_package"), "-B", str(tmp_path),
+         f"-DCMAKE_PREFIX_PATH={installed}", "-DCONSUMER_EXPECTS=99.0.0"],
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode != 0
+    assert "99.0.0" in done.stderr
+
+
+def test_subproject_is_a_quiet_guest(source_dir: Path, version: str, tmp_path: Path) -> None:
+    build_and_run(
+        CONSUMERS / "guest",
+        tmp_path / "build",
+        f"-DFEED_SOURCE={source_dir}",
+        f"-DCONSUMER_EXPECTS={version}",
+    )
+    listed = run("ctest", "--test-dir", tmp_path / "build", "-N")
+    assert "Total Tests: 0" in listed
+    prefix = tmp_path / "prefix"
+    run("cmake", "--install", tmp_path / "build", "--prefix", prefix)
+    assert not prefix.exists()
+
+
+def pkg_config(installed: Path, package: str) -> list[str]:
+    folder = next(installed.rglob("pkgconfig"))
+    options = ["--define-variable=prefix=" + str(installed), "--cflags", "--libs", package]
+    return run("pkg-config", *options, PKG_CONFIG_PATH=str(folder)).split()
+
+
+def test_pkg_config_core(installed: Path, version: str, tmp_path: Path) -> None:
+    flags = pkg_config(installed, "libfeed-core")
+    define = f'-DCONSUMER_EXPECTS="{version}"'
+    run("g++", "-std=c++20", define, CONSUMERS / "core.cpp", "-o", tmp_path / "core", *flags)
+    run(tmp_path / "core")
+
+
+def test_pkg_config_io(installed: Path, tmp_path: Path) -> None:
+    flags = pkg_config(installed, "libfeed-io")
+    run("g++", "-std=c++20", CONSUMERS / "io.cpp", "-o", tmp_path / "io", *flags)
+    run(tmp_path / "io")
+
+
+@pytest.mark.parametrize("compiler", ["g++", "clang++-14"])
+def test_single_header(source_dir: Path, version: str, tmp_path: Path, compiler: str) -> None:
+    header = tmp_path / "feed" / "feed.hpp"
+    header.parent.mkdir()
+    run("python3", source_dir / "libfeed" / "tools" / "amalgamate.py", header)
+    assert '#include "feed/' not in header.read_text(encoding="utf-8")
+    define = f'-DCONSUMER_EXPECTS="{version}"'
+    for name in ("one", "two"):
+        (tmp_path / f"{name}.cpp").write_text("#include <feed/feed.hpp>\n", encoding="utf-8")
+    run(
+        compiler, "-std=c++20", "-Wall", "-Wextra", "-Werror", define, "-I", tmp_path,
+        CONSUMERS / "core.cpp", tmp_path / "one.cpp", tmp_path / "two.cpp",
+        "-o", tmp_path / "core",
+    )  # fmt: skip
+    run(tmp_path / "core")
+
+
+def test_installed_files_name_no_build_folder(installed: Path, source_dir: Path) -> None:
+    for path in installed.rglob("*"):
+        if path.suffix in {".cmake", ".pc", ".hpp", ".h", ".1"}:
+            assert str(source_dir) not in path.read_text(encoding="utf-8"), path
