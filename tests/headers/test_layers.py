@@ -35,8 +35,8 @@ def broken_layer_rules(include_root: Path) -> list[str]:
         name = header.relative_to(include_root / "feed").as_posix()
         layer = name.split("/")[0]
         text = header.read_text(encoding="utf-8")
-        if not text.lstrip().startswith("#pragma once"):
-            problems.append(f"{name}: does not begin with #pragma once")
+        if not re.search(r"^#pragma once$", text, re.MULTILINE):
+            problems.append(f"{name}: has no #pragma once")
         if name not in TOP_HEADERS and layer not in LAYERS:
             problems.append(f"{name}: {layer} is no layer")
             continue

@@ -35,7 +35,7 @@ struct SpeciesLimits {
 
 /// The limits of a species. Constant time, no allocation. Sources: see the fields.
 inline const SpeciesLimits& limits_of(Species species) noexcept {
-    static const SpeciesLimits table[] = {
+    static constexpr SpeciesLimits table[] = {
         {Species::eisenia_fetida, "Eisenia fetida or andrei", celsius(4), celsius(15), celsius(25),
          celsius(30), celsius(35),
          "4-30 C, best 15-20 C (Edwards, Earthworm Ecology, 2nd ed., table 18.3); best growth "
