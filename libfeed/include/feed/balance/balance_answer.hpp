@@ -1,10 +1,12 @@
 #pragma once
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "feed/balance/balance_problem.hpp"
+#include "feed/balance/wetness.hpp"
 #include "feed/blend/blend_properties.hpp"
 
 namespace feed {
@@ -33,9 +35,14 @@ struct BalanceAnswer {
         portions;  ///< same order as the entries; the closest blend when infeasible
     std::vector<Reached> reached;
     BlendProperties properties;
+    /// How far the worst property is from its aim: 0 at the aims, 1 at a window edge, more than 1
+    /// outside. Only for closest_to_aims and for the closest blend of an infeasible problem.
+    double largest_deviation = 0.0;
+    Wetness wetness;                    ///< water set free against what the bedding can hold
     std::vector<std::string> conflict;  ///< minimal set of the keeper's own entries, in file order
     std::optional<Mend> mend;
-    std::string unbounded_entry;  ///< what nothing limits
+    std::vector<std::string> advice;  ///< what helps when the targets cannot be met, best first
+    std::string unbounded_entry;      ///< what nothing limits
     std::vector<Assumption> assumed;
     Grade grade = Grade::d;  ///< the worst grade the answer leans on
 };

@@ -1,0 +1,172 @@
+#pragma once
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <utility>
+#include <vector>
+
+#include "feed/balance/balance_answer.hpp"
+#include "feed/balance/prepared_balance.hpp"
+
+namespace feed {
+
+/// How closely a window must be kept, relative to the terms compared.
+inline constexpr double window_tolerance = 1e-9;
+
+namespace detail {
+
+/// Value of a sum for given wet masses; terms in the order of the entries.
+inline double total(const std::vector<double>& per_wet_kg, std::span<const double> wet_kg) {
+    double sum = 0.0;
+    for (std::size_t i = 0; i < per_wet_kg.size(); ++i)
+        sum += per_wet_kg[i] * wet_kg[i];
+    return sum;
+}
+
+inline double size(double number) noexcept {
+    return number < 0.0 ? -number : number;
+}
+
+/// above against level x below, judged by the terms themselves and not by the solver's rows.
+struct Compared {
+    double above = 0.0;
+    double below = 1.0;
+
+    bool at_least(double level) const {
+        return above - level * below >= -window_tolerance * scale(level);
+    }
+    bool at_most(double level) const {
+        return above - level * below <= window_tolerance * scale(level);
+    }
+    bool at(double level) const { return at_least(level) && at_most(level); }
+
+private:
+    double scale(double level) const { return size(above) + size(level * below); }
+};
+
+inline Compared compared(const PreparedBalance& prepared, const Target& target,
+                         std::span<const double> wet_kg) {
+    const auto ratio = ratio_of(target.property);
+    Compared result;
+    result.above = total(prepared.sum(ratio.above), wet_kg);
+    if (ratio.below) result.below = total(prepared.sum(*ratio.below), wet_kg);
+    return result;
+}
+
+template <class T, class Convert>
+Estimate<double> converted(const Estimate<T>& from, Convert convert) {
+    Estimate<double> to;
+    to.knowledge = from.knowledge;
+    to.grade = from.grade;
+    to.covered = from.covered;
+    if (!from.has_value()) return to;
+    to.value = convert(from.value);
+    to.low = convert(from.low);
+    to.high = convert(from.high);
+    return to;
+}
+
+/// Range of the loose volume of some portions, from the ranges of their densities.
+struct LooseRange {
+    double low = 0.0;
+    double value = 0.0;
+    double high = 0.0;
+};
+
+inline LooseRange loose_range(const PreparedBalance& prepared, Sum which,
+                              std::span<const double> wet_kg, Grade& grade) {
+    LooseRange range;
+    const auto& column = prepared.sum(which);
+    for (std::size_t i = 0; i < column.size(); ++i) {
+        const double litres_here = column[i] * wet_kg[i];
+        if (!(litres_here > 0.0)) continue;
+        const auto& density =
+            (*prepared.problem.entries[i].feedstock)[Property::bulk_density_loose];
+        range.value += litres_here;
+        // A default density has no range of its own: half to twice (grade D).
+        range.low += litres_here * (density ? density->value / density->high : 0.5);
+        range.high += litres_here * (density ? density->value / density->low : 2.0);
+        grade = worst(grade, density ? worst(density->grade, density->range_grade) : Grade::d);
+    }
+    return range;
+}
+
+inline Estimate<double> bedding_for_scraps(const PreparedBalance& prepared,
+                                           std::span<const double> wet_kg) {
+    Grade grade = Grade::a;
+    const auto bedding = loose_range(prepared, Sum::bedding_l, wet_kg, grade);
+    const auto scraps = loose_range(prepared, Sum::scraps_l, wet_kg, grade);
+    if (!(scraps.low > 0.0)) return {};
+    return known(bedding.value / scraps.value, bedding.low / scraps.high, bedding.high / scraps.low,
+                 grade);
+}
+
+inline Estimate<double> quantity_of(const PreparedBalance& prepared, const Target& target,
+                                    std::span<const double> wet_kg, const BlendProperties& blend) {
+    const double wet = blend.wet_mass.in_kilograms();
+    const auto per_wet = [wet](Mass mass) { return wet > 0.0 ? in_kilograms(mass) / wet : 0.0; };
+    switch (target.property) {
+        case TargetProperty::cn_ratio:
+            return blend.cn_ratio;
+        case TargetProperty::moisture:
+            return converted(blend.moisture, [](Moisture m) { return m.value(); });
+        case TargetProperty::acid_g_citric_per_wet_kg:
+            return converted(blend.acid, [&](Mass m) { return 1000.0 * per_wet(m); });
+        case TargetProperty::salt_wet_fraction:
+            return converted(blend.salt, per_wet);
+        case TargetProperty::fat_wet_fraction:
+            return converted(blend.fat, per_wet);
+        case TargetProperty::free_air_space:
+            return blend.free_air_space;
+        case TargetProperty::total_wet_kg:
+            return known(wet, wet, wet, Grade::a);
+        case TargetProperty::total_volume_l: {
+            Grade grade = Grade::a;
+            const auto range = loose_range(prepared, Sum::loose_l, wet_kg, grade);
+            return known(range.value, range.low, range.high, grade);
+        }
+        case TargetProperty::bedding_l_per_scraps_l:
+            return bedding_for_scraps(prepared, wet_kg);
+    }
+    return {};
+}
+
+/// Does the target decide the answer: by an edge that is reached, or as the worst deviation?
+inline bool is_binding(const Target& target, const Compared& sides, std::size_t index,
+                       const RatioRows& ratios, std::span<const double> deciding) {
+    if (target.low && sides.at(*target.low)) return true;
+    if (target.high && sides.at(*target.high)) return true;
+    for (std::size_t k = 0; k < deciding.size(); ++k) {
+        if (ratios.targets[k] == index && deciding[k] > window_tolerance) return true;
+    }
+    return false;
+}
+
+}  // namespace detail
+
+/// What every target came to.
+/// wet_kg: one mass for each entry. ratios, deciding: the deviations the answer was chosen by and
+/// their weights, or empty. blend: the properties of the same masses. Entries times targets.
+/// Threads: pure.
+inline std::vector<Reached> reached_of(const PreparedBalance& prepared,
+                                       std::span<const double> wet_kg, const RatioRows& ratios,
+                                       std::span<const double> deciding,
+                                       const BlendProperties& blend) {
+    std::vector<Reached> all;
+    for (std::size_t i = 0; i < prepared.problem.targets.size(); ++i) {
+        const auto& target = prepared.problem.targets[i];
+        const auto sides = detail::compared(prepared, target, wet_kg);
+        Reached reached;
+        reached.target = target;
+        reached.quantity = detail::quantity_of(prepared, target, wet_kg, blend);
+        reached.inside = (!target.low || sides.at_least(*target.low)) &&
+                         (!target.high || sides.at_most(*target.high));
+        if (target.property == TargetProperty::cn_ratio && !(sides.below > 0.0))
+            reached.inside = false;
+        reached.binding = detail::is_binding(target, sides, i, ratios, deciding);
+        all.push_back(std::move(reached));
+    }
+    return all;
+}
+
+}  // namespace feed

@@ -1,0 +1,67 @@
+#pragma once
+#include <algorithm>
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "feed/balance/balance_problem.hpp"
+
+namespace feed {
+
+/// Targets of a feeding to a worm bed together with its bedding, or of the whole bed after it.
+/// Moisture: range of published optima for Eisenia, 70-85 % (Kaplan et al. 1980) and 80-90 %
+/// (Edwards 1998), kept to the part where a bin does not drown. Salt: harm above 0.5 % of the wet
+/// mass (Edwards 1998, table 18.3; Kaplan et al. 1980). C:N and bedding: common practice.
+/// Threads: pure.
+inline std::vector<Target> worm_bed_targets() {
+    return {
+        {TargetProperty::cn_ratio, 20.0, 50.0, 30.0, "common practice (total C:N)", "C:N ratio"},
+        {TargetProperty::moisture, 0.70, 0.85, 0.78,
+         "Kaplan et al. 1980; Edwards 1988; common practice", "moisture"},
+        {TargetProperty::salt_wet_fraction, std::nullopt, 0.005, std::nullopt,
+         "Kaplan et al. 1980; Edwards 1998, table 18.3", "salt"},
+        {TargetProperty::bedding_l_per_scraps_l, 0.5, std::nullopt, std::nullopt,
+         "common practice (judgement)", "bedding for scraps"},
+    };
+}
+
+/// Targets of a small heap that shall heat: never mixed with those of a worm bed.
+/// Moisture: Richard and Trautmann 1996, 50-60 %. C:N 25-40 and 30: Rynk 1992 (recalled). Free air
+/// space: at least 30 % (Haug 1993, recalled). Threads: pure.
+inline std::vector<Target> hot_heap_targets() {
+    return {
+        {TargetProperty::cn_ratio, 25.0, 40.0, 30.0, "Rynk 1992 (recalled)", "C:N ratio"},
+        {TargetProperty::moisture, 0.50, 0.60, 0.55, "Richard and Trautmann 1996 (recalled)",
+         "moisture"},
+        {TargetProperty::free_air_space, 0.30, std::nullopt, std::nullopt, "Haug 1993 (recalled)",
+         "free air space"},
+    };
+}
+
+/// A ready set by its name in files: "worm-bed" or "hot-heap"; nothing for any other name.
+/// Threads: pure.
+inline std::optional<std::vector<Target>> target_set(std::string_view name) {
+    if (name == "worm-bed") return worm_bed_targets();
+    if (name == "hot-heap") return hot_heap_targets();
+    return std::nullopt;
+}
+
+/// A ready set with the keeper's own targets: one on the same property replaces the whole window,
+/// the others follow in their order. Threads: pure.
+inline std::vector<Target> with_own_targets(std::vector<Target> ready,
+                                            std::span<const Target> own) {
+    for (const auto& target : own) {
+        const auto same = std::find_if(ready.begin(), ready.end(), [&](const Target& other) {
+            return other.property == target.property;
+        });
+        if (same == ready.end()) {
+            ready.push_back(target);
+        } else {
+            *same = target;
+        }
+    }
+    return ready;
+}
+
+}  // namespace feed
