@@ -7,7 +7,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from problems import Problems
+from problems import RULES, Problems
 from table_loader import ROOT, load_table
 
 
@@ -17,7 +17,12 @@ def main() -> int:
     parser.add_argument(
         "--cases", type=Path, default=ROOT / "tests" / "cases", help="folder of reference cases"
     )
+    parser.add_argument("--rules", action="store_true", help="list the rules")
     arguments = parser.parse_args()
+    if arguments.rules:
+        for rule, meaning in RULES.items():
+            print(f"{rule}: {meaning}")
+        return 0
     problems = Problems(ROOT)
     table = load_table(arguments.data, arguments.cases, problems)
     for problem in sorted(problems.found):

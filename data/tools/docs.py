@@ -119,7 +119,13 @@ def feedstock_page(table: Table) -> str:
             lines += feedstock_lines(row, table.rules)
     lines += ["## Formulas", ""]
     lines += [f"- {name}: {text}." for name, text in table.rules.formulas.items()]
-    lines += ["", "## Sources", "", "| id | citation | status | licence |", "| --- | --- | --- | --- |"]
+    lines += [
+        "",
+        "## Sources",
+        "",
+        "| id | citation | status | licence |",
+        "| --- | --- | --- | --- |",
+    ]
     for source in sorted(table.sources.values(), key=lambda item: item.id):
         remark = f" {source.remark}" if source.remark else ""
         lines.append(

@@ -28,7 +28,9 @@ from problems import Problems
 from rules_reader import read_decimal
 from yaml_reader import Entry, Mapping, Node, read_file
 
-METHOD = re.compile(r"read|recalled|judgement|definition|derived (?P<formula>F\d+)( factor [\d.]+)?")
+METHOD = re.compile(
+    r"read|recalled|judgement|definition|derived (?P<formula>F\d+)( factor [\d.]+)?"
+)
 IDENTIFIER = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 PLURAL = re.compile(r"\((s|es)\)$")
 
@@ -61,6 +63,8 @@ class FeedstockReader:
         listed = top.require("feedstocks")
         top.close()
         nodes = (listed.node.items or ()) if listed else ()
+        if listed and not nodes:
+            self.problems.add(listed.place, "wrong-kind", "'feedstocks' must be a list, not empty")
         return [self._feedstock(node, group) for node in nodes]
 
     def _feedstock(self, node: Node, group: str) -> Feedstock:
@@ -168,8 +172,11 @@ class FeedstockReader:
         grade = item.text(prefix + "grade")
         if grade and grade not in GRADES:
             self.problems.add(item.place, "unknown-grade", f"{item.what}: grade '{grade}'")
-        statuses = {ref.id: self.sources[ref.id].status for ref in citation.sources
-                    if ref.id in self.sources}  # fmt: skip
+        statuses = {
+            ref.id: self.sources[ref.id].status
+            for ref in citation.sources
+            if ref.id in self.sources
+        }
         for name, status in statuses.items():
             if grade in ("A", "B") and status in ("recalled", "judgement"):
                 self.problems.add(
@@ -228,15 +235,18 @@ class FeedstockReader:
             self.problems.add(entry.place, "half-range", f"{key} needs both low and high, or none")
         elif low is not None:
             range_citation, range_grade = citation, grade
-            if any(part in (entry.node.entries or {}) for part in
-                   ("range_source", "range_method", "range_grade")):  # fmt: skip
+            if any(
+                part in (entry.node.entries or {})
+                for part in ("range_source", "range_method", "range_grade")
+            ):
                 range_citation = self._citation(item, "range_")
                 range_grade = self._grade(item, range_citation, "range_")
         item.close()
         if value is None:
             return None
-        return Value(key, value, grade, citation, entry.place, low, high, range_grade,
-                     range_citation)  # fmt: skip
+        return Value(
+            key, value, grade, citation, entry.place, low, high, range_grade, range_citation
+        )
 
     def _mass(self, item: Mapping, key: str) -> Decimal:
         grams = self._number(item, key, "g", required=True)
@@ -266,4 +276,3 @@ class FeedstockReader:
         note = item.text("note")
         item.close()
         return MostAtATime(grams, grade, citation, note, entry.place)
-

@@ -49,8 +49,16 @@ def significant(number: Decimal, digits: int = 4) -> Decimal:
 def with_range(value: Value, group: str, rules: Rules) -> FullValue:
     """The value with its own range, or with the default range of its group."""
     if value.low is not None and value.high is not None and value.range_citation is not None:
-        return FullValue(value.key, value.value, value.low, value.high, value.grade,
-                         value.citation, value.range_grade, value.range_citation)  # fmt: skip
+        return FullValue(
+            value.key,
+            value.value,
+            value.low,
+            value.high,
+            value.grade,
+            value.citation,
+            value.range_grade,
+            value.range_citation,
+        )
     kind = rules.kinds[value.key]
     width = rules.default_ranges[group][value.key]
     whole = kind.hard[1] if kind.unit in ("%", "g/100 g") else None
@@ -102,8 +110,16 @@ def pool_shares(found: dict[str, FullValue], rule: PoolRule) -> list[FullValue]:
     citation = Citation((SourceRef("RULE-POOL"),), f"judgement, pool rule {rule.name}{method}")
     shares = dict(zip(POOLS, (labile, cellulosic, lignin), strict=True))
     return [
-        FullValue(key, share.value, min(share.low, share.value), max(share.high, share.value),
-                  "D", citation, "D", citation)  # fmt: skip
+        FullValue(
+            key,
+            share.value,
+            min(share.low, share.value),
+            max(share.high, share.value),
+            "D",
+            citation,
+            "D",
+            citation,
+        )
         for key, share in shares.items()
     ]
 
