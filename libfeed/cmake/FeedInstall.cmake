@@ -21,6 +21,16 @@ if(TARGET feed_command)
             DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions COMPONENT command)
 endif()
 
+# feed_package_terms(<component> <package>): each package states its terms.
+function(feed_package_terms component package)
+    install(FILES ${PROJECT_SOURCE_DIR}/LICENSE RENAME copyright
+            DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/${package} COMPONENT ${component})
+endfunction()
+feed_package_terms(dev libfeed-dev)
+if(TARGET feed_command)
+    feed_package_terms(command libfeed-command)
+endif()
+
 install(EXPORT libfeedTargets NAMESPACE feed:: DESTINATION ${feed_package_dir} COMPONENT dev)
 configure_package_config_file(${CMAKE_CURRENT_LIST_DIR}/libfeedConfig.cmake.in
     ${PROJECT_BINARY_DIR}/libfeedConfig.cmake INSTALL_DESTINATION ${feed_package_dir})

@@ -2,16 +2,9 @@
 
 from __future__ import annotations
 
-import importlib.util
 from pathlib import Path
 
-spec = importlib.util.spec_from_file_location(
-    "count_cases", Path(__file__).with_name("count_cases.py")
-)
-assert spec is not None
-assert spec.loader is not None
-count_cases = importlib.util.module_from_spec(spec)
-spec.loader.exec_module(count_cases)
+import count_cases
 
 
 def entry(output: str, verdict: str) -> str:

@@ -1,0 +1,119 @@
+"""The Debian packages: made, installed into an empty root, used, and removed without a trace."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+from pathlib import Path
+
+import pytest
+
+CONSUMERS = Path(__file__).with_name("consumers")
+
+
+def run(*command: str | Path) -> subprocess.CompletedProcess[str]:
+    done = subprocess.run(
+        [str(part) for part in command], capture_output=True, text=True, check=False
+    )
+    assert done.returncode == 0, f"{command}\n{done.stdout}{done.stderr}"
+    return done
+
+
+class DebianRoot:
+    """A folder that dpkg takes for the root of a system; needs no rights on the real one."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        (path / "var/lib/dpkg/info").mkdir(parents=True)
+        (path / "var/lib/dpkg/updates").mkdir()
+        (path / "var/lib/dpkg/status").touch()
+
+    def dpkg(self, *arguments: str | Path) -> None:
+        fake = [] if os.geteuid() == 0 else ["fakeroot"]
+        run(*fake, "dpkg", f"--root={self.path}", "--force-not-root", "--force-depends", *arguments)
+
+    def files(self) -> list[str]:
+        return sorted(
+            found.relative_to(self.path).as_posix()
+            for found in self.path.rglob("*")
+            if not found.is_relative_to(self.path / "var") and not found.is_dir()
+        )
+
+
+@pytest.fixture(scope="module")
+def packages(build_dir: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+    """Package name to file, from `cpack -G DEB`."""
+    folder = tmp_path_factory.mktemp("packages")
+    run("cpack", "-G", "DEB", "-B", folder, "--config", build_dir / "CPackConfig.cmake")
+    made = folder.glob("*.deb")
+    return {run("dpkg-deb", "-f", path, "Package").stdout.strip(): path for path in made}
+
+
+@pytest.fixture(scope="module")
+def root(packages: dict[str, Path], tmp_path_factory: pytest.TempPathFactory) -> DebianRoot:
+    installed = DebianRoot(tmp_path_factory.mktemp("root"))
+    installed.dpkg("-i", *packages.values())
+    return installed
+
+
+def test_the_packages_and_what_they_need(packages: dict[str, Path]) -> None:
+    assert {"libfeed-dev", "libfeed-command"} <= set(packages)
+    needs = {name: run("dpkg-deb", "-f", path, "Depends").stdout for name, path in packages.items()}
+    assert "libboost-dev" in needs["libfeed-dev"]
+    assert "libyaml-cpp-dev" in needs["libfeed-dev"]
+    assert "libyaml-cpp" in needs["libfeed-command"]
+    assert "-dev" not in needs["libfeed-command"]
+
+
+def test_each_package_states_its_terms(packages: dict[str, Path], root: DebianRoot) -> None:
+    for name in packages:
+        text = (root.path / "usr/share/doc" / name / "copyright").read_text(encoding="utf-8")
+        assert "Permission is hereby granted" in text
+
+
+def test_the_command_runs(root: DebianRoot) -> None:
+    said = run(root.path / "usr/bin/feed", "version").stdout
+    assert said.strip()
+
+
+def test_the_manual_page_renders_without_a_warning(root: DebianRoot) -> None:
+    page = next((root.path / "usr/share/man/man1").glob("feed.1*"))
+    done = run("man", "--warnings", "-E", "UTF-8", "-l", "-Tutf8", "-Z", page)
+    assert done.stderr == ""
+    assert done.stdout
+
+
+def test_the_completions_complete(root: DebianRoot) -> None:
+    script = root.path / "usr/share/bash-completion/completions/feed"
+    ask = (
+        f'source "{script}"; COMP_WORDS=(feed ba); COMP_CWORD=1; COMP_LINE="feed ba"; COMP_POINT=7;'
+        " entry=$(complete -p feed); name=${entry##*-F }; ${name%% *} feed ba feed;"
+        ' printf "%s\\n" "${COMPREPLY[@]}"'
+    )
+    assert run("bash", "-c", ask).stdout.split() == ["balance"]
+
+
+def test_a_program_builds_against_the_package(root: DebianRoot, tmp_path: Path) -> None:
+    run(
+        "cmake", "-G", "Ninja", "-S", CONSUMERS / "find_package", "-B", tmp_path,
+        f"-DCMAKE_PREFIX_PATH={root.path}/usr", "-DCONSUMER_EXPECTS=" + package_version(root),
+    )  # fmt: skip
+    run("cmake", "--build", tmp_path)
+    run(tmp_path / "use_core")
+    run(tmp_path / "use_io")
+
+
+def package_version(root: DebianRoot) -> str:
+    admin = root.path / "var/lib/dpkg"
+    ask = ["dpkg-query", f"--admindir={admin}", "-W", "-f=${Version}", "libfeed-dev"]
+    return run(*ask).stdout.strip()
+
+
+def test_removing_leaves_nothing(
+    packages: dict[str, Path], tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    fresh = DebianRoot(tmp_path_factory.mktemp("removed"))
+    fresh.dpkg("-i", *packages.values())
+    assert "usr/bin/feed" in fresh.files()
+    fresh.dpkg("-r", *packages)
+    assert fresh.files() == []
