@@ -76,6 +76,14 @@ inline std::vector<Assumption> blend_assumptions(std::span<const Portion> parts,
                names_where(parts, [](const Feedstock& f) { return !f[Property::ash_dry]; }),
                "ash is taken as " + significant(default_ash.value * 100.0, 2) + " % for: ", "");
     }
+    for (const auto& part : parts) {
+        if (!part.feedstock->prepared_as.empty())
+            assumed.push_back(
+                {"what \"" + part.feedstock->prepared_as +
+                     "\" does to moisture, density and speed is a stated factor for: " +
+                     part.feedstock->name,
+                 Grade::d});
+    }
     bool bedding = false;
     bool other = false;
     for (const auto& part : parts) {
