@@ -234,9 +234,9 @@ TEST_CASE("definitional zeros are stored for water, minerals, paper and dry leav
         }
         return false;
     };
-    for (const auto property : {Property::carbon_dry, Property::nitrogen_dry, Property::ash_dry,
-                                Property::titratable_acidity_wet, Property::fat_dry,
-                                Property::sodium_wet})
+    for (const auto property :
+         {Property::carbon_dry, Property::nitrogen_dry, Property::ash_dry,
+          Property::titratable_acidity_wet, Property::fat_dry, Property::sodium_wet})
         CHECK(exact_zero("water-tap", property));
     for (const auto* id : {"limestone-ground", "sand", "gypsum", "biochar", "hydrated-lime"}) {
         CAPTURE(id);

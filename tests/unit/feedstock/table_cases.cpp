@@ -74,8 +74,7 @@ TEST_CASE("the table agrees with published figures, or differs as recorded") {
         if (item["call"].as<std::string>() == "plausible_carbon") {
             const auto input = item["input"];
             const double carbon = input["nitrogen"].as<double>() * input["cn_ratio"].as<double>();
-            CHECK(feed::carbon_is_plausible(carbon) ==
-                  item["expected"]["plausible"].as<bool>());
+            CHECK(feed::carbon_is_plausible(carbon) == item["expected"]["plausible"].as<bool>());
             ++rejected;
             continue;
         }
