@@ -73,6 +73,8 @@ class FeedstockReader:
         item.what = f"'{row.id}'"
         if not IDENTIFIER.fullmatch(row.id):
             self.problems.add(node.place, "bad-id", f"'{row.id}' must be words of a-z parted by -")
+        if row.kind and row.kind not in self.rules.feedstock_kinds:
+            self.problems.add(node.place, "unknown-kind", f"'{row.kind}' is not a kind")
         row.roles = self._known(item, "roles", ROLES, "unknown-role", required=True)
         row.cautions = self._known(item, "cautions", CAUTIONS, "unknown-caution")
         row.stance = self._one_of(item, "stance", STANCES, "unknown-stance")

@@ -29,6 +29,9 @@ def full_values(row: Feedstock, rules: Rules) -> list[FullValue]:
     """Every value of a feedstock in the order of properties.yaml."""
     values = dict(row.values)
     found = {key: with_range(value, row.group, rules) for key, value in values.items()}
+    for key, kinds in rules.estimates.items():
+        if key not in found and row.kind in kinds:
+            found[key] = estimate(row, key, kinds[row.kind], rules)
     loose = found.get("bulk_density")
     if loose is not None and "bulk_density_settled" not in found:
         found["bulk_density_settled"] = settled_density(loose, row.group, rules)
@@ -75,6 +78,17 @@ def with_range(value: Value, group: str, rules: Rules) -> FullValue:
     high = max(value.value, min(kind.hard[1], significant(value.value + half)))
     citation = Citation((SourceRef("RULE-RANGE"),), f"judgement, {said}")
     return FullValue(value.key, value.value, low, high, value.grade, value.citation, "D", citation)
+
+
+def estimate(row: Feedstock, key: str, by_kind: Triple, rules: Rules) -> FullValue:
+    """The stated estimate of the kind, or of the pH band for the acid of a scrap."""
+    guess, of = by_kind, f"kind {row.kind}"
+    ph = row.values.get("ph")
+    if key == "titratable_acidity" and ph is not None and row.group == "scraps":
+        below, guess = next(band for band in rules.acid_by_ph if ph.value <= band[0])
+        of = f"pH up to {below}"
+    citation = Citation((SourceRef("RULE-EST"),), f"judgement, estimate for {of}")
+    return FullValue(key, guess.value, guess.low, guess.high, "D", citation, "D", citation)
 
 
 def settled_density(loose: FullValue, group: str, rules: Rules) -> FullValue:

@@ -160,6 +160,9 @@ class Rules:
     data_version: str = ""
     kinds: dict[str, PropertyKind] = field(default_factory=dict)
     default_ranges: dict[str, dict[str, Decimal]] = field(default_factory=dict)
+    feedstock_kinds: dict[str, str] = field(default_factory=dict)
+    estimates: dict[str, dict[str, Triple]] = field(default_factory=dict)
+    acid_by_ph: list[tuple[Decimal, Triple]] = field(default_factory=list)
     settled_cap: Decimal = Decimal(0)
     settled_factors: dict[str, Triple] = field(default_factory=dict)
     decay_classes: dict[str, str] = field(default_factory=dict)

@@ -85,6 +85,21 @@ def read_rules(path: Path, problems: Problems) -> Rules:
         rules.default_ranges[group] = {
             key: _number(item.node, problems) for key, item in _entries(entry).items()
         }
+    for name, entry in _entries(top.require("kinds")).items():
+        rules.feedstock_kinds[name] = entry.node.text or ""
+    for key, entry in _entries(top.require("estimates")).items():
+        if key not in rules.kinds:
+            problems.add(entry.place, "unknown-key", f"'{key}' is not a property")
+        rules.estimates[key] = {
+            kind: _triple(item, problems) for kind, item in _entries(entry).items()
+        }
+        for kind in rules.estimates[key]:
+            if kind not in rules.feedstock_kinds:
+                problems.add(entry.place, "unknown-kind", f"'{kind}' is not a kind")
+    bands = top.require("acid_by_ph")
+    for node in (bands.node.items or ()) if bands else ():
+        below, value, low, high = _numbers(Entry(node.place, node), 4, problems)
+        rules.acid_by_ph.append((below, Triple(value, low, high)))
     cap = top.require("settled_cap")
     rules.settled_cap = _number(cap.node, problems) if cap else Decimal(0)
     for group, entry in _entries(top.require("settled_factors")).items():

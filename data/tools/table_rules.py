@@ -163,7 +163,7 @@ def _check_names(table: Table, problems: Problems) -> None:
 
 
 def _check_sources(table: Table, cited_elsewhere: set[str], problems: Problems) -> None:
-    house = {"RULE-D1", "RULE-D2", "RULE-RANGE", "RULE-POOL", "RULE-SETTLED"}
+    house = {"RULE-D1", "RULE-D2", "RULE-EST", "RULE-RANGE", "RULE-POOL", "RULE-SETTLED"}
     used = set(cited_elsewhere) | house
     formulas = " ".join(table.rules.formulas.values())
     used |= {identifier for identifier in table.sources if identifier in formulas}

@@ -40,6 +40,7 @@
 #include "feed/feedstock/lookup.hpp"
 #include "feed/feedstock/measure.hpp"
 #include "feed/feedstock/nearest_names.hpp"
+#include "feed/feedstock/plausible.hpp"
 #include "feed/feedstock/preparation.hpp"
 #include "feed/feedstock/property.hpp"
 #include "feed/feedstock/record.hpp"
