@@ -18,7 +18,6 @@ inline constexpr Factor planned_capacity_share{
     Grade::d,
     "plan at 60-80 % of the water-holding capacity; at all of it the pores are full (judgement, "
     "after a recalled figure)"};
-/// Released water and food acids fade at the pace of the labile pool.
 inline constexpr Factor unknown_bedding_capacity{
     2.0,
     1.0,
@@ -49,14 +48,20 @@ inline constexpr Factor acid_from_labile{
     0.10,     0.03,
     0.25,     "g citric/g",
     Grade::d, "acid that labile matter forms where air is short, before it is burnt (judgement)"};
-inline constexpr Limit acid_per_air_litre{1.0,
-                                          2.0,
-                                          true,
-                                          "g citric/L air",
-                                          Grade::d,
-                                          "a bed takes about 0.1 mol of acid per kg dry matter for "
-                                          "each pH step: about 1 g a litre of air "
-                                          "for one step, 2 g for two (judgement; range 0.5-4)"};
+inline constexpr Factor bed_buffer{
+    0.05,     0.02,
+    0.1,      "mol/kg dry/pH",
+    Grade::d, "acid that a bed takes up for one step of pH (judgement)"};
+inline constexpr double grams_citric_per_mole = 64.04;  // per mole of charge
+inline constexpr Limit acid_per_air_litre{
+    1.0,
+    2.0,
+    true,
+    "g citric/L air",
+    Grade::d,
+    "about one step of pH (to 6, where keepers are warned) and two (to 5, the limit of Edwards, "
+    "Earthworm Ecology, table 18.3) in a settled bed that takes 0.05 mol of acid a kg dry for a step "
+    "(judgement; range 0.5-4)"};
 inline constexpr Factor grams_citric_per_gram_lime{
     1.0 / 0.7814,       1.0 / 0.7814, 1.0 / 0.7814,
     "g citric/g CaCO3", Grade::b,     "equivalent masses 64.04 and 50.04 g"};
@@ -106,7 +111,7 @@ inline constexpr Factor heat_of_respiration{
 inline constexpr Factor surface_resistance{
     0.35,     0.2,
     0.6,      "m2 K/W",
-    Grade::d, "from the layer through its cover to the air, evaporation included (judgement)"};
+    Grade::d, "from the bed through its cover to the air, evaporation included (judgement)"};
 inline constexpr Factor layer_conductivity{0.3,     0.15,     0.5,
                                            "W/m/K", Grade::d, "damp organic layer (judgement)"};
 inline constexpr Factor usual_spread_share{
@@ -117,6 +122,9 @@ inline constexpr Factor usual_spread_share{
     Grade::d,
     "a feeding laid in a pocket or along one side covers about a third of the surface (common "
     "practice)"};
+
+/// Composting matter does not heat itself further; the model is cut off here.
+inline constexpr double hottest_c = 75.0;
 
 // Ammonia.
 inline constexpr Limit ammonia_nitrogen{
@@ -226,6 +234,12 @@ inline constexpr Limit layer_depth{0.10,
                                    "windrow practice: first layer 10-15 cm, then 7-10 cm; thick "
                                    "layers block air and drive worms up "
                                    "(Sreenivasan, Handbook of Vermicomposting, ch. 6)"};
+inline constexpr Factor collapsed_scraps_volume{
+    0.5,      0.3,
+    0.8,      "L/L",
+    Grade::d, "volume that settled scraps still hold open once their cells collapse (judgement)"};
+inline constexpr Factor bed_ash{
+    0.25, 0.1, 0.5, "kg/kg dry", Grade::d, "ash of a bed of castings and bedding (judgement)"};
 inline constexpr Factor settled_over_loose{
     1.5, 1.15, 2.2, "", Grade::d, "settled over loose bulk density (judgement)"};
 inline constexpr Factor mixed_bed_depth{0.10,
@@ -247,7 +261,12 @@ inline constexpr Factor ash_density{2500.0,  2500.0,   2500.0,
 
 // Greasy: fat of the feeding by its wet mass.
 inline constexpr Limit fat{
-    0.01,    0.03,     true,
-    "kg/kg", Grade::d, "no grease in the bin (common practice); the number is a judgement"};
+    0.03,
+    0.06,
+    true,
+    "kg/kg",
+    Grade::d,
+    "no grease in the bin (common practice); the number is a judgement: coffee grounds hold about "
+    "5 %, avocado 15 %, crisps 35 %"};
 
 }  // namespace feed::limits

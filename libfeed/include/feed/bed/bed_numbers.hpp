@@ -1,0 +1,157 @@
+#pragma once
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <optional>
+
+#include "feed/bed/completed.hpp"
+#include "feed/bed/load.hpp"
+#include "feed/bed/ranged.hpp"
+
+namespace feed {
+
+/// How a feeding is put in and judged. Everything left out is assumed and said.
+struct CheckOptions {
+    /// Days until the next feeding; the usual week where nothing is said and no diary tells.
+    std::optional<Duration> until_next;
+    /// Surface over which the feeding is laid.
+    std::optional<Area> spread;
+    /// A bedding at hand for remedies; shredded corrugated cardboard where none is named.
+    std::shared_ptr<const Feedstock> bedding_at_hand;
+};
+
+/// The bed as plain numbers for the check, with what the diary left in it.
+struct BedNumbers {
+    double surface_m2 = 0.0;
+    double contents_m3 = 0.0;
+    double zone_depth_m = 0.0;  ///< depth of bed that shares air with a feeding
+    double wet_kg = 0.0;
+    double dry_kg = 0.0;
+    double water_kg = 0.0;
+    Ranged capacity_kg;
+    Ranged saturation;
+    bool water_follows_capacity = false;
+    double water_error_kg = 0.0;
+    Ranged salt_kg;
+    Ranged acid_g;         ///< left of the earlier feedings
+    Ranged labile_kg;      ///< left of the earlier feedings
+    Ranged free_water_kg;  ///< still in the scraps of the earlier feedings
+    double lime_g = 0.0;
+    double recent_scraps_kg = 0.0;  ///< fed in the horizon before now
+    double scraps_kg = 0.0;         ///< fed in the last weeks, for underfed
+    double diary_days = 0.0;        ///< span of these weeks that the diary covers
+    Ranged worms_kg;
+    double horizon_days = 7.0;
+    Ranged evaporation_kg;  ///< in the horizon
+    double temperature_c = 0.0;
+    double temperature_low_c = 0.0;
+    double temperature_high_c = 0.0;
+    double rate_factor = 1.0;  ///< of temperature and age
+    double cold_factor = 1.0;
+    double ramp_factor = 1.0;
+    std::optional<double> own_rate;
+    std::optional<double> ph;
+    const SpeciesLimits* species = nullptr;
+};
+
+/// Share of the full ration that the bed can take at a temperature: 0 at the coldest and the deadly
+/// limit of the species, 1 within its optimum, straight lines between (judgement; keepers report a
+/// sharp slowing below 10 C and no feeding at 4 C).
+inline double temperature_share(const SpeciesLimits& limits, Temperature temperature) noexcept {
+    const double t = in_celsius(temperature);
+    const double low = in_celsius(limits.optimum_low);
+    const double high = in_celsius(limits.optimum_high);
+    if (t < low) {
+        const double coldest = in_celsius(limits.coldest);
+        return std::clamp((t - coldest) / (low - coldest), 0.0, 1.0);
+    }
+    if (t > high) {
+        const double deadly = in_celsius(limits.deadly);
+        return std::clamp((deadly - t) / (deadly - high), 0.0, 1.0);
+    }
+    return 1.0;
+}
+
+/// Share of the full ration in the first weeks of a new bin: a quarter for two weeks, then rising
+/// to all of it at twelve weeks (common practice).
+inline double ramp_share(Duration age) noexcept {
+    const double start = limits::ramp_start_days.value;
+    const double full = limits::ramp_full_days.value;
+    const double t = std::clamp((in_days(age) - start) / (full - start), 0.0, 1.0);
+    return limits::ramp_start_share.value + t * (1.0 - limits::ramp_start_share.value);
+}
+
+/// The days until the next feeding: as said, else the mean interval of the diary within 1 to 14
+/// days, else a week.
+inline double horizon_days(const Bed& bed, const CheckOptions& options) noexcept {
+    if (options.until_next) return std::max(in_days(*options.until_next), 0.25);
+    if (bed.earlier.size() >= 2) {
+        const double span = -in_days(bed.earlier.front().day);
+        return std::clamp(span / static_cast<double>(bed.earlier.size()), 1.0, 14.0);
+    }
+    return limits::usual_interval.value;
+}
+
+/// The numbers of a bed. Linear in the portions of the diary, no allocation.
+inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
+                              const CheckOptions& options) noexcept {
+    BedNumbers n;
+    const auto ranged = [](const auto& e, auto in) {
+        return Ranged(in(e.value), in(e.low), in(e.high));
+    };
+    n.species = &limits_of(bed.species);
+    n.surface_m2 = in_square_metres(bed.surface);
+    n.contents_m3 = bed.contents.value();
+    n.zone_depth_m = std::min(limits::mixed_bed_depth.value, in_metres(bed.depth_of_contents));
+    n.dry_kg = bed.dry_mass.value.in_kilograms();
+    n.water_kg = in_kilograms(bed.water.value);
+    n.wet_kg = n.dry_kg + n.water_kg;
+    n.capacity_kg = ranged(bed.water_capacity, in_kilograms);
+    n.saturation = ranged(bed.saturation, [](double x) { return x; });
+    n.water_follows_capacity = bed.water_from_saturation;
+    n.water_error_kg = 0.5 * (in_kilograms(bed.water.high) - in_kilograms(bed.water.low));
+    n.salt_kg = ranged(bed.salt, in_kilograms);
+    n.lime_g = in_grams(bed.lime);
+    n.worms_kg = ranged(bed.worms, [](WetMass m) { return m.in_kilograms(); });
+    n.horizon_days = horizon_days(said, options);
+    n.evaporation_kg =
+        (n.horizon_days * n.surface_m2) * Ranged(evaporation_of(bed.lid, bed.ventilation));
+    n.temperature_c = in_celsius(bed.temperature);
+    n.temperature_low_c = in_celsius(bed.temperature_low);
+    n.temperature_high_c = in_celsius(bed.temperature_high);
+    n.cold_factor = temperature_share(*n.species, bed.temperature);
+    n.ramp_factor = ramp_share(bed.age);
+    n.rate_factor = n.cold_factor * n.ramp_factor;
+    if (said.own_feeding_rate) n.own_rate = in_per_day(*said.own_feeding_rate);
+    n.ph = bed.ph;
+
+    const DecayedShares decayed = decayed_shares(n.horizon_days);
+    const double fading = pool_rates[0].rate_per_day.value;
+    double oldest = 0.0;
+    for (const Feeding& feeding : said.earlier) {
+        const double ago = -in_days(feeding.day);
+        if (ago < 0.0) continue;
+        oldest = std::max(oldest, ago);
+        const Load load = load_of(feeding.portions, decayed);
+        const double left = std::exp(-fading * ago);
+        n.acid_g += left * load.acid_g;
+        n.labile_kg += left * load.labile_kg;
+        n.free_water_kg += (load.scraps_wet_kg > 0.0 ? left : 0.0) * load.free_water_kg;
+        n.salt_kg += load.salt_kg;
+        if (ago < n.horizon_days) n.recent_scraps_kg += load.scraps_wet_kg;
+        if (ago <= limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;
+    }
+    if (n.ph) {
+        // What the strip shows already holds what earlier feedings left. The limits were set with
+        // the same buffer, so its range does not count a second time.
+        const double steps = std::max(0.0, 7.0 - *n.ph);
+        const Ranged shown(steps * n.dry_kg * limits::grams_citric_per_mole *
+                           limits::bed_buffer.value);
+        n.acid_g = {std::max(n.acid_g.value, shown.value), std::max(n.acid_g.low, shown.low),
+                    std::max(n.acid_g.high, shown.high)};
+    }
+    n.diary_days = std::min(oldest, limits::underfed_days.value);
+    return n;
+}
+
+}  // namespace feed

@@ -1,0 +1,319 @@
+#pragma once
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+#include <span>
+
+#include "feed/bed/hazard_numbers.hpp"
+
+// Remedies as numbers: how much of a step takes a hazard away. The smallest amount is found by
+// bisection on the same judgement that raised the hazard, rounded the safe way to what a kitchen
+// scale shows, and judged again with the rounded amount. Words are added in remedy_words.hpp.
+namespace feed {
+
+/// What a remedy may add.
+struct RemedyMaterials {
+    std::shared_ptr<const Feedstock> bedding;
+    std::string_view bedding_words;
+    std::shared_ptr<const Feedstock> lime;
+    std::string_view lime_words;
+    Load bedding_per_kg;
+    Load lime_per_kg;
+    Load water_per_kg;
+};
+
+/// A step and what is left of the hazard after it.
+struct RemedyNumber {
+    RemedyKind kind = RemedyKind::cannot;
+    double amount = 0.0;      ///< kg added, share fed now, m2 of spread, or kg left in
+    std::size_t portion = 0;  ///< which one is cut down, for leave_out
+    Load load;                ///< the feeding with the step taken
+    double spread_m2 = 0.0;
+    double later_days = 0.0;       ///< when the rest, or as much again, may follow; 0: no day found
+    bool without_feeding = false;  ///< the addition helps only when nothing is fed now
+    bool repeat = false;           ///< the rest is too much at once: as much again each time
+    bool gone = false;
+    std::array<bool, hazard_count> raises{};
+};
+
+namespace detail {
+
+/// Two significant digits, upwards or downwards; 0 stays 0.
+inline double rounded_two(double number, bool up) noexcept {
+    if (!(number > 0.0)) return 0.0;
+    double power = 1.0;
+    while (number >= power * 100.0)
+        power *= 10.0;
+    while (number < power * 10.0)
+        power /= 10.0;
+    const double steps = number / power;
+    const double whole = up ? std::ceil(steps - 1e-9) : std::floor(steps + 1e-9);
+    return whole * power;
+}
+
+/// The smallest t in (0, most] for which safe(t), when safe turns from no to yes once; nothing when
+/// safe(most) is no. Rounded up to two digits and tested again.
+template <class Safe>
+std::optional<double> least_amount(double most, const Safe& safe) noexcept {
+    if (!(most > 0.0) || !safe(most)) return std::nullopt;
+    double low = 0.0;
+    double high = most;
+    for (int i = 0; i < 14 && high - low > 0.002 * high; ++i) {
+        const double middle = 0.5 * (low + high);
+        (safe(middle) ? high : low) = middle;
+    }
+    double rounded = rounded_two(high, true);
+    if (rounded > most) rounded = most;
+    return safe(rounded) ? rounded : most;
+}
+
+/// The largest t in [0, most) for which safe(t); nothing when not even nothing is safe. Rounded
+/// down to two digits and tested again.
+template <class Safe>
+std::optional<double> most_amount(double most, const Safe& safe) noexcept {
+    if (!safe(0.0)) return std::nullopt;
+    double low = 0.0;
+    double high = most;
+    for (int i = 0; i < 14 && high - low > 0.002 * high; ++i) {
+        const double middle = 0.5 * (low + high);
+        (safe(middle) ? low : high) = middle;
+    }
+    const double rounded = rounded_two(low, false);
+    return safe(rounded) ? rounded : 0.0;
+}
+
+/// The bed some days after a feeding: food acids, labile matter and unreleased water have faded,
+/// their water is in the bed, salt has stayed.
+inline BedNumbers bed_after(BedNumbers bed, const Load& fed, double elapsed_days) noexcept {
+    const double left = std::exp(-pool_rates[0].rate_per_day.value * elapsed_days);
+    const Ranged waiting = bed.free_water_kg + fed.free_water_kg;
+    bed.water_kg += (1.0 - left) * waiting.value + fed.bedding_water_kg.value -
+                    bed.evaporation_kg.value * (elapsed_days / bed.horizon_days);
+    bed.water_kg = std::max(bed.water_kg, 0.0);
+    bed.free_water_kg = left * waiting;
+    bed.acid_g = left * (bed.acid_g + fed.acid_g);
+    bed.labile_kg = left * (bed.labile_kg + fed.labile_kg);
+    bed.capacity_kg += fed.capacity_kg;
+    bed.lime_g += fed.lime_g.value;
+    bed.salt_kg += fed.salt_kg;
+    bed.dry_kg += fed.bedding_wet_kg > 0.0 ? fed.dry_kg.value * 0.5 : 0.0;
+    bed.wet_kg = bed.dry_kg + bed.water_kg;
+    bed.contents_m3 += fed.settled_m3;
+    if (elapsed_days >= bed.horizon_days)
+        bed.recent_scraps_kg = 0.0;
+    else
+        bed.recent_scraps_kg += fed.scraps_wet_kg;
+    return bed;
+}
+
+inline constexpr std::array<double, 10> later_days_tried{1, 2, 3, 4, 5, 7, 10, 14, 21, 28};
+
+/// The first day on which `rest` is safe after `now` was fed; 0 when none within four weeks is.
+inline double first_safe_day(Hazard hazard, const BedNumbers& bed, const Load& now,
+                             const Load& rest, double spread_m2) noexcept {
+    for (const double day : later_days_tried) {
+        if (hazard_number(hazard, bed_after(bed, now, day), rest, spread_m2).level == Level::none)
+            return day;
+    }
+    return 0.0;
+}
+
+inline void recheck(RemedyNumber& remedy, Hazard hazard, const BedNumbers& bed,
+                    const HazardNumbers& before) noexcept {
+    for (std::size_t h = 0; h < hazard_count; ++h) {
+        // Feeding less always feeds less; hunger is slow and not held against a step.
+        if (static_cast<Hazard>(h) == Hazard::underfed && hazard != Hazard::underfed) continue;
+        const HazardNumber after =
+            hazard_number(static_cast<Hazard>(h), bed, remedy.load, remedy.spread_m2);
+        if (static_cast<Hazard>(h) == hazard)
+            remedy.gone = after.level == Level::none;
+        else
+            remedy.raises[h] = after.level != Level::unknown &&
+                               before.of[h].level != Level::unknown &&
+                               after.level > before.of[h].level;
+    }
+}
+
+}  // namespace detail
+
+/// Everything a remedy is worked out from.
+struct RemedyProblem {
+    const BedNumbers* bed;
+    const HazardNumbers* before;
+    std::span<const Portion> portions;
+    Load load;
+    double spread_m2;
+    double free_room_m3;
+    const RemedyMaterials* materials;
+    DecayedShares decayed;
+};
+
+/// One step against one hazard, or nothing when that step cannot take it away. About fifteen
+/// judgements; no allocation.
+inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
+                                              const RemedyProblem& p) noexcept {
+    RemedyNumber r;
+    r.kind = kind;
+    r.spread_m2 = p.spread_m2;
+    r.load = p.load;
+    const auto safe = [&](const Load& load, double spread) {
+        return hazard_number(hazard, *p.bed, load, spread).level == Level::none;
+    };
+    const auto plus = [&](const Load& addition, double kg) {
+        Load sum = p.load;
+        return sum.add(addition, kg);
+    };
+    const auto add = [&](const Load& addition, double most_kg) -> bool {
+        const auto kg = detail::least_amount(
+            most_kg, [&](double t) { return safe(plus(addition, t), p.spread_m2); });
+        if (!kg) return false;
+        r.amount = *kg;
+        r.load = plus(addition, *kg);
+        return true;
+    };
+    switch (kind) {
+        case RemedyKind::add_bedding: {
+            const double room = p.free_room_m3 - p.load.settled_m3;
+            const double volume = p.materials->bedding_per_kg.settled_m3;
+            if (!p.materials->bedding || volume <= 0.0) return std::nullopt;
+            if (add(p.materials->bedding_per_kg, room / volume)) break;
+            if (safe(Load{}, p.spread_m2)) return std::nullopt;
+            r.without_feeding = true;
+            const auto kg = detail::least_amount(p.free_room_m3 / volume, [&](double t) {
+                Load alone;
+                return safe(alone.add(p.materials->bedding_per_kg, t), p.spread_m2);
+            });
+            if (!kg) return std::nullopt;
+            r.amount = *kg;
+            r.load = Load{};
+            r.load.add(p.materials->bedding_per_kg, *kg);
+            break;
+        }
+        case RemedyKind::add_water:
+            if (!add(p.materials->water_per_kg, p.bed->dry_kg * 8.0)) return std::nullopt;
+            break;
+        case RemedyKind::add_lime: {
+            const bool freed =
+                p.before->limed_ammonia_g_per_kg > limits::free_ammonia_nitrogen.watch ||
+                p.bed->ph.value_or(0.0) >= 7.0;
+            if (freed || !p.materials->lime) return std::nullopt;
+            const double most = limits::most_lime.value * p.bed->surface_m2 / 1000.0;
+            if (!add(p.materials->lime_per_kg, most)) return std::nullopt;
+            break;
+        }
+        case RemedyKind::feed_more: {
+            const double need = hazard_number(hazard, *p.bed, p.load, p.spread_m2).watch *
+                                p.bed->worms_kg.value * (p.bed->diary_days + p.bed->horizon_days);
+            Load more;
+            more.wet_kg = more.scraps_wet_kg = 1.0;
+            if (!add(more, 2.0 * need)) return std::nullopt;
+            break;
+        }
+        case RemedyKind::spread: {
+            const auto area = detail::least_amount(
+                p.bed->surface_m2, [&](double t) { return t >= p.spread_m2 && safe(p.load, t); });
+            if (!area) return std::nullopt;
+            r.amount = r.spread_m2 = *area;
+            break;
+        }
+        case RemedyKind::feed_less: {
+            if (p.load.scraps_wet_kg <= 0.0) return std::nullopt;
+            const auto part = [&](double scraps_kg) {
+                Load now;
+                return now.add(p.load, scraps_kg / p.load.scraps_wet_kg);
+            };
+            const auto kg = detail::most_amount(
+                p.load.scraps_wet_kg, [&](double t) { return safe(part(t), p.spread_m2); });
+            if (!kg) return std::nullopt;
+            // A tenth of a feeding is not worth laying: then nothing is fed now.
+            r.amount = *kg < 0.1 * p.load.scraps_wet_kg ? 0.0 : *kg;
+            r.load = part(r.amount);
+            const Load rest = part(p.load.scraps_wet_kg - r.amount);
+            r.later_days = detail::first_safe_day(hazard, *p.bed, r.load, rest, p.spread_m2);
+            if (r.later_days == 0.0 && r.amount > 0.0) {
+                r.repeat = true;
+                r.later_days = detail::first_safe_day(hazard, *p.bed, r.load, r.load, p.spread_m2);
+            }
+            break;
+        }
+        case RemedyKind::leave_out: {
+            const auto weight = [&](const Load& l) {
+                return hazard == Hazard::greasy ? l.fat_kg.value : l.salt_kg.value;
+            };
+            double most = 0.0;
+            for (std::size_t i = 0; i < p.portions.size(); ++i) {
+                const double w = weight(load_of(*p.portions[i].feedstock,
+                                                p.portions[i].wet_mass.in_kilograms(), p.decayed));
+                if (w > most) {
+                    most = w;
+                    r.portion = i;
+                }
+            }
+            if (most <= 0.0) return std::nullopt;
+            const auto with = [&](double kg) {
+                Load sum;
+                for (std::size_t i = 0; i < p.portions.size(); ++i) {
+                    const double wet = i == r.portion ? kg : p.portions[i].wet_mass.in_kilograms();
+                    sum.add(load_of(*p.portions[i].feedstock, wet, p.decayed), 1.0);
+                }
+                return sum;
+            };
+            const auto kg =
+                detail::most_amount(p.portions[r.portion].wet_mass.in_kilograms(),
+                                    [&](double t) { return safe(with(t), p.spread_m2); });
+            if (!kg) return std::nullopt;
+            r.amount = *kg;
+            r.load = with(*kg);
+            break;
+        }
+        default:
+            return std::nullopt;
+    }
+    detail::recheck(r, hazard, *p.bed, *p.before);
+    if (!r.gone) return std::nullopt;
+    return r;
+}
+
+/// The steps tried against a hazard, in this order; the first that takes it away and raises no
+/// other is the remedy, else the first that takes it away.
+inline std::span<const RemedyKind> remedies_tried(Hazard hazard) noexcept {
+    static constexpr RemedyKind wet[] = {RemedyKind::add_bedding, RemedyKind::feed_less};
+    static constexpr RemedyKind dry[] = {RemedyKind::add_water};
+    static constexpr RemedyKind sour[] = {RemedyKind::feed_less, RemedyKind::add_bedding,
+                                          RemedyKind::add_lime};
+    static constexpr RemedyKind hot[] = {RemedyKind::spread, RemedyKind::feed_less};
+    static constexpr RemedyKind ammonia[] = {RemedyKind::add_bedding, RemedyKind::feed_less};
+    static constexpr RemedyKind salty[] = {RemedyKind::leave_out, RemedyKind::feed_less,
+                                           RemedyKind::add_bedding};
+    static constexpr RemedyKind overfed[] = {RemedyKind::feed_less};
+    static constexpr RemedyKind underfed[] = {RemedyKind::feed_more};
+    static constexpr RemedyKind airless[] = {RemedyKind::spread, RemedyKind::feed_less,
+                                             RemedyKind::add_bedding};
+    static constexpr RemedyKind greasy[] = {RemedyKind::leave_out, RemedyKind::add_bedding};
+    switch (hazard) {
+        case Hazard::wet:
+            return wet;
+        case Hazard::dry:
+            return dry;
+        case Hazard::sour:
+            return sour;
+        case Hazard::hot:
+            return hot;
+        case Hazard::ammonia:
+            return ammonia;
+        case Hazard::salty:
+            return salty;
+        case Hazard::overfed:
+            return overfed;
+        case Hazard::underfed:
+            return underfed;
+        case Hazard::airless:
+            return airless;
+        case Hazard::greasy:
+            return greasy;
+    }
+    return {};
+}
+
+}  // namespace feed

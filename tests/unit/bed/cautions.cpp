@@ -1,0 +1,88 @@
+#include "feed/bed/cautions.hpp"
+
+#include <catch2.hpp>
+#include <set>
+#include <vector>
+
+#include "kitchen.hpp"
+
+using namespace feed;
+using feed_test::Approx;
+
+namespace {
+const CautionFinding* find(const std::vector<CautionFinding>& all, Caution caution) {
+    for (const CautionFinding& c : all) {
+        if (c.caution == caution) return &c;
+    }
+    return nullptr;
+}
+}  // namespace
+
+TEST_CASE("a touchy portion is capped by the worms, and its parts count together") {
+    auto coffee = kitchen::scraps().at_most(0.24).named("grounds").share();
+    const BedNumbers bed = kitchen::numbers(kitchen::tote());  // half a kilogram of worms: 120 g
+    std::vector<Portion> feeding{{coffee, wet_grams(119)}};
+    CHECK(cautions_of(feeding, bed).empty());
+    feeding.push_back({coffee, wet_grams(10)});
+    const auto found = cautions_of(feeding, bed);
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].level == Level::watch);
+    CHECK(found[0].text.find("at most 120 g") != std::string::npos);
+    CHECK(found[0].source == "common practice");
+    feeding.push_back({coffee, wet_grams(400)});
+    CHECK(cautions_of(feeding, bed)[0].level == Level::act);
+}
+
+TEST_CASE("each caution of the issue is said once, with a source") {
+    const BedNumbers bed = kitchen::numbers(kitchen::tote());
+    auto one = kitchen::scraps().named("a").with(Caution::citrus_oil).with(Caution::allium);
+    auto two = kitchen::scraps()
+                   .named("b")
+                   .with(Caution::citrus_oil)
+                   .with(Caution::treated_manure)
+                   .with(Caution::coated)
+                   .with(Caution::seeds_sprout)
+                   .with(Caution::sharp);
+    const std::vector<Portion> feeding{{one.share(), wet_grams(10)}, {two.share(), wet_grams(10)}};
+    const auto found = cautions_of(feeding, bed);
+    CHECK(found.size() == 6);
+    for (const Caution c : {Caution::citrus_oil, Caution::allium, Caution::treated_manure,
+                            Caution::coated, Caution::seeds_sprout, Caution::sharp}) {
+        const CautionFinding* f = find(found, c);
+        REQUIRE(f != nullptr);
+        CHECK_FALSE(f->source.empty());
+    }
+    CHECK(find(found, Caution::citrus_oil)->feedstock == "a; b");
+}
+
+TEST_CASE("every caution bit that has words has them once") {
+    std::set<std::uint32_t> bits;
+    for (const CautionWords& words : caution_words) {
+        CHECK(bits.insert(static_cast<std::uint32_t>(words.caution)).second);
+        CHECK_FALSE(words.text.empty());
+        CHECK_FALSE(words.source.empty());
+    }
+    // Acidity and salt are hazards with numbers, so they have no words here.
+    CHECK(bits.count(static_cast<std::uint32_t>(Caution::acidity)) == 0);
+    CHECK(bits.count(static_cast<std::uint32_t>(Caution::salt)) == 0);
+    CHECK(bits.size() == 18);
+}
+
+TEST_CASE("what must never be fed is marked so over the table") {
+    const BedNumbers bed = kitchen::numbers(kitchen::tote());
+    int guarded = 0;
+    for (std::size_t i = 0; i < feedstock_count(); ++i) {
+        auto f = std::make_shared<const Feedstock>(feedstock_at(i));
+        if (f->stance != Stance::avoid || f->cautions == 0) continue;
+        ++guarded;
+        const std::vector<Portion> feeding{{f, wet_grams(50)}};
+        bool act = false;
+        for (const CautionFinding& c : cautions_of(feeding, bed))
+            act = act || c.level == Level::act;
+        INFO(f->id);
+        const std::uint32_t with_words = ~(static_cast<std::uint32_t>(Caution::acidity) |
+                                           static_cast<std::uint32_t>(Caution::salt));
+        if ((f->cautions & with_words) != 0) CHECK(act);
+    }
+    CHECK(guarded > 5);
+}
