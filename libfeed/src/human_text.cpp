@@ -1,36 +1,20 @@
 #include "feed/io/human_text.hpp"
 
-#include <charconv>
 #include <cmath>
 
-#include "feed/quantity/number_text.hpp"
+#include "feed/quantity/number_print.hpp"
 
 namespace feed::io {
 namespace {
 
 std::string with_unit(double number, std::string_view unit) {
-    std::string text = rounded(number);
+    std::string text = significant(number, 2);
     text += ' ';
     text += unit;
     return text;
 }
 
 }  // namespace
-
-std::string rounded(double number, int digits) {
-    if (!std::isfinite(number)) return "unknown";
-    if (number == 0.0) return "0";
-    // The scientific form rounds once and exactly; the rest only moves the point.
-    char buffer[64];
-    const auto end = std::to_chars(buffer, buffer + sizeof buffer, number,
-                                   std::chars_format::scientific, digits - 1)
-                         .ptr;
-    const double shown =
-        parse_number({buffer, static_cast<std::size_t>(end - buffer)}).value_or(number);
-    const auto fixed =
-        std::to_chars(buffer, buffer + sizeof buffer, shown, std::chars_format::fixed).ptr;
-    return std::string(buffer, fixed);
-}
 
 std::string mass_text(Mass mass, UnitSystem units) {
     const double kg = in_kilograms(mass);
@@ -57,9 +41,9 @@ std::string volume_text(Volume volume, UnitSystem units) {
 std::string temperature_text(Temperature temperature, UnitSystem units) {
     const double degrees = in_celsius(temperature);
     if (units == UnitSystem::us) {
-        return rounded(std::round(degrees * 1.8 + 32.0), 4) + " F";
+        return significant(std::round(degrees * 1.8 + 32.0), 4) + " F";
     }
-    return rounded(std::round(degrees), 4) + " C";
+    return significant(std::round(degrees), 4) + " C";
 }
 
 std::string density_text(Density density, UnitSystem units) {
@@ -85,7 +69,7 @@ std::string percent_text(double fraction) {
 }
 
 std::string cn_ratio_text(double ratio) {
-    return rounded(ratio) + ":1, carbon to nitrogen by mass";
+    return significant(ratio, 2) + ":1, carbon to nitrogen by mass";
 }
 
 std::size_t columns_of(std::string_view text) noexcept {

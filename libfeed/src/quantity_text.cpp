@@ -104,6 +104,7 @@ constexpr UnitWord mass_units[] = {{"kg", 1.0},
                                    {"oz", ounce},
                                    {"ounce", ounce},
                                    {"ounces", ounce}};
+constexpr UnitWord volume_ratio_units[] = {{"L/L", 1.0}, {":1", 1.0}, {"cup/cup", 1.0}};
 constexpr UnitWord cost_units[] = {{"per kg", 1.0},
                                    {"/kg", 1.0},
                                    {"a kg", 1.0},
@@ -154,6 +155,8 @@ KindFacts facts(QuantityKind kind) noexcept {
             return {mass_units, false, 1e-9, 1e7, "above 0, with a unit such as g or kg"};
         case QuantityKind::cost:
             return {cost_units, false, 0, 1e6, "0 or more, per kg or per lb"};
+        case QuantityKind::volume_ratio:
+            return {volume_ratio_units, true, 0, 1000, "0 to 1000 litres a litre"};
         case QuantityKind::ph:
             return {{}, true, 0, 14, "0 to 14, without a unit"};
         case QuantityKind::number:

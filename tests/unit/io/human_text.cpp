@@ -7,18 +7,6 @@
 using namespace feed;
 using namespace feed::io;
 
-TEST_CASE("numbers for people have no false decimals") {
-    CHECK(rounded(1234) == "1200");
-    CHECK(rounded(0.0567) == "0.057");
-    CHECK(rounded(78.4) == "78");
-    CHECK(rounded(0.5) == "0.5");
-    CHECK(rounded(2.0) == "2");
-    CHECK(rounded(9.99) == "10");
-    CHECK(rounded(0) == "0");
-    CHECK(rounded(-0.123) == "-0.12");
-    CHECK(rounded(1.0 / 0.0) == "unknown");
-}
-
 TEST_CASE("amounts change their unit where a person would") {
     CHECK(mass_text(grams(170), UnitSystem::metric) == "170 g");
     CHECK(mass_text(grams(999.4), UnitSystem::metric) == "1000 g");

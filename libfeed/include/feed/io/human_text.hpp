@@ -14,9 +14,8 @@ namespace feed::io {
 /// Which units a person reads.
 enum class UnitSystem : std::uint8_t { metric, us };
 
-/// A number with `digits` significant digits, no exponent and no trailing zeros: 1234 is "1200",
-/// 0.0567 is "0.057". Reads no locale. Threads: pure, as everything here.
-std::string rounded(double number, int digits = 2);
+// Numbers have two significant digits (number_print.hpp). Everything here is pure and reads no
+// locale.
 
 /// "170 g", "1.2 kg"; "6 oz", "2.6 lb".
 std::string mass_text(Mass mass, UnitSystem units);

@@ -26,6 +26,7 @@ enum class QuantityKind : std::uint8_t {
     volume,        ///< "40 L", "10 gal"; number L
     mass,          ///< "1.2 kg", "1 lb"; number kg
     cost,          ///< "0.40 per kg", "1.20/lb"; number per kg, in any money
+    volume_ratio,  ///< "0.5 L/L" or 0.5; number L per L
     ph,            ///< 0..14, no unit
     number,        ///< any finite number from 0, no unit
 };

@@ -1,0 +1,55 @@
+#include "feed/blend/blend.hpp"
+
+#include <string>
+#include <vector>
+
+#include "command.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/measure_text.hpp"
+#include "feed/io/to_json.hpp"
+#include "file_or_entries.hpp"
+#include "quantity_lines.hpp"
+
+namespace feed_command {
+
+using namespace feed;
+using io::wrapped;
+
+int run_blend(const Arguments& arguments) {
+    if (arguments.words.empty())
+        return refuse(arguments, wrong_words(arguments, "which file, or which entries?"));
+    const auto file = read_file_or_entries(arguments.words);
+    if (!file) return refuse(arguments, file.errors());
+    if (!file->blend)
+        return refuse(arguments, missing_section(*file, "blend", "- 1.2 kg coffee grounds"));
+
+    std::vector<Portion> portions;
+    std::vector<std::string> measures;
+    std::vector<const Feedstock*> feedstocks;
+    for (const auto& written : *file->blend) {
+        portions.push_back(written.portion);
+        feedstocks.push_back(written.portion.feedstock.get());
+        measures.push_back(io::measure_text(written.portion.wet_mass, *written.portion.feedstock,
+                                            written.amount, arguments.units));
+    }
+    auto result = blend(portions);
+    result.assumed.insert(result.assumed.begin(), file->assumed.begin(), file->assumed.end());
+    if (arguments.json()) return print(io::to_json(result, portions, measures));
+
+    std::string text = "Blend of " + io::counted(portions.size(), "portion") + ", " +
+                       io::mass_text(result.wet_mass.mass(), arguments.units) + " wet\n\n";
+    for (std::size_t i = 0; i < portions.size(); ++i) {
+        text +=
+            wrapped(portions[i].feedstock->name + ": " +
+                        io::measure_and_weight_text(portions[i].wet_mass, *portions[i].feedstock,
+                                                    (*file->blend)[i].amount, arguments.units),
+                    2, 4);
+    }
+    text += "\n" + properties_text(result, arguments.units);
+    text += cautions_text(feedstocks);
+    text += assumed_text(result.assumed);
+    text += "\n" + wrapped(grade_text(worst_grade(result)), 0, 0);
+    return print(text);
+}
+
+}  // namespace feed_command

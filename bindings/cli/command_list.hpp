@@ -1,0 +1,70 @@
+#pragma once
+#include <span>
+#include <string_view>
+
+// What the command can do, said once: --help, the manual page and the bash completion are all made
+// from this list, and the argument reader accepts exactly what stands in it.
+namespace feed_command {
+
+/// An option of a command. `argument` is empty for a switch; `choices` are its only values, parted
+/// by blanks, or empty.
+struct Option {
+    std::string_view name;
+    std::string_view argument;
+    std::string_view choices;
+    std::string_view text;
+};
+
+struct Command {
+    std::string_view name;
+    std::string_view arguments;  ///< as in the synopsis
+    std::string_view summary;    ///< one line
+    std::string_view text;       ///< what it does, in full
+    std::span<const Option> options;
+    std::string_view example;
+    std::string_view example_text;
+    bool reads_file;  ///< for completion
+};
+
+inline constexpr Option json{"--json", "", "", "Print JSON for programs."};
+inline constexpr Option units{"--units", "SYSTEM", "metric us",
+                              "Show metric (the default) or US units."};
+inline constexpr Option help{"--help", "", "", "Show this help."};
+
+inline constexpr Option table_options[] = {json, units, help};
+inline constexpr Option blend_options[] = {json, units, help};
+inline constexpr Option version_options[] = {json, help};
+
+inline constexpr Command commands[] = {
+    {"table", "[WORDS]", "List the feedstocks of the table",
+     "Lists every feedstock of the table, or those whose names fit the words, with moisture, C:N "
+     "ratio (carbon to nitrogen by mass) and how it may be fed.",
+     table_options, "feed table coffee", "Everything in the table that coffee can mean.", false},
+    {"show", "NAME", "Show everything known of one feedstock",
+     "Shows every value of a feedstock with its range, grade and source, whether and how it may be "
+     "fed, how much at a time, and its cautions.",
+     table_options, "feed show \"banana peel\"",
+     "All values of banana peel and where they come from.", false},
+    {"blend", "FILE | ENTRIES...", "Mix portions and state what the blend is",
+     "Mixes the portions under blend in a file, or the entries given, and states moisture, C:N "
+     "ratio, acid, salt, volume and more, each with its range. An entry is an amount and a "
+     "feedstock.",
+     blend_options, "feed blend \"1.2 kg coffee grounds\" \"3 L shredded office paper\"",
+     "What these two make together.", true},
+    {"version", "", "Show the version of the program and of its table",
+     "Shows the version of the program, the version of the table and the hash of its content.",
+     version_options, "feed version --json", "Versions for a program.", false},
+};
+
+struct ExitCode {
+    int code;
+    std::string_view text;
+};
+inline constexpr ExitCode exit_codes[] = {
+    {0, "Done; also when a hazard says act."},
+    {1, "The targets cannot be met, or nothing limits an entry; with --strict, a hazard says act."},
+    {2, "Bad input or bad usage; nothing was written."},
+    {3, "A fault of the program itself."},
+};
+
+}  // namespace feed_command

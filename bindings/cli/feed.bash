@@ -1,0 +1,35 @@
+# bash completion for feed; made from the list of commands.
+_feed() {
+    local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
+    COMPREPLY=()
+    if ((COMP_CWORD == 1)); then
+        mapfile -t COMPREPLY < <(compgen -W "table show blend version --help" -- "$word")
+        return
+    fi
+    case ${COMP_WORDS[1]}:$before in
+        table:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        show:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        blend:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+    esac
+    case ${COMP_WORDS[1]} in
+        table)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+            fi ;;
+        show)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+            fi ;;
+        blend)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        version)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--json --help" -- "$word")
+            fi ;;
+    esac
+}
+complete -o filenames -F _feed feed

@@ -1,0 +1,87 @@
+#include <cstdio>
+#include <exception>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "command.hpp"
+#include "feed/io/to_json.hpp"
+
+namespace feed_command {
+namespace {
+
+void write_error(std::string_view text) {
+    std::fwrite(text.data(), 1, text.size(), stderr);
+}
+
+struct Runner {
+    std::string_view name;
+    int (*run)(const Arguments&);
+};
+constexpr Runner runners[] = {
+    {"table", run_table}, {"show", run_show}, {"blend", run_blend}, {"version", run_version}};
+
+int run(const std::vector<std::string_view>& words) {
+    if (words.empty()) {
+        write_error(help_text());
+        return bad_input;
+    }
+    if (words[0] == "--help" || words[0] == "help") return print(help_text());
+    const Command* command = find_command(words[0] == "--version" ? "version" : words[0]);
+    if (command == nullptr) {
+        feed::Error error;
+        error.field = "command";
+        error.value = std::string(words[0]);
+        error.allowed = "see feed --help";
+        error.message = "\"" + std::string(words[0]) + "\" is not a command of feed";
+        write_error("feed: " + feed::io::errors_text({error}));
+        return bad_input;
+    }
+    const auto arguments = read_arguments(*command, {words.begin() + 1, words.end()});
+    if (!arguments) {
+        write_error("feed " + std::string(command->name) + ": " +
+                    feed::io::errors_text(arguments.errors()));
+        return bad_input;
+    }
+    if (arguments->has("--help")) return print(help_text(*command));
+    for (const auto& runner : runners) {
+        if (runner.name == command->name) return runner.run(*arguments);
+    }
+    return internal;
+}
+
+}  // namespace
+
+int print(std::string_view text, int code) {
+    const bool written =
+        std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+    if (written) return code;
+    write_error("feed: the result could not be written\n");
+    return internal;
+}
+
+int refuse(const Arguments& arguments, const feed::Errors& errors) {
+    if (arguments.json()) return print(feed::io::to_json(errors), bad_input);
+    write_error(feed::io::errors_text(errors));
+    return bad_input;
+}
+
+feed::Errors wrong_words(const Arguments& arguments, std::string_view message) {
+    feed::Error error;
+    error.code = feed::ErrorCode::bad_argument;
+    error.field = "feed " + std::string(arguments.command->name);
+    error.allowed = synopsis(*arguments.command);
+    error.message = std::string(message);
+    return {error};
+}
+
+}  // namespace feed_command
+
+int main(int argc, char** argv) {
+    try {
+        return feed_command::run({argv + 1, argv + argc});
+    } catch (const std::exception& exception) {
+        std::fprintf(stderr, "feed: a fault of the program itself: %s\n", exception.what());
+        return feed_command::internal;
+    }
+}

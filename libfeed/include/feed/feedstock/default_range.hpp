@@ -1,0 +1,83 @@
+#pragma once
+#include <algorithm>
+#include <array>
+
+#include "feed/feedstock/feedstock.hpp"
+
+namespace feed {
+
+/// The stated range of a value that came without one, by property in the order of Property: a share
+/// of the value; for fractions of a whole a share of the smaller of the value and its remainder;
+/// for pH in pH units. A judgement (grade D): the spread from one kitchen and season to the next.
+inline constexpr std::array<double, property_count> default_spread{
+    0.20,  // moisture: 86 % may be 83.2 to 88.8 %
+    0.08,  // carbon
+    0.25,  // nitrogen
+    0.30,  // C:N
+    0.30,  // ash
+    0.40,  // lignin
+    0.40,  // fat
+    0.20,  // protein
+    0.40,  // fat, fresh
+    0.15,  // carbohydrate
+    0.30,  // fibre
+    0.50,  // pH
+    0.50,  // titratable acidity
+    0.50,  // organic acids
+    0.15,  // neutralising value
+    0.50,  // sodium
+    0.30,  // potassium
+    0.50,  // electrical conductivity
+    0.30,  // bulk density
+    0.30,  // bulk density, settled
+    0.30,  // water-holding capacity
+    0.30,  // refuse
+    0.25,  // labile share
+    0.25,  // cellulosic share
+    0.40,  // lignin-like share
+};
+
+/// Sets low and high of a datum to the stated default range of its property, inside what is
+/// possible, and grades the range D. Threads: pure.
+constexpr void set_default_range(Datum& datum, Property property) noexcept {
+    const PropertyKind& limits = kind(property);
+    const double spread = default_spread[static_cast<std::size_t>(property)];
+    double reach = spread * datum.value;
+    if (property == Property::ph)
+        reach = spread;
+    else if (limits.highest == 1.0)
+        reach = spread * std::min(datum.value, 1.0 - datum.value);
+    datum.low = std::clamp(datum.value - reach, limits.lowest, limits.highest);
+    datum.high = std::clamp(datum.value + reach, limits.lowest, limits.highest);
+    datum.range_grade = Grade::d;
+}
+
+/// Pool shares of the volatile solids where nothing better is known, by decay class in the order of
+/// DecayClass: labile, cellulosic, lignin-like (grade D).
+inline constexpr std::array<std::array<double, 3>, 5> default_pools{{
+    {0.0, 0.0, 1.0},     // inert
+    {0.78, 0.20, 0.02},  // fast
+    {0.55, 0.40, 0.05},  // medium
+    {0.17, 0.65, 0.18},  // slow
+    {0.04, 0.66, 0.30},  // very slow
+}};
+
+/// Gives a feedstock without pool shares those of its decay class. Threads: pure.
+inline void set_default_pools(Feedstock& feedstock) {
+    constexpr std::array<Property, 3> pools{Property::labile_share, Property::cellulosic_share,
+                                            Property::lignin_like_share};
+    const auto& shares = default_pools[static_cast<std::size_t>(feedstock.decay_class)];
+    for (const auto property : pools) {
+        if (feedstock[property]) return;
+    }
+    for (std::size_t i = 0; i < pools.size(); ++i) {
+        Datum datum;
+        datum.value = shares[i];
+        datum.sources = "RULE-POOL";
+        datum.method = "judgement by decay class";
+        set_default_range(datum, pools[i]);
+        feedstock[pools[i]] = datum;
+    }
+}
+
+}  // namespace feed

@@ -1,0 +1,291 @@
+#pragma once
+#include <cmath>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "feed/feedstock/default_range.hpp"
+#include "feed/feedstock/feedstock.hpp"
+#include "feed/quantity/error.hpp"
+#include "feed/quantity/number_print.hpp"
+#include "feed/quantity/plain_text.hpp"
+
+namespace feed {
+
+/// One value that the keeper gives, in the stored unit of its property (fractions 0 to 1).
+struct OwnValue {
+    Property property = Property::moisture_wet;
+    double value = 0.0;
+    std::optional<double> low;   ///< both or none
+    std::optional<double> high;  ///< both or none
+};
+
+/// A feedstock the keeper defines, or what differs from one of the table.
+struct OwnFeedstock {
+    std::string name;
+    std::vector<OwnValue> values;
+    std::vector<MeasuredMass> measures;
+    std::optional<std::uint8_t> roles;  ///< bits of Role; scraps where nothing is said
+    std::optional<Stance> stance;
+    std::optional<DecayClass> decay_class;
+    std::optional<std::uint32_t> cautions;  ///< bits of Caution
+    std::string note;
+};
+
+/// A feedstock made from what the keeper said, and what was taken for granted in making it.
+struct DefinedFeedstock {
+    Feedstock feedstock;
+    std::vector<std::string> said;
+};
+
+/// How far a stated C:N may lie from stated carbon over stated nitrogen, as a share: rounding of
+/// both, no more.
+inline constexpr double cn_tolerance = 0.05;
+/// Carbon in the dry mass where a keeper gives only C:N or only nitrogen: 45 % (grade D).
+inline constexpr double default_carbon = 0.45;
+
+namespace detail {
+
+inline constexpr std::string_view own_source = "own value";
+
+inline Error own_error(ErrorCode code, const std::string& name, Property property, double value,
+                       std::string allowed, std::string message) {
+    Error error;
+    error.code = code;
+    error.field = std::string(kind(property).key) + " of " + name;
+    error.value = significant(value, 6) + " " + std::string(kind(property).unit);
+    error.allowed = std::move(allowed);
+    error.message = std::move(message);
+    return error;
+}
+
+inline Datum own_datum(double value, std::string_view method, Grade grade) {
+    Datum datum;
+    datum.value = datum.low = datum.high = value;
+    datum.grade = grade;
+    datum.range_grade = grade;
+    datum.sources = own_source;
+    datum.method = method;
+    return datum;
+}
+
+/// Puts one given value in, or says what is wrong with it.
+inline void put_own_value(Feedstock& feedstock, const OwnValue& own, Errors& errors) {
+    const PropertyKind& limits = kind(own.property);
+    const std::string allowed =
+        significant(limits.lowest, 6) + " to " + significant(limits.highest, 6);
+    for (const double number :
+         {own.value, own.low.value_or(own.value), own.high.value_or(own.value)}) {
+        if (!std::isfinite(number)) {
+            errors.push_back(own_error(ErrorCode::not_a_number, feedstock.name, own.property,
+                                       number, allowed, "the value is not a finite number"));
+            return;
+        }
+        if (number < limits.lowest || number > limits.highest) {
+            const bool percent = limits.highest <= 1.0 && number > 1.0 && number <= 100.0;
+            errors.push_back(own_error(
+                percent ? ErrorCode::percent_slip : ErrorCode::out_of_range, feedstock.name,
+                own.property, number, allowed,
+                percent ? "looks like per cent where a share of 1 is due; write " +
+                              significant(number, 4) + " % or " + significant(number / 100.0, 4)
+                        : std::string(limits.meaning) + " cannot be that"));
+            return;
+        }
+    }
+    auto datum = own_datum(own.value, "given", Grade::a);
+    if (own.low && own.high) {
+        if (!(*own.low <= own.value && own.value <= *own.high)) {
+            errors.push_back(own_error(ErrorCode::low_above_high, feedstock.name, own.property,
+                                       own.value, "low, value and high in rising order",
+                                       "the range " + significant(*own.low, 4) + " to " +
+                                           significant(*own.high, 4) + " does not hold the value"));
+            return;
+        }
+        datum.low = *own.low;
+        datum.high = *own.high;
+    } else {
+        set_default_range(datum, own.property);
+    }
+    feedstock[own.property] = datum;
+}
+
+inline bool gives(const OwnFeedstock& own, Property property) {
+    for (const auto& value : own.values) {
+        if (value.property == property) return true;
+    }
+    return false;
+}
+
+inline void derive(Feedstock& feedstock, Property property, double value, Grade grade) {
+    auto datum = own_datum(value, "derived F5, F8", worst(grade, Grade::b));
+    set_default_range(datum, property);
+    feedstock[property] = datum;
+}
+
+/// C:N with the range that follows from that of nitrogen.
+inline void derive_ratio(Feedstock& feedstock) {
+    const auto& carbon = feedstock[Property::carbon_dry];
+    const auto& nitrogen = feedstock[Property::nitrogen_dry];
+    feedstock[Property::cn_ratio].reset();
+    if (!carbon || !nitrogen || nitrogen->value <= 0.0) return;
+    auto datum = own_datum(carbon->value / nitrogen->value, "derived F5",
+                           worst(worst(carbon->grade, nitrogen->grade), Grade::b));
+    datum.low = carbon->value / nitrogen->high;
+    datum.high = carbon->value / std::max(nitrogen->low, 0.01 * nitrogen->value);
+    datum.range_grade = nitrogen->range_grade;
+    feedstock[Property::cn_ratio] = datum;
+}
+
+inline void check_ratio(const Feedstock& feedstock, Errors& errors) {
+    const auto& carbon = feedstock[Property::carbon_dry];
+    const auto& nitrogen = feedstock[Property::nitrogen_dry];
+    const auto& ratio = feedstock[Property::cn_ratio];
+    if (nitrogen->value > 0.0 &&
+        std::abs(carbon->value / nitrogen->value - ratio->value) <= cn_tolerance * ratio->value)
+        return;
+    const std::string follows =
+        nitrogen->value > 0.0 ? significant(carbon->value / nitrogen->value, 3) : "no ratio at all";
+    errors.push_back(
+        own_error(ErrorCode::contradiction, feedstock.name, Property::cn_ratio, ratio->value,
+                  "within 5 % of " + follows + ", or leave one of the three out",
+                  "C:N " + significant(ratio->value, 3) + " contradicts carbon " +
+                      significant(carbon->value * 100.0, 3) + " % and nitrogen " +
+                      significant(nitrogen->value * 100.0, 3) + " %, which give " + follows));
+}
+
+/// Makes carbon, nitrogen and C:N agree: the given ones stand, the others follow.
+inline void tie_carbon_nitrogen(DefinedFeedstock& made, const OwnFeedstock& own, Errors& errors) {
+    Feedstock& feedstock = made.feedstock;
+    const bool has_carbon = gives(own, Property::carbon_dry);
+    const bool has_nitrogen = gives(own, Property::nitrogen_dry);
+    const bool has_ratio = gives(own, Property::cn_ratio);
+    if (!has_carbon && !has_nitrogen && !has_ratio) return;
+    if (has_ratio && feedstock[Property::cn_ratio]->value <= 0.0) {
+        errors.push_back(own_error(ErrorCode::out_of_range, feedstock.name, Property::cn_ratio,
+                                   feedstock[Property::cn_ratio]->value, "more than 0",
+                                   "a C:N of nothing cannot be; without nitrogen leave it out"));
+        return;
+    }
+    if (has_carbon && has_nitrogen && has_ratio) return check_ratio(feedstock, errors);
+    if (!has_carbon && !(has_nitrogen && has_ratio) && !feedstock[Property::carbon_dry]) {
+        auto datum = own_datum(default_carbon, "judgement", Grade::d);
+        datum.sources = "RULE-CARBON";
+        set_default_range(datum, Property::carbon_dry);
+        feedstock[Property::carbon_dry] = datum;
+        made.said.push_back("carbon of " + feedstock.name + " is taken as 45 % of the dry mass");
+    }
+    if (!has_ratio) return derive_ratio(feedstock);
+    const auto& ratio = *feedstock[Property::cn_ratio];
+    if (has_nitrogen) {
+        const auto& nitrogen = *feedstock[Property::nitrogen_dry];
+        const double carbon = ratio.value * nitrogen.value;
+        if (carbon > 1.0)
+            errors.push_back(own_error(ErrorCode::contradiction, feedstock.name, Property::cn_ratio,
+                                       ratio.value,
+                                       "at most " + significant(1.0 / nitrogen.value, 3),
+                                       "with this nitrogen the dry mass would be more than all "
+                                       "carbon"));
+        else
+            derive(feedstock, Property::carbon_dry, carbon, nitrogen.grade);
+    } else {
+        derive(feedstock, Property::nitrogen_dry,
+               feedstock[Property::carbon_dry]->value / ratio.value, ratio.grade);
+    }
+}
+
+inline void check_sum(const Feedstock& feedstock, Errors& errors, Property first, Property second) {
+    const auto& a = feedstock[first];
+    const auto& b = feedstock[second];
+    if (!a || !b || a->value + b->value <= 1.0 + 1e-9) return;
+    errors.push_back(own_error(ErrorCode::contradiction, feedstock.name, first, a->value,
+                               "at most " + significant(1.0 - b->value, 4),
+                               std::string(kind(first).key) + " and " +
+                                   std::string(kind(second).key) +
+                                   " together are more than the whole"));
+}
+
+/// Fat on the dry basis and as it is follow from one another.
+inline void tie_fat(Feedstock& feedstock, const OwnFeedstock& own) {
+    const auto& moisture = feedstock[Property::moisture_wet];
+    if (!moisture || moisture->value >= 1.0) return;
+    const double dry = 1.0 - moisture->value;
+    if (gives(own, Property::fat_wet) && !gives(own, Property::fat_dry))
+        derive(feedstock, Property::fat_dry,
+               std::min(1.0, feedstock[Property::fat_wet]->value / dry), Grade::b);
+    else if (gives(own, Property::fat_dry) && !gives(own, Property::fat_wet))
+        derive(feedstock, Property::fat_wet, feedstock[Property::fat_dry]->value * dry, Grade::b);
+}
+
+inline std::string own_id(const std::string& name) {
+    std::string id = plain_text(name);
+    for (char& c : id) {
+        if (c == ' ') c = '-';
+    }
+    return id;
+}
+
+}  // namespace detail
+
+/// A feedstock from what the keeper says: all of it, or what differs from `like`. Values without a
+/// range get the stated default range (grade D). Of carbon, nitrogen and C:N the given ones stand
+/// and the others follow; with only C:N or only nitrogen, carbon is taken as 45 % of dry mass and
+/// `said` tells so. What is neither given nor in `like` stays unknown.
+/// like: a feedstock to start from, or null; not kept. Errors, all at once: empty name,
+/// not_a_number, out_of_range, percent_slip, low_above_high, duplicate_entry, contradiction (C:N
+/// against C and N; parts above the whole), missing_value (no moisture). Threads: pure.
+inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
+                                              const Feedstock* like = nullptr) {
+    Errors errors;
+    DefinedFeedstock made;
+    Feedstock& feedstock = made.feedstock;
+    if (like != nullptr) feedstock = *like;
+    if (plain_text(own.name).empty())
+        errors.push_back({ErrorCode::empty, "feedstock", own.name, "a name",
+                          "the feedstock has no name", "", 0, 0});
+    feedstock.id = detail::own_id(own.name);
+    feedstock.name = own.name;
+    if (!own.note.empty()) feedstock.note = own.note;
+    feedstock.roles =
+        own.roles.value_or(like != nullptr ? like->roles : static_cast<std::uint8_t>(Role::scraps));
+    feedstock.stance = own.stance.value_or(feedstock.stance);
+    feedstock.decay_class = own.decay_class.value_or(feedstock.decay_class);
+    feedstock.cautions = own.cautions.value_or(feedstock.cautions);
+    for (std::size_t i = 0; i < own.values.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            if (own.values[i].property == own.values[j].property)
+                errors.push_back(detail::own_error(
+                    ErrorCode::duplicate_entry, own.name, own.values[i].property,
+                    own.values[i].value, "each property once", "the property is given twice"));
+        }
+        detail::put_own_value(feedstock, own.values[i], errors);
+    }
+    for (const auto& measure : own.measures) {
+        const auto same = [&](const MeasuredMass& m) { return m.measure == measure.measure; };
+        std::erase_if(feedstock.measures, same);
+        feedstock.measures.push_back(measure);
+    }
+    if (!errors.empty()) return errors;
+    if (!feedstock[Property::moisture_wet])
+        errors.push_back(detail::own_error(ErrorCode::missing_value, own.name,
+                                           Property::moisture_wet, std::nan(""),
+                                           "a moisture, or a feedstock it is like",
+                                           "without its moisture nothing can be computed"));
+    detail::tie_carbon_nitrogen(made, own, errors);
+    detail::tie_fat(feedstock, own);
+    detail::check_sum(feedstock, errors, Property::carbon_dry, Property::ash_dry);
+    detail::check_sum(feedstock, errors, Property::fat_dry, Property::ash_dry);
+    detail::check_sum(feedstock, errors, Property::lignin_dry, Property::ash_dry);
+    if (own.decay_class && like != nullptr && *own.decay_class != like->decay_class) {
+        for (const auto pool :
+             {Property::labile_share, Property::cellulosic_share, Property::lignin_like_share}) {
+            if (!detail::gives(own, pool)) feedstock[pool].reset();
+        }
+    }
+    set_default_pools(feedstock);
+    if (!errors.empty()) return errors;
+    return made;
+}
+
+}  // namespace feed

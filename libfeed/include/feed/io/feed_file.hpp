@@ -1,0 +1,65 @@
+#pragma once
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/balance/balance_problem.hpp"
+#include "feed/bed/bed.hpp"
+#include "feed/blend/blend_properties.hpp"
+#include "feed/blend/portion.hpp"
+#include "feed/feedstock/amount.hpp"
+#include "feed/feedstock/feedstock.hpp"
+#include "feed/quantity/error.hpp"
+#include "feed/trial/date.hpp"
+
+namespace feed::io {
+
+/// A portion as somebody wrote it, and what it stands for.
+struct WrittenPortion {
+    Portion portion;
+    Amount amount;
+    std::string label;  ///< the keeper's own words for the feedstock
+};
+
+/// What is at hand and what is asked for.
+struct WrittenBalance {
+    BalanceProblem problem;
+    /// For each entry the amount whose unit the keeper used; nothing for "any" and "as much as
+    /// possible".
+    std::vector<std::optional<Amount>> amounts;
+};
+
+/// A bed as written and the day it is described for.
+struct WrittenBed {
+    Bed bed;
+    std::optional<Date> date;
+};
+
+/// A feed file: every section is optional.
+struct FeedFile {
+    std::string name;   ///< of the file
+    std::string title;  ///< the keeper's own, or empty
+    std::vector<Container> containers;
+    std::vector<std::shared_ptr<const Feedstock>> own_feedstocks;
+    std::optional<std::vector<WrittenPortion>> blend;
+    std::optional<WrittenBalance> balance;
+    std::optional<WrittenBed> bed;
+    /// What reading took for granted: which part of a fruit, how a volume became a mass.
+    std::vector<Assumption> assumed;
+};
+
+/// Reads a feed file (YAML or JSON; see docs/files.md).
+/// path: file of at most 8 MB. Errors: one when the file cannot be read or is not well-formed, else
+/// every problem of its content, each with line and column. Threads: safe; reads the file system.
+Result<FeedFile> read_feed_file(const std::string& path);
+
+/// The same from a text; `name` is what errors call it. Threads: pure.
+Result<FeedFile> read_feed_text(std::string_view text, std::string_view name);
+
+/// Reads portions written as "1.2 kg coffee grounds", one a text, as on a command line.
+/// Errors: all problems of all texts; `field` names the text. Threads: pure.
+Result<FeedFile> read_portions(const std::vector<std::string>& texts);
+
+}  // namespace feed::io

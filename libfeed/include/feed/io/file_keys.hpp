@@ -1,0 +1,41 @@
+#pragma once
+#include <array>
+#include <string_view>
+
+// Every key of a feed file, by the mapping it stands in. The reader refuses any other key; the
+// schema (data/schema/feed-file.schema.json) lists the same ones, and a test compares the two.
+namespace feed::io::keys {
+
+using Key = std::string_view;
+
+inline constexpr std::array<Key, 9> file{"libfeed", "title", "containers",   "feedstocks", "blend",
+                                         "balance", "bed",   "observations", "feedings"};
+inline constexpr std::array<Key, 3> portion{"feedstock", "amount", "preparation"};
+inline constexpr std::array<Key, 3> balance{"at_hand", "targets", "objective"};
+inline constexpr std::array<Key, 6> entry{"feedstock", "amount", "preparation",
+                                          "use_up",    "cost",   "usual"};
+inline constexpr std::array<Key, 10> targets{
+    "set", "cn_ratio",       "moisture",   "acid",         "salt",
+    "fat", "free_air_space", "total_mass", "total_volume", "bedding_for_scraps"};
+inline constexpr std::array<Key, 3> window{"low", "high", "aim"};
+inline constexpr std::array<Key, 16> bed{"date",
+                                         "container",
+                                         "depth_of_contents",
+                                         "drainage",
+                                         "lid",
+                                         "ventilation",
+                                         "species",
+                                         "worms",
+                                         "temperature",
+                                         "bedding",
+                                         "squeeze",
+                                         "moisture",
+                                         "ph",
+                                         "lime",
+                                         "age",
+                                         "own_feeding_rate"};
+inline constexpr std::array<Key, 6> container{"kind",  "inside", "diameter",
+                                              "depth", "volume", "stacked"};
+inline constexpr std::array<Key, 3> worms{"weight", "count", "known"};
+
+}  // namespace feed::io::keys

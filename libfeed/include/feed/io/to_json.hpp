@@ -1,0 +1,44 @@
+#pragma once
+#include <cstdint>
+#include <span>
+#include <string>
+
+#include "feed/balance/balance_answer.hpp"
+#include "feed/blend/blend_properties.hpp"
+#include "feed/blend/portion.hpp"
+#include "feed/io/json_writer.hpp"
+#include "feed/quantity/error.hpp"
+#include "feed/quantity/estimate.hpp"
+
+// The JSON forms of answers. Keys are stable; masses are kilograms or grams as the key says,
+// volumes litres, temperatures degrees C, times days, fractions 0 to 1. A computed quantity is
+// {value, low, high, grade}, or {at_least, covered, grade}, or null with its key in `unknown`.
+namespace feed::io {
+
+/// {"errors": [{field, value, allowed, message, file, line, column}]}
+std::string to_json(const Errors& errors);
+
+/// A blend and its portions.
+/// measures: the keeper's measure of each portion, in order (see measure_text.hpp).
+std::string to_json(const BlendProperties& blend, std::span<const Portion> portions,
+                    std::span<const std::string> measures);
+
+/// The answer of a balance. measures: of each portion, in order.
+std::string to_json(const BalanceAnswer& answer, std::span<const std::string> measures);
+
+/// Everything known of one feedstock.
+std::string to_json(const Feedstock& feedstock);
+/// A list of feedstocks in short: {"feedstocks": [{id, name, group, stance, moisture, cn_ratio}]}.
+std::string to_json(std::span<const Feedstock> feedstocks);
+
+/// Writes one computed number as a value of `json`; `scale` turns it into the unit of its key.
+void write_quantity(JsonWriter& json, const Estimate<double>& quantity, double scale = 1.0);
+/// Writes the words of some caution bits as an array.
+void write_cautions(JsonWriter& json, std::uint32_t cautions);
+/// Writes what was assumed as an array of sentences.
+void write_assumed(JsonWriter& json, std::span<const Assumption> assumed);
+/// Writes portions as [{feedstock, wet_mass_kg, measure}].
+void write_portions(JsonWriter& json, std::span<const Portion> portions,
+                    std::span<const std::string> measures);
+
+}  // namespace feed::io

@@ -1,0 +1,124 @@
+#include "feed/io/feed_file.hpp"
+
+#include <utility>
+
+#include "feed/io/json_writer.hpp"
+#include "feed/io/text_file.hpp"
+#include "pantry.hpp"
+#include "read_balance.hpp"
+#include "read_bed.hpp"
+
+namespace feed::io {
+namespace {
+
+class FileReader {
+public:
+    FileReader(const YamlTree& tree, std::string_view text, std::string_view name)
+        : tree_(tree), reading_(std::string(name), text), pantry_(reading_, file_) {
+        file_.name = std::string(name);
+    }
+
+    Result<FeedFile> read() {
+        reading_.add(tree_.problems());
+        const auto root = tree_.root();
+        if (!root.is_mapping()) {
+            reading_.report(root, ErrorCode::wrong_type, "file", "libfeed: 1, then sections",
+                            "a feed file is a mapping whose first line is \"libfeed: 1\"");
+            return reading_.take();
+        }
+        // Without the version nobody can say what the keys mean: it is the one problem then.
+        if (!read_version(root)) return reading_.take();
+        const Section section(reading_, root, "", keys::file);
+        if (const auto at = section.find("title"))
+            file_.title = std::string(reading_.scalar(*at, "title").value_or(""));
+        if (const auto at = section.find("containers")) read_containers(*at);
+        if (const auto at = section.find("blend")) file_.blend = pantry_.portions(*at, "blend");
+        if (const auto at = section.find("balance"))
+            file_.balance = read_balance(pantry_, file_, *at);
+        if (const auto at = section.find("bed")) file_.bed = read_bed(pantry_, *at);
+        if (reading_.has_problems()) return reading_.take();
+        return std::move(file_);
+    }
+
+private:
+    bool read_version(YamlView root) {
+        bool first = true;
+        bool found = false;
+        bool right = false;
+        root.for_each_pair([&](YamlView key, YamlView value) {
+            if (key.text() == "libfeed" && !found) {
+                found = true;
+                right = first && value.text() == "1";
+                if (!first)
+                    reading_.report(key, ErrorCode::wrong_version, "libfeed", "libfeed: 1",
+                                    "this must be the first line of the file");
+                if (value.text() != "1")
+                    reading_.report(value, ErrorCode::wrong_version, "libfeed", "1",
+                                    "this program reads version 1 of the file form");
+            }
+            first = false;
+        });
+        if (!found) {
+            reading_.report(root, ErrorCode::wrong_version, "libfeed", "libfeed: 1",
+                            "the first line must be \"libfeed: 1\"");
+        }
+        return right && found;
+    }
+
+    void read_containers(YamlView at) {
+        if (!at.is_mapping()) {
+            reading_.report(at, ErrorCode::wrong_type, "containers", "bucket: 10 L",
+                            "a mapping (name: volume) is due here");
+            return;
+        }
+        at.for_each_pair([&](YamlView key, YamlView value) {
+            const auto field = "containers: " + std::string(key.text());
+            const auto number = reading_.quantity(value, field, QuantityKind::volume);
+            if (number) file_.containers.push_back({std::string(key.text()), litres(*number)});
+        });
+    }
+
+    const YamlTree& tree_;
+    Reading reading_;
+    FeedFile file_;
+    Pantry pantry_;
+};
+
+}  // namespace
+
+Result<FeedFile> read_feed_text(std::string_view text, std::string_view name) {
+    const auto tree = parse_yaml(text, name);
+    if (!tree) return tree.errors();
+    return FileReader(*tree, text, name).read();
+}
+
+Result<FeedFile> read_feed_file(const std::string& path) {
+    const auto text = read_text_file(path);
+    if (!text) return text.errors();
+    return read_feed_text(*text, path);
+}
+
+Result<FeedFile> read_portions(const std::vector<std::string>& texts) {
+    // The texts become a list in a file of their own, so that there is one reader for both.
+    JsonWriter json;
+    json.begin_object();
+    json.member("libfeed", 1);
+    json.key("blend");
+    json.begin_array();
+    for (const auto& text : texts)
+        json.value(text);
+    json.end_array();
+    json.end_object();
+    auto file = read_feed_text(json.take(), "");
+    if (file) return file;
+    Errors errors = std::move(file).errors();
+    for (auto& error : errors) {
+        error.line = 0;
+        error.column = 0;
+        constexpr std::string_view section = "blend: ";
+        if (error.field.substr(0, section.size()) == section) error.field.erase(0, section.size());
+    }
+    return errors;
+}
+
+}  // namespace feed::io

@@ -1,0 +1,76 @@
+#include "feed/io/measure_text.hpp"
+
+#include <cmath>
+
+#include "feed/feedstock/amount_mass.hpp"
+#include "feed/quantity/number_print.hpp"
+
+namespace feed::io {
+namespace {
+
+std::string plural(const std::string& unit) {
+    const auto ends = [&](std::string_view tail) {
+        return unit.size() >= tail.size() &&
+               std::string_view(unit).substr(unit.size() - tail.size()) == tail;
+    };
+    if (ends("leaf")) return unit.substr(0, unit.size() - 1) + "ves";
+    if (ends("ch") || ends("sh") || ends("s") || ends("x")) return unit + "es";
+    return unit + "s";
+}
+
+/// Halves from one on, quarters below, two figures below an eighth.
+std::string count_text(double count, const std::string& unit) {
+    const double steps = count >= 1.0 ? 2.0 : 4.0;
+    const double parts = std::floor(count * steps + 0.5);
+    if (count < 0.125) return significant(count, 2) + " " + unit;
+    const double whole = std::floor(parts / steps);
+    const double rest = parts / steps - whole;
+    std::string text;
+    if (whole > 0.0) text = significant(whole, 9);
+    const char* fraction = rest == 0.25 ? "1/4" : rest == 0.5 ? "1/2" : rest == 0.75 ? "3/4" : "";
+    if (*fraction != '\0') {
+        if (!text.empty()) text += ' ';
+        text += fraction;
+    }
+    return text + " " + (parts / steps > 1.0 ? plural(unit) : unit);
+}
+
+bool is_symbol(const std::string& unit) {
+    for (const auto* symbol : {"L", "ml", "cl", "dl", "m3", "ft3", "yd3"}) {
+        if (unit == symbol) return true;
+    }
+    return false;
+}
+
+/// The amount in the keeper's own unit, or nothing where it was a weight.
+std::optional<std::string> in_given_unit(WetMass wet_mass, const Feedstock& feedstock,
+                                         const Amount& given) {
+    if (given.kind == AmountKind::mass || given.count <= 0.0) return std::nullopt;
+    const auto mass = wet_mass_of(given, feedstock);
+    if (!mass || mass->wet_mass.in_kilograms() <= 0.0) return std::nullopt;
+    const double count = given.count * (wet_mass.in_kilograms() / mass->wet_mass.in_kilograms());
+    if (is_symbol(given.unit)) return significant(count, 2) + " " + given.unit;
+    return count_text(count, given.unit);
+}
+
+}  // namespace
+
+std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
+                         const std::optional<Amount>& as_given, UnitSystem units) {
+    if (as_given) {
+        if (auto text = in_given_unit(wet_mass, feedstock, *as_given)) return *text;
+        return mass_text(wet_mass.mass(), units);
+    }
+    const auto& density = feedstock[Property::bulk_density_loose];
+    if (!density) return mass_text(wet_mass.mass(), units);
+    return volume_text(cubic_metres(wet_mass.in_kilograms() / density->value), units);
+}
+
+std::string measure_and_weight_text(WetMass wet_mass, const Feedstock& feedstock,
+                                    const std::optional<Amount>& as_given, UnitSystem units) {
+    const auto measure = measure_text(wet_mass, feedstock, as_given, units);
+    const auto weight = mass_text(wet_mass.mass(), units);
+    return measure == weight ? weight : measure + ", about " + weight;
+}
+
+}  // namespace feed::io

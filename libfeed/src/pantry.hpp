@@ -1,0 +1,55 @@
+#pragma once
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "feed/feedstock/preparation.hpp"
+#include "feed/io/feed_file.hpp"
+#include "reading.hpp"
+
+namespace feed::io {
+
+/// What is done to a feedstock, in order; nothing: as the table describes it.
+using Preparations = std::vector<Preparation>;
+
+/// The feedstocks and containers that the names of one file can mean: the keeper's own first, then
+/// the table. Looks each name up once and notes what was taken for granted.
+class Pantry {
+public:
+    Pantry(Reading& reading, FeedFile& file) : reading_(reading), file_(file) {}
+
+    /// The feedstock that the words mean, prepared. Reports unknown names at `at`.
+    std::shared_ptr<const Feedstock> find(YamlView at, const std::string& field,
+                                          std::string_view words, const Preparations& preparations);
+    /// An amount with a unit or a container; reports problems.
+    std::optional<Amount> amount(YamlView at, const std::string& field, std::string_view text);
+    /// The wet mass of an amount; notes how a measure became a mass.
+    std::optional<WetMass> mass(YamlView at, const std::string& field, const Amount& amount,
+                                const Feedstock& feedstock);
+    /// A portion: "1.2 kg coffee grounds", or a mapping with feedstock, amount and preparation.
+    std::optional<WrittenPortion> portion(YamlView at, const std::string& field);
+    /// A list of portions.
+    std::vector<WrittenPortion> portions(YamlView at, const std::string& field);
+    /// The preparations named by a node: one text, parted by commas, or a list.
+    Preparations preparations(std::optional<YamlView> at, const std::string& field);
+
+    Reading& reading() noexcept { return reading_; }
+
+private:
+    std::optional<WrittenPortion> finish(YamlView at, const std::string& field,
+                                         std::string_view words, const Amount& amount);
+    void assume(std::string text, Grade grade);
+
+    Reading& reading_;
+    FeedFile& file_;
+    std::map<std::pair<std::string, Preparations>, std::shared_ptr<const Feedstock>> found_;
+};
+
+/// "blend: entry 3".
+std::string entry_field(std::string_view section, std::size_t number);
+
+}  // namespace feed::io

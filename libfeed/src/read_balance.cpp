@@ -1,0 +1,405 @@
+#include "read_balance.hpp"
+
+#include <algorithm>
+
+#include "feed/balance/target_kind.hpp"
+#include "feed/balance/target_sets.hpp"
+#include "feed/quantity/number_text.hpp"
+
+namespace feed::io {
+namespace {
+
+/// What an amount of an entry leaves open.
+struct Bounds {
+    std::optional<Amount> least;
+    std::optional<Amount> most;
+    bool wanted = false;  ///< as much as possible
+};
+
+bool take(std::string_view& text, std::string_view prefix) {
+    if (text.substr(0, prefix.size()) != prefix) return false;
+    text = detail::trim(text.substr(prefix.size()));
+    return true;
+}
+
+/// Reads the amount part of an entry and what follows it; the grammar of docs/files.md:
+/// AMOUNT | AMOUNT to AMOUNT | up to AMOUNT | at least AMOUNT | any | as much as possible [up to
+/// AMOUNT].
+class EntryText {
+public:
+    EntryText(Pantry& pantry, const FeedFile& file, YamlView at, std::string field)
+        : pantry_(pantry), file_(file), at_(at), field_(std::move(field)) {}
+
+    /// with_words: a feedstock follows the amount.
+    std::optional<Bounds> read(std::string_view text, bool with_words) {
+        auto rest = detail::trim(text);
+        Bounds bounds;
+        if (take(rest, "as much as possible") || take(rest, "as much as possible of")) {
+            bounds.wanted = true;
+            take(rest, "of ");
+            if (!take(rest, "up to ")) return finish(bounds, rest, with_words);
+            bounds.most = one(rest, with_words);
+        } else if (take(rest, "any amount of ") || take(rest, "any ") || rest == "any" ||
+                   take(rest, "free ") || rest == "free") {
+            if (rest == "any" || rest == "free") rest = {};
+            return finish(bounds, rest, with_words);
+        } else if (take(rest, "up to ") || take(rest, "at most ")) {
+            bounds.most = one(rest, with_words);
+        } else if (take(rest, "at least ")) {
+            bounds.least = one(rest, with_words);
+        } else if (const auto middle = split_range(rest); middle != std::string_view::npos) {
+            bounds.least = low_end(rest.substr(0, middle), rest.substr(middle + 4));
+            bounds.most = one(rest.substr(middle + 4), with_words);
+            if (!bounds.least) return std::nullopt;
+        } else {
+            bounds.least = bounds.most = one(rest, with_words);
+        }
+        if (!bounds.least && !bounds.most) return std::nullopt;
+        return bounds;
+    }
+
+    const std::string& words() const noexcept { return words_; }
+
+private:
+    /// Place of " to " between two amounts: what follows must start with a number.
+    static std::size_t split_range(std::string_view text) {
+        const auto middle = text.find(" to ");
+        if (middle == std::string_view::npos) return middle;
+        return read_number(text.substr(middle + 4)) && read_number(text) ? middle
+                                                                         : std::string_view::npos;
+    }
+
+    std::optional<Bounds> finish(const Bounds& bounds, std::string_view rest, bool with_words) {
+        words_ = std::string(rest);
+        if (rest.empty() != with_words) return bounds;
+        if (with_words) {
+            pantry_.reading().report(at_, ErrorCode::missing_value, field_,
+                                     "an amount and a feedstock", "this names no feedstock");
+        } else {
+            pantry_.reading().report(at_, ErrorCode::wrong_type, field_, allowed,
+                                     "\"" + words_ + "\" does not belong to an amount");
+        }
+        return std::nullopt;
+    }
+
+    std::optional<Amount> one(std::string_view text, bool with_words) {
+        if (!with_words) return pantry_.amount(at_, field_, text);
+        const auto split = parse_amount_and_words(text, file_.containers);
+        if (!split) {
+            auto errors = split.errors();
+            for (auto& error : errors) {
+                if (error.code == ErrorCode::wrong_type && !read_number(text))
+                    error.message +=
+                        "; write \"any " + std::string(text) + "\" if the amount is free";
+            }
+            pantry_.reading().adopt(at_, field_, errors);
+            return std::nullopt;
+        }
+        words_ = split->words;
+        return split->amount;
+    }
+
+    /// "1 to 2 kg apple": the unit may stand at the upper end only.
+    std::optional<Amount> low_end(std::string_view low, std::string_view high) {
+        if (parse_number(low)) {
+            if (const auto split = parse_amount_and_words(high, file_.containers)) {
+                const auto unit = high.substr(read_number(high)->length);
+                const auto words = unit.rfind(split->words);
+                const auto only_unit =
+                    words == std::string_view::npos ? unit : unit.substr(0, words);
+                return pantry_.amount(at_, field_, std::string(low) + " " + std::string(only_unit));
+            }
+            if (const auto amount = parse_amount(high, file_.containers)) {
+                const auto unit = high.substr(read_number(high)->length);
+                return pantry_.amount(at_, field_, std::string(low) + " " + std::string(unit));
+            }
+        }
+        return pantry_.amount(at_, field_, low);
+    }
+
+    static constexpr const char* allowed =
+        "AMOUNT, AMOUNT to AMOUNT, up to AMOUNT, at least AMOUNT, any, or as much as possible";
+
+    Pantry& pantry_;
+    const FeedFile& file_;
+    YamlView at_;
+    std::string field_;
+    std::string words_;
+};
+
+class BalanceReader {
+public:
+    BalanceReader(Pantry& pantry, const FeedFile& file)
+        : pantry_(pantry), reading_(pantry.reading()), file_(file) {}
+
+    WrittenBalance read(YamlView at) {
+        const Section section(reading_, at, "balance", keys::balance);
+        if (const auto list = section.require("at_hand")) read_entries(*list);
+        read_targets(section);
+        if (const auto objective = section.find("objective")) read_objective(*objective);
+        return std::move(balance_);
+    }
+
+private:
+    void read_entries(YamlView list) {
+        const std::string field = "balance: at_hand";
+        if (!list.is_sequence()) {
+            reading_.report(list, ErrorCode::wrong_type, field, "a list of what is at hand",
+                            "a list is due here, one feedstock a line, each starting with \"- \"");
+            return;
+        }
+        std::size_t number = 0;
+        list.for_each_item([&](YamlView item) {
+            ++number;
+            const auto name = entry_field(field, number);
+            item.is_mapping() ? read_mapping(item, name) : read_short(item, name);
+        });
+        if (number == 0)
+            reading_.report(list, ErrorCode::empty, field, "at least one feedstock",
+                            "this list is empty");
+    }
+
+    void read_short(YamlView item, const std::string& field) {
+        const auto text = reading_.scalar(item, field);
+        if (!text) return;
+        EntryText entry(pantry_, file_, item, field);
+        const auto bounds = entry.read(*text, true);
+        if (!bounds) return;
+        add(item, field, entry.words(), {}, *bounds, std::nullopt);
+    }
+
+    void read_mapping(YamlView item, const std::string& field) {
+        const Section section(reading_, item, field, keys::entry);
+        const auto name = section.require("feedstock");
+        const auto amount = section.require("amount");
+        const auto how =
+            pantry_.preparations(section.find("preparation"), section.field("preparation"));
+        std::optional<std::string_view> words;
+        if (name) words = reading_.scalar(*name, section.field("feedstock"));
+        std::optional<Bounds> bounds;
+        if (amount) {
+            const auto text = reading_.scalar(*amount, section.field("amount"));
+            EntryText entry(pantry_, file_, *amount, section.field("amount"));
+            if (text) bounds = entry.read(*text, false);
+        }
+        if (!words) return;
+        add(*name, section.field("feedstock"), *words, how, bounds.value_or(Bounds{}), section);
+    }
+
+    void add(YamlView at, const std::string& field, std::string_view words, const Preparations& how,
+             const Bounds& bounds, const std::optional<Section>& section) {
+        const auto feedstock = pantry_.find(at, field, words, how);
+        if (!feedstock) return;
+        Entry entry;
+        entry.feedstock = feedstock;
+        entry.label = std::string(words);
+        if (bounds.wanted) entry.use_up_priority = 1;
+        if (bounds.least) {
+            const auto mass = pantry_.mass(at, field, *bounds.least, *feedstock);
+            if (!mass) return;
+            entry.least = *mass;
+        }
+        if (bounds.most) entry.most = pantry_.mass(at, field, *bounds.most, *feedstock);
+        if (bounds.most && !entry.most) return;
+        if (entry.most && entry.least > *entry.most) {
+            reading_.report(at, ErrorCode::low_above_high, field, "the smaller amount first",
+                            "the lower amount is above the upper one; are they swapped?");
+        }
+        if (section) read_rest(*section, entry, *feedstock);
+        const auto same = [&](const Entry& other) {
+            return other.feedstock == feedstock || other.feedstock->name == feedstock->name;
+        };
+        const auto& entries = balance_.problem.entries;
+        if (std::any_of(entries.begin(), entries.end(), same)) {
+            reading_.report(at, ErrorCode::duplicate_entry, field, "each feedstock once",
+                            feedstock->name + " is listed twice; add the amounts up");
+            return;
+        }
+        balance_.problem.entries.push_back(std::move(entry));
+        balance_.amounts.push_back(bounds.most ? bounds.most : bounds.least);
+    }
+
+    void read_rest(const Section& section, Entry& entry, const Feedstock& feedstock) {
+        if (const auto priority = section.find("use_up")) {
+            const auto text = reading_.scalar(*priority, section.field("use_up"));
+            if (text && (*text == "first" || *text == "yes")) {
+                entry.use_up_priority = 1;
+            } else if (text) {
+                const auto number = parse_whole(*text, 1, 9);
+                if (!number)
+                    reading_.adopt(*priority, section.field("use_up"), number.errors());
+                else
+                    entry.use_up_priority = *number;
+            }
+        }
+        if (const auto cost = section.find("cost"))
+            entry.cost_per_wet_kg =
+                reading_.quantity(*cost, section.field("cost"), QuantityKind::cost);
+        if (const auto usual = section.find("usual")) {
+            const auto text = reading_.scalar(*usual, section.field("usual"));
+            if (!text) return;
+            const auto amount = pantry_.amount(*usual, section.field("usual"), *text);
+            if (amount)
+                entry.usual = pantry_.mass(*usual, section.field("usual"), *amount, feedstock);
+        }
+    }
+
+    void read_targets(const Section& balance) {
+        const auto at = balance.find("targets");
+        std::string set = "worm-bed";
+        std::vector<Target> own;
+        bool none = false;
+        if (at && at->is_scalar()) {
+            set = std::string(at->text());
+            check_set(*at, set);
+        } else if (at) {
+            const Section section(reading_, *at, "balance: targets", keys::targets);
+            if (const auto name = section.find("set")) {
+                const auto text = reading_.scalar(*name, section.field("set"));
+                if (text) set = std::string(*text);
+                none = set == "none";
+                if (text && !none) check_set(*name, set);
+            }
+            ready_ = none ? std::vector<Target>() : target_set(set).value_or(std::vector<Target>());
+            own = read_own_targets(section);
+        }
+        ready_ = none ? std::vector<Target>() : target_set(set).value_or(std::vector<Target>());
+        balance_.problem.targets = with_own_targets(std::move(ready_), own);
+    }
+
+    void check_set(YamlView at, const std::string& set) {
+        if (target_set(set)) return;
+        reading_.report(at, ErrorCode::out_of_range, "balance: targets: set",
+                        "worm-bed, hot-heap or none", "\"" + set + "\" is not a set of targets");
+    }
+
+    struct TargetKey {
+        keys::Key key;
+        TargetProperty property;
+        QuantityKind quantity;
+        double scale;  ///< from the unit of the quantity to that of the property
+        bool single_is_exact;
+    };
+    static constexpr TargetKey target_keys[] = {
+        {"cn_ratio", TargetProperty::cn_ratio, QuantityKind::cn_ratio, 1.0, false},
+        {"moisture", TargetProperty::moisture, QuantityKind::moisture, 1.0, false},
+        {"acid", TargetProperty::acid_g_citric_per_wet_kg, QuantityKind::fraction, 1000.0, false},
+        {"salt", TargetProperty::salt_wet_fraction, QuantityKind::fraction, 1.0, false},
+        {"fat", TargetProperty::fat_wet_fraction, QuantityKind::fraction, 1.0, false},
+        {"free_air_space", TargetProperty::free_air_space, QuantityKind::share, 1.0, false},
+        {"total_mass", TargetProperty::total_wet_kg, QuantityKind::mass, 1.0, true},
+        {"total_volume", TargetProperty::total_volume_l, QuantityKind::volume, 1.0, true},
+        {"bedding_for_scraps", TargetProperty::bedding_l_per_scraps_l, QuantityKind::volume_ratio,
+         1.0, false}};
+
+    std::vector<Target> read_own_targets(const Section& section) {
+        std::vector<Target> own;
+        for (const auto& known : target_keys) {
+            const auto at = section.find(known.key);
+            if (!at) continue;
+            if (auto target = read_target(*at, section.field(known.key), known))
+                own.push_back(std::move(*target));
+        }
+        return own;
+    }
+
+    std::optional<Target> read_target(YamlView at, const std::string& field,
+                                      const TargetKey& known) {
+        Target target;
+        for (const auto& one : ready_) {
+            if (one.property == known.property) target = one;
+        }
+        target.property = known.property;
+        target.source = "your own";
+        target.label = std::string(kind(known.property).name);
+        if (!at.is_mapping()) {
+            std::string text(reading_.scalar(at, field).value_or(""));
+            if (text.empty()) return std::nullopt;
+            bool exact = known.single_is_exact;
+            std::string_view rest = text;
+            if (take(rest, "exactly ")) exact = true;
+            const auto window = parse_window(rest, known.quantity);
+            if (!window) {
+                reading_.adopt(at, field, window.errors());
+                return std::nullopt;
+            }
+            if (!window->single || exact) return with_window(target, *window, known);
+            return with_aim(at, field, target, *window->low * known.scale);
+        }
+        const Section section(reading_, at, field, keys::window);
+        const auto number = [&](keys::Key key) -> std::optional<double> {
+            const auto value = section.find(key);
+            if (!value) return std::nullopt;
+            const auto found = reading_.quantity(*value, section.field(key), known.quantity);
+            return found ? std::optional<double>(*found * known.scale) : std::nullopt;
+        };
+        const auto low = number("low");
+        const auto high = number("high");
+        const auto aim = number("aim");
+        if (low || high) {
+            target.low = low;
+            target.high = high;
+            target.aim = std::nullopt;
+        }
+        if (target.low && target.high && *target.low > *target.high) {
+            reading_.report(at, ErrorCode::low_above_high, field, "low at most high",
+                            "the lower end is above the upper end; are they swapped?");
+            return std::nullopt;
+        }
+        return aim ? with_aim(at, field, target, *aim) : target;
+    }
+
+    static Target with_window(Target target, const WindowText& window, const TargetKey& known) {
+        target.low = window.low;
+        target.high = window.high;
+        if (target.low) *target.low *= known.scale;
+        if (target.high) *target.high *= known.scale;
+        const bool aim_fits = target.aim && (!target.low || *target.aim >= *target.low) &&
+                              (!target.high || *target.aim <= *target.high);
+        if (!aim_fits) target.aim = std::nullopt;
+        return target;
+    }
+
+    std::optional<Target> with_aim(YamlView at, const std::string& field, Target target,
+                                   double aim) {
+        if (!target.low && !target.high) {
+            reading_.report(at, ErrorCode::missing_value, field,
+                            "a window such as \"25 to 35\", or \"exactly 30\"",
+                            "a single number is an aim, and there is no window around it yet");
+            return std::nullopt;
+        }
+        if ((target.low && aim < *target.low) || (target.high && aim > *target.high)) {
+            reading_.report(at, ErrorCode::out_of_range, field,
+                            "an aim inside the window; give the window too",
+                            "the aim lies outside the window");
+            return std::nullopt;
+        }
+        target.aim = aim;
+        return target;
+    }
+
+    void read_objective(YamlView at) {
+        static constexpr WordFor<Objective> words[] = {
+            {"closest to the aims", Objective::closest_to_aims},
+            {"closest to the usual", Objective::closest_to_usual},
+            {"least added", Objective::least_added},
+            {"cheapest", Objective::cheapest},
+            {"use up most", Objective::use_up_most}};
+        if (const auto objective = reading_.word(at, "balance: objective", words))
+            balance_.problem.objective = *objective;
+    }
+
+    Pantry& pantry_;
+    Reading& reading_;
+    const FeedFile& file_;
+    WrittenBalance balance_;
+    std::vector<Target> ready_;
+};
+
+}  // namespace
+
+std::optional<WrittenBalance> read_balance(Pantry& pantry, const FeedFile& file, YamlView at) {
+    return BalanceReader(pantry, file).read(at);
+}
+
+}  // namespace feed::io

@@ -1,0 +1,300 @@
+#include "read_bed.hpp"
+
+#include <array>
+#include <utility>
+
+#include "feed/quantity/number_text.hpp"
+
+namespace feed::io {
+namespace {
+
+constexpr WordFor<ContainerKind> container_words[] = {
+    {"tray", ContainerKind::tray},
+    {"trays", ContainerKind::tray},
+    {"stacked trays", ContainerKind::tray},
+    {"tote", ContainerKind::tote},
+    {"bucket", ContainerKind::bucket},
+    {"bath", ContainerKind::bath},
+    {"flow-through", ContainerKind::flow_through},
+    {"flow-through bin", ContainerKind::flow_through},
+    {"windrow", ContainerKind::windrow},
+    {"box", ContainerKind::box}};
+constexpr WordFor<Drainage> drainage_words[] = {
+    {"open", Drainage::open}, {"tap", Drainage::tap}, {"none", Drainage::none}};
+constexpr WordFor<Lid> lid_words[] = {
+    {"none", Lid::none}, {"loose", Lid::loose}, {"tight", Lid::tight}};
+constexpr WordFor<Ventilation> ventilation_words[] = {{"open top", Ventilation::open_top},
+                                                      {"holes", Ventilation::holes},
+                                                      {"closed", Ventilation::closed}};
+constexpr WordFor<Species> species_words[] = {
+    {"eisenia fetida", Species::eisenia_fetida},
+    {"eisenia andrei", Species::eisenia_fetida},
+    {"e. fetida", Species::eisenia_fetida},
+    {"e. andrei", Species::eisenia_fetida},
+    {"red wiggler", Species::eisenia_fetida},
+    {"red wigglers", Species::eisenia_fetida},
+    {"tiger worms", Species::eisenia_fetida},
+    {"eisenia hortensis", Species::eisenia_hortensis},
+    {"e. hortensis", Species::eisenia_hortensis},
+    {"dendrobaena veneta", Species::eisenia_hortensis},
+    {"european nightcrawlers", Species::eisenia_hortensis},
+    {"perionyx excavatus", Species::perionyx_excavatus},
+    {"p. excavatus", Species::perionyx_excavatus},
+    {"indian blues", Species::perionyx_excavatus},
+    {"eudrilus eugeniae", Species::eudrilus_eugeniae},
+    {"e. eugeniae", Species::eudrilus_eugeniae},
+    {"african nightcrawlers", Species::eudrilus_eugeniae}};
+constexpr WordFor<WormsKnown> known_words[] = {{"weighed", WormsKnown::weighed},
+                                               {"counted", WormsKnown::counted},
+                                               {"as bought", WormsKnown::as_bought}};
+
+/// Side of the square with the area of a circle of diameter 1: sqrt(pi) / 2.
+constexpr double square_side_per_diameter = 0.88622692545275801;
+
+class BedReader {
+public:
+    BedReader(Pantry& pantry, YamlView at)
+        : pantry_(pantry),
+          reading_(pantry.reading()),
+          section_(pantry.reading(), at, "bed", keys::bed) {}
+
+    WrittenBed read() {
+        Bed& bed = written_.bed;
+        if (const auto at = section_.find("date"))
+            written_.date = read_date(reading_, *at, section_.field("date"));
+        if (const auto at = section_.find("container")) read_container(*at);
+        if (const auto number = quantity("depth_of_contents", QuantityKind::length))
+            bed.depth_of_contents = metres(*number);
+        bed.drainage = word("drainage", drainage_words);
+        bed.lid = word("lid", lid_words);
+        bed.ventilation = word("ventilation", ventilation_words);
+        bed.species = word("species", species_words);
+        if (const auto at = section_.find("worms")) read_worms(*at);
+        if (const auto at = section_.find("temperature"))
+            bed.temperature = read_temperature(reading_, *at, section_.field("temperature"));
+        if (const auto at = section_.find("bedding")) {
+            for (auto& one : pantry_.portions(*at, section_.field("bedding")))
+                bed.bedding.push_back(std::move(one.portion));
+        }
+        bed.squeeze = word("squeeze", squeeze_words);
+        if (const auto number = quantity("moisture", QuantityKind::moisture))
+            bed.moisture = Moisture(*number);
+        bed.ph = quantity("ph", QuantityKind::ph);
+        if (const auto number = quantity("lime", QuantityKind::mass)) bed.lime = kilograms(*number);
+        if (const auto number = quantity("age", QuantityKind::duration)) bed.age = days(*number);
+        if (const auto number = quantity("own_feeding_rate", QuantityKind::rate))
+            bed.own_feeding_rate = per_day(*number);
+        return std::move(written_);
+    }
+
+private:
+    std::optional<double> quantity(keys::Key key, QuantityKind kind) {
+        const auto at = section_.find(key);
+        return at ? reading_.quantity(*at, section_.field(key), kind) : std::nullopt;
+    }
+
+    template <class T, std::size_t count>
+    std::optional<T> word(keys::Key key, const WordFor<T> (&words)[count]) {
+        const auto at = section_.find(key);
+        return at ? reading_.word(*at, section_.field(key), words) : std::nullopt;
+    }
+
+    /// "tote", or "60 L tote".
+    void read_container(YamlView at) {
+        const auto field = section_.field("container");
+        BedContainer& container = written_.bed.container;
+        if (at.is_mapping()) return read_container_mapping(at, field);
+        const auto text = reading_.scalar(at, field);
+        if (!text) return;
+        if (!read_number(*text)) {
+            if (const auto kind = reading_.word(at, field, container_words)) container.kind = *kind;
+            return;
+        }
+        const auto last_blank = text->find_last_of(' ');
+        for (const auto& known : container_words) {
+            if (last_blank == std::string_view::npos || text->substr(last_blank + 1) != known.word)
+                continue;
+            const auto volume = parse_quantity(text->substr(0, last_blank), QuantityKind::volume);
+            if (!volume) return reading_.adopt(at, field, volume.errors());
+            container.kind = known.meaning;
+            container.volume = litres(*volume);
+            return;
+        }
+        reading_.report(at, ErrorCode::out_of_range, field, "such as tote or 60 L tote",
+                        "this does not end in a kind of container");
+    }
+
+    void read_container_mapping(YamlView at, const std::string& field) {
+        const Section section(reading_, at, field, keys::container);
+        BedContainer& container = written_.bed.container;
+        if (const auto kind = section.find("kind")) {
+            if (const auto word = reading_.word(*kind, section.field("kind"), container_words))
+                container.kind = *word;
+        }
+        if (const auto inside = section.find("inside"))
+            container.inside = read_inside(*inside, section.field("inside"));
+        const auto length = [&](keys::Key key) -> std::optional<double> {
+            const auto value = section.find(key);
+            return value ? reading_.quantity(*value, section.field(key), QuantityKind::length)
+                         : std::nullopt;
+        };
+        const auto diameter = length("diameter");
+        const auto depth = length("depth");
+        if (diameter && depth) {
+            const auto side = metres(*diameter * square_side_per_diameter);
+            container.inside = InsideSize{side, side, metres(*depth)};
+        } else if (section.find("diameter") && !section.find("depth")) {
+            reading_.report(at, ErrorCode::missing_value, section.field("depth"), "depth: 30 cm",
+                            "a diameter needs the inside depth beside it");
+        } else if (section.find("depth") && !section.find("diameter")) {
+            reading_.report(at, ErrorCode::missing_value, section.field("diameter"),
+                            "inside: 60 x 40 x 30 cm, or diameter and depth",
+                            "a depth alone is no size");
+        }
+        if (const auto volume = section.find("volume")) {
+            if (const auto number =
+                    reading_.quantity(*volume, section.field("volume"), QuantityKind::volume))
+                container.volume = litres(*number);
+        }
+        if (const auto stacked = section.find("stacked")) {
+            const auto text = reading_.scalar(*stacked, section.field("stacked"));
+            if (!text) return;
+            const auto number = parse_whole(*text, 1, 20);
+            if (number)
+                container.stacked = *number;
+            else
+                reading_.adopt(*stacked, section.field("stacked"), number.errors());
+        }
+    }
+
+    /// "60 x 40 x 30 cm" or "60 cm x 40 cm x 30 cm".
+    std::optional<InsideSize> read_inside(YamlView at, const std::string& field) {
+        const auto text = reading_.scalar(at, field);
+        if (!text) return std::nullopt;
+        std::array<std::string, 3> parts;
+        std::size_t count = 0;
+        auto rest = *text;
+        for (;;) {
+            const auto cross = rest.find('x');
+            if (count < 3) parts[count] = std::string(detail::trim(rest.substr(0, cross)));
+            ++count;
+            if (cross == std::string_view::npos) break;
+            rest = rest.substr(cross + 1);
+        }
+        if (count != 3) {
+            reading_.report(at, ErrorCode::wrong_type, field, "LENGTH x WIDTH x DEPTH, inside",
+                            "three lengths are due here, such as 60 x 40 x 30 cm");
+            return std::nullopt;
+        }
+        const auto last = read_number(parts[2]);
+        const auto unit = last ? parts[2].substr(last->length) : std::string();
+        std::array<double, 3> sides{};
+        for (std::size_t i = 0; i < 3; ++i) {
+            if (parse_number(parts[i])) parts[i] += unit;
+            const auto side = parse_quantity(parts[i], QuantityKind::length);
+            if (!side) {
+                reading_.adopt(at, field, side.errors());
+                return std::nullopt;
+            }
+            sides[i] = *side;
+        }
+        return InsideSize{metres(sides[0]), metres(sides[1]), metres(sides[2])};
+    }
+
+    /// "500 g", "1000 worms", "1 lb as bought".
+    void read_worms(YamlView at) {
+        const auto field = section_.field("worms");
+        Worms& worms = written_.bed.worms;
+        if (at.is_mapping()) {
+            const Section section(reading_, at, field, keys::worms);
+            if (const auto mass = section.find("weight")) {
+                if (const auto number =
+                        reading_.quantity(*mass, section.field("weight"), QuantityKind::mass))
+                    worms.wet_mass = wet_kilograms(*number);
+            }
+            if (const auto count = section.find("count")) {
+                worms.count =
+                    reading_.quantity(*count, section.field("count"), QuantityKind::number);
+                worms.known = WormsKnown::counted;
+            }
+            if (worms.wet_mass) worms.known = WormsKnown::weighed;
+            if (const auto known = section.find("known")) {
+                if (const auto word = reading_.word(*known, section.field("known"), known_words))
+                    worms.known = *word;
+            }
+            if (!section.find("weight") && !section.find("count"))
+                reading_.report(at, ErrorCode::missing_value, field, "weight or count",
+                                "how many worms are there?");
+            return;
+        }
+        const auto text = reading_.scalar(at, field);
+        if (!text) return;
+        auto rest = detail::trim(*text);
+        constexpr std::string_view bought = " as bought";
+        bool as_bought = false;
+        if (rest.size() > bought.size() && rest.substr(rest.size() - bought.size()) == bought) {
+            as_bought = true;
+            rest = rest.substr(0, rest.size() - bought.size());
+        }
+        constexpr std::string_view counted = " worms";
+        if (rest.size() > counted.size() && rest.substr(rest.size() - counted.size()) == counted) {
+            const auto number =
+                parse_quantity(rest.substr(0, rest.size() - counted.size()), QuantityKind::number);
+            if (!number) return reading_.adopt(at, field, number.errors());
+            worms.count = *number;
+            worms.known = as_bought ? WormsKnown::as_bought : WormsKnown::counted;
+            return;
+        }
+        const auto mass = parse_quantity(rest, QuantityKind::mass);
+        if (!mass) {
+            auto errors = mass.errors();
+            if (errors[0].code == ErrorCode::unit_missing)
+                errors[0].message += "; write \"" + std::string(rest) + " worms\" for a count";
+            return reading_.adopt(at, field, errors);
+        }
+        worms.wet_mass = wet_kilograms(*mass);
+        worms.known = as_bought ? WormsKnown::as_bought : WormsKnown::weighed;
+    }
+
+    Pantry& pantry_;
+    Reading& reading_;
+    Section section_;
+    WrittenBed written_;
+};
+
+}  // namespace
+
+std::optional<Date> read_date(Reading& reading, YamlView at, const std::string& field) {
+    const auto text = reading.scalar(at, field);
+    if (!text) return std::nullopt;
+    if (const auto date = parse_date(*text)) return date;
+    reading.report(at, ErrorCode::out_of_range, field, "a day such as 2026-03-14 (year-month-day)",
+                   "this is not a day of the calendar written as year-month-day");
+    return std::nullopt;
+}
+
+BedTemperature read_temperature(Reading& reading, YamlView at, const std::string& field) {
+    if (at.is_sequence()) {
+        DailyTemperatures daily;
+        at.for_each_item([&](YamlView item) {
+            if (const auto number = reading.quantity(item, field, QuantityKind::temperature))
+                daily.push_back(celsius(*number));
+        });
+        return daily;
+    }
+    const auto window = reading.window(at, field, QuantityKind::temperature);
+    if (!window) return std::monostate();
+    if (window->single) return celsius(*window->low);
+    if (window->low && window->high)
+        return TemperatureRange{celsius(*window->low), celsius(*window->high)};
+    reading.report(at, ErrorCode::wrong_type, field,
+                   "20 C, 15 C to 25 C, or a list of daily values",
+                   "a temperature needs both ends of its range");
+    return std::monostate();
+}
+
+WrittenBed read_bed(Pantry& pantry, YamlView at) {
+    return BedReader(pantry, at).read();
+}
+
+}  // namespace feed::io

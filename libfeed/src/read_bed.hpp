@@ -1,0 +1,24 @@
+#pragma once
+#include <optional>
+
+#include "feed/bed/bed.hpp"
+#include "feed/trial/date.hpp"
+#include "pantry.hpp"
+
+namespace feed::io {
+
+/// Reads the section `bed`; problems are reported.
+WrittenBed read_bed(Pantry& pantry, YamlView at);
+
+/// Words of the squeeze test, driest first.
+inline constexpr WordFor<Squeeze> squeeze_words[] = {
+    {"crumbly", Squeeze::crumbly}, {"damp", Squeeze::damp},
+    {"drops", Squeeze::drops},     {"many drops", Squeeze::many_drops},
+    {"streams", Squeeze::streams}, {"pooling", Squeeze::pooling}};
+
+/// A date such as 2026-03-14; reports anything else.
+std::optional<Date> read_date(Reading& reading, YamlView at, const std::string& field);
+/// One temperature, a range or a list of daily ones.
+BedTemperature read_temperature(Reading& reading, YamlView at, const std::string& field);
+
+}  // namespace feed::io

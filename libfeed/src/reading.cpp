@@ -1,0 +1,178 @@
+#include "reading.hpp"
+
+#include <algorithm>
+
+#include "feed/io/human_text.hpp"
+#include "feed/quantity/plain_text.hpp"
+
+namespace feed::io {
+
+int Reading::column_of(Place place) const {
+    if (place.line < 1) return place.column;
+    if (place.line < known_line_) {
+        known_line_ = 1;
+        known_start_ = 0;
+    }
+    while (known_line_ < place.line) {
+        const auto end = text_.find('\n', known_start_);
+        if (end == std::string_view::npos) return place.column;
+        known_start_ = end + 1;
+        ++known_line_;
+    }
+    const auto before = text_.substr(std::min(known_start_, text_.size()),
+                                     static_cast<std::size_t>(place.column - 1));
+    return static_cast<int>(columns_of(before)) + 1;
+}
+
+void Reading::report(YamlView at, Error error) {
+    error.file = file_;
+    error.line = at.place().line;
+    error.column = column_of(at.place());
+    if (error.value.empty()) error.value = std::string(at.text());
+    errors_.push_back(std::move(error));
+}
+
+void Reading::report(YamlView at, ErrorCode code, std::string field, std::string allowed,
+                     std::string message) {
+    Error error;
+    error.code = code;
+    error.field = std::move(field);
+    error.allowed = std::move(allowed);
+    error.message = std::move(message);
+    report(at, std::move(error));
+}
+
+void Reading::adopt(YamlView at, const std::string& field, const Errors& errors) {
+    for (Error error : errors) {
+        error.field = field;
+        report(at, std::move(error));
+    }
+}
+
+void Reading::add(Errors errors) {
+    for (auto& error : errors)
+        errors_.push_back(std::move(error));
+}
+
+Errors Reading::take() {
+    std::stable_sort(errors_.begin(), errors_.end(), [](const Error& a, const Error& b) {
+        return std::pair(a.line, a.column) < std::pair(b.line, b.column);
+    });
+    return std::move(errors_);
+}
+
+std::optional<std::string_view> Reading::scalar(YamlView at, const std::string& field) {
+    if (at.is_scalar()) return at.text();
+    const char* found = at.is_sequence() ? "a list" : at.is_mapping() ? "a mapping" : "nothing";
+    report(at, at.is_null() ? ErrorCode::missing_value : ErrorCode::wrong_type, field, "a text",
+           std::string("a text is due here, but there is ") + found);
+    return std::nullopt;
+}
+
+std::optional<double> Reading::quantity(YamlView at, const std::string& field, QuantityKind kind) {
+    const auto text = scalar(at, field);
+    if (!text) return std::nullopt;
+    const auto number = parse_quantity(*text, kind);
+    if (number) return *number;
+    adopt(at, field, number.errors());
+    return std::nullopt;
+}
+
+std::optional<WindowText> Reading::window(YamlView at, const std::string& field,
+                                          QuantityKind kind) {
+    const auto text = scalar(at, field);
+    if (!text) return std::nullopt;
+    const auto found = parse_window(*text, kind);
+    if (found) return *found;
+    adopt(at, field, found.errors());
+    return std::nullopt;
+}
+
+std::optional<bool> Reading::yes_or_no(YamlView at, const std::string& field) {
+    static constexpr WordFor<bool> words[] = {
+        {"yes", true}, {"no", false}, {"true", true}, {"false", false}};
+    return word(at, field, words);
+}
+
+bool Reading::same(std::string_view written, std::string_view word) {
+    return plain_text(written) == plain_text(word);
+}
+
+void Reading::report_word(YamlView at, const std::string& field,
+                          std::span<const std::string_view> words) {
+    std::string message = "\"" + std::string(at.text()) + "\" is not one of the words for this";
+    const auto near = nearest_word(at.text(), words);
+    if (!near.empty()) message += "; is \"" + near + "\" meant?";
+    report(at, ErrorCode::out_of_range, field, listed(words), std::move(message));
+}
+
+Section::Section(Reading& reading, YamlView node, std::string field,
+                 std::span<const keys::Key> allowed)
+    : reading_(reading), node_(node), field_(std::move(field)) {
+    if (!node.is_mapping()) {
+        reading.report(node, ErrorCode::wrong_type, field_,
+                       "a mapping with the keys " + listed(allowed),
+                       "a mapping (key: value) is due here");
+        return;
+    }
+    node.for_each_pair([&](YamlView key, YamlView value) {
+        if (!key.is_scalar()) return;
+        if (std::find(allowed.begin(), allowed.end(), key.text()) == allowed.end()) {
+            const auto near = nearest_word(key.text(), allowed);
+            std::string message = "this key is not known here";
+            if (!near.empty()) message += "; is \"" + near + "\" meant?";
+            reading.report(key, ErrorCode::unknown_key, field_.empty() ? "file" : field_,
+                           listed(allowed), std::move(message));
+            return;
+        }
+        const bool again = std::any_of(pairs_.begin(), pairs_.end(),
+                                       [&](const auto& pair) { return pair.first == key.text(); });
+        if (again) return;  // a duplicate is reported by the text layer; the first one counts
+        pairs_.emplace_back(key.text(), value);
+    });
+}
+
+std::optional<YamlView> Section::find(std::string_view key) const {
+    for (const auto& [name, value] : pairs_) {
+        if (name == key && !value.is_null()) return value;
+    }
+    return std::nullopt;
+}
+
+std::optional<YamlView> Section::require(std::string_view key) const {
+    const auto value = find(key);
+    if (!value && is_mapping()) {
+        reading_.report(node_, ErrorCode::missing_value, field(key), std::string(key) + ": ...",
+                        "the key \"" + std::string(key) + "\" is missing");
+    }
+    return value;
+}
+
+std::string Section::field(std::string_view key) const {
+    return field_.empty() ? std::string(key) : field_ + ": " + std::string(key);
+}
+
+std::string nearest_word(std::string_view written, std::span<const std::string_view> words) {
+    const auto plain = plain_text(written);
+    std::string_view best;
+    std::size_t best_distance = plain.size() / 3 + 2;
+    for (const auto word : words) {
+        const auto distance = edit_distance(plain, plain_text(word));
+        if (distance < best_distance) {
+            best = word;
+            best_distance = distance;
+        }
+    }
+    return std::string(best);
+}
+
+std::string listed(std::span<const std::string_view> words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
+        text += words[i];
+    }
+    return text;
+}
+
+}  // namespace feed::io

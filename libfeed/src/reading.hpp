@@ -1,0 +1,103 @@
+#pragma once
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "feed/io/file_keys.hpp"
+#include "feed/io/quantity_text.hpp"
+#include "feed/io/yaml_tree.hpp"
+
+namespace feed::io {
+
+/// A word of a file and what it stands for.
+template <class T>
+struct WordFor {
+    std::string_view word;
+    T meaning;
+};
+
+/// Collects the content problems of one file, each with its place, so that all come at once.
+class Reading {
+public:
+    Reading(std::string file, std::string_view text) : file_(std::move(file)), text_(text) {}
+
+    /// Notes a problem at a node; fills in file, line and column.
+    void report(YamlView at, Error error);
+    void report(YamlView at, ErrorCode code, std::string field, std::string allowed,
+                std::string message);
+    /// Notes problems that the core found in a text; `field` is put before the core's own field.
+    void adopt(YamlView at, const std::string& field, const Errors& errors);
+    void add(Errors errors);
+    bool has_problems() const noexcept { return !errors_.empty(); }
+    /// All problems in the order of the file.
+    Errors take();
+
+    const std::string& file() const noexcept { return file_; }
+
+    /// The text of a scalar; reports anything else.
+    std::optional<std::string_view> scalar(YamlView at, const std::string& field);
+    /// A number with its unit.
+    std::optional<double> quantity(YamlView at, const std::string& field, QuantityKind kind);
+    /// A window or one number.
+    std::optional<WindowText> window(YamlView at, const std::string& field, QuantityKind kind);
+    /// "yes", "no", "true" or "false".
+    std::optional<bool> yes_or_no(YamlView at, const std::string& field);
+
+    /// One of a fixed list of words; blanks, hyphens, underscores and case do not matter.
+    template <class T, std::size_t count>
+    std::optional<T> word(YamlView at, const std::string& field, const WordFor<T> (&words)[count]) {
+        const auto text = scalar(at, field);
+        if (!text) return std::nullopt;
+        std::vector<std::string_view> list;
+        for (const auto& known : words) {
+            if (same(*text, known.word)) return known.meaning;
+            list.push_back(known.word);
+        }
+        report_word(at, field, list);
+        return std::nullopt;
+    }
+
+private:
+    static bool same(std::string_view written, std::string_view word);
+    void report_word(YamlView at, const std::string& field,
+                     std::span<const std::string_view> words);
+    int column_of(Place place) const;
+
+    std::string file_;
+    std::string_view text_;
+    Errors errors_;
+    // Lines are looked up in order most of the time: the last one found is kept.
+    mutable int known_line_ = 1;
+    mutable std::size_t known_start_ = 0;
+};
+
+/// One mapping of a file with a fixed list of keys. Reports what is not a mapping and every key
+/// that is not on the list, with the nearest that is.
+class Section {
+public:
+    Section(Reading& reading, YamlView node, std::string field, std::span<const keys::Key> allowed);
+    bool is_mapping() const noexcept { return node_.is_mapping(); }
+    YamlView node() const noexcept { return node_; }
+    /// The value of a key that was given and is not empty.
+    std::optional<YamlView> find(std::string_view key) const;
+    /// The same; reports a missing key.
+    std::optional<YamlView> require(std::string_view key) const;
+    /// "bed: drainage" for the key "drainage" of the section "bed".
+    std::string field(std::string_view key) const;
+
+private:
+    Reading& reading_;
+    YamlView node_;
+    std::string field_;
+    std::vector<std::pair<std::string_view, YamlView>> pairs_;
+};
+
+/// The nearest of some words to what was written, or empty when none is near.
+std::string nearest_word(std::string_view written, std::span<const std::string_view> words);
+/// "a, b or c".
+std::string listed(std::span<const std::string_view> words);
+
+}  // namespace feed::io
