@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Writes the table header and docs/feedstocks.md from data/*.yaml.
+"""Writes the table header, docs/feedstocks.md and docs/disagreements.md.
 
 With --check nothing is written: exit 1 if the committed files differ from a fresh run.
 """
@@ -11,6 +11,7 @@ import sys
 from decimal import Decimal
 from pathlib import Path
 
+from disagreements import disagreements_page
 from fill import full_values
 from model import Citation, Feedstock, Table
 from problems import Problems
@@ -21,6 +22,7 @@ from docs import feedstock_page
 LAYOUT_VERSION = 1
 HEADER = Path("libfeed/include/feed/feedstock/generated/table.hpp")
 PAGE = Path("docs/feedstocks.md")
+DISAGREEMENTS = Path("docs/disagreements.md")
 # Factor from a unit of the data files to the stored unit.
 STORED = {
     "%": Decimal("0.01"),
@@ -214,6 +216,7 @@ def outputs(data: Path, cases: Path) -> dict[Path, str] | None:
     return {
         HEADER: HeaderWriter(table).text(content_sha256(data)),
         PAGE: feedstock_page(table),
+        DISAGREEMENTS: disagreements_page(cases),
     }
 
 
