@@ -7,6 +7,7 @@
 #include "pantry.hpp"
 #include "read_balance.hpp"
 #include "read_bed.hpp"
+#include "read_feedstocks.hpp"
 
 namespace feed::io {
 namespace {
@@ -32,6 +33,7 @@ public:
         if (const auto at = section.find("title"))
             file_.title = std::string(reading_.scalar(*at, "title").value_or(""));
         if (const auto at = section.find("containers")) read_containers(*at);
+        if (const auto at = section.find("feedstocks")) read_feedstocks(pantry_, file_, *at);
         if (const auto at = section.find("blend")) file_.blend = pantry_.portions(*at, "blend");
         if (const auto at = section.find("balance"))
             file_.balance = read_balance(pantry_, file_, *at);

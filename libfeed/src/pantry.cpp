@@ -18,12 +18,17 @@ void Pantry::assume(std::string text, Grade grade) {
     if (!known) file_.assumed.push_back({std::move(text), grade});
 }
 
+void Pantry::excuse(std::string_view name) {
+    excused_.push_back(singular_text(plain_text(name)));
+}
+
 std::shared_ptr<const Feedstock> Pantry::find(YamlView at, const std::string& field,
                                               std::string_view words,
                                               const Preparations& preparations) {
     const auto key = std::pair(singular_text(plain_text(words)), preparations);
     const auto known = found_.find(key);
     if (known != found_.end()) return known->second;
+    if (std::find(excused_.begin(), excused_.end(), key.first) != excused_.end()) return nullptr;
     std::shared_ptr<const Feedstock> feedstock;
     for (const auto& own : file_.own_feedstocks) {
         if (singular_text(plain_text(own->name)) == key.first) feedstock = own;

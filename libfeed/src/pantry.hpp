@@ -37,16 +37,21 @@ public:
     /// The preparations named by a node: one text, parted by commas, or a list.
     Preparations preparations(std::optional<YamlView> at, const std::string& field);
 
+    /// Notes what was taken for granted, each sentence once.
+    void assume(std::string text, Grade grade);
+    /// A name whose definition has problems: looking it up gives nothing and reports nothing more.
+    void excuse(std::string_view name);
+
     Reading& reading() noexcept { return reading_; }
 
 private:
     std::optional<WrittenPortion> finish(YamlView at, const std::string& field,
                                          std::string_view words, const Amount& amount);
-    void assume(std::string text, Grade grade);
 
     Reading& reading_;
     FeedFile& file_;
     std::map<std::pair<std::string, Preparations>, std::shared_ptr<const Feedstock>> found_;
+    std::vector<std::string> excused_;
 };
 
 /// "blend: entry 3".

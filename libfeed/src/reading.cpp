@@ -94,16 +94,19 @@ std::optional<bool> Reading::yes_or_no(YamlView at, const std::string& field) {
     return word(at, field, words);
 }
 
-bool Reading::same(std::string_view written, std::string_view word) {
-    return plain_text(written) == plain_text(word);
-}
-
-void Reading::report_word(YamlView at, const std::string& field,
-                          std::span<const std::string_view> words) {
-    std::string message = "\"" + std::string(at.text()) + "\" is not one of the words for this";
-    const auto near = nearest_word(at.text(), words);
+std::optional<std::size_t> Reading::word_index(YamlView at, const std::string& field,
+                                               std::span<const std::string_view> words) {
+    const auto text = scalar(at, field);
+    if (!text) return std::nullopt;
+    const auto plain = plain_text(*text);
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (plain == plain_text(words[i])) return i;
+    }
+    std::string message = "\"" + std::string(*text) + "\" is not one of the words for this";
+    const auto near = nearest_word(*text, words);
     if (!near.empty()) message += "; is \"" + near + "\" meant?";
     report(at, ErrorCode::out_of_range, field, listed(words), std::move(message));
+    return std::nullopt;
 }
 
 Section::Section(Reading& reading, YamlView node, std::string field,

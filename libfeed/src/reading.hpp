@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -32,6 +33,7 @@ public:
     void adopt(YamlView at, const std::string& field, const Errors& errors);
     void add(Errors errors);
     bool has_problems() const noexcept { return !errors_.empty(); }
+    std::size_t count() const noexcept { return errors_.size(); }
     /// All problems in the order of the file.
     Errors take();
 
@@ -49,21 +51,17 @@ public:
     /// One of a fixed list of words; blanks, hyphens, underscores and case do not matter.
     template <class T, std::size_t count>
     std::optional<T> word(YamlView at, const std::string& field, const WordFor<T> (&words)[count]) {
-        const auto text = scalar(at, field);
-        if (!text) return std::nullopt;
-        std::vector<std::string_view> list;
-        for (const auto& known : words) {
-            if (same(*text, known.word)) return known.meaning;
-            list.push_back(known.word);
-        }
-        report_word(at, field, list);
-        return std::nullopt;
+        std::array<std::string_view, count> list;
+        for (std::size_t i = 0; i < count; ++i)
+            list[i] = words[i].word;
+        const auto index = word_index(at, field, list);
+        return index ? std::optional<T>(words[*index].meaning) : std::nullopt;
     }
+    /// The place in a list of words.
+    std::optional<std::size_t> word_index(YamlView at, const std::string& field,
+                                          std::span<const std::string_view> words);
 
 private:
-    static bool same(std::string_view written, std::string_view word);
-    void report_word(YamlView at, const std::string& field,
-                     std::span<const std::string_view> words);
     int column_of(Place place) const;
 
     std::string file_;

@@ -37,5 +37,44 @@ inline constexpr std::array<Key, 16> bed{"date",
 inline constexpr std::array<Key, 6> container{"kind",  "inside", "diameter",
                                               "depth", "volume", "stacked"};
 inline constexpr std::array<Key, 3> worms{"weight", "count", "known"};
+inline constexpr std::array<Key, 33> feedstock{"like",
+                                               "nutrition_label",
+                                               "laboratory_report",
+                                               "note",
+                                               "roles",
+                                               "stance",
+                                               "decay_class",
+                                               "cautions",
+                                               "measures",
+                                               "moisture",
+                                               "carbon",
+                                               "nitrogen",
+                                               "cn_ratio",
+                                               "ash",
+                                               "lignin",
+                                               "fat",
+                                               "protein",
+                                               "fat_fresh",
+                                               "carbohydrate",
+                                               "fibre",
+                                               "ph",
+                                               "titratable_acidity",
+                                               "organic_acids",
+                                               "neutralising_value",
+                                               "sodium",
+                                               "potassium",
+                                               "electrical_conductivity",
+                                               "bulk_density",
+                                               "bulk_density_settled",
+                                               "water_holding_capacity",
+                                               "labile_share",
+                                               "cellulosic_share",
+                                               "lignin_like_share"};
+inline constexpr std::array<Key, 3> value{"value", "low", "high"};
+inline constexpr std::array<Key, 13> nutrition_label{
+    "per",   "protein", "fat", "carbohydrate", "carbohydrate_has_fibre", "sugars",        "fibre",
+    "water", "ash",     "salt", "sodium",      "food",                   "protein_factor"};
+inline constexpr std::array<Key, 7> laboratory_report{
+    "basis", "moisture", "carbon", "nitrogen", "cn_ratio", "ash", "volatile_solids"};
 
 }  // namespace feed::io::keys
