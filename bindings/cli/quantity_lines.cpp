@@ -58,21 +58,24 @@ std::string quantity_line(std::string_view name, std::string_view value, std::st
 }
 
 std::string cautions_text(std::span<const Feedstock* const> feedstocks) {
-    std::string text;
-    for (const auto& caution : io::caution_texts) {
+    std::string lines;
+    const auto add = [&](Caution caution) {
         std::string names;
-        std::size_t count = 0;
         for (const auto* feedstock : feedstocks) {
-            if (!feedstock->has(caution.caution)) continue;
-            if (!names.empty()) names += "; ";
-            names += feedstock->name;
-            ++count;
+            if (!feedstock->has(caution) || names.find(feedstock->name) != std::string::npos)
+                continue;
+            names += (names.empty() ? "" : "; ") + feedstock->name;
         }
-        if (count == 0) continue;
-        const std::string whose = feedstocks.size() == 1 ? "" : " (" + names + ")";
-        text += wrapped("- " + std::string(caution.text) + whose, 2, 4);
-    }
-    return text.empty() ? text : "\nCautions\n" + text;
+        if (!names.empty())
+            lines += wrapped("- " + names + ": " + std::string(io::caution_sentence(caution)) + ".",
+                             2, 4);
+    };
+    // Those that can hurt a person first, then the two that concern the bed.
+    for (const auto& known : caution_words)
+        add(known.caution);
+    add(Caution::acidity);
+    add(Caution::salt);
+    return lines.empty() ? lines : "\nCautions\n" + lines;
 }
 
 std::string assumed_text(std::span<const Assumption> assumed) {

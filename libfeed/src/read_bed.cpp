@@ -76,7 +76,7 @@ public:
             for (auto& one : pantry_.portions(*at, section_.field("bedding")))
                 bed.bedding.push_back(std::move(one.portion));
         }
-        bed.squeeze = word("squeeze", squeeze_words);
+        bed.squeeze = word("squeeze", squeeze_names);
         if (const auto number = quantity("moisture", QuantityKind::moisture))
             bed.moisture = Moisture(*number);
         bed.ph = quantity("ph", QuantityKind::ph);

@@ -11,7 +11,7 @@ namespace feed::io {
 WrittenBed read_bed(Pantry& pantry, YamlView at);
 
 /// Words of the squeeze test, driest first.
-inline constexpr WordFor<Squeeze> squeeze_words[] = {
+inline constexpr WordFor<Squeeze> squeeze_names[] = {
     {"crumbly", Squeeze::crumbly}, {"damp", Squeeze::damp},
     {"drops", Squeeze::drops},     {"many drops", Squeeze::many_drops},
     {"streams", Squeeze::streams}, {"pooling", Squeeze::pooling}};

@@ -204,16 +204,15 @@ private:
         }
         if (const auto at = section_.find("cautions")) {
             static constexpr auto words = [] {
-                std::array<std::string_view, caution_texts.size()> list{};
+                std::array<std::string_view, caution_names.size()> list{};
                 for (std::size_t i = 0; i < list.size(); ++i)
-                    list[i] = caution_texts[i].word;
+                    list[i] = caution_names[i].word;
                 return list;
             }();
             std::uint32_t bits = 0;
             each(*at, [&](YamlView item) {
-                const auto found =
-                    reading_.word_index(item, section_.field("cautions"), words);
-                if (found) bits |= static_cast<std::uint32_t>(caution_texts[*found].caution);
+                const auto found = reading_.word_index(item, section_.field("cautions"), words);
+                if (found) bits |= static_cast<std::uint32_t>(caution_names[*found].caution);
             });
             own_.cautions = bits;
         }
@@ -229,8 +228,7 @@ private:
         if (parse_number(*text) == 0.0) return 0.0;
         // A mass of nothing is no mass for an amount, but it is one for a label: "0 g".
         if (const auto number = read_number(*text);
-            number && number->number == 0.0 &&
-            detail::trim(text->substr(number->length)) == "g")
+            number && number->number == 0.0 && detail::trim(text->substr(number->length)) == "g")
             return 0.0;
         return reading_.quantity(*at, section.field(key), QuantityKind::fraction);
     }
@@ -240,8 +238,7 @@ private:
                               keys::nutrition_label);
         double per_kg = 0.1;
         if (const auto per = section.find("per")) {
-            if (const auto mass =
-                    reading_.quantity(*per, section.field("per"), QuantityKind::mass))
+            if (const auto mass = reading_.quantity(*per, section.field("per"), QuantityKind::mass))
                 per_kg = *mass;
         }
         NutritionLabel label;

@@ -120,7 +120,7 @@ void write_quantity(JsonWriter& json, const Estimate<double>& quantity, double s
 
 void write_cautions(JsonWriter& json, std::uint32_t cautions) {
     json.begin_array();
-    for (const auto& known : caution_texts) {
+    for (const auto& known : caution_names) {
         if ((cautions & static_cast<std::uint32_t>(known.caution)) != 0) json.value(known.word);
     }
     json.end_array();

@@ -72,8 +72,9 @@ inline constexpr std::array<Key, 33> feedstock{"like",
                                                "lignin_like_share"};
 inline constexpr std::array<Key, 3> value{"value", "low", "high"};
 inline constexpr std::array<Key, 13> nutrition_label{
-    "per",   "protein", "fat", "carbohydrate", "carbohydrate_has_fibre", "sugars",        "fibre",
-    "water", "ash",     "salt", "sodium",      "food",                   "protein_factor"};
+    "per",    "protein", "fat",           "carbohydrate", "carbohydrate_has_fibre",
+    "sugars", "fibre",   "water",         "ash",          "salt",
+    "sodium", "food",    "protein_factor"};
 inline constexpr std::array<Key, 7> laboratory_report{
     "basis", "moisture", "carbon", "nitrogen", "cn_ratio", "ash", "volatile_solids"};
 
