@@ -128,7 +128,7 @@ TEST_CASE("the answer says what it assumed") {
     };
     CHECK(says("Chandler"));
     CHECK(says("lignin is taken from the decay class"));
-    CHECK(says("loose density"));
+    CHECK(says("how densely it settles"));
     CHECK_FALSE(says("pack into one another"));
 }
 

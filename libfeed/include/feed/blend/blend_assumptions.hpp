@@ -1,6 +1,7 @@
 #pragma once
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "feed/blend/available_carbon.hpp"
@@ -10,7 +11,7 @@
 
 namespace feed::detail {
 
-/// Names of the portions for which `applies` holds, parted by commas; at most four, then a count.
+/// Names of the portions for which `applies` holds; at most four, then a count.
 template <class Applies>
 std::string names_where(std::span<const Portion> parts, Applies applies) {
     std::string names;
@@ -24,80 +25,85 @@ std::string names_where(std::span<const Portion> parts, Applies applies) {
     return names;
 }
 
-inline void assume(std::vector<Assumption>& assumed, const std::string& names, std::string before,
-                   std::string after) {
-    if (!names.empty()) assumed.push_back({std::move(before) + names + std::move(after), Grade::d});
+/// Says `what` of the portions for which `applies` holds, if there are any.
+template <class Applies>
+void assume_for(std::vector<Assumption>& assumed, std::span<const Portion> parts,
+                const std::string& what, Applies applies) {
+    const std::string names = names_where(parts, applies);
+    if (!names.empty()) assumed.push_back({what + ": " + names, Grade::d});
 }
 
-/// Whether a stored value is the stated default of its group rather than a value of the material.
-inline bool is_group_default(const std::optional<Datum>& datum) {
+/// Whether a stored value is a judgement rather than a value of the material.
+inline bool is_judged(const std::optional<Datum>& datum) {
     return datum && datum->grade == Grade::d && datum->high != 0.0;
 }
 
-inline void assume_defaults(std::vector<Assumption>& assumed, std::span<const Portion> parts,
-                            Property property) {
-    assume(assumed,
-           names_where(parts, [&](const Feedstock& f) { return is_group_default(f[property]); }),
-           std::string(kind(property).key) + " is a judgement, not a measurement, for: ", "");
+inline bool lacks_lignin(const Feedstock& feedstock) {
+    const auto& carbon = feedstock[Property::carbon_dry];
+    return (!carbon || carbon->value > 0.0) && !feedstock[Property::lignin_dry] &&
+           feedstock.decay_class != DecayClass::inert;
 }
 
-/// What the answer took for granted, in a fixed order.
-inline std::vector<Assumption> blend_assumptions(std::span<const Portion> parts,
-                                                 const BlendProperties& blend) {
-    std::vector<Assumption> assumed;
-    if (blend.available_cn_ratio.has_value())
-        assumed.push_back({std::string(available_carbon_definition) +
-                               "; published optima near 25 are about available carbon",
-                           Grade::c});
-    const auto counts_carbon = [](const Feedstock& f) {
-        const auto& carbon = f[Property::carbon_dry];
-        return !carbon || carbon->value > 0.0;
-    };
-    if (blend.available_cn_ratio.has_value())
-        assume(assumed,
-               names_where(parts,
-                           [&](const Feedstock& f) {
-                               return counts_carbon(f) && !f[Property::lignin_dry] &&
-                                      f.decay_class != DecayClass::inert;
-                           }),
-               "lignin is taken from the decay class (2 %, 6 %, 15 % or 25 % of volatile solids) "
-               "for: ",
-               "");
-    if (blend.free_air_space.has_value()) {
-        assume(assumed,
-               names_where(parts,
-                           [](const Feedstock& f) {
-                               return !fills_pores(f) && !f[Property::bulk_density_settled];
-                           }),
-               "settled, as for free air space, is taken as " +
-                   significant(settling_factor.value, 3) + " x the loose density for: ",
-               "");
-        assume(assumed,
-               names_where(parts, [](const Feedstock& f) { return !f[Property::ash_dry]; }),
-               "ash is taken as " + significant(default_ash.value * 100.0, 2) + " % for: ", "");
-    }
-    for (const auto& part : parts) {
-        if (!part.feedstock->prepared_as.empty())
-            assumed.push_back(
-                {"what \"" + part.feedstock->prepared_as +
-                     "\" does to moisture, density and speed is a stated factor for: " +
-                     part.feedstock->name,
-                 Grade::d});
-    }
+inline bool lacks_settled_density(const Feedstock& feedstock) {
+    const auto& settled = feedstock[Property::bulk_density_settled];
+    return !fills_pores(feedstock) && (!settled || is_judged(settled));
+}
+
+/// The properties whose judged values are named to the keeper, in plain words.
+inline constexpr std::pair<Property, const char*> judged_properties[] = {
+    {Property::titratable_acidity_wet, "acid"},
+    {Property::sodium_wet, "salt"},
+    {Property::bulk_density_loose, "bulk density"},
+    {Property::nitrogen_dry, "nitrogen"},
+};
+
+inline void assume_packing(std::vector<Assumption>& assumed, std::span<const Portion> parts) {
     bool bedding = false;
     bool other = false;
     for (const auto& part : parts) {
         if (fills_pores(*part.feedstock)) continue;
         (packs_as_bedding(*part.feedstock) ? bedding : other) = true;
     }
-    if (bedding && other && blend.volume.has_value())
+    if (bedding && other)
         assumed.push_back({"scraps and bedding pack into one another, up to " +
                                significant(packing_loss.value * 100.0, 2) +
                                " % of their volume; free water adds no volume",
                            Grade::d});
-    for (const auto property : {Property::titratable_acidity_wet, Property::sodium_wet,
-                                Property::bulk_density_loose, Property::nitrogen_dry})
-        assume_defaults(assumed, parts, property);
+}
+
+/// What the answer took for granted, in a fixed order.
+inline std::vector<Assumption> blend_assumptions(std::span<const Portion> parts,
+                                                 const BlendProperties& blend) {
+    std::vector<Assumption> assumed;
+    if (blend.available_cn_ratio.has_value()) {
+        assumed.push_back({std::string(available_carbon_definition) +
+                               "; published optima near 25 are about available carbon",
+                           Grade::c});
+        assume_for(assumed, parts,
+                   "lignin is taken from the decay class (2 %, 6 %, 15 % or 25 % of volatile "
+                   "solids) for",
+                   lacks_lignin);
+    }
+    if (blend.free_air_space.has_value()) {
+        assume_for(assumed, parts, "how densely it settles, for free air space, is a judgement for",
+                   lacks_settled_density);
+        assume_for(assumed, parts,
+                   "ash is taken as " + significant(default_ash.value * 100.0, 2) + " % for",
+                   [](const Feedstock& feedstock) { return !feedstock[Property::ash_dry]; });
+    }
+    if (blend.volume.has_value()) assume_packing(assumed, parts);
+    for (const auto& part : parts) {
+        if (!part.feedstock->prepared_as.empty())
+            assumed.push_back({"what \"" + part.feedstock->prepared_as +
+                                   "\" does to moisture, density and speed is a stated factor "
+                                   "for: " +
+                                   part.feedstock->name,
+                               Grade::d});
+    }
+    for (const auto& judged : judged_properties)
+        assume_for(assumed, parts,
+                   std::string(judged.second) + " is a judgement, not a measurement, for",
+                   [&](const Feedstock& feedstock) { return is_judged(feedstock[judged.first]); });
     return assumed;
 }
 
