@@ -1,0 +1,345 @@
+#pragma once
+// From a set of active limits to the point and the multipliers they fix, solved afresh from the
+// rows, so that nothing the search has rounded is left in the answer.
+
+#include <cstddef>
+#include <utility>
+
+#include "feed/solver/dictionary.hpp"
+#include "feed/solver/problem.hpp"
+#include "feed/solver/workspace.hpp"
+
+namespace feed::solver::detail {
+
+/// The equations of the active limits of a dictionary, factorised with partial pivoting and used
+/// with refinement.
+class ExactPoint {
+public:
+    explicit ExactPoint(Dictionary& dictionary) : d_(dictionary), b_(dictionary.b) {}
+
+    /// Reads the active limits and factorises. False if the equations are singular.
+    /// @param joint  whether loose entries are free, and point and multipliers have to be solved
+    /// together.
+    bool prepare(bool joint) {
+        const std::size_t n = d_.n;
+        free_ = 0;
+        tight_ = 0;
+        for (std::size_t j = 0; j < n; ++j) {
+            const bool loose = b_.place[j] == Place::loose && joint;
+            if (b_.place[j] == Place::basic || loose) b_.free_variables[free_++] = j;
+        }
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const Place place = b_.place[n + i];
+            const bool loose = place == Place::loose && joint;
+            if (place != Place::basic && !loose) b_.tight_rows[tight_++] = i;
+        }
+        joint_ = joint;
+        if (!joint_ && free_ != tight_) return false;
+        size_ = joint_ ? free_ + tight_ : free_;
+        double* a = b_.factor.data();
+        for (std::size_t k = 0; k < size_ * size_; ++k)
+            a[k] = 0;
+        const std::size_t offset = joint_ ? free_ : 0;
+        for (std::size_t r = 0; r < tight_; ++r) {
+            for (std::size_t c = 0; c < free_; ++c) {
+                const double entry = row(r)[b_.free_variables[c]];
+                a[(offset + r) * size_ + c] = entry;
+                if (joint_) a[c * size_ + free_ + r] = -entry;
+            }
+        }
+        if (joint_) {
+            for (std::size_t c = 0; c < free_; ++c) {
+                a[c * size_ + c] = b_.scaled_hessian[b_.free_variables[c]];
+            }
+        }
+        return factorise();
+    }
+
+    /// The point and multipliers for the loaded objective, in the caller's units.
+    void solve(const Polyhedron& within) {
+        for (std::size_t i = 0; i < d_.m; ++i)
+            b_.row_multipliers[i] = 0;
+        if (joint_) {
+            rest();
+            solve_joint();
+            write_point(within);
+        } else {
+            solve_for_point(within);
+            solve_multipliers([this](std::size_t j) { return b_.scaled_gradient[j]; });
+        }
+        write_multipliers();
+    }
+
+    /// Only the point; not after a joint preparation.
+    void solve_for_point(const Polyhedron& within) {
+        rest();
+        for (int round = 0; round < 3; ++round) {
+            for (std::size_t r = 0; r < tight_; ++r)
+                b_.residual[r] = row_gap(r);
+            apply_inverse();
+            for (std::size_t c = 0; c < free_; ++c) {
+                b_.point[b_.free_variables[c]] += b_.residual[c];
+            }
+        }
+        write_point(within);
+    }
+
+    /// Farkas multipliers from the signs of the oversteppings in basic_cost.
+    void solve_proof() {
+        const std::size_t n = d_.n;
+        for (std::size_t i = 0; i < d_.m; ++i)
+            b_.row_multipliers[i] = 0;
+        for (std::size_t j = 0; j < n; ++j)
+            b_.bound_multipliers[j] = 0;
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const std::size_t id = b_.basic[i];
+            if (id < n) {
+                b_.bound_multipliers[id] = -b_.basic_cost[i];
+            } else {
+                b_.row_multipliers[id - n] = -b_.basic_cost[i];
+            }
+        }
+        // What the tight rows must add on each basic variable.
+        for (std::size_t j = 0; j < n; ++j) {
+            double sum = -b_.bound_multipliers[j];
+            for (std::size_t i = 0; i < d_.m; ++i) {
+                if (b_.row_multipliers[i] != 0) {
+                    sum -= b_.scaled_rows[i * n + j] * b_.row_multipliers[i];
+                }
+            }
+            b_.objective[j] = sum;
+        }
+        solve_multipliers([this](std::size_t j) { return b_.objective[j]; });
+        drop_row_noise();
+        for (std::size_t j = 0; j < n; ++j) {
+            if (b_.place[j] == Place::basic) continue;
+            double sum = 0;
+            for (std::size_t i = 0; i < d_.m; ++i) {
+                sum -= b_.scaled_rows[i * n + j] * b_.row_multipliers[i];
+            }
+            b_.bound_multipliers[j] = drop_wrong_sign(j, sum);
+        }
+        drop_bound_noise();
+        unscale_multipliers();
+    }
+
+private:
+    [[nodiscard]] const double* row(std::size_t r) const {
+        return b_.scaled_rows.data() + b_.tight_rows[r] * d_.n;
+    }
+
+    bool factorise() {
+        double* a = b_.factor.data();
+        const std::size_t s = size_;
+        for (std::size_t k = 0; k < s; ++k)
+            b_.order[k] = k;
+        for (std::size_t k = 0; k < s; ++k) {
+            std::size_t best = k;
+            for (std::size_t r = k + 1; r < s; ++r) {
+                if (size_of(a[r * s + k]) > size_of(a[best * s + k])) best = r;
+            }
+            if (!(size_of(a[best * s + k]) > 0)) return false;
+            if (best != k) {
+                for (std::size_t c = 0; c < s; ++c)
+                    std::swap(a[k * s + c], a[best * s + c]);
+                std::swap(b_.order[k], b_.order[best]);
+            }
+            const double inverse = 1 / a[k * s + k];
+            for (std::size_t r = k + 1; r < s; ++r) {
+                const double factor = a[r * s + k] * inverse;
+                a[r * s + k] = factor;
+                if (factor == 0) continue;
+                for (std::size_t c = k + 1; c < s; ++c)
+                    a[r * s + c] -= factor * a[k * s + c];
+            }
+        }
+        return true;
+    }
+
+    /// b_.residual := inverse of the matrix times b_.residual, through b_.correction.
+    void apply_inverse() {
+        const std::size_t s = size_;
+        const double* a = b_.factor.data();
+        double* t = b_.correction.data();
+        for (std::size_t k = 0; k < s; ++k) {
+            double sum = b_.residual[b_.order[k]];
+            for (std::size_t c = 0; c < k; ++c)
+                sum -= a[k * s + c] * t[c];
+            t[k] = sum;
+        }
+        for (std::size_t k = s; k-- > 0;) {
+            double sum = t[k];
+            for (std::size_t c = k + 1; c < s; ++c)
+                sum -= a[k * s + c] * t[c];
+            t[k] = sum / a[k * s + k];
+        }
+        for (std::size_t k = 0; k < s; ++k)
+            b_.residual[k] = t[k];
+    }
+
+    /// The same with the transposed matrix.
+    void apply_transposed_inverse() {
+        const std::size_t s = size_;
+        const double* a = b_.factor.data();
+        double* t = b_.correction.data();
+        for (std::size_t k = 0; k < s; ++k)
+            t[k] = b_.residual[k];
+        for (std::size_t k = 0; k < s; ++k) {
+            t[k] /= a[k * s + k];
+            for (std::size_t c = k + 1; c < s; ++c)
+                t[c] -= a[k * s + c] * t[k];
+        }
+        for (std::size_t k = s; k-- > 0;) {
+            for (std::size_t c = 0; c < k; ++c)
+                t[c] -= a[k * s + c] * t[k];
+        }
+        for (std::size_t k = 0; k < s; ++k)
+            b_.residual[b_.order[k]] = t[k];
+    }
+
+    [[nodiscard]] double tight_value(std::size_t r) const {
+        return d_.value_at_rest(d_.n + b_.tight_rows[r]);
+    }
+
+    [[nodiscard]] double row_gap(std::size_t r) const {
+        double gap = tight_value(r);
+        const double* a = row(r);
+        for (std::size_t j = 0; j < d_.n; ++j)
+            gap -= a[j] * b_.point[j];
+        return gap;
+    }
+
+    /// Nonbasic variables where they stand, basic ones at zero.
+    void rest() {
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            b_.point[j] = b_.place[j] == Place::basic ? 0.0 : d_.value_at_rest(j);
+        }
+    }
+
+    /// Multipliers of the tight rows such that A' y equals `slope` on the free variables.
+    template <typename Slope>
+    void solve_multipliers(Slope slope) {
+        for (int round = 0; round < 3; ++round) {
+            for (std::size_t c = 0; c < free_; ++c) {
+                const std::size_t j = b_.free_variables[c];
+                double gap = slope(j);
+                for (std::size_t r = 0; r < tight_; ++r) {
+                    gap -= row(r)[j] * b_.row_multipliers[b_.tight_rows[r]];
+                }
+                b_.residual[c] = gap;
+            }
+            apply_transposed_inverse();
+            for (std::size_t r = 0; r < tight_; ++r) {
+                b_.row_multipliers[b_.tight_rows[r]] += b_.residual[r];
+            }
+        }
+    }
+
+    void solve_joint() {
+        for (std::size_t c = 0; c < free_; ++c)
+            b_.point[b_.free_variables[c]] = 0;
+        for (int round = 0; round < 3; ++round) {
+            for (std::size_t c = 0; c < free_; ++c) {
+                const std::size_t j = b_.free_variables[c];
+                double gap = -(b_.scaled_hessian[j] * b_.point[j]) - b_.scaled_gradient[j];
+                for (std::size_t r = 0; r < tight_; ++r) {
+                    gap += row(r)[j] * b_.row_multipliers[b_.tight_rows[r]];
+                }
+                b_.residual[c] = gap;
+            }
+            for (std::size_t r = 0; r < tight_; ++r)
+                b_.residual[free_ + r] = row_gap(r);
+            apply_inverse();
+            for (std::size_t c = 0; c < free_; ++c) {
+                b_.point[b_.free_variables[c]] += b_.residual[c];
+            }
+            for (std::size_t r = 0; r < tight_; ++r) {
+                b_.row_multipliers[b_.tight_rows[r]] += b_.residual[free_ + r];
+            }
+        }
+    }
+
+    /// Caller's units; limits are met exactly, and what only rounding keeps off a limit is put
+    /// there.
+    void write_point(const Polyhedron& within) {
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const std::size_t id = b_.basic[i];
+            if (id >= d_.n) continue;
+            const double noise = 1e-14 * b_.basic_size[i];
+            double& value = b_.point[id];
+            if (size_of(value) <= noise) value = 0;
+            if (size_of(value - b_.low[id]) <= noise) value = b_.low[id];
+            if (size_of(value - b_.high[id]) <= noise) value = b_.high[id];
+        }
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            double value = b_.point[j] * b_.column_scale[j];
+            if (b_.place[j] == Place::at_lower) value = within.lower[j];
+            if (b_.place[j] == Place::at_upper) value = within.upper[j];
+            if (value < within.lower[j]) value = within.lower[j];
+            if (value > within.upper[j]) value = within.upper[j];
+            b_.x[j] = value;
+        }
+    }
+
+    /// A multiplier of a limit that is not there, or on its wrong side, can only be rounding.
+    [[nodiscard]] double drop_wrong_sign(std::size_t id, double multiplier) const {
+        if (b_.low[id] == b_.high[id]) return multiplier;
+        if (b_.place[id] == Place::at_lower) return multiplier > 0 ? multiplier : 0.0;
+        if (b_.place[id] == Place::at_upper) return multiplier < 0 ? multiplier : 0.0;
+        return 0;
+    }
+
+    void write_multipliers() {
+        const std::size_t n = d_.n;
+        drop_row_noise();
+        for (std::size_t j = 0; j < n; ++j) {
+            if (b_.place[j] == Place::basic) {
+                b_.bound_multipliers[j] = 0;
+                continue;
+            }
+            double sum = b_.scaled_hessian[j] * b_.point[j] + b_.scaled_gradient[j];
+            for (std::size_t r = 0; r < tight_; ++r) {
+                sum -= row(r)[j] * b_.row_multipliers[b_.tight_rows[r]];
+            }
+            b_.bound_multipliers[j] = drop_wrong_sign(j, sum);
+        }
+        drop_bound_noise();
+        unscale_multipliers();
+    }
+
+    /// What is small against the terms it was summed from is rounding.
+    void drop_row_noise() {
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            const std::size_t id = b_.nonbasic[j];
+            if (id < d_.n) continue;
+            double& multiplier = b_.row_multipliers[id - d_.n];
+            if (size_of(multiplier) <= 1e-14 * b_.slope_size[j]) multiplier = 0;
+            multiplier = drop_wrong_sign(id, multiplier);
+        }
+    }
+
+    void drop_bound_noise() {
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            const std::size_t id = b_.nonbasic[j];
+            if (id >= d_.n) continue;
+            double& multiplier = b_.bound_multipliers[id];
+            if (size_of(multiplier) <= 1e-14 * b_.slope_size[j]) multiplier = 0;
+        }
+    }
+
+    void unscale_multipliers() {
+        for (std::size_t i = 0; i < d_.m; ++i)
+            b_.row_multipliers[i] *= b_.row_scale[i];
+        for (std::size_t j = 0; j < d_.n; ++j)
+            b_.bound_multipliers[j] /= b_.column_scale[j];
+    }
+
+    Dictionary& d_;
+    Buffers& b_;
+    std::size_t free_ = 0;
+    std::size_t tight_ = 0;
+    std::size_t size_ = 0;
+    bool joint_ = false;
+};
+
+}  // namespace feed::solver::detail

@@ -1,0 +1,519 @@
+#pragma once
+// The general method: first find a feasible point by driving the sum of the oversteppings down,
+// then lower the objective while staying feasible. For linear objectives it is the bounded simplex
+// method; with curvature some nonbasic entries are `loose`, between their limits, and move together
+// by Newton steps on the reduced objective (the reduced-gradient form of Murtagh and Saunders 1978,
+// Mathematical Programming 14).
+//
+// After a run of steps that gain nothing it falls back to Bland's rule (1977), which cannot cycle
+// on linear problems.
+
+#include <cstddef>
+
+#include "feed/solver/dictionary.hpp"
+#include "feed/solver/problem.hpp"
+#include "feed/solver/workspace.hpp"
+
+namespace feed::solver::detail {
+
+class Primal {
+public:
+    Primal(Dictionary& dictionary, std::size_t iteration_limit)
+        : d_(dictionary), b_(dictionary.b), limit_(iteration_limit) {}
+
+    [[nodiscard]] std::size_t iterations() const { return iterations_; }
+
+    /// Both phases. `unbounded` leaves the ray in the workspace, `infeasible` the signs of the
+    /// oversteppings in basic_cost.
+    Status run() {
+        for (int visit = 0; visit < 20; ++visit) {
+            const Status feasible = find_feasible();
+            if (feasible != Status::solved) return feasible;
+            bool lost = false;
+            const Status status = descend(lost);
+            if (!lost) return status;
+        }
+        return Status::numerical;
+    }
+
+    Status find_feasible() {
+        const std::size_t n = d_.n;
+        const std::size_t m = d_.m;
+        stalled_ = 0;
+        for (;;) {
+            d_.place_basics();
+            bool feasible = true;
+            for (std::size_t i = 0; i < m; ++i) {
+                b_.basic_cost[i] = overstep_sign(i);
+                b_.basic_cost_size[i] = size_of(b_.basic_cost[i]);
+                if (b_.basic_cost[i] != 0) feasible = false;
+            }
+            if (feasible) return Status::solved;
+            if (++iterations_ > limit_) return Status::iteration_limit;
+            d_.place_slopes([](std::size_t, double& slope, double& size) { slope = size = 0; });
+            const std::size_t entering = price(n, true);
+            if (entering == n) return Status::infeasible;
+            step_towards_feasible(entering);
+            refresh_if_stale();
+        }
+    }
+
+    /// Lowers the objective from a feasible place. Sets `lost` if rounding broke feasibility.
+    Status descend(bool& lost) {
+        const std::size_t n = d_.n;
+        stalled_ = 0;
+        std::size_t newton_in_a_row = 0;
+        for (;;) {
+            d_.place_basics();
+            for (std::size_t i = 0; i < d_.m; ++i) {
+                if (overstep_sign(i) != 0) {
+                    lost = true;
+                    return Status::numerical;
+                }
+            }
+            place_costs();
+            gather_loose();
+            bool moving = false;
+            if (loose_ > 0 && newton_in_a_row < 4) moving = direction();
+            if (!moving) {
+                newton_in_a_row = 0;
+                const std::size_t entering = price(n, false);
+                if (entering == n) {
+                    park();
+                    return Status::solved;
+                }
+                const std::size_t id = b_.nonbasic[entering];
+                b_.loose_value[id] = d_.value_at_rest(id);
+                b_.place[id] = Place::loose;
+                b_.loose_columns[loose_++] = entering;
+                if (!direction_with(entering)) return Status::numerical;
+            }
+            if (++iterations_ > limit_) return Status::iteration_limit;
+            bool blocked = false;
+            if (!move(blocked)) return Status::unbounded;
+            newton_in_a_row = blocked ? 0 : newton_in_a_row + 1;
+            refresh_if_stale();
+        }
+    }
+
+private:
+    enum class Stop { nothing, basic_low, basic_high, own };
+
+    [[nodiscard]] double overstep_sign(std::size_t i) const {
+        const std::size_t id = b_.basic[i];
+        const double value = b_.basic_value[i];
+        const double low = b_.low[id];
+        const double high = b_.high[id];
+        if (value < low && low - value > search_tolerance * (b_.basic_size[i] + size_of(low))) {
+            return -1;
+        }
+        if (value > high && value - high > search_tolerance * (b_.basic_size[i] + size_of(high))) {
+            return 1;
+        }
+        return 0;
+    }
+
+    void refresh_if_stale() {
+        if (d_.pivots_since_rebuild > 60 + d_.n / 4) d_.rebuild();
+    }
+
+    [[nodiscard]] bool use_bland() const { return stalled_ > 12 + d_.n / 2; }
+
+    /// The nonbasic entry to move: the steepest, or the first by number when steps gain nothing. n
+    /// if none gains.
+    [[nodiscard]] std::size_t price(std::size_t none, bool loose_too) const {
+        std::size_t best = none;
+        double best_slope = 0;
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            const std::size_t id = b_.nonbasic[j];
+            if (b_.low[id] == b_.high[id]) continue;
+            if (!loose_too && b_.place[id] == Place::loose) continue;
+            const double slope = b_.slope[j];
+            const double steep = size_of(slope);
+            if (!(steep > search_tolerance * b_.slope_size[j])) continue;
+            if (b_.place[id] == Place::at_lower && slope > 0) continue;
+            if (b_.place[id] == Place::at_upper && slope < 0) continue;
+            if (use_bland() ? (best == none || id < b_.nonbasic[best]) : steep > best_slope) {
+                best = j;
+                best_slope = steep;
+            }
+        }
+        return best;
+    }
+
+    /// Phase one: moves one entry past every limit as long as the sum of the oversteppings keeps
+    /// falling.
+    void step_towards_feasible(std::size_t entering) {
+        const std::size_t n = d_.n;
+        const std::size_t m = d_.m;
+        const std::size_t id = b_.nonbasic[entering];
+        const double slope = b_.slope[entering];
+        const double sense = slope > 0 ? -1.0 : 1.0;
+        const double start = d_.value_at_rest(id);
+        const double own = sense > 0 ? b_.high[id] - start : start - b_.low[id];
+        for (std::size_t i = 0; i < m; ++i) {
+            const double rate = b_.table[i * n + entering] * sense;
+            b_.basic_rate[i] = rate;
+            const std::size_t basic = b_.basic[i];
+            const double value = b_.basic_value[i];
+            double to_low = infinity;
+            double to_high = infinity;
+            const double sign = b_.basic_cost[i];
+            if (rate > 0) {
+                if (sign < 0) to_low = (b_.low[basic] - value) / rate;
+                if (sign <= 0) to_high = (b_.high[basic] - value) / rate;
+            } else if (rate < 0) {
+                if (sign > 0) to_high = (b_.high[basic] - value) / rate;
+                if (sign >= 0) to_low = (b_.low[basic] - value) / rate;
+            }
+            b_.break_time[2 * i] = to_low > 0 ? to_low : 0.0;
+            b_.break_time[2 * i + 1] = to_high > 0 ? to_high : 0.0;
+        }
+        double descent = size_of(slope);
+        double time = 0;
+        std::size_t chosen = 2 * m;
+        double chosen_rate = 0;
+        const bool bland = use_bland();
+        bool to_own_limit = false;
+        for (;;) {
+            std::size_t next = 2 * m;
+            for (std::size_t k = 0; k < 2 * m; ++k) {
+                if (b_.break_time[k] == infinity) continue;
+                if (next == 2 * m || b_.break_time[k] < b_.break_time[next]) {
+                    next = k;
+                } else if (b_.break_time[k] == b_.break_time[next]) {
+                    const bool better =
+                        bland ? b_.basic[k / 2] < b_.basic[next / 2]
+                              : size_of(b_.basic_rate[k / 2]) > size_of(b_.basic_rate[next / 2]);
+                    if (better) next = k;
+                }
+            }
+            if (next == 2 * m || b_.break_time[next] >= own) {
+                to_own_limit = own < infinity;
+                break;
+            }
+            const double rate = size_of(b_.basic_rate[next / 2]);
+            // A tiny pivot is taken only if nothing better was passed.
+            if (chosen == 2 * m || rate > 1e-7 || rate > chosen_rate) {
+                chosen = next;
+                chosen_rate = rate;
+                time = b_.break_time[next];
+            }
+            descent -= rate;
+            b_.break_time[next] = infinity;
+            if (descent <= 0 || bland) break;
+        }
+        if (to_own_limit) {
+            b_.place[id] = sense > 0 ? Place::at_upper : Place::at_lower;
+            note_progress(own > 0);
+            return;
+        }
+        if (chosen == 2 * m) {  // rounding: a descent without end cannot be
+            stalled_ = d_.n + 1000;
+            return;
+        }
+        exchange(chosen / 2, entering, chosen % 2 == 0 ? Place::at_lower : Place::at_upper);
+        note_progress(time > 0);
+    }
+
+    void note_progress(bool progress) { stalled_ = progress ? 0 : stalled_ + 1; }
+
+    void exchange(std::size_t row, std::size_t column, Place leaving_place) {
+        const std::size_t leaving = b_.basic[row];
+        const std::size_t entering = b_.nonbasic[column];
+        b_.place[leaving] = leaving_place;
+        b_.place[entering] = Place::basic;
+        d_.pivot(row, column);
+    }
+
+    void place_costs() {
+        const auto cost = [this](std::size_t id, double value, double value_size, double& slope,
+                                 double& size) {
+            slope = size = 0;
+            if (id >= d_.n) return;
+            slope = b_.scaled_hessian[id] * value + b_.scaled_gradient[id];
+            size = b_.scaled_hessian[id] * value_size + size_of(b_.scaled_gradient[id]);
+        };
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            cost(b_.basic[i], b_.basic_value[i], b_.basic_size[i], b_.basic_cost[i],
+                 b_.basic_cost_size[i]);
+        }
+        d_.place_slopes([&](std::size_t id, double& slope, double& size) {
+            const double value = d_.value_at_rest(id);
+            cost(id, value, size_of(value), slope, size);
+        });
+    }
+
+    void gather_loose() {
+        loose_ = 0;
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            if (b_.place[b_.nonbasic[j]] == Place::parked) b_.place[b_.nonbasic[j]] = Place::loose;
+            if (b_.place[b_.nonbasic[j]] == Place::loose) b_.loose_columns[loose_++] = j;
+        }
+    }
+
+    /// At an optimum: loose entries that nothing determines stay where they are.
+    void park() {
+        if (loose_ == 0 || !d_.curved) return;
+        newton();
+        for (std::size_t k = 0; k < loose_; ++k) {
+            if (b_.right[k] == 0) b_.place[b_.nonbasic[b_.loose_columns[k]]] = Place::parked;
+        }
+    }
+
+    /// Entry (p, q) of the reduced hessian on two loose columns.
+    [[nodiscard]] double curvature(std::size_t p, std::size_t q) const {
+        const std::size_t n = d_.n;
+        double sum = 0;
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const std::size_t id = b_.basic[i];
+            if (id >= n) continue;
+            const double* row = b_.table.data() + i * n;
+            sum += (row[p] * b_.scaled_hessian[id]) * row[q];
+        }
+        if (p == q && b_.nonbasic[p] < n) sum += b_.scaled_hessian[b_.nonbasic[p]];
+        return sum;
+    }
+
+    /// A direction of descent on the loose columns into b_.step; false if they are stationary.
+    bool direction() {
+        bool steep = false;
+        for (std::size_t k = 0; k < loose_; ++k) {
+            const std::size_t j = b_.loose_columns[k];
+            if (size_of(b_.slope[j]) > search_tolerance * b_.slope_size[j]) steep = true;
+        }
+        if (!steep) return false;
+        return newton();
+    }
+
+    bool direction_with(std::size_t entering) {
+        if (loose_ == 1 && !d_.curved) {
+            b_.step[0] = b_.slope[entering] > 0 ? -1.0 : 1.0;
+            flat_ = true;
+            return true;
+        }
+        return newton();
+    }
+
+    /// Newton step on the loose columns, or a flat direction of descent if the reduced hessian has
+    /// one.
+    bool newton() {
+        const std::size_t s = loose_;
+        double* l = b_.factor.data();
+        double* inverse = b_.right.data();
+        for (std::size_t i = 0; i < s; ++i) {
+            double* li = l + i * s;
+            const std::size_t column = b_.loose_columns[i];
+            const double diagonal = d_.curved ? curvature(column, column) : 0.0;
+            for (std::size_t j = 0; j < i; ++j) {
+                const double* lj = l + j * s;
+                double sum = d_.curved ? curvature(column, b_.loose_columns[j]) : 0.0;
+                for (std::size_t q = 0; q < j; ++q)
+                    sum -= li[q] * lj[q];
+                li[j] = sum;
+            }
+            double pivot = diagonal;
+            for (std::size_t j = 0; j < i; ++j) {
+                const double product = li[j];
+                li[j] = product * inverse[j];
+                pivot -= product * li[j];
+            }
+            if (pivot > 1e-12 * diagonal && pivot > 0) {
+                inverse[i] = 1 / pivot;
+                continue;
+            }
+            inverse[i] = 0;
+            if (flat_direction(i)) return true;
+        }
+        flat_ = false;
+        double* p = b_.step.data();
+        for (std::size_t i = 0; i < s; ++i) {
+            p[i] = inverse[i] > 0 ? -b_.slope[b_.loose_columns[i]] : 0.0;
+            for (std::size_t q = 0; q < i; ++q)
+                p[i] -= l[i * s + q] * p[q];
+            if (!(inverse[i] > 0)) p[i] = 0;
+        }
+        for (std::size_t i = 0; i < s; ++i)
+            p[i] *= inverse[i];
+        bool any = false;
+        for (std::size_t i = s; i-- > 0;) {
+            if (!(inverse[i] > 0)) continue;
+            for (std::size_t q = i + 1; q < s; ++q)
+                p[i] -= l[q * s + i] * p[q];
+            if (p[i] != 0) any = true;
+        }
+        return any;
+    }
+
+    /// Along column i, with the columns before it answering, the objective has no curvature: use it
+    /// if it falls.
+    bool flat_direction(std::size_t i) {
+        const std::size_t s = loose_;
+        const double* l = b_.factor.data();
+        double* p = b_.step.data();
+        for (std::size_t k = 0; k < s; ++k)
+            p[k] = 0;
+        p[i] = 1;
+        for (std::size_t k = i; k-- > 0;) {
+            double sum = -l[i * s + k];
+            for (std::size_t q = k + 1; q < i; ++q)
+                sum -= l[q * s + k] * p[q];
+            p[k] = b_.right[k] > 0 ? sum : 0.0;
+        }
+        double fall = 0;
+        double size = 0;
+        for (std::size_t k = 0; k <= i; ++k) {
+            const std::size_t j = b_.loose_columns[k];
+            fall += b_.slope[j] * p[k];
+            size += b_.slope_size[j] * size_of(p[k]);
+        }
+        if (!(size_of(fall) > search_tolerance * size)) return false;
+        if (fall > 0) {
+            for (std::size_t k = 0; k <= i; ++k)
+                p[k] = -p[k];
+        }
+        flat_ = true;
+        return true;
+    }
+
+    /// How far basic entry i may still change in the direction of its rate.
+    [[nodiscard]] double room_of(std::size_t i) const {
+        const std::size_t id = b_.basic[i];
+        const double room =
+            b_.basic_rate[i] > 0 ? b_.high[id] - b_.basic_value[i] : b_.basic_value[i] - b_.low[id];
+        return room > 0 ? room : 0.0;
+    }
+
+    void take_basic(std::size_t i, double& time, Stop& stop, std::size_t& which) const {
+        time = room_of(i) / size_of(b_.basic_rate[i]);
+        stop = b_.basic_rate[i] > 0 ? Stop::basic_high : Stop::basic_low;
+        which = i;
+    }
+
+    /// Moves along b_.step on the loose columns as far as the limits allow. False if nothing ends
+    /// it.
+    bool move(bool& blocked) {
+        const std::size_t n = d_.n;
+        const bool bland = use_bland();
+        const double give = bland ? 0.0 : 0.5 * search_tolerance;
+        double reach = flat_ ? infinity : 1.0;
+        std::size_t limiting = d_.m;
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const double* row = b_.table.data() + i * n;
+            double rate = 0;
+            double size = 0;
+            for (std::size_t k = 0; k < loose_; ++k) {
+                const double term = row[b_.loose_columns[k]] * b_.step[k];
+                rate += term;
+                size += size_of(term);
+            }
+            if (size_of(rate) <= 1e-13 * size) rate = 0;
+            b_.basic_rate[i] = rate;
+            if (rate == 0) continue;
+            double room = room_of(i);
+            if (room == infinity) continue;
+            const double limit = rate > 0 ? b_.high[b_.basic[i]] : b_.low[b_.basic[i]];
+            room += give * (b_.basic_size[i] + size_of(limit));
+            if (room < reach * size_of(rate)) {
+                reach = room / size_of(rate);
+                limiting = i;
+            }
+        }
+        double own_time = infinity;
+        std::size_t own = loose_;
+        for (std::size_t k = 0; k < loose_; ++k) {
+            const double rate = b_.step[k];
+            if (rate == 0) continue;
+            const std::size_t id = b_.nonbasic[b_.loose_columns[k]];
+            const double limit = rate > 0 ? b_.high[id] : b_.low[id];
+            if (size_of(limit) == infinity) continue;
+            double room = rate > 0 ? limit - b_.loose_value[id] : b_.loose_value[id] - limit;
+            if (room < 0) room = 0;
+            if (room < own_time * size_of(rate)) {
+                own_time = room / size_of(rate);
+                own = k;
+            }
+        }
+        double time = flat_ ? infinity : 1.0;
+        Stop stop = Stop::nothing;
+        std::size_t which = 0;
+        if (own < loose_ && own_time <= reach) {
+            reach = own_time;
+            time = own_time;
+            stop = Stop::own;
+            which = own;
+        } else if (limiting < d_.m) {
+            take_basic(limiting, time, stop, which);
+        }
+        // Among the basic entries that end the step at about the same time, the largest pivot.
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const double rate = size_of(b_.basic_rate[i]);
+            if (rate == 0) continue;
+            const double room = room_of(i);
+            if (room == infinity) continue;
+            if (!(stop == Stop::own ? room < reach * rate : room <= reach * rate)) continue;
+            const bool better =
+                stop == Stop::own || stop == Stop::nothing ||
+                (bland ? b_.basic[i] < b_.basic[which] : rate > size_of(b_.basic_rate[which]));
+            if (better) take_basic(i, time, stop, which);
+        }
+        if (stop == Stop::nothing && flat_) {
+            write_ray();
+            return false;
+        }
+        apply(time);
+        blocked = stop != Stop::nothing;
+        note_progress(time > 0);
+        if (stop == Stop::own) {
+            const std::size_t id = b_.nonbasic[b_.loose_columns[which]];
+            b_.place[id] = b_.step[which] > 0 ? Place::at_upper : Place::at_lower;
+        } else if (stop != Stop::nothing) {
+            std::size_t column = b_.loose_columns[0];
+            for (std::size_t k = 1; k < loose_; ++k) {
+                const std::size_t j = b_.loose_columns[k];
+                if (size_of(b_.table[which * n + j]) > size_of(b_.table[which * n + column])) {
+                    column = j;
+                }
+            }
+            exchange(which, column, stop == Stop::basic_high ? Place::at_upper : Place::at_lower);
+        }
+        return true;
+    }
+
+    void apply(double time) {
+        for (std::size_t k = 0; k < loose_; ++k) {
+            b_.loose_value[b_.nonbasic[b_.loose_columns[k]]] += time * b_.step[k];
+        }
+    }
+
+    void write_ray() {
+        for (std::size_t j = 0; j < d_.n; ++j)
+            b_.ray[j] = 0;
+        double largest = 0;
+        for (std::size_t k = 0; k < loose_; ++k) {
+            const std::size_t id = b_.nonbasic[b_.loose_columns[k]];
+            if (id < d_.n) b_.ray[id] = b_.step[k] * b_.column_scale[id];
+        }
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const std::size_t id = b_.basic[i];
+            if (id < d_.n) b_.ray[id] = b_.basic_rate[i] * b_.column_scale[id];
+        }
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            if (size_of(b_.ray[j]) > largest) largest = size_of(b_.ray[j]);
+        }
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            // A curved variable does not move along a flat direction but for rounding.
+            if (b_.scaled_hessian[j] != 0 && size_of(b_.ray[j]) <= 1e-9 * largest) b_.ray[j] = 0;
+        }
+    }
+
+    Dictionary& d_;
+    Buffers& b_;
+    std::size_t limit_;
+    std::size_t iterations_ = 0;
+    std::size_t stalled_ = 0;
+    std::size_t loose_ = 0;
+    bool flat_ = false;
+};
+
+}  // namespace feed::solver::detail
