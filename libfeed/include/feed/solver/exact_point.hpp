@@ -24,6 +24,7 @@ public:
         const std::size_t n = d_.n;
         free_ = 0;
         tight_ = 0;
+        estimate_noise();
         for (std::size_t j = 0; j < n; ++j) {
             const bool loose = b_.place[j] == Place::loose && joint;
             if (b_.place[j] == Place::basic || loose) b_.free_variables[free_++] = j;
@@ -73,13 +74,11 @@ public:
     /// Only the point; not after a joint preparation.
     void solve_for_point(const Polyhedron& within) {
         rest();
-        for (int round = 0; round < 3; ++round) {
-            for (std::size_t r = 0; r < tight_; ++r)
-                b_.residual[r] = row_gap(r);
+        for (int round = 0; round < rounds; ++round) {
+            for (std::size_t r = 0; r < tight_; ++r) b_.residual[r] = row_gap(r);
             apply_inverse();
-            for (std::size_t c = 0; c < free_; ++c) {
-                b_.point[b_.free_variables[c]] += b_.residual[c];
-            }
+            refining_ = round > 0;
+            correct_point();
         }
         write_point(within);
     }
@@ -110,16 +109,16 @@ public:
             b_.objective[j] = sum;
         }
         solve_multipliers([this](std::size_t j) { return b_.objective[j]; });
-        drop_row_noise();
+        drop_wrong_row_signs();
         for (std::size_t j = 0; j < n; ++j) {
             if (b_.place[j] == Place::basic) continue;
             double sum = 0;
             for (std::size_t i = 0; i < d_.m; ++i) {
                 sum -= b_.scaled_rows[i * n + j] * b_.row_multipliers[i];
             }
+            if (size_of(sum) <= b_.noise[j]) sum = 0;
             b_.bound_multipliers[j] = drop_wrong_sign(j, sum);
         }
-        drop_bound_noise();
         unscale_multipliers();
     }
 
@@ -219,7 +218,7 @@ private:
     /// Multipliers of the tight rows such that A' y equals `slope` on the free variables.
     template <typename Slope>
     void solve_multipliers(Slope slope) {
-        for (int round = 0; round < 3; ++round) {
+        for (int round = 0; round < rounds; ++round) {
             for (std::size_t c = 0; c < free_; ++c) {
                 const std::size_t j = b_.free_variables[c];
                 double gap = slope(j);
@@ -229,16 +228,73 @@ private:
                 b_.residual[c] = gap;
             }
             apply_transposed_inverse();
-            for (std::size_t r = 0; r < tight_; ++r) {
-                b_.row_multipliers[b_.tight_rows[r]] += b_.residual[r];
-            }
+            refining_ = round > 0;
+            correct_multipliers(0);
+        }
+    }
+
+    /// Adds a correction to the free variables. A value no larger than its last correction, or than the rounding of
+    /// the terms it comes from, carries no information: it is zero, or at its limit if it is that close to one.
+    void correct_point() {
+        double largest = 0;
+        for (std::size_t c = 0; c < free_; ++c) {
+            double& value = b_.point[b_.free_variables[c]];
+            value += b_.residual[c];
+            if (size_of(value) > largest) largest = size_of(value);
+        }
+        for (std::size_t c = 0; c < free_; ++c) {
+            const std::size_t j = b_.free_variables[c];
+            const double noise = noise_of(j, b_.residual[c], largest);
+            double& value = b_.point[j];
+            if (size_of(value) <= noise) value = 0;
+            if (size_of(value - b_.low[j]) <= b_.noise[j]) value = b_.low[j];
+            if (size_of(value - b_.high[j]) <= b_.noise[j]) value = b_.high[j];
+        }
+    }
+
+    /// The same for the multipliers of the tight rows.
+    void correct_multipliers(std::size_t offset) {
+        double largest = 0;
+        for (std::size_t r = 0; r < tight_; ++r) {
+            double& value = b_.row_multipliers[b_.tight_rows[r]];
+            value += b_.residual[offset + r];
+            if (size_of(value) > largest) largest = size_of(value);
+        }
+        for (std::size_t r = 0; r < tight_; ++r) {
+            const std::size_t i = b_.tight_rows[r];
+            double& value = b_.row_multipliers[i];
+            if (size_of(value) <= noise_of(d_.n + i, b_.residual[offset + r], largest)) value = 0;
+        }
+    }
+
+    /// @param last  the latest correction.
+    [[nodiscard]] double noise_of(std::size_t id, double last, double largest) const {
+        const double share = (b_.seems_zero[id] != 0 ? 1e-12 : 1e-20) * largest;
+        double noise = b_.noise[id];
+        if (noise < share) noise = share;
+        if (refining_ && noise < size_of(last)) noise = size_of(last);
+        return noise;
+    }
+
+    /// What the search knows of the values to come: the rounding in them, and which of them should be zero.
+    void estimate_noise() {
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            const std::size_t id = b_.nonbasic[j];
+            const bool loose_variable = id < d_.n && b_.place[id] == Place::loose;
+            b_.noise[id] = loose_variable ? 0.0 : 1e-14 * b_.slope_size[j];
+            b_.seems_zero[id] =
+                !loose_variable && size_of(b_.slope[j]) <= search_tolerance * b_.slope_size[j];
+        }
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const std::size_t id = b_.basic[i];
+            b_.noise[id] = 1e-14 * b_.basic_size[i];
+            b_.seems_zero[id] = size_of(b_.basic_value[i]) <= search_tolerance * b_.basic_size[i];
         }
     }
 
     void solve_joint() {
-        for (std::size_t c = 0; c < free_; ++c)
-            b_.point[b_.free_variables[c]] = 0;
-        for (int round = 0; round < 3; ++round) {
+        for (std::size_t c = 0; c < free_; ++c) b_.point[b_.free_variables[c]] = 0;
+        for (int round = 0; round < rounds; ++round) {
             for (std::size_t c = 0; c < free_; ++c) {
                 const std::size_t j = b_.free_variables[c];
                 double gap = -(b_.scaled_hessian[j] * b_.point[j]) - b_.scaled_gradient[j];
@@ -247,30 +303,17 @@ private:
                 }
                 b_.residual[c] = gap;
             }
-            for (std::size_t r = 0; r < tight_; ++r)
-                b_.residual[free_ + r] = row_gap(r);
+            for (std::size_t r = 0; r < tight_; ++r) b_.residual[free_ + r] = row_gap(r);
             apply_inverse();
-            for (std::size_t c = 0; c < free_; ++c) {
-                b_.point[b_.free_variables[c]] += b_.residual[c];
-            }
-            for (std::size_t r = 0; r < tight_; ++r) {
-                b_.row_multipliers[b_.tight_rows[r]] += b_.residual[free_ + r];
-            }
+            refining_ = round > 0;
+            correct_point();
+            correct_multipliers(free_);
         }
     }
 
     /// Caller's units; limits are met exactly, and what only rounding keeps off a limit is put
     /// there.
     void write_point(const Polyhedron& within) {
-        for (std::size_t i = 0; i < d_.m; ++i) {
-            const std::size_t id = b_.basic[i];
-            if (id >= d_.n) continue;
-            const double noise = 1e-14 * b_.basic_size[i];
-            double& value = b_.point[id];
-            if (size_of(value) <= noise) value = 0;
-            if (size_of(value - b_.low[id]) <= noise) value = b_.low[id];
-            if (size_of(value - b_.high[id]) <= noise) value = b_.high[id];
-        }
         for (std::size_t j = 0; j < d_.n; ++j) {
             double value = b_.point[j] * b_.column_scale[j];
             if (b_.place[j] == Place::at_lower) value = within.lower[j];
@@ -291,7 +334,7 @@ private:
 
     void write_multipliers() {
         const std::size_t n = d_.n;
-        drop_row_noise();
+        drop_wrong_row_signs();
         for (std::size_t j = 0; j < n; ++j) {
             if (b_.place[j] == Place::basic) {
                 b_.bound_multipliers[j] = 0;
@@ -301,29 +344,16 @@ private:
             for (std::size_t r = 0; r < tight_; ++r) {
                 sum -= row(r)[j] * b_.row_multipliers[b_.tight_rows[r]];
             }
+            if (size_of(sum) <= b_.noise[j]) sum = 0;
             b_.bound_multipliers[j] = drop_wrong_sign(j, sum);
         }
-        drop_bound_noise();
         unscale_multipliers();
     }
 
-    /// What is small against the terms it was summed from is rounding.
-    void drop_row_noise() {
-        for (std::size_t j = 0; j < d_.n; ++j) {
-            const std::size_t id = b_.nonbasic[j];
-            if (id < d_.n) continue;
-            double& multiplier = b_.row_multipliers[id - d_.n];
-            if (size_of(multiplier) <= 1e-14 * b_.slope_size[j]) multiplier = 0;
-            multiplier = drop_wrong_sign(id, multiplier);
-        }
-    }
-
-    void drop_bound_noise() {
-        for (std::size_t j = 0; j < d_.n; ++j) {
-            const std::size_t id = b_.nonbasic[j];
-            if (id >= d_.n) continue;
-            double& multiplier = b_.bound_multipliers[id];
-            if (size_of(multiplier) <= 1e-14 * b_.slope_size[j]) multiplier = 0;
+    void drop_wrong_row_signs() {
+        for (std::size_t r = 0; r < tight_; ++r) {
+            const std::size_t i = b_.tight_rows[r];
+            b_.row_multipliers[i] = drop_wrong_sign(d_.n + i, b_.row_multipliers[i]);
         }
     }
 
@@ -336,6 +366,8 @@ private:
 
     Dictionary& d_;
     Buffers& b_;
+    static constexpr int rounds = 4;
+    bool refining_ = false;
     std::size_t free_ = 0;
     std::size_t tight_ = 0;
     std::size_t size_ = 0;

@@ -275,6 +275,22 @@ private:
         return sum;
     }
 
+    /// Entry (p, p); zero if it is no more than the rounding of table entries that should be zero.
+    [[nodiscard]] double own_curvature(std::size_t p) const {
+        const std::size_t n = d_.n;
+        double sharpest = 0;
+        double squares = 1;
+        for (std::size_t j = 0; j < n; ++j) {
+            if (b_.scaled_hessian[j] > sharpest) sharpest = b_.scaled_hessian[j];
+        }
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const double entry = b_.table[i * n + p];
+            squares += entry * entry;
+        }
+        const double sum = curvature(p, p);
+        return sum > 1e-24 * (sharpest * squares) ? sum : 0.0;
+    }
+
     /// A direction of descent on the loose columns into b_.step; false if they are stationary.
     bool direction() {
         bool steep = false;
@@ -304,7 +320,7 @@ private:
         for (std::size_t i = 0; i < s; ++i) {
             double* li = l + i * s;
             const std::size_t column = b_.loose_columns[i];
-            const double diagonal = d_.curved ? curvature(column, column) : 0.0;
+            const double diagonal = d_.curved ? own_curvature(column) : 0.0;
             for (std::size_t j = 0; j < i; ++j) {
                 const double* lj = l + j * s;
                 double sum = d_.curved ? curvature(column, b_.loose_columns[j]) : 0.0;
@@ -360,9 +376,14 @@ private:
                 sum -= l[q * s + k] * p[q];
             p[k] = b_.right[k] > 0 ? sum : 0.0;
         }
+        double longest = 0;
+        for (std::size_t k = 0; k <= i; ++k) {
+            if (size_of(p[k]) > longest) longest = size_of(p[k]);
+        }
         double fall = 0;
         double size = 0;
         for (std::size_t k = 0; k <= i; ++k) {
+            if (size_of(p[k]) <= 1e-13 * longest) p[k] = 0;
             const std::size_t j = b_.loose_columns[k];
             fall += b_.slope[j] * p[k];
             size += b_.slope_size[j] * size_of(p[k]);

@@ -52,12 +52,12 @@ struct Buffers {
     std::vector<signed char> state, row_state;
     // Dictionary: variables are numbered 0..n-1, row activities n..n+m-1.
     std::vector<double> scaled_rows, table, low, high, scaled_hessian, scaled_gradient;
-    std::vector<double> column_scale, row_scale, loose_value;
+    std::vector<double> column_scale, row_scale, loose_value, noise;
     std::vector<double> basic_value, basic_size, basic_rate, basic_cost, basic_cost_size, slope, slope_size, step;
     std::vector<double> break_time;
     std::vector<std::size_t> basic, nonbasic, loose_columns;
     std::vector<Place> place;
-    std::vector<unsigned char> pinned;
+    std::vector<unsigned char> pinned, seems_zero;
     // Exact solution on a set of active limits.
     std::vector<double> factor, right, correction, residual, first_row_multipliers,
         first_bound_multipliers;
@@ -98,6 +98,7 @@ struct Buffers {
           column_scale(n),
           row_scale(m),
           loose_value(n + m),
+          noise(n + m),
           basic_value(m),
           basic_size(m),
           basic_rate(m),
@@ -112,6 +113,7 @@ struct Buffers {
           loose_columns(n),
           place(n + m),
           pinned(n + m),
+          seems_zero(n + m),
           factor((n + rows) * (n + rows)),
           right(n + m),
           correction(n + m),
