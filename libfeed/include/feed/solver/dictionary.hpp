@@ -24,6 +24,9 @@ inline double size_of(double value) {
 /// Relative room given to limits while searching; the final check is on the exact point.
 inline constexpr double search_tolerance = 1e-11;
 
+/// An entry the scaled table comes to hold below this is rounding.
+inline constexpr double least_entry = 1e-12;
+
 /// Exponent of two of a number that is not zero.
 inline int exponent_of(double value) {
     return static_cast<int>((std::bit_cast<std::uint64_t>(value) >> 52U) & 0x7ffU) - 1023;
@@ -149,7 +152,9 @@ public:
                 const double before = other[k];
                 const double after = before + factor * row[k];
                 // What is left of a cancellation is rounding, not information.
-                other[k] = size_of(after) <= 1e-14 * size_of(before) ? 0.0 : after;
+                const bool rounding =
+                    size_of(after) <= 1e-14 * size_of(before) || size_of(after) <= least_entry;
+                other[k] = rounding ? 0.0 : after;
             }
         }
         std::swap(b.basic[i], b.nonbasic[j]);

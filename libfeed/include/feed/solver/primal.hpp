@@ -417,6 +417,10 @@ private:
         const std::size_t n = d_.n;
         const bool bland = use_bland();
         const double give = bland ? 0.0 : 0.5 * search_tolerance;
+        double longest = 0;
+        for (std::size_t k = 0; k < loose_; ++k) {
+            if (size_of(b_.step[k]) > longest) longest = size_of(b_.step[k]);
+        }
         double reach = flat_ ? infinity : 1.0;
         std::size_t limiting = d_.m;
         for (std::size_t i = 0; i < d_.m; ++i) {
@@ -428,7 +432,7 @@ private:
                 rate += term;
                 size += size_of(term);
             }
-            if (size_of(rate) <= 1e-13 * size) rate = 0;
+            if (size_of(rate) <= 1e-13 * size || size_of(rate) <= least_entry * longest) rate = 0;
             b_.basic_rate[i] = rate;
             if (rate == 0) continue;
             double room = room_of(i);
