@@ -275,7 +275,7 @@ inline GeneratedProblem single_point(Random& random, std::size_t n, Curvature cu
     p.planted.resize(n);
     for (std::size_t j = 0; j < n; ++j) {
         p.planted[j] = random.quarter(4);
-        p.lower[j] = random.chance(2) ? -infinity : p.planted[j] - random.below(2) * 1.0;
+        p.lower[j] = random.chance(2) ? -infinity : p.planted[j] - (random.chance(2) ? 1.0 : 0.0);
         p.gradient[j] = random.quarter(4);
         if (curvature != Curvature::none)
             p.hessian[j] = random.chance(2) && curvature == Curvature::some ? 0.0 : 1.0;

@@ -198,11 +198,13 @@ public:
         }
     }
 
-    /// Slopes over the nonbasic entries of a function whose slopes on the basic ones are basic_cost, with the sizes of
-    /// the terms they are summed from. @param own  the function's own slope on a nonbasic entry, and its size.
+    /// Slopes over the nonbasic entries of a function whose slopes on the basic ones are
+    /// basic_cost, with the sizes of the terms they are summed from. @param own  the function's own
+    /// slope on a nonbasic entry, and its size.
     template <typename Own>
     void place_slopes(Own own) {
-        for (std::size_t j = 0; j < n; ++j) own(b.nonbasic[j], b.slope[j], b.slope_size[j]);
+        for (std::size_t j = 0; j < n; ++j)
+            own(b.nonbasic[j], b.slope[j], b.slope_size[j]);
         for (std::size_t i = 0; i < m; ++i) {
             const double size = b.basic_cost_size[i];
             if (size == 0) continue;

@@ -75,7 +75,8 @@ public:
     void solve_for_point(const Polyhedron& within) {
         rest();
         for (int round = 0; round < rounds; ++round) {
-            for (std::size_t r = 0; r < tight_; ++r) b_.residual[r] = row_gap(r);
+            for (std::size_t r = 0; r < tight_; ++r)
+                b_.residual[r] = row_gap(r);
             apply_inverse();
             refining_ = round > 0;
             correct_point();
@@ -233,8 +234,9 @@ private:
         }
     }
 
-    /// Adds a correction to the free variables. A value no larger than its last correction, or than the rounding of
-    /// the terms it comes from, carries no information: it is zero, or at its limit if it is that close to one.
+    /// Adds a correction to the free variables. A value no larger than its last correction, or than
+    /// the rounding of the terms it comes from, carries no information: it is zero, or at its limit
+    /// if it is that close to one.
     void correct_point() {
         double largest = 0;
         for (std::size_t c = 0; c < free_; ++c) {
@@ -276,7 +278,8 @@ private:
         return noise;
     }
 
-    /// What the search knows of the values to come: the rounding in them, and which of them should be zero.
+    /// What the search knows of the values to come: the rounding in them, and which of them should
+    /// be zero.
     void estimate_noise() {
         for (std::size_t j = 0; j < d_.n; ++j) {
             const std::size_t id = b_.nonbasic[j];
@@ -293,7 +296,8 @@ private:
     }
 
     void solve_joint() {
-        for (std::size_t c = 0; c < free_; ++c) b_.point[b_.free_variables[c]] = 0;
+        for (std::size_t c = 0; c < free_; ++c)
+            b_.point[b_.free_variables[c]] = 0;
         for (int round = 0; round < rounds; ++round) {
             for (std::size_t c = 0; c < free_; ++c) {
                 const std::size_t j = b_.free_variables[c];
@@ -303,12 +307,32 @@ private:
                 }
                 b_.residual[c] = gap;
             }
-            for (std::size_t r = 0; r < tight_; ++r) b_.residual[free_ + r] = row_gap(r);
+            for (std::size_t r = 0; r < tight_; ++r)
+                b_.residual[free_ + r] = row_gap(r);
             apply_inverse();
             refining_ = round > 0;
             correct_point();
             correct_multipliers(free_);
         }
+        for (std::size_t c = 0; c < free_; ++c)
+            follow_pull(b_.free_variables[c]);
+    }
+
+    /// Where the multipliers alone fix a curved variable and rounding in the rows has moved it,
+    /// they have the word.
+    void follow_pull(std::size_t j) {
+        const double h = b_.scaled_hessian[j];
+        if (h == 0) return;
+        double pull = -b_.scaled_gradient[j];
+        double size = size_of(pull);
+        for (std::size_t r = 0; r < tight_; ++r) {
+            const double term = row(r)[j] * b_.row_multipliers[b_.tight_rows[r]];
+            pull += term;
+            size += size_of(term);
+        }
+        double& value = b_.point[j];
+        const double gap = size_of(h * value - pull);
+        if (gap > 1e-10 * (size + size_of(h * value)) && gap <= h * 1e-12) value = pull / h;
     }
 
     /// Caller's units; limits are met exactly, and what only rounding keeps off a limit is put

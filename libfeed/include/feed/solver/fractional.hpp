@@ -5,6 +5,9 @@
 #include <span>
 
 #include "feed/solver/problem.hpp"
+#include "feed/solver/solve.hpp"
+#include "feed/solver/stages.hpp"
+#include "feed/solver/verify.hpp"
 #include "feed/solver/workspace.hpp"
 
 namespace feed::solver {
@@ -46,6 +49,381 @@ struct FractionalResult {
     Residuals residuals;
 };
 
+namespace detail {
+
+/// One run of the parametric method. With a level t, the smallest s is sought for which
+/// numerator_k - t denominator_k <= weight_k s for every k; s < 0 means that t can be beaten, and
+/// the point found gives the next, lower t. Weights are the denominators at the previous point,
+/// which makes the levels fall superlinearly.
+class FractionalRun {
+public:
+    FractionalRun(const Polyhedron& within, const Ratios& ratios, Workspace& workspace,
+                  const Options& options)
+        : within_(within),
+          ratios_(ratios),
+          workspace_(workspace),
+          b_(workspace.buffers()),
+          options_(options),
+          n_(within.variable_count()),
+          m_(within.row_count()),
+          k_(ratios.denominators.size() / (n_ == 0 ? 1 : n_)) {}
+
+    FractionalResult run(std::span<const double> tie_objectives) {
+        if (!denominators_hold()) return result_;
+        copy_limits();
+        for (std::size_t k = 0; k < k_; ++k)
+            b_.weights[k] = usual_size(k);
+        place_level(1);
+        Stages stages(b_.extended.view(n_ + 1, m_ + k_), b_, options_);
+        level_ = 1;
+        level_is_reached_ = false;
+        for (std::size_t round = 0; round < round_limit; ++round) {
+            if (round > 0) {
+                place_level(level_);
+                stages.reload(b_.extended.view(n_ + 1, m_ + k_));
+            }
+            const Status status = stages.minimise({b_.extended.gradient.data(), n_ + 1});
+            result_.iterations = spent_ + stages.iterations();
+            if (status == Status::unbounded) {
+                if (!follow_ray()) return result_;
+                continue;
+            }
+            if (status == Status::infeasible) return infeasible();
+            if (status != Status::solved) return failed(status);
+            const double reached = largest_ratio();
+            if (bad_ < k_ && reached == infinity) {
+                // A point where a ratio has no value cannot start the descent; find one where all
+                // have.
+                if (round > 0 || !start_elsewhere()) return bad_denominator(bad_);
+                continue;
+            }
+            if (!level_is_reached_ && !at_infinity_) {
+                level_is_reached_ = true;
+                level_ = reached;
+                take_weights();
+                continue;
+            }
+            if (reached < level_) {
+                level_ = reached;
+                at_infinity_ = false;
+                take_weights();
+                continue;
+            }
+            if (at_infinity_ && reached - level_ > 1e-12 * (size_of(level_) + size_of(reached))) {
+                return unbounded();
+            }
+            return finish(stages, tie_objectives);
+        }
+        return failed(Status::iteration_limit);
+    }
+
+private:
+    static constexpr std::size_t round_limit = 100;
+
+    [[nodiscard]] const double* numerator(std::size_t k) const {
+        return ratios_.numerators.data() + k * n_;
+    }
+    [[nodiscard]] const double* denominator(std::size_t k) const {
+        return ratios_.denominators.data() + k * n_;
+    }
+    [[nodiscard]] double numerator_constant(std::size_t k) const {
+        return ratios_.numerator_constants.empty() ? 0.0 : ratios_.numerator_constants[k];
+    }
+    [[nodiscard]] double denominator_constant(std::size_t k) const {
+        return ratios_.denominator_constants.empty() ? 0.0 : ratios_.denominator_constants[k];
+    }
+
+    [[nodiscard]] double usual_size(std::size_t k) const {
+        double largest = size_of(denominator_constant(k));
+        for (std::size_t j = 0; j < n_; ++j) {
+            if (size_of(denominator(k)[j]) > largest) largest = size_of(denominator(k)[j]);
+        }
+        return largest > 0 ? largest : 1.0;
+    }
+
+    struct Value {
+        double value;
+        double size;
+    };
+
+    static Value linear(const double* a, double constant, const double* x, std::size_t n) {
+        double value = constant;
+        double size = size_of(constant);
+        for (std::size_t j = 0; j < n; ++j) {
+            const double term = a[j] * x[j];
+            value += term;
+            size += size_of(term);
+        }
+        return {value, size};
+    }
+
+    /// Whether every denominator is >= 0 on the feasible set: at once if the bounds alone say so.
+    bool denominators_hold() {
+        for (std::size_t k = 0; k < k_; ++k) {
+            double least = denominator_constant(k);
+            for (std::size_t j = 0; j < n_; ++j) {
+                const double d = denominator(k)[j];
+                if (d != 0) least += d > 0 ? d * within_.lower[j] : d * within_.upper[j];
+            }
+            if (least >= 0) continue;
+            const Problem problem{{}, ratios_.denominators.subspan(k * n_, n_), within_};
+            const Result lowest = solve_generally(problem, workspace_, options_);
+            spent_ += lowest.iterations;
+            result_.iterations = spent_;
+            if (lowest.status == Status::infeasible) {
+                infeasible();
+                return false;
+            }
+            if (lowest.status == Status::unbounded) {
+                bad_denominator(k);
+                return false;
+            }
+            if (lowest.status != Status::solved) {
+                failed(lowest.status);
+                return false;
+            }
+            const Value value = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
+            if (value.value < -options_.tolerance * value.size) {
+                bad_denominator(k);
+                return false;
+            }
+        }
+        return true;
+    }
+
+    void copy_limits() {
+        OwnedProblem& own = b_.extended;
+        for (std::size_t j = 0; j < n_; ++j) {
+            own.lower[j] = within_.lower[j];
+            own.upper[j] = within_.upper[j];
+            own.gradient[j] = 0;
+        }
+        own.lower[n_] = -infinity;
+        own.upper[n_] = infinity;
+        own.gradient[n_] = 1;
+        for (std::size_t i = 0; i < m_; ++i) {
+            double* row = own.rows.data() + i * (n_ + 1);
+            for (std::size_t j = 0; j < n_; ++j)
+                row[j] = within_.rows[i * n_ + j];
+            row[n_] = 0;
+            own.row_lower[i] = within_.row_lower[i];
+            own.row_upper[i] = within_.row_upper[i];
+        }
+    }
+
+    void place_level(double level) {
+        OwnedProblem& own = b_.extended;
+        for (std::size_t k = 0; k < k_; ++k) {
+            double* row = own.rows.data() + (m_ + k) * (n_ + 1);
+            for (std::size_t j = 0; j < n_; ++j) {
+                row[j] = level * denominator(k)[j] - numerator(k)[j];
+            }
+            row[n_] = b_.weights[k];
+            own.row_lower[m_ + k] = numerator_constant(k) - level * denominator_constant(k);
+            own.row_upper[m_ + k] = infinity;
+        }
+    }
+
+    /// The largest ratio at the present point. Notes in bad_ the first ratio whose denominator is
+    /// zero there.
+    double largest_ratio() {
+        bad_ = k_;
+        double largest = -infinity;
+        for (std::size_t k = 0; k < k_; ++k) {
+            const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
+            const Value a = linear(numerator(k), numerator_constant(k), b_.x.data(), n_);
+            if (d.value <= 1e-12 * d.size) {
+                if (bad_ == k_) bad_ = k;
+                if (a.value > 1e-12 * a.size) {
+                    bad_ = k;
+                    return infinity;
+                }
+                continue;
+            }
+            if (a.value / d.value > largest) largest = a.value / d.value;
+        }
+        return largest == -infinity ? infinity : largest;
+    }
+
+    void take_weights() {
+        for (std::size_t k = 0; k < k_; ++k) {
+            const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
+            if (d.value > 1e-12 * d.size) b_.weights[k] = d.value;
+        }
+    }
+
+    /// The level may be lowered without end, or towards a limit, along a ray. False if the run is
+    /// over.
+    bool follow_ray() {
+        double limit = -infinity;
+        for (std::size_t k = 0; k < k_; ++k) {
+            const Value d = linear(denominator(k), 0, b_.ray.data(), n_);
+            const Value a = linear(numerator(k), 0, b_.ray.data(), n_);
+            if (d.value <= 1e-12 * d.size) continue;
+            if (a.value / d.value > limit) limit = a.value / d.value;
+            b_.weights[k] = d.value;
+        }
+        for (std::size_t j = 0; j < n_; ++j)
+            b_.mean[j] = b_.ray[j];
+        level_is_reached_ = true;
+        at_infinity_ = true;
+        level_ = limit;
+        if (limit == -infinity) {
+            unbounded();
+            return false;
+        }
+        return true;
+    }
+
+    /// A point between those that make each denominator largest, so that none is zero. Sets the
+    /// level there.
+    bool start_elsewhere() {
+        for (std::size_t j = 0; j < n_; ++j)
+            b_.mean[j] = 0;
+        for (std::size_t k = 0; k < k_; ++k) {
+            for (std::size_t j = 0; j < n_; ++j)
+                b_.objective[j] = -denominator(k)[j];
+            const Problem problem{{}, {b_.objective.data(), n_}, within_};
+            const Result most = solve_generally(problem, workspace_, options_);
+            spent_ += most.iterations;
+            if (most.status != Status::solved && most.status != Status::unbounded) return false;
+            const double share = 1 / static_cast<double>(k_);
+            for (std::size_t j = 0; j < n_; ++j) {
+                b_.mean[j] += share * b_.x[j];
+                if (most.status == Status::unbounded) b_.mean[j] += share * b_.ray[j];
+            }
+        }
+        for (std::size_t j = 0; j < n_; ++j)
+            b_.x[j] = b_.mean[j];
+        level_ = largest_ratio();
+        if (level_ == infinity) return false;
+        level_is_reached_ = true;
+        take_weights();
+        return true;
+    }
+
+    FractionalResult finish(Stages& stages, std::span<const double> tie_objectives) {
+        OwnedProblem& own = b_.extended;
+        stages.keep_multipliers();
+        stages.pin();
+        const std::size_t count = n_ == 0 ? 0 : tie_objectives.size() / n_;
+        b_.objective[n_] = 0;
+        for (std::size_t o = 0; o < count && !stages.single_point(); ++o) {
+            for (std::size_t j = 0; j < n_; ++j)
+                b_.objective[j] = tie_objectives[o * n_ + j];
+            const Status status = stages.minimise({b_.objective.data(), n_ + 1});
+            if (status == Status::unbounded) {
+                for (std::size_t j = 0; j < n_; ++j)
+                    b_.mean[j] = b_.ray[j];
+                return unbounded();
+            }
+            if (status != Status::solved) return failed(status);
+            stages.pin();
+        }
+        const Status status = stages.settle_variables(n_);
+        if (status != Status::solved) return failed(status);
+        stages.restore_multipliers();
+        result_.iterations = spent_ + stages.iterations();
+        result_.residuals = stages.kept_residuals();
+        const double reached = largest_ratio();
+        if (bad_ < k_) return bad_denominator(bad_);
+        // The ratios at the final point against the level that was proven to be the lowest.
+        for (std::size_t k = 0; k < k_; ++k) {
+            const double* row = own.rows.data() + (m_ + k) * (n_ + 1);
+            const Value level = linear(row, -own.row_lower[m_ + k], b_.x.data(), n_);
+            const double error = level.value < 0 ? -level.value / level.size : 0.0;
+            if (error > result_.residuals.primal) result_.residuals.primal = error;
+            if (b_.row_multipliers[m_ + k] > 0 && level.size > 0 &&
+                size_of(level.value) / level.size > result_.residuals.complementarity) {
+                result_.residuals.complementarity = size_of(level.value) / level.size;
+            }
+        }
+        if (!accepted(result_.residuals, options_.tolerance)) return failed(Status::numerical);
+        result_.status = FractionalStatus::solved;
+        result_.value = reached;
+        view();
+        return result_;
+    }
+
+    void view() {
+        result_.x = {b_.x.data(), n_};
+        result_.row_multipliers = {b_.row_multipliers.data(), m_};
+        result_.bound_multipliers = {b_.bound_multipliers.data(), n_};
+        result_.ratio_multipliers = {b_.row_multipliers.data() + m_, k_};
+    }
+
+    FractionalResult infeasible() {
+        const bool proven =
+            proves_infeasible(within_, {b_.row_multipliers.data(), m_},
+                              {b_.bound_multipliers.data(), n_}, options_.tolerance);
+        if (!proven) return failed(Status::numerical);
+        result_.status = FractionalStatus::infeasible;
+        view();
+        result_.x = {};
+        result_.ratio_multipliers = {};
+        return result_;
+    }
+
+    FractionalResult unbounded() {
+        result_.status = FractionalStatus::unbounded;
+        result_.value = level_;
+        for (std::size_t j = 0; j < n_; ++j)
+            b_.ray[j] = b_.mean[j];
+        result_.ray = {b_.ray.data(), n_};
+        return result_;
+    }
+
+    FractionalResult bad_denominator(std::size_t k) {
+        result_.status = FractionalStatus::denominator;
+        result_.bad_ratio = k;
+        return result_;
+    }
+
+    FractionalResult failed(Status status) {
+        result_.status = status == Status::iteration_limit ? FractionalStatus::iteration_limit
+                                                           : FractionalStatus::numerical;
+        if (status != Status::iteration_limit) result_.fault = Fault::not_verified;
+        return result_;
+    }
+
+    const Polyhedron& within_;
+    const Ratios& ratios_;
+    Workspace& workspace_;
+    Buffers& b_;
+    Options options_;
+    std::size_t n_, m_, k_;
+    std::size_t spent_ = 0;
+    std::size_t bad_ = 0;
+    double level_ = 0;
+    bool level_is_reached_ = false;
+    bool at_infinity_ = false;
+    FractionalResult result_;
+};
+
+inline Fault fault_of(const Polyhedron& within, const Ratios& ratios,
+                      std::span<const double> tie_objectives, const Workspace& workspace) {
+    const std::size_t n = within.variable_count();
+    const std::size_t entries = ratios.denominators.size();
+    if (n == 0 || entries == 0 || entries % n != 0 || ratios.numerators.size() != entries ||
+        tie_objectives.size() % n != 0) {
+        return Fault::sizes_differ;
+    }
+    const std::size_t count = entries / n;
+    for (const std::span<const double> constants :
+         {ratios.numerator_constants, ratios.denominator_constants}) {
+        if (!constants.empty() && constants.size() != count) return Fault::sizes_differ;
+        if (!all_finite(constants)) return Fault::not_finite;
+    }
+    const Fault fault = fault_of(within, workspace);
+    if (fault != Fault::none) return fault;
+    if (within.row_count() + count > workspace.max_rows()) return Fault::workspace_too_small;
+    const bool finite = all_finite(ratios.numerators) && all_finite(ratios.denominators) &&
+                        all_finite(tie_objectives);
+    return finite ? Fault::none : Fault::not_finite;
+}
+
+}  // namespace detail
+
 /// Minimises the largest of several ratios over a polyhedron, exactly, then `tie_objectives` in
 /// order among the points that reach it, then the first variable, the second, and so on (as in
 /// `lexicographic`).
@@ -58,6 +436,19 @@ struct FractionalResult {
 /// Dinkelbach 1967.
 inline FractionalResult fractional(const Polyhedron& within, const Ratios& ratios,
                                    std::span<const double> tie_objectives, Workspace& workspace,
-                                   const Options& options = {});
+                                   const Options& options = {}) {
+    FractionalResult result;
+    result.fault = detail::fault_of(within, ratios, tie_objectives, workspace);
+    if (result.fault != Fault::none) return result;
+    if (detail::limits_cross(within)) {
+        const Result crossed =
+            detail::crossed(workspace.buffers(), within.variable_count(), within.row_count());
+        result.status = FractionalStatus::infeasible;
+        result.row_multipliers = crossed.row_multipliers;
+        result.bound_multipliers = crossed.bound_multipliers;
+        return result;
+    }
+    return detail::FractionalRun(within, ratios, workspace, options).run(tie_objectives);
+}
 
 }  // namespace feed::solver

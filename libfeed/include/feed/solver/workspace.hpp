@@ -34,8 +34,8 @@ struct OwnedProblem {
     }
 };
 
-/// Where a variable or row activity stands in the dictionary: basic, or at a limit, or between its limits and free to
-/// move (loose), or between them with nothing that determines it (parked).
+/// Where a variable or row activity stands in the dictionary: basic, or at a limit, or between its
+/// limits and free to move (loose), or between them with nothing that determines it (parked).
 enum class Place : unsigned char { basic, at_lower, at_upper, loose, parked };
 
 /// All arrays the methods write to. n and m are the largest sizes, with the solver's own extra
@@ -53,7 +53,8 @@ struct Buffers {
     // Dictionary: variables are numbered 0..n-1, row activities n..n+m-1.
     std::vector<double> scaled_rows, table, low, high, scaled_hessian, scaled_gradient;
     std::vector<double> column_scale, row_scale, loose_value, noise;
-    std::vector<double> basic_value, basic_size, basic_rate, basic_cost, basic_cost_size, slope, slope_size, step;
+    std::vector<double> basic_value, basic_size, basic_rate, basic_cost, basic_cost_size, slope,
+        slope_size, step;
     std::vector<double> break_time;
     std::vector<std::size_t> basic, nonbasic, loose_columns;
     std::vector<Place> place;
@@ -64,7 +65,7 @@ struct Buffers {
     std::vector<std::size_t> order, free_variables, tight_rows;
     // Problems of the solver's own.
     OwnedProblem extended, narrowed;
-    std::vector<double> point, objective;
+    std::vector<double> point, objective, mean, weights;
 
     Buffers(std::size_t variables, std::size_t rows)
         : n(variables + 1),
@@ -126,7 +127,9 @@ struct Buffers {
           extended(n, m),
           narrowed(n, m),
           point(n),
-          objective(n) {}
+          objective(n),
+          mean(n),
+          weights(m) {}
 };
 
 }  // namespace detail
