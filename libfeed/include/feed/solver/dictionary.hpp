@@ -255,7 +255,7 @@ private:
                 if (exponent < least) least = exponent;
                 if (exponent > most) most = exponent;
             }
-            b.row_scale[i] = most == -4000 ? 1.0 : power_of_two(-((least + most) / 2));
+            b.row_scale[i] = most == -4000 ? 1.0 : power_of_two(-((least + most) >> 1));
         }
         for (std::size_t j = 0; j < n; ++j) {
             int least = 4000;
@@ -267,7 +267,7 @@ private:
                 if (exponent < least) least = exponent;
                 if (exponent > most) most = exponent;
             }
-            b.column_scale[j] = most == -4000 ? 1.0 : power_of_two(-((least + most) / 2));
+            b.column_scale[j] = most == -4000 ? 1.0 : power_of_two(-((least + most) >> 1));
             for (std::size_t i = 0; i < m; ++i) {
                 b.scaled_rows[i * n + j] = (rows[i * n + j] * b.row_scale[i]) * b.column_scale[j];
             }

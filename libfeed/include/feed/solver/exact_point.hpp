@@ -15,7 +15,11 @@ namespace feed::solver::detail {
 /// with refinement.
 class ExactPoint {
 public:
-    explicit ExactPoint(Dictionary& dictionary) : d_(dictionary), b_(dictionary.b) {}
+    /// @param zero_share  how large a value that the search took for zero may be, against the
+    /// largest of its kind,
+    ///                    and still be rounding.
+    ExactPoint(Dictionary& dictionary, double zero_share)
+        : d_(dictionary), b_(dictionary.b), zero_share_(zero_share) {}
 
     /// Reads the active limits and factorises. False if the equations are singular.
     /// @param joint  whether loose entries are free, and point and multipliers have to be solved
@@ -271,7 +275,7 @@ private:
 
     /// @param last  the latest correction.
     [[nodiscard]] double noise_of(std::size_t id, double last, double largest) const {
-        const double share = (b_.seems_zero[id] != 0 ? 1e-12 : 1e-20) * largest;
+        const double share = (b_.seems_zero[id] != 0 ? zero_share_ : 1e-20) * largest;
         double noise = b_.noise[id];
         if (noise < share) noise = share;
         if (refining_ && noise < size_of(last)) noise = size_of(last);
@@ -314,13 +318,19 @@ private:
             correct_point();
             correct_multipliers(free_);
         }
-        for (std::size_t c = 0; c < free_; ++c)
-            follow_pull(b_.free_variables[c]);
+        double largest = 0;
+        for (std::size_t c = 0; c < free_; ++c) {
+            const double size = size_of(b_.point[b_.free_variables[c]]);
+            if (size > largest) largest = size;
+        }
+        for (std::size_t c = 0; c < free_; ++c) {
+            follow_pull(b_.free_variables[c], largest);
+        }
     }
 
     /// Where the multipliers alone fix a curved variable and rounding in the rows has moved it,
     /// they have the word.
-    void follow_pull(std::size_t j) {
+    void follow_pull(std::size_t j, double largest) {
         const double h = b_.scaled_hessian[j];
         if (h == 0) return;
         double pull = -b_.scaled_gradient[j];
@@ -332,7 +342,8 @@ private:
         }
         double& value = b_.point[j];
         const double gap = size_of(h * value - pull);
-        if (gap > 1e-10 * (size + size_of(h * value)) && gap <= h * 1e-12) value = pull / h;
+        if (gap > 1e-10 * (size + size_of(h * value)) && gap <= h * (1e-12 * largest))
+            value = pull / h;
     }
 
     /// Caller's units; limits are met exactly, and what only rounding keeps off a limit is put
@@ -391,6 +402,7 @@ private:
     Dictionary& d_;
     Buffers& b_;
     static constexpr int rounds = 4;
+    double zero_share_;
     bool refining_ = false;
     std::size_t free_ = 0;
     std::size_t tight_ = 0;

@@ -303,7 +303,6 @@ private:
     }
 
     FractionalResult finish(Stages& stages, std::span<const double> tie_objectives) {
-        OwnedProblem& own = b_.extended;
         stages.keep_multipliers();
         stages.pin();
         const std::size_t count = n_ == 0 ? 0 : tie_objectives.size() / n_;
@@ -329,13 +328,15 @@ private:
         if (bad_ < k_) return bad_denominator(bad_);
         // The ratios at the final point against the level that was proven to be the lowest.
         for (std::size_t k = 0; k < k_; ++k) {
-            const double* row = own.rows.data() + (m_ + k) * (n_ + 1);
-            const Value level = linear(row, -own.row_lower[m_ + k], b_.x.data(), n_);
-            const double error = level.value < 0 ? -level.value / level.size : 0.0;
-            if (error > result_.residuals.primal) result_.residuals.primal = error;
-            if (b_.row_multipliers[m_ + k] > 0 && level.size > 0 &&
-                size_of(level.value) / level.size > result_.residuals.complementarity) {
-                result_.residuals.complementarity = size_of(level.value) / level.size;
+            const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
+            const Value a = linear(numerator(k), numerator_constant(k), b_.x.data(), n_);
+            const double over = a.value - level_ * d.value;
+            const double size = a.size + size_of(level_) * d.size;
+            if (size == 0) continue;
+            if (over / size > result_.residuals.primal) result_.residuals.primal = over / size;
+            if (b_.row_multipliers[m_ + k] > 0 &&
+                -over / size > result_.residuals.complementarity) {
+                result_.residuals.complementarity = -over / size;
             }
         }
         if (!accepted(result_.residuals, options_.tolerance)) return failed(Status::numerical);

@@ -23,6 +23,12 @@ public:
 
     [[nodiscard]] std::size_t iterations() const { return iterations_; }
 
+    /// How closely limits and slopes are looked at, relative. Closer looks are for answers that
+    /// failed their check.
+    void look_closer(int attempt) {
+        tolerance_ = attempt == 0 ? search_tolerance : attempt == 1 ? 1e-14 : 1e-13;
+    }
+
     /// Both phases. `unbounded` leaves the ray in the workspace, `infeasible` the signs of the
     /// oversteppings in basic_cost.
     Status run() {
@@ -104,10 +110,10 @@ private:
         const double value = b_.basic_value[i];
         const double low = b_.low[id];
         const double high = b_.high[id];
-        if (value < low && low - value > search_tolerance * (b_.basic_size[i] + size_of(low))) {
+        if (value < low && low - value > tolerance_ * (b_.basic_size[i] + size_of(low))) {
             return -1;
         }
-        if (value > high && value - high > search_tolerance * (b_.basic_size[i] + size_of(high))) {
+        if (value > high && value - high > tolerance_ * (b_.basic_size[i] + size_of(high))) {
             return 1;
         }
         return 0;
@@ -130,7 +136,7 @@ private:
             if (!loose_too && b_.place[id] == Place::loose) continue;
             const double slope = b_.slope[j];
             const double steep = size_of(slope);
-            if (!(steep > search_tolerance * b_.slope_size[j])) continue;
+            if (!(steep > tolerance_ * b_.slope_size[j])) continue;
             if (b_.place[id] == Place::at_lower && slope > 0) continue;
             if (b_.place[id] == Place::at_upper && slope < 0) continue;
             if (use_bland() ? (best == none || id < b_.nonbasic[best]) : steep > best_slope) {
@@ -296,7 +302,7 @@ private:
         bool steep = false;
         for (std::size_t k = 0; k < loose_; ++k) {
             const std::size_t j = b_.loose_columns[k];
-            if (size_of(b_.slope[j]) > search_tolerance * b_.slope_size[j]) steep = true;
+            if (size_of(b_.slope[j]) > tolerance_ * b_.slope_size[j]) steep = true;
         }
         if (!steep) return false;
         return newton();
@@ -388,7 +394,7 @@ private:
             fall += b_.slope[j] * p[k];
             size += b_.slope_size[j] * size_of(p[k]);
         }
-        if (!(size_of(fall) > search_tolerance * size)) return false;
+        if (!(size_of(fall) > tolerance_ * size)) return false;
         if (fall > 0) {
             for (std::size_t k = 0; k <= i; ++k)
                 p[k] = -p[k];
@@ -416,7 +422,7 @@ private:
     bool move(bool& blocked) {
         const std::size_t n = d_.n;
         const bool bland = use_bland();
-        const double give = bland ? 0.0 : 0.5 * search_tolerance;
+        const double give = bland ? 0.0 : 0.5 * tolerance_;
         double longest = 0;
         for (std::size_t k = 0; k < loose_; ++k) {
             if (size_of(b_.step[k]) > longest) longest = size_of(b_.step[k]);
@@ -536,6 +542,7 @@ private:
     Buffers& b_;
     std::size_t limit_;
     std::size_t iterations_ = 0;
+    double tolerance_ = search_tolerance;
     std::size_t stalled_ = 0;
     std::size_t loose_ = 0;
     bool flat_ = false;

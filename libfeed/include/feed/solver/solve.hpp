@@ -80,13 +80,13 @@ inline void write_sides(const Polyhedron& within, Buffers& b) {
 
 /// Turns the place where a search ended into an answer that has passed its check. False if it does
 /// not pass.
-inline bool confirm(const Problem& problem, Dictionary& dictionary, Status ended, double tolerance,
-                    Result& result) {
+inline bool confirm_with(const Problem& problem, Dictionary& dictionary, Status ended,
+                         double zero_share, double tolerance, Result& result) {
     Buffers& b = dictionary.b;
     const Polyhedron& within = problem.within;
     const std::size_t n = within.variable_count();
     const std::size_t m = within.row_count();
-    ExactPoint exact(dictionary);
+    ExactPoint exact(dictionary, zero_share);
     if (ended == Status::solved) {
         if (!exact.prepare(dictionary.curved)) return false;
         exact.solve(within);
@@ -108,6 +108,15 @@ inline bool confirm(const Problem& problem, Dictionary& dictionary, Status ended
     return result.residuals.primal <= tolerance && proves_unbounded(problem, result.ray, tolerance);
 }
 
+/// The same, with several opinions on what is rounding; the check decides.
+inline bool confirm(const Problem& problem, Dictionary& dictionary, Status ended, double tolerance,
+                    Result& result) {
+    for (const double zero_share : {1e-14, 1e-12, 1e-16}) {
+        if (confirm_with(problem, dictionary, ended, zero_share, tolerance, result)) return true;
+    }
+    return false;
+}
+
 inline Result solve_generally(const Problem& problem, Workspace& workspace,
                               const Options& options) {
     Buffers& b = workspace.buffers();
@@ -120,6 +129,7 @@ inline Result solve_generally(const Problem& problem, Workspace& workspace,
     Result result;
     for (int attempt = 0; attempt < 4; ++attempt) {
         if (attempt > 0) dictionary.rebuild();
+        primal.look_closer(attempt);
         const Status ended = primal.run();
         if (ended == Status::iteration_limit) {
             result = failure(Fault::none);

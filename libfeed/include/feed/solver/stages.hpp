@@ -41,6 +41,7 @@ public:
         dictionary_.set_gradient(gradient.data());
         for (int attempt = 0; attempt < 4; ++attempt) {
             if (attempt > 0) dictionary_.rebuild();
+            primal_.look_closer(attempt);
             const Status ended = primal_.run();
             if (ended == Status::iteration_limit) return ended;
             if (ended == Status::numerical) continue;
