@@ -26,10 +26,10 @@ SECOND = """
 ## Against another national food table
 
 Moisture, nitrogen and C:N of {foods} foods were rebuilt from the Indian Food Composition Tables
-2017 by the nutrition-label path (F0, F1, F4, F5) and compared with ours, which follow USDA
-SR26: moisture within 5 points, nitrogen and C:N within 25 %. {close} foods agree in all three. Below are
-the others; the cause is the same for all: {cause}. Every rebuilt C:N lies inside the range of its
-row, so an answer's interval covers both.
+2017 by the nutrition-label path (F0, F1, F4, F5) and compared with ours, which follow USDA SR26:
+moisture within 5 points, nitrogen and C:N within 25 %. {close} foods agree in all three; for each
+property alone at least 40 do. Below are the others. The cause is the same for all: {cause}. Every
+rebuilt C:N lies inside the range of its row, so an answer's interval covers both.
 
 | feedstock | moisture, points | nitrogen, ratio | C:N, ratio |
 | --- | --- | --- | --- |
