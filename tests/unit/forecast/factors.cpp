@@ -38,8 +38,14 @@ TEST_CASE("the temperature factor is 1 where the rates were measured and 0 in ic
           Approx(0.444).margin(5e-4).epsilon(0));
     CHECK(decay::temperature_factor(15.0, TemperatureResponse::clm_q10) ==
           Approx(0.667).margin(5e-4).epsilon(0));
-    CHECK(decay::temperature_factor(90.0, TemperatureResponse::clm_q10) ==
-          decay::temperature_factor(40.0, TemperatureResponse::clm_q10));
+    for (const TemperatureResponse response :
+         {TemperatureResponse::haug, TemperatureResponse::clm_q10}) {
+        CHECK(decay::temperature_factor(90.0, response) ==
+              decay::temperature_factor(35.0, response));
+        CHECK(decay::temperature_factor(34.0, response) <
+              decay::temperature_factor(35.0, response));
+    }
+    CHECK(decay::temperature_factor(35.0, TemperatureResponse::clm_q10) == Approx(1.5));
 }
 
 TEST_CASE("moisture and air factors follow Haug") {

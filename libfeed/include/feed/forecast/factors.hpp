@@ -20,17 +20,21 @@ inline double haug_bracket(double temperature_c) noexcept {
     return bracket > 0.0 ? bracket : 0.0;
 }
 
-/// Temperature factor, 1 at 25 C. Below 0 C, where no formula was fitted and the water freezes,
-/// it is 0; the Q10 form is held at its 40 C value above 40 C (D: it has no optimum of its own).
+/// Above this the factor stays where it is (D): no worm bed is hotter, and a bed that is has become
+/// a heap, whose self-heating these formulas would overstate without its cooling by steam.
+inline constexpr double warmest_for_rates_c = 35.0;
+
+/// Temperature factor, 1 at 25 C, of a worm bed. Below 0 C, where nothing was fitted and the water
+/// freezes, it is 0; above 35 C it is held.
 /// @param temperature_c  of the bed.
 inline double temperature_factor(double temperature_c, TemperatureResponse response) noexcept {
     if (temperature_c < 0.0) return 0.0;
+    const double held = temperature_c > warmest_for_rates_c ? warmest_for_rates_c : temperature_c;
     if (response == TemperatureResponse::haug) {
         constexpr double bracket_at_25 = 1.3752648576;  // 1.066^5 - 1.21^-35; checked by a test
-        return haug_bracket(temperature_c) / bracket_at_25;
+        return haug_bracket(held) / bracket_at_25;
     }
-    const double clamped = temperature_c > 40.0 ? 40.0 : temperature_c;
-    return std::pow(1.5, (clamped - 25.0) / 10.0);
+    return std::pow(1.5, (held - 25.0) / 10.0);
 }
 
 /// Moisture factor 1/(exp(7.0622 - 17.684 m) + 1): slows a dry bed, never punishes a wet one (air

@@ -6,6 +6,10 @@
 #include <cstdint>
 #include <string_view>
 
+#include "feed/bed/factor.hpp"
+#include "feed/bed/limits.hpp"
+#include "feed/bed/pool_rates.hpp"
+#include "feed/bed/usual_bed.hpp"
 #include "feed/quantity/grade.hpp"
 
 namespace feed {
@@ -21,13 +25,12 @@ enum class ForecastParameter : std::uint8_t {
     lignin_like_respired_share,
     metabolic_water_kg_per_kg,
     heat_mj_per_kg,
-    film_w_per_m2_k,
+    surface_resistance_m2_k_per_w,
     conductivity_w_per_m_k,
-    evaporation_mm_per_day_hpa,
+    evaporation_kg_per_m2_day,
     surface_limit_moisture,
     drainage_rate_per_day,
     castings_holding_kg_per_kg,
-    castings_density_dry_kg_per_m3,
     acid_yield_kg_per_kg,
     acid_fading_rate_per_day,
     lime_rate_per_day,
@@ -37,7 +40,7 @@ enum class ForecastParameter : std::uint8_t {
     worm_intake_wet_kg_per_kg_day,
     share_without_worms,
 };
-inline constexpr std::size_t forecast_parameter_count = 24;
+inline constexpr std::size_t forecast_parameter_count = 23;
 
 /// One constant with its range and where it comes from.
 struct ParameterKind {
@@ -50,56 +53,70 @@ struct ParameterKind {
     std::string_view source;
 };
 
+namespace detail {
+
+/// A constant that the bed layer already has.
+constexpr ParameterKind shared(ForecastParameter parameter, std::string_view key,
+                               const Factor& factor) {
+    return {parameter, key, factor.value, factor.low, factor.high, factor.grade, factor.source};
+}
+
+}  // namespace detail
+
 inline constexpr std::array<ParameterKind, forecast_parameter_count> forecast_parameters{{
-    {ForecastParameter::labile_rate_per_day, "labile_rate_per_day", 0.22, 0.04, 1.2, Grade::d,
-     "geometric mean of CLM-CN 0.7 a day discrete (1.204) and Century 0.066 y (0.0415), CLM5 "
-     "technical note"},
-    {ForecastParameter::cellulosic_rate_per_day, "cellulosic_rate_per_day", 0.07, 0.01, 0.07,
-     Grade::b, "CLM-CN 0.07 a day discrete, Century 0.25 y (0.011), CLM5 technical note"},
-    {ForecastParameter::lignin_like_rate_per_day, "lignin_like_rate_per_day", 0.014, 0.0095, 0.0141,
-     Grade::b, "CLM-CN 0.014 a day discrete; low end CERES-N (recalled)"},
-    {ForecastParameter::castings_rate_per_day, "castings_rate_per_day", 0.0014, 0.0001, 0.012,
-     Grade::d, "CLM-CN 0.0014 a day; high end soil labile carbon 0.012 (SSSAJ 68:1616)"},
-    {ForecastParameter::labile_respired_share, "labile_respired_share", 0.39, 0.39, 0.55, Grade::a,
-     "CLM-CN; high end Century, CLM5 technical note"},
-    {ForecastParameter::cellulosic_respired_share, "cellulosic_respired_share", 0.55, 0.50, 0.55,
-     Grade::a, "CLM-CN; low end Century, CLM5 technical note"},
-    {ForecastParameter::lignin_like_respired_share, "lignin_like_respired_share", 0.29, 0.29, 0.50,
-     Grade::a, "CLM-CN; high end Century, CLM5 technical note"},
+    detail::shared(ForecastParameter::labile_rate_per_day, "labile_rate_per_day",
+                   pool_rates[0].rate_per_day),
+    detail::shared(ForecastParameter::cellulosic_rate_per_day, "cellulosic_rate_per_day",
+                   pool_rates[1].rate_per_day),
+    detail::shared(ForecastParameter::lignin_like_rate_per_day, "lignin_like_rate_per_day",
+                   pool_rates[2].rate_per_day),
+    {ForecastParameter::castings_rate_per_day, "castings_rate_per_day", 0.0014, 0.0005, 0.004,
+     Grade::d,
+     "slow soil pool 0.0014 a day, CLM5 technical note; range a factor of three (judgement), below "
+     "the labile soil carbon 0.012 of Soil Sci. Soc. Am. J. 68:1616"},
+    {ForecastParameter::labile_respired_share, "labile_respired_share",
+     pool_rates[0].respired_share, 0.39, 0.55, Grade::a,
+     "Biome-BGC pools; high end Century pools, CLM5 technical note"},
+    {ForecastParameter::cellulosic_respired_share, "cellulosic_respired_share",
+     pool_rates[1].respired_share, 0.50, 0.55, Grade::a,
+     "Biome-BGC pools; low end Century pools, CLM5 technical note"},
+    {ForecastParameter::lignin_like_respired_share, "lignin_like_respired_share",
+     pool_rates[2].respired_share, 0.29, 0.50, Grade::a,
+     "Biome-BGC pools; high end Century pools, CLM5 technical note"},
     {ForecastParameter::metabolic_water_kg_per_kg, "metabolic_water_kg_per_kg", 0.55, 0.50, 0.60,
      Grade::b, "stoichiometry of starch (0.556), sugar (0.600) and a food-waste formula (0.498)"},
-    {ForecastParameter::heat_mj_per_kg, "heat_mj_per_kg", 17.0, 16.6, 20.2, Grade::c,
-     "14 MJ per kg oxygen (Haug 1993, recalled) x 1.18 to 1.44 kg oxygen per kg"},
-    {ForecastParameter::film_w_per_m2_k, "film_w_per_m2_k", 7.7, 4.0, 12.0, Grade::c,
-     "internal surface resistance 0.13 m2 K/W, ISO 6946 (recalled)"},
-    {ForecastParameter::conductivity_w_per_m_k, "conductivity_w_per_m_k", 0.4, 0.2, 0.6, Grade::d,
-     "moist organic matter, between dry compost and water 0.6"},
-    {ForecastParameter::evaporation_mm_per_day_hpa, "evaporation_mm_per_day_hpa", 0.26, 0.10, 0.40,
-     Grade::c, "Penman 1948 at wind 0 (recalled); range ours"},
+    detail::shared(ForecastParameter::heat_mj_per_kg, "heat_mj_per_kg",
+                   limits::heat_of_respiration),
+    detail::shared(ForecastParameter::surface_resistance_m2_k_per_w,
+                   "surface_resistance_m2_k_per_w", limits::surface_resistance),
+    detail::shared(ForecastParameter::conductivity_w_per_m_k, "conductivity_w_per_m_k",
+                   limits::layer_conductivity),
+    detail::shared(ForecastParameter::evaporation_kg_per_m2_day, "evaporation_kg_per_m2_day",
+                   limits::evaporation_holes),
     {ForecastParameter::surface_limit_moisture, "surface_limit_moisture", 0.60, 0.50, 0.75,
-     Grade::d, "below this moisture the surface no longer keeps up"},
+     Grade::d, "below this moisture the surface no longer keeps up (judgement)"},
     {ForecastParameter::drainage_rate_per_day, "drainage_rate_per_day", 1.0, 0.3, 3.0, Grade::d,
-     "two thirds of the free water gone in a day from an open floor"},
-    {ForecastParameter::castings_holding_kg_per_kg, "castings_holding_kg_per_kg", 2.5, 1.5, 4.0,
-     Grade::d, "moisture 71 % (60 to 80 %) when drained"},
-    {ForecastParameter::castings_density_dry_kg_per_m3, "castings_density_dry_kg_per_m3", 250.0,
-     100.0, 400.0, Grade::c, "dry bulk density of composts, Agnew & Leonard 2003 as quoted"},
-    {ForecastParameter::acid_yield_kg_per_kg, "acid_yield_kg_per_kg", 0.10, 0.02, 0.30, Grade::d,
-     "acid, as citric, that passes through the bed per kg of labile matter decayed"},
-    {ForecastParameter::acid_fading_rate_per_day, "acid_fading_rate_per_day", 0.5, 0.2, 1.0,
-     Grade::d, "organic acids are eaten within days"},
+     "two thirds of the free water gone in a day from an open floor (judgement)"},
+    detail::shared(ForecastParameter::castings_holding_kg_per_kg, "castings_holding_kg_per_kg",
+                   usual::bed_capacity),
+    detail::shared(ForecastParameter::acid_yield_kg_per_kg, "acid_yield_kg_per_kg",
+                   limits::acid_from_labile),
+    {ForecastParameter::acid_fading_rate_per_day, "acid_fading_rate_per_day", 0.22, 0.10, 1.0,
+     Grade::d, "food acids fade at the pace of the labile pool (judgement)"},
     {ForecastParameter::lime_rate_per_day, "lime_rate_per_day", 0.2, 0.05, 1.0, Grade::d,
-     "ground carbonate against acid; coarse shell far slower"},
+     "ground carbonate against acid (judgement)"},
     {ForecastParameter::nitrification_rate_per_day, "nitrification_rate_per_day", 0.10, 0.02, 0.50,
-     Grade::d, "ammonium taken up or nitrified"},
+     Grade::d, "ammonium nitrified or taken up (judgement)"},
     {ForecastParameter::volatilisation_rate_per_day, "volatilisation_rate_per_day", 1.0, 0.2, 5.0,
-     Grade::d, "loss of free ammonia to the air"},
-    {ForecastParameter::product_cn_ratio, "product_cn_ratio", 12.0, 10.0, 12.0, Grade::a,
-     "C:N of the receiving pools, CLM-CN, CLM5 technical note"},
-    {ForecastParameter::worm_intake_wet_kg_per_kg_day, "worm_intake_wet_kg_per_kg_day", 1.25, 0.5,
-     1.25, Grade::a, "Ndegwa, Thompson & Das 2000 (Bioresour. Technol. 71:5); low end half a day"},
+     Grade::d, "loss of free ammonia to the air (judgement)"},
+    {ForecastParameter::product_cn_ratio, "product_cn_ratio", pool_rates[0].castings_cn, 10.0, 12.0,
+     Grade::a, "C:N of the receiving pools, CLM5 technical note"},
+    {ForecastParameter::worm_intake_wet_kg_per_kg_day, "worm_intake_wet_kg_per_kg_day",
+     limits::rate_most_worms.value, limits::rate_half_daily.value, limits::rate_most_worms.value,
+     Grade::a, "Ndegwa, Thompson and Das 2000; low end half the worms' weight a day"},
     {ForecastParameter::share_without_worms, "share_without_worms", 0.35, 0.2, 0.8, Grade::d,
-     "from the fall of respiration in manure with 51 % and without worms 22 %, Atiyeh 2000"},
+     "respiration of manure fell 51 % with and 22 % without worms in 17 weeks (Atiyeh et al. "
+     "2000): ln 0.78 / ln 0.49 (judgement)"},
 }};
 
 /// The numbers of one run of the forecast, by name.

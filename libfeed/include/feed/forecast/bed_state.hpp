@@ -1,0 +1,161 @@
+#pragma once
+// What the forecast keeps of a bed from day to day. Plain numbers with the unit in the name: this
+// is the hot part. Nothing here grows with the number of portions.
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+#include "feed/forecast/factors.hpp"
+
+namespace feed::decay {
+
+/// Labile, cellulosic and lignin-like, in this order.
+inline constexpr std::size_t pool_count = 3;
+
+/// What stands in one pool. Everything leaves with the same share, so portions fed on different
+/// days can be added up.
+struct PoolStock {
+    double organic_kg = 0.0;  ///< volatile solids
+    double ash_kg = 0.0;      ///< set free with them
+    double carbon_kg = 0.0;
+    double nitrogen_kg = 0.0;
+    double capacity_kg = 0.0;     ///< water it can hold
+    double volume_l = 0.0;        ///< settled
+    double scraps_wet_kg = 0.0;   ///< scraps as fed that it stands for, bedding not counted
+    double bedding_dry_kg = 0.0;  ///< the part that is bedding
+
+    constexpr void add(const PoolStock& more, double times) noexcept {
+        organic_kg += times * more.organic_kg;
+        ash_kg += times * more.ash_kg;
+        carbon_kg += times * more.carbon_kg;
+        nitrogen_kg += times * more.nitrogen_kg;
+        capacity_kg += times * more.capacity_kg;
+        volume_l += times * more.volume_l;
+        scraps_wet_kg += times * more.scraps_wet_kg;
+        bedding_dry_kg += times * more.bedding_dry_kg;
+    }
+    constexpr void keep(double share) noexcept {
+        organic_kg *= share;
+        ash_kg *= share;
+        carbon_kg *= share;
+        nitrogen_kg *= share;
+        capacity_kg *= share;
+        volume_l *= share;
+        scraps_wet_kg *= share;
+        bedding_dry_kg *= share;
+    }
+};
+
+/// Castings, minerals and whatever does not decay.
+struct SettledStock {
+    double castings_organic_kg = 0.0;
+    double castings_ash_kg = 0.0;
+    double carbon_kg = 0.0;    ///< of the castings
+    double nitrogen_kg = 0.0;  ///< of the castings, nitrate and taken-up ammonium included
+    double inert_kg = 0.0;     ///< organic matter that no pool holds
+    double mineral_kg = 0.0;   ///< grit, lime, ash of inert matter
+};
+
+/// The bed between two steps, and what has passed its borders since the start.
+struct BedState {
+    std::array<PoolStock, pool_count> pools;
+    SettledStock settled;
+    double cell_water_kg = 0.0;  ///< still inside the scraps
+    double bed_water_kg = 0.0;   ///< held and free
+    double acid_kg = 0.0;        ///< as citric acid
+    double lime_kg = 0.0;        ///< CaCO3 that can act
+    double ammonium_kg = 0.0;    ///< total ammonia nitrogen
+    double bed_c = 20.0;         ///< temperature
+
+    /// Rate x factors x time gone through since the start, for each pool.
+    std::array<double, pool_count> exponent{};
+    double castings_formed_kg = 0.0;  ///< dry, ash included
+    double respired_kg = 0.0;
+    double water_in_kg = 0.0;  ///< fed after the start
+    double metabolic_water_kg = 0.0;
+    double evaporated_kg = 0.0;
+    double drained_kg = 0.0;
+    double nitrogen_lost_kg = 0.0;
+    double carbon_respired_kg = 0.0;
+};
+
+/// What a feeding brings in.
+struct Intake {
+    std::array<PoolStock, pool_count> pools;
+    SettledStock settled;
+    double cell_water_kg = 0.0;
+    double bed_water_kg = 0.0;
+    double acid_kg = 0.0;
+    double lime_kg = 0.0;
+    double scraps_wet_kg = 0.0;
+};
+
+/// Sums over a state, taken once a step.
+struct BedTotals {
+    double organic_kg = 0.0;
+    double ash_kg = 0.0;
+    double carbon_kg = 0.0;
+    double nitrogen_kg = 0.0;
+    double capacity_kg = 0.0;
+    double volume_l = 0.0;
+    double scraps_wet_kg = 0.0;
+    double bedding_dry_kg = 0.0;
+    double water_kg = 0.0;
+
+    constexpr double dry_kg() const noexcept { return organic_kg + ash_kg; }
+    constexpr double wet_kg() const noexcept { return organic_kg + ash_kg + water_kg; }
+    constexpr double moisture() const noexcept {
+        return wet_kg() > 0.0 ? water_kg / wet_kg() : 0.0;
+    }
+    constexpr double free_air_space() const noexcept {
+        return volume_l > 0.0 ? decay::free_air_space(volume_l, water_kg, organic_kg, ash_kg) : 0.0;
+    }
+};
+
+/// @param castings_capacity  water held by castings, kg per kg dry.
+/// @param castings_density   kg dry per m3.
+constexpr BedTotals totals_of(const BedState& state, double castings_capacity,
+                              double castings_density) noexcept {
+    BedTotals sum;
+    for (const PoolStock& pool : state.pools) {
+        sum.organic_kg += pool.organic_kg;
+        sum.ash_kg += pool.ash_kg;
+        sum.carbon_kg += pool.carbon_kg;
+        sum.nitrogen_kg += pool.nitrogen_kg;
+        sum.capacity_kg += pool.capacity_kg;
+        sum.volume_l += pool.volume_l;
+        sum.scraps_wet_kg += pool.scraps_wet_kg;
+        sum.bedding_dry_kg += pool.bedding_dry_kg;
+    }
+    const SettledStock& settled = state.settled;
+    const double castings_kg = settled.castings_organic_kg + settled.castings_ash_kg;
+    sum.organic_kg += settled.castings_organic_kg + settled.inert_kg;
+    sum.ash_kg += settled.castings_ash_kg + settled.mineral_kg;
+    sum.carbon_kg += settled.carbon_kg;
+    sum.nitrogen_kg += settled.nitrogen_kg + state.ammonium_kg;
+    sum.capacity_kg += castings_kg * castings_capacity;
+    // Inert and mineral matter at the densities of free_air_space, pores not counted.
+    sum.volume_l +=
+        1000.0 * castings_kg / castings_density + settled.inert_kg / 1.6 + settled.mineral_kg / 2.5;
+    sum.water_kg = state.cell_water_kg + state.bed_water_kg;
+    return sum;
+}
+
+/// Puts a feeding into the bed; its water counts as water in.
+constexpr void take_in(BedState& state, const Intake& fed) noexcept {
+    for (std::size_t p = 0; p < pool_count; ++p)
+        state.pools[p].add(fed.pools[p], 1.0);
+    state.settled.castings_organic_kg += fed.settled.castings_organic_kg;
+    state.settled.castings_ash_kg += fed.settled.castings_ash_kg;
+    state.settled.carbon_kg += fed.settled.carbon_kg;
+    state.settled.nitrogen_kg += fed.settled.nitrogen_kg;
+    state.settled.inert_kg += fed.settled.inert_kg;
+    state.settled.mineral_kg += fed.settled.mineral_kg;
+    state.cell_water_kg += fed.cell_water_kg;
+    state.bed_water_kg += fed.bed_water_kg;
+    state.acid_kg += fed.acid_kg;
+    state.lime_kg += fed.lime_kg;
+    state.water_in_kg += fed.cell_water_kg + fed.bed_water_kg;
+}
+
+}  // namespace feed::decay

@@ -1,0 +1,184 @@
+#pragma once
+// The bed on day 0, from what the keeper described.
+#include <algorithm>
+#include <cmath>
+
+#include "feed/bed/bed.hpp"
+#include "feed/bed/completed.hpp"
+#include "feed/forecast/bed_step.hpp"
+#include "feed/forecast/intake.hpp"
+
+namespace feed::decay {
+
+/// Which end of the ranges a run takes.
+struct RunEnds {
+    int pace = 0;     ///< -1 slow and cold, 0 typical, 1 fast and warm
+    int wetness = 0;  ///< -1 dry and little acid, 0 typical, 1 wet and much acid
+};
+
+/// One of three numbers.
+constexpr double pick(int end, double low, double value, double high) noexcept {
+    return end < 0 ? low : (end > 0 ? high : value);
+}
+
+/// Share of a bed that was not weighed which is castings when it has settled; the rest is old
+/// bedding (D).
+inline constexpr double settled_castings_share = 0.8;
+/// C:N of old castings: near 10 when finished, 12 to 15 in a working bed (D).
+inline constexpr double old_castings_cn = 14.0;
+/// C:N of old bedding in a working bed (D).
+inline constexpr double old_bedding_cn = 80.0;
+/// Pools of old bedding in a bed that was not weighed: what is soft has long gone (D).
+inline constexpr std::array<double, pool_count> old_bedding_pools{0.0, 0.4, 0.6};
+/// Carbon in the organic matter of castings (VS / 1.8 is a fifth higher than measured foods) and
+/// bedding (D).
+inline constexpr double old_matter_carbon = 0.50;
+
+/// Contents of a bed that was not weighed: castings and old bedding by age.
+inline Intake unweighed_contents(double dry_kg, double age_days, double capacity_per_dry,
+                                 double volume_l) noexcept {
+    const double settled =
+        settled_castings_share * std::clamp(age_days / usual::settling_days.value, 0.0, 1.0);
+    Intake contents;
+    const double castings_kg = settled * dry_kg;
+    contents.settled.castings_ash_kg = limits::bed_ash.value * castings_kg;
+    contents.settled.castings_organic_kg = castings_kg - contents.settled.castings_ash_kg;
+    contents.settled.carbon_kg = old_matter_carbon * contents.settled.castings_organic_kg;
+    contents.settled.nitrogen_kg = contents.settled.carbon_kg / old_castings_cn;
+    const double bedding_kg = dry_kg - castings_kg;
+    PoolStock bedding;
+    bedding.ash_kg = 0.06 * bedding_kg;
+    bedding.organic_kg = bedding_kg - bedding.ash_kg;
+    bedding.carbon_kg = old_matter_carbon * bedding.organic_kg;
+    bedding.nitrogen_kg = bedding.carbon_kg / old_bedding_cn;
+    bedding.capacity_kg = capacity_per_dry * bedding_kg;
+    bedding.volume_l = (1.0 - settled) * volume_l;
+    bedding.bedding_dry_kg = bedding_kg;
+    for (std::size_t p = 0; p < pool_count; ++p)
+        contents.pools[p].add(bedding, old_bedding_pools[p]);
+    return contents;
+}
+
+/// What is left on day 0 of a feeding before it, at the steady state of the bed on day 0.
+inline Intake aged(Intake fed, double age_days, const StepRates& rates,
+                   const ForecastParameters& with) noexcept {
+    const double labile_x = rates.pool[0] * age_days;
+    const double fading =
+        with[ForecastParameter::acid_fading_rate_per_day] * rates.temperature_factor * age_days;
+    fed.acid_kg = second_after(fed.acid_kg, fed.pools[0].organic_kg,
+                               with[ForecastParameter::acid_yield_kg_per_kg], labile_x, fading);
+    fed.cell_water_kg *= std::exp(-labile_x);
+    for (std::size_t p = 0; p < pool_count; ++p)
+        fed.pools[p].keep(std::exp(-rates.pool[p] * age_days));
+    return fed;
+}
+
+/// The surroundings of a completed bed.
+inline Surroundings surroundings_of(const CompletedBed& bed, bool worms_known, double humidity,
+                                    TemperatureResponse response, RunEnds ends) noexcept {
+    Surroundings around;
+    const double length = in_metres(bed.inside.length);
+    const double width = in_metres(bed.inside.width);
+    around.depth_m = in_metres(bed.depth_of_contents);
+    around.surface_m2 = in_square_metres(bed.surface);
+    around.outer_m2 = 2.0 * length * width + 2.0 * (length + width) * around.depth_m;
+    around.humidity = humidity;
+    around.drainage_share = bed.drainage == Drainage::none  ? 0.0
+                            : bed.drainage == Drainage::tap ? 0.5
+                                                            : 1.0;
+    around.worms_wet_kg = worms_known
+                              ? pick(ends.pace, bed.worms.low.in_kilograms(),
+                                     bed.worms.value.in_kilograms(), bed.worms.high.in_kilograms())
+                              : 0.0;
+    around.response = response;
+    return around;
+}
+
+/// A bed at the start of a run, with what is around it.
+struct Start {
+    BedState state;
+    Surroundings around;
+    double dry_kg = 0.0;
+};
+
+/// The state on day 0. Leftovers of earlier feedings are part of the contents: their dry mass and
+/// water are taken out of what the bed weighs.
+/// @param earlier  intake and age in days of the feedings before day 0, same order.
+inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const Intake> earlier,
+                      std::span<const double> ages_days, const Intake* weighed,
+                      const ForecastParameters& with, double humidity, TemperatureResponse response,
+                      RunEnds ends) noexcept {
+    Start start;
+    const bool worms_known = said.worms.wet_mass.has_value() || said.worms.count.has_value();
+    start.around = surroundings_of(bed, worms_known, humidity, response, ends);
+    BedState& state = start.state;
+    const double dry_kg = bed.dry_mass.value.in_kilograms();
+    const double volume_l = in_litres(bed.contents);
+    const double capacity_kg = in_kilograms(bed.water_capacity.value);
+    // Where the squeeze test gave the water it moves with its class, not with the capacity: more
+    // water than the pores of the bed is no bed.
+    const double water_kg =
+        bed.water_from_saturation
+            ? capacity_kg *
+                  pick(ends.wetness, bed.saturation.low, bed.saturation.value, bed.saturation.high)
+            : pick(ends.wetness, in_kilograms(bed.water.low), in_kilograms(bed.water.value),
+                   in_kilograms(bed.water.high));
+    state.bed_c = pick(ends.pace, in_celsius(bed.temperature_low), in_celsius(bed.temperature),
+                       in_celsius(bed.temperature_high));
+    const Intake contents =
+        weighed != nullptr
+            ? *weighed
+            : unweighed_contents(dry_kg, in_days(bed.age),
+                                 dry_kg > 0.0 ? capacity_kg / dry_kg : 0.0, volume_l);
+    take_in(state, contents);
+    state.cell_water_kg = 0.0;
+    state.bed_water_kg = water_kg;
+    state.lime_kg += in_kilograms(bed.lime);
+
+    const double holding = with[ForecastParameter::castings_holding_kg_per_kg];
+    const SettledStock& settled = state.settled;
+    double castings_kg = settled.castings_organic_kg + settled.castings_ash_kg;
+    double loose_l = 0.0;
+    for (const PoolStock& pool : state.pools)
+        loose_l += pool.volume_l;
+    if (castings_kg > 0.0 && volume_l > loose_l)
+        start.around.castings_density =
+            std::clamp(1000.0 * castings_kg / (volume_l - loose_l), 50.0, 400.0);
+    else
+        start.around.castings_density = usual::dry_density_settled.value;
+
+    if (!earlier.empty()) {
+        const BedTotals totals = totals_of(state, holding, start.around.castings_density);
+        const StepRates rates = rates_at(state, totals, with, start.around);
+        double left_dry_kg = 0.0;
+        double left_cell_kg = 0.0;
+        for (std::size_t i = 0; i < earlier.size(); ++i) {
+            const Intake left = aged(earlier[i], ages_days[i], rates, with);
+            for (std::size_t p = 0; p < pool_count; ++p) {
+                state.pools[p].add(left.pools[p], 1.0);
+                left_dry_kg += left.pools[p].organic_kg + left.pools[p].ash_kg;
+            }
+            state.acid_kg += left.acid_kg;
+            state.lime_kg += left.lime_kg;
+            left_cell_kg += left.cell_water_kg;
+        }
+        // A weighed bedding does not hold the food; an estimate by volume does.
+        if (weighed == nullptr && castings_kg > 0.0) {
+            const double keep = std::max(0.1, 1.0 - left_dry_kg / castings_kg);
+            state.settled.castings_organic_kg *= keep;
+            state.settled.castings_ash_kg *= keep;
+            state.settled.carbon_kg *= keep;
+            state.settled.nitrogen_kg *= keep;
+        }
+        state.cell_water_kg = std::min(left_cell_kg, 0.9 * state.bed_water_kg);
+        state.bed_water_kg -= state.cell_water_kg;
+    }
+    const BedTotals totals = totals_of(state, holding, start.around.castings_density);
+    start.dry_kg = totals.dry_kg();
+    start.around.ph_without_acid = bed.ph ? *bed.ph + acid_per_air_litre(state, totals) : 7.0;
+    state.castings_formed_kg = 0.0;
+    state.water_in_kg = 0.0;
+    return start;
+}
+
+}  // namespace feed::decay
