@@ -195,6 +195,7 @@ void write(Scenario s) {
 }  // namespace
 
 int main() {
-    for (const Scenario& scenario : scenarios()) write(scenario);
+    for (const Scenario& scenario : scenarios())
+        write(scenario);
     return 0;
 }

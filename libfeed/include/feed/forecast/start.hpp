@@ -117,12 +117,11 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
     const double capacity_kg = in_kilograms(bed.water_capacity.value);
     // Where the squeeze test gave the water it moves with its class, not with the capacity: more
     // water than the pores of the bed is no bed.
-    const double water_kg =
-        bed.water_from_saturation
-            ? capacity_kg *
-                  pick(ends.wetness, bed.saturation.low, bed.saturation.value, bed.saturation.high)
-            : pick(ends.wetness, in_kilograms(bed.water.low), in_kilograms(bed.water.value),
-                   in_kilograms(bed.water.high));
+    const double water_kg = bed.water_from_saturation
+                                ? capacity_kg * pick(ends.wetness, bed.saturation.low,
+                                                     bed.saturation.value, bed.saturation.high)
+                                : pick(ends.wetness, in_kilograms(bed.water.low),
+                                       in_kilograms(bed.water.value), in_kilograms(bed.water.high));
     state.bed_c = pick(ends.pace, in_celsius(bed.temperature_low), in_celsius(bed.temperature),
                        in_celsius(bed.temperature_high));
     const Intake contents =

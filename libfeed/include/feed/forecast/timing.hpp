@@ -22,6 +22,8 @@ inline constexpr double harvest_castings_share = 0.85;
 /// Renew the bedding when half of what there was is left, or a third of the volume is gone (D).
 inline constexpr double renew_bedding_share = 0.5;
 inline constexpr double renew_volume_share = 2.0 / 3.0;
+/// Free water that is seen standing in a bed, kg a litre of bed (D).
+inline constexpr double standing_water_kg_per_l = 0.01;
 
 namespace detail {
 
@@ -56,7 +58,7 @@ inline std::optional<int> first_at_most(const std::vector<double>& numbers, std:
 /// Why the bed should not be fed on a day, or "" where nothing speaks against it.
 inline std::string_view objection(const Forecast& f, const SpeciesLimits& limits,
                                   std::size_t day) noexcept {
-    if (f.free_water_kg.value[day] > 0.0 && f.moisture.value[day] > limits.moisture_high.value())
+    if (f.free_water_kg.value[day] > standing_water_kg_per_l * f.volume_l.value[day])
         return "the bed is too wet";
     if (f.moisture.value[day] > limits.wettest.value()) return "the bed is too wet";
     if (f.acid_class[day] == AcidClass::sour) return "the bed is sour";
