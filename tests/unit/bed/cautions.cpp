@@ -4,7 +4,7 @@
 #include <set>
 #include <vector>
 
-#include "kitchen.hpp"
+#include <bed_kitchen.hpp>
 
 using namespace feed;
 using feed_test::Approx;

@@ -3,7 +3,7 @@
 #include <catch2.hpp>
 #include <vector>
 
-#include "kitchen.hpp"
+#include <bed_kitchen.hpp>
 
 using namespace feed;
 using feed_test::Approx;
@@ -14,52 +14,6 @@ std::vector<Portion> a_feeding(double scraps_kg, double card_kg = 0.0) {
     std::vector<Portion> portions{{kitchen::scraps().share(), wet_kilograms(scraps_kg)}};
     if (card_kg > 0.0) portions.push_back({kitchen::card().share(), wet_kilograms(card_kg)});
     return portions;
-}
-
-std::vector<Portion> scaled(const std::vector<Portion>& portions, double times) {
-    std::vector<Portion> part = portions;
-    for (Portion& p : part)
-        p.wet_mass = times * p.wet_mass;
-    return part;
-}
-
-/// Takes the remedy as a keeper would, with the amounts of its fields, and checks again.
-Level level_after(const Bed& bed, std::vector<Portion> feeding, const HazardFinding& finding,
-                  CheckOptions options = {}) {
-    const Remedy& r = finding.remedy;
-    double scraps = 0.0;
-    for (const Portion& p : feeding) {
-        if (part_of(*p.feedstock) == Part::scraps) scraps += p.wet_mass.in_kilograms();
-    }
-    switch (r.kind) {
-        case RemedyKind::add_bedding:
-        case RemedyKind::add_lime:
-            if (r.kind == RemedyKind::add_bedding && r.feed_now.in_kilograms() == 0.0 &&
-                scraps > 0.0)
-                feeding.clear();
-            feeding.push_back({kitchen::from_table(r.material), r.add});
-            break;
-        case RemedyKind::add_water:
-            feeding.push_back({kitchen::from_table("water-tap"), r.add});
-            break;
-        case RemedyKind::feed_less:
-            feeding = scaled(feeding, r.feed_now.in_kilograms() / scraps);
-            break;
-        case RemedyKind::feed_more:
-            feeding = scaled(feeding, (scraps + r.add.in_kilograms()) / scraps);
-            break;
-        case RemedyKind::spread:
-            options.spread = r.spread;
-            break;
-        case RemedyKind::leave_out:
-            for (Portion& p : feeding) {
-                if (p.feedstock->id == r.material) p.wet_mass = r.feed_now;
-            }
-            break;
-        default:
-            break;
-    }
-    return check(bed, feeding, options)[finding.hazard].level;
 }
 
 }  // namespace
@@ -120,7 +74,7 @@ TEST_CASE("every remedy taken with its printed amount takes its hazard away") {
             if (!finding.remedy.hazard_gone) continue;
             ++remedies;
             seen[static_cast<std::size_t>(finding.remedy.kind)] = true;
-            CHECK(level_after(k.bed, k.feeding, finding) == Level::none);
+            CHECK(kitchen::level_after(k.bed, k.feeding, finding) == Level::none);
         }
     }
     CHECK(remedies >= 15);

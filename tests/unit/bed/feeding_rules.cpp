@@ -2,7 +2,7 @@
 
 #include <catch2.hpp>
 
-#include "kitchen.hpp"
+#include <bed_kitchen.hpp>
 
 using namespace feed;
 using feed_test::Approx;

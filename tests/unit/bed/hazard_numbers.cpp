@@ -3,7 +3,7 @@
 #include <catch2.hpp>
 #include <vector>
 
-#include "kitchen.hpp"
+#include <bed_kitchen.hpp>
 
 using namespace feed;
 using feed_test::Approx;

@@ -2,10 +2,10 @@
 
 #include <catch2.hpp>
 
+#include <bed_kitchen.hpp>
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/forecast/parameters.hpp"
-#include "kitchen.hpp"
 
 using namespace feed;
 using feed_test::Approx;
