@@ -33,6 +33,8 @@ inline constexpr Option help{"--help", "", "", "Show this help."};
 
 inline constexpr Option table_options[] = {json, units, help};
 inline constexpr Option blend_options[] = {json, units, help};
+inline constexpr Option check_options[] = {
+    json, units, {"--strict", "", "", "Exit with 1 when a hazard says act."}, help};
 inline constexpr Option version_options[] = {json, help};
 
 inline constexpr Command commands[] = {
@@ -51,6 +53,11 @@ inline constexpr Command commands[] = {
      "feedstock.",
      blend_options, "feed blend \"1.2 kg coffee grounds\" \"3 L shredded office paper\"",
      "What these two make together.", true},
+    {"check", "FILE", "Judge a planned feeding against this bed",
+     "Judges the planned feeding of a file (blend) against its bed: sour, wet, dry, hot, ammonia, "
+     "salty, overfed, underfed, airless, greasy. Each hazard comes with its number, its limit, the "
+     "reason and a remedy.",
+     check_options, "feed check tote.yaml", "Is this feeding safe for the bed in tote.yaml?", true},
     {"version", "", "Show the version of the program and of its table",
      "Shows the version of the program, the version of the table and the hash of its content.",
      version_options, "feed version --json", "Versions for a program.", false},

@@ -3,13 +3,14 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend check version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
         table:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         show:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         blend:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        check:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
     case ${COMP_WORDS[1]} in
         table)
@@ -23,6 +24,12 @@ _feed() {
         blend)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        check)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--json --units --strict --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

@@ -7,6 +7,7 @@
 #include "pantry.hpp"
 #include "read_balance.hpp"
 #include "read_bed.hpp"
+#include "read_diary.hpp"
 #include "read_feedstocks.hpp"
 
 namespace feed::io {
@@ -38,6 +39,7 @@ public:
         if (const auto at = section.find("balance"))
             file_.balance = read_balance(pantry_, file_, *at);
         if (const auto at = section.find("bed")) file_.bed = read_bed(pantry_, *at);
+        if (const auto at = section.find("feedings")) read_feedings(pantry_, file_, *at);
         if (reading_.has_problems()) return reading_.take();
         return std::move(file_);
     }

@@ -37,6 +37,14 @@ struct WrittenBed {
     std::optional<Date> date;
 };
 
+/// A feeding of the diary as written.
+struct WrittenFeeding {
+    Date date;
+    std::vector<WrittenPortion> portions;
+    std::string by;
+    std::string note;
+};
+
 /// A feed file: every section is optional.
 struct FeedFile {
     std::string name;   ///< of the file
@@ -46,9 +54,19 @@ struct FeedFile {
     std::optional<std::vector<WrittenPortion>> blend;
     std::optional<WrittenBalance> balance;
     std::optional<WrittenBed> bed;
+    std::vector<WrittenFeeding> feedings;  ///< in the order of the file
     /// What reading took for granted: which part of a fruit, how a volume became a mass.
     std::vector<Assumption> assumed;
 };
+
+/// The bed of a file on its day 0, with the feedings before that day as its earlier ones; a bed
+/// that is only assumed where the file has none. Day 0 is the date of the bed, or the last date of
+/// the diary. Threads: pure.
+Bed bed_on_day_zero(const FeedFile& file);
+/// The feedings of a file from day 0 on. Threads: pure.
+std::vector<Feeding> feedings_from_day_zero(const FeedFile& file);
+/// Day 0 of a file, or nothing when it names no date. Threads: pure.
+std::optional<Date> day_zero(const FeedFile& file);
 
 /// Reads a feed file (YAML or JSON; see docs/files.md).
 /// path: file of at most 8 MB. Errors: one when the file cannot be read or is not well-formed, else

@@ -37,6 +37,7 @@ inline constexpr std::array<Key, 16> bed{"date",
 inline constexpr std::array<Key, 6> container{"kind",  "inside", "diameter",
                                               "depth", "volume", "stacked"};
 inline constexpr std::array<Key, 3> worms{"weight", "count", "known"};
+inline constexpr std::array<Key, 4> feeding{"date", "portions", "by", "note"};
 inline constexpr std::array<Key, 33> feedstock{"like",
                                                "nutrition_label",
                                                "laboratory_report",

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "feed/balance/balance_answer.hpp"
+#include "feed/bed/hazard.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
 #include "feed/io/json_writer.hpp"
@@ -25,6 +26,9 @@ std::string to_json(const BlendProperties& blend, std::span<const Portion> porti
 
 /// The answer of a balance. measures: of each portion, in order.
 std::string to_json(const BalanceAnswer& answer, std::span<const std::string> measures);
+
+/// The answer of a check. Values and limits are in the `unit` beside them.
+std::string to_json(const CheckResult& result);
 
 /// Everything known of one feedstock.
 std::string to_json(const Feedstock& feedstock);

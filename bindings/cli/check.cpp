@@ -1,0 +1,77 @@
+#include "feed/bed/check.hpp"
+
+#include <string>
+#include <vector>
+
+#include "command.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/to_json.hpp"
+#include "file_or_entries.hpp"
+#include "planned_feeding.hpp"
+#include "quantity_lines.hpp"
+
+namespace feed_command {
+namespace {
+
+using namespace feed;
+using io::wrapped;
+
+std::string upper(std::string_view word) {
+    std::string text(word);
+    for (auto& c : text)
+        if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+    return text;
+}
+
+std::string hazards_text(const CheckResult& result) {
+    std::string text;
+    std::string fine;
+    for (const auto level : {Level::act, Level::watch, Level::unknown}) {
+        for (const auto& finding : result.hazards) {
+            if (finding.level != level) continue;
+            text += wrapped(upper(feed::text(level)) + " " +
+                                std::string(feed::text(finding.hazard)) + ": " + finding.why,
+                            0, 4);
+            if (!finding.remedy.text.empty()) text += wrapped("Do: " + finding.remedy.text, 4, 8);
+            for (const auto& other : finding.other_remedies)
+                text += wrapped("Or: " + other.text, 4, 8);
+            text += wrapped("Limit: " + std::string(finding.source), 4, 8);
+        }
+    }
+    for (const auto& finding : result.hazards) {
+        if (finding.level != Level::none) continue;
+        fine += (fine.empty() ? "" : ", ") + std::string(feed::text(finding.hazard));
+    }
+    if (!fine.empty()) text += wrapped("Not expected: " + fine + ".", 0, 4);
+    return text;
+}
+
+}  // namespace
+
+int run_check(const Arguments& arguments) {
+    if (arguments.words.size() != 1)
+        return refuse(arguments, wrong_words(arguments, "one file is due here"));
+    const auto file = io::read_feed_file(arguments.words[0]);
+    if (!file) return refuse(arguments, file.errors());
+    const auto planned = planned_feeding(*file);
+    if (!planned) return refuse(arguments, planned.errors());
+    auto result = check(io::bed_on_day_zero(*file), *planned);
+    result.assumed.insert(result.assumed.begin(), file->assumed.begin(), file->assumed.end());
+    bool act = false;
+    for (const auto& finding : result.hazards)
+        act = act || finding.level == Level::act;
+    const int code = act && arguments.has("--strict") ? not_reachable : done;
+    if (arguments.json()) return print(io::to_json(result), code);
+    std::string text = hazards_text(result);
+    if (!result.cautions.empty()) {
+        text += "\nCautions\n";
+        for (const auto& caution : result.cautions)
+            text += wrapped("- " + caution.text + " (" + caution.source + ")", 2, 4);
+    }
+    text += assumed_text(result.assumed);
+    if (!result.look_back.empty()) text += "\n" + wrapped("Look back: " + result.look_back, 0, 2);
+    text += wrapped(grade_text(result.grade), 0, 0);
+    return print(text, code);
+}
+
+}  // namespace feed_command

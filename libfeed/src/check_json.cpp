@@ -1,0 +1,94 @@
+#include "feed/bed/hazard.hpp"
+#include "feed/io/caution_text.hpp"
+#include "feed/io/to_json.hpp"
+
+namespace feed::io {
+namespace {
+
+std::string_view kind_text(RemedyKind kind) noexcept {
+    switch (kind) {
+        case RemedyKind::none:
+            return "none";
+        case RemedyKind::look:
+            return "look";
+        case RemedyKind::feed_less:
+            return "feed less";
+        case RemedyKind::spread:
+            return "spread";
+        case RemedyKind::leave_out:
+            return "leave out";
+        case RemedyKind::feed_more:
+            return "feed more";
+        case RemedyKind::add_bedding:
+            return "add bedding";
+        case RemedyKind::add_water:
+            return "add water";
+        case RemedyKind::add_lime:
+            return "add lime";
+        case RemedyKind::cool:
+            return "cool";
+        case RemedyKind::cannot:
+            return "cannot";
+    }
+    return "";
+}
+
+void write_remedy_amounts(JsonWriter& json, const Remedy& remedy) {
+    json.begin_object();
+    json.member("kind", kind_text(remedy.kind));
+    json.member("feedstock", remedy.material);
+    json.member("add_kg", remedy.add.in_kilograms());
+    json.member("feed_now_kg", remedy.feed_now.in_kilograms());
+    json.member("feed_later_kg", remedy.feed_later.in_kilograms());
+    json.member("later_days", in_days(remedy.later));
+    json.member("spread_m2", in_square_metres(remedy.spread));
+    json.member("hazard_gone", remedy.hazard_gone);
+    json.end_object();
+}
+
+}  // namespace
+
+std::string to_json(const CheckResult& result) {
+    JsonWriter json;
+    json.begin_object();
+    json.key("hazards");
+    json.begin_array();
+    for (const auto& finding : result.hazards) {
+        json.begin_object();
+        json.member("hazard", text(finding.hazard));
+        json.member("level", text(finding.level));
+        json.key("value");
+        write_quantity(json, finding.value);
+        json.member("limit", finding.limit);
+        json.member("limit_act", finding.limit_act);
+        json.member("unit", finding.unit);
+        json.member("source", finding.source);
+        json.member("why", finding.why);
+        json.member("remedy", finding.remedy.text);
+        json.key("remedy_amounts");
+        write_remedy_amounts(json, finding.remedy);
+        json.end_object();
+    }
+    json.end_array();
+    json.key("cautions");
+    json.begin_array();
+    for (const auto& finding : result.cautions) {
+        json.begin_object();
+        for (const auto& known : caution_names) {
+            if (known.caution == finding.caution) json.member("caution", known.word);
+        }
+        json.member("level", text(finding.level));
+        json.member("text", finding.text);
+        json.member("source", finding.source);
+        json.end_object();
+    }
+    json.end_array();
+    json.key("assumed");
+    write_assumed(json, result.assumed);
+    json.member("look_back", result.look_back);
+    json.member("grade", text(result.grade));
+    json.end_object();
+    return json.take();
+}
+
+}  // namespace feed::io

@@ -1,0 +1,9 @@
+#pragma once
+#include "pantry.hpp"
+
+namespace feed::io {
+
+/// Reads the section `feedings` into the file; problems are reported.
+void read_feedings(Pantry& pantry, FeedFile& file, YamlView at);
+
+}  // namespace feed::io
