@@ -47,6 +47,7 @@ public:
     std::size_t n = 0;
     std::size_t m = 0;
     bool curved = false;
+    double objective_scale = 1;
     std::size_t pivots_since_rebuild = 0;
 
     /// Takes a problem over: scales it and copies its limits. The table is not touched.
@@ -64,6 +65,7 @@ public:
             if (b.scaled_hessian[j] != 0) curved = true;
             b.scaled_gradient[j] = problem.gradient.empty() ? 0.0 : problem.gradient[j] * s;
         }
+        scale_objective();
         for (std::size_t i = 0; i < m; ++i) {
             b.low[n + i] = within.row_lower[i] * b.row_scale[i];
             b.high[n + i] = within.row_upper[i] * b.row_scale[i];
@@ -79,6 +81,7 @@ public:
             b.scaled_gradient[j] = gradient[j] * b.column_scale[j];
         }
         curved = false;
+        objective_scale = 1;
     }
 
     /// All row activities basic, every variable at its bound nearest to zero.
@@ -240,6 +243,22 @@ private:
         }
         if (has_low) return Place::at_lower;
         return has_high ? Place::at_upper : Place::loose;
+    }
+
+    /// A power of two that brings the sharpest curvature near one, so that it mixes well with the
+    /// rows.
+    void scale_objective() {
+        objective_scale = 1;
+        if (!curved) return;
+        double sharpest = 0;
+        for (std::size_t j = 0; j < n; ++j) {
+            if (b.scaled_hessian[j] > sharpest) sharpest = b.scaled_hessian[j];
+        }
+        objective_scale = power_of_two(-exponent_of(sharpest));
+        for (std::size_t j = 0; j < n; ++j) {
+            b.scaled_hessian[j] *= objective_scale;
+            b.scaled_gradient[j] *= objective_scale;
+        }
     }
 
     /// Powers of two that bring the largest and smallest entry of each row, then of each column,

@@ -393,10 +393,12 @@ private:
     }
 
     void unscale_multipliers() {
+        const double whole = 1 / d_.objective_scale;
         for (std::size_t i = 0; i < d_.m; ++i)
-            b_.row_multipliers[i] *= b_.row_scale[i];
-        for (std::size_t j = 0; j < d_.n; ++j)
-            b_.bound_multipliers[j] /= b_.column_scale[j];
+            b_.row_multipliers[i] *= b_.row_scale[i] * whole;
+        for (std::size_t j = 0; j < d_.n; ++j) {
+            b_.bound_multipliers[j] *= whole / b_.column_scale[j];
+        }
     }
 
     Dictionary& d_;

@@ -97,16 +97,22 @@ public:
                 if (round > 0 || !start_elsewhere()) return bad_denominator(bad_);
                 continue;
             }
-            if (!level_is_reached_ && !at_infinity_) {
-                level_is_reached_ = true;
-                level_ = reached;
+            if (trying_zero_) {
+                trying_zero_ = false;
+                if (size_of(reached) <= 1e-13 * ratio_size_) {
+                    level_ = 0;
+                    return finish(stages, tie_objectives);
+                }
+                level_ = saved_level_ < reached ? saved_level_ : reached;
                 take_weights();
                 continue;
             }
-            if (reached < level_) {
-                level_ = reached;
+            if (!level_is_reached_ || reached < level_) {
+                level_is_reached_ = true;
                 at_infinity_ = false;
+                level_ = reached;
                 take_weights();
+                try_zero();
                 continue;
             }
             if (at_infinity_ && reached - level_ > 1e-12 * (size_of(level_) + size_of(reached))) {
@@ -229,6 +235,7 @@ private:
     double largest_ratio() {
         bad_ = k_;
         double largest = -infinity;
+        ratio_size_ = 0;
         for (std::size_t k = 0; k < k_; ++k) {
             const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
             const Value a = linear(numerator(k), numerator_constant(k), b_.x.data(), n_);
@@ -241,6 +248,7 @@ private:
                 continue;
             }
             if (a.value / d.value > largest) largest = a.value / d.value;
+            if (a.size / d.value > ratio_size_) ratio_size_ = a.size / d.value;
         }
         return largest == -infinity ? infinity : largest;
     }
@@ -250,6 +258,17 @@ private:
             const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
             if (d.value > 1e-12 * d.size) b_.weights[k] = d.value;
         }
+    }
+
+    /// Deviations from aims that can be met fall to a level of exactly zero. Close to it opposed
+    /// ratios are nearly parallel, at zero they are exactly so, which does no harm: go there at
+    /// once, and come back if it is too low.
+    void try_zero() {
+        if (tried_zero_ || !(level_ > 0) || level_ > 0.05 * ratio_size_) return;
+        tried_zero_ = true;
+        trying_zero_ = true;
+        saved_level_ = level_;
+        level_ = 0;
     }
 
     /// The level may be lowered without end, or towards a limit, along a ray. False if the run is
@@ -398,6 +417,10 @@ private:
     double level_ = 0;
     bool level_is_reached_ = false;
     bool at_infinity_ = false;
+    bool tried_zero_ = false;
+    bool trying_zero_ = false;
+    double saved_level_ = 0;
+    double ratio_size_ = 0;  ///< the largest size of the terms of a numerator over its denominator.
     FractionalResult result_;
 };
 
