@@ -353,8 +353,10 @@ private:
             const double size = a.size + size_of(level_) * d.size;
             if (size == 0) continue;
             if (over / size > result_.residuals.primal) result_.residuals.primal = over / size;
-            if (b_.row_multipliers[m_ + k] > 0 &&
-                -over / size > result_.residuals.complementarity) {
+            // The shares of the ratios in the proof add up to one; what rounding left of one proves
+            // nothing.
+            const bool decides = b_.row_multipliers[m_ + k] * b_.weights[k] > options_.tolerance;
+            if (decides && -over / size > result_.residuals.complementarity) {
                 result_.residuals.complementarity = -over / size;
             }
         }
