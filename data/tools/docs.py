@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fill import FullValue, full_values
-from model import GROUPS, Feedstock, Rules, Table
+from model import GROUPS, Citation, Feedstock, Rules, Table
 
 TITLES = {
     "scraps": "Scraps",
@@ -32,6 +32,36 @@ def range_text(value: FullValue) -> str:
     return f"{value.low.normalize():f} to {value.high.normalize():f}"
 
 
+RULES = {
+    "RULE-RANGE": "default",
+    "RULE-EST": "estimate",
+    "RULE-SETTLED": "settled factor",
+    "RULE-POOL": "pool rule",
+}
+
+
+def source_text(citation: Citation) -> str:
+    """Sources with their records and the formula, short enough for a table cell."""
+    name = citation.sources[0].id
+    if name in RULES and citation.method != "judgement":
+        return RULES[name]
+    parts = [" ".join((source.id, *source.records)) for source in citation.sources]
+    text = cell(", ".join(parts))
+    if citation.method.startswith("derived "):
+        return f"{text} ({citation.method.removeprefix('derived ')})"
+    return text if citation.method == "read" else f"{text} ({citation.method})"
+
+
+def value_line(value: FullValue, rules: Rules) -> str:
+    basis = rules.kinds[value.key].basis
+    name = value.key.replace("_", " ") + ("" if basis == "none" else f", {basis}")
+    source, spread = source_text(value.citation), source_text(value.range_citation)
+    return (
+        f"| {name} | {number_text(value, rules)} | {value.grade} | {source} | {range_text(value)} |"
+        f" {value.range_grade} | {'' if spread == source else spread} |"
+    )
+
+
 def feedstock_lines(row: Feedstock, rules: Rules) -> list[str]:
     facts = [
         f"roles: {', '.join(row.roles)}",
@@ -56,23 +86,16 @@ def feedstock_lines(row: Feedstock, rules: Rules) -> list[str]:
     if names or parts:
         lines += [f"Also found as: {', '.join(names + parts)}.", ""]
     lines += [
-        "| property | basis | value | grade | source | range | grade | source |",
-        "| --- | --- | --- | --- | --- | --- | --- | --- |",
+        "| property, basis | value | grade | source | range | grade | range from |",
+        "| --- | --- | --- | --- | --- | --- | --- |",
     ]
-    for value in full_values(row, rules):
-        kind = rules.kinds[value.key]
-        lines.append(
-            f"| {value.key.replace('_', ' ')} | {kind.basis} | {number_text(value, rules)} |"
-            f" {value.grade} | {cell(value.citation.text)} ({value.citation.method}) |"
-            f" {range_text(value)} | {value.range_grade} |"
-            f" {cell(value.range_citation.text)} ({value.range_citation.method}) |"
-        )
+    lines += [value_line(value, rules) for value in full_values(row, rules)]
     lines.append("")
     if row.measures:
         lines += ["| measure | wet mass | grade | source | of |", "| --- | --- | --- | --- | --- |"]
         lines += [
             f"| {m.measure.replace('_', ' ')} | {m.wet_grams.normalize():f} g | {m.grade} |"
-            f" {cell(m.citation.text)} ({m.citation.method}) | {cell(m.of)} |"
+            f" {source_text(m.citation)} | {cell(m.of)} |"
             for m in row.measures.values()
         ]
         lines.append("")
@@ -104,7 +127,11 @@ def feedstock_page(table: Table) -> str:
         "",
         f"{len(table.feedstocks)} feedstocks, version {table.rules.data_version} of the table."
         " What is not listed is unknown, never zero. The range is what a keeper's material may"
-        " be, not an error of the mean. How to edit: [data/README.md](../data/README.md).",
+        " be, not an error of the mean; an empty last cell means the source of the value."
+        " Read values name their source and its record, derived ones the formula too (F1 ...), listed below."
+        " `default`, `estimate`, `settled factor` and `pool rule` are the house rules of"
+        " [data/properties.yaml](../data/properties.yaml), all judgements. How to edit:"
+        " [data/README.md](../data/README.md).",
         "",
         *grade_counts(table),
         "",

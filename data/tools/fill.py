@@ -41,7 +41,7 @@ def full_values(row: Feedstock, rules: Rules) -> list[FullValue]:
     return [found[key] for key in rules.kinds if key in found]
 
 
-def significant(number: Decimal, digits: int = 4) -> Decimal:
+def significant(number: Decimal, digits: int = 3) -> Decimal:
     """The number rounded to so many significant digits."""
     if number == 0:
         return Decimal(0)
@@ -96,7 +96,7 @@ def settled_density(loose: FullValue, group: str, rules: Rules) -> FullValue:
     factor = rules.settled_factors[group]
 
     def settle(density: Decimal, by: Decimal) -> Decimal:
-        return max(density, min(rules.settled_cap, significant(density * by, 3)))
+        return max(density, min(rules.settled_cap, significant(density * by)))
 
     citation = Citation((SourceRef("RULE-SETTLED"),), "derived F24")
     value = settle(loose.value, factor.value)

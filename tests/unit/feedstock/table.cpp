@@ -4,6 +4,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "catch2.hpp"
 #include "feed/feedstock/generated/table.hpp"
@@ -247,5 +248,60 @@ TEST_CASE("definitional zeros are stored for water, minerals, paper and dry leav
                            "sawdust-softwood", "wood-chips-dry"}) {
         CAPTURE(id);
         CHECK(exact_zero(id, Property::titratable_acidity_wet));
+    }
+}
+
+TEST_CASE("British and American names, plurals and household words find their feedstock") {
+    const auto id_of = [](std::string_view text) -> std::string_view {
+        for (const auto& alias : table::aliases) {
+            if (text == alias.text && alias.rank == 0) return table::feedstocks[alias.feedstock].id;
+        }
+        return "";
+    };
+    const std::pair<const char*, const char*> names[] = {
+        {"courgette", "zucchini"},
+        {"zucchini", "zucchini"},
+        {"aubergine", "eggplant"},
+        {"rocket", "lettuce-leaf"},
+        {"arugula", "lettuce-leaf"},
+        {"swede", "rutabaga"},
+        {"coriander", "cilantro"},
+        {"kitchen roll", "paper-towel"},
+        {"paper towels", "paper-towel"},
+        {"cardboard", "cardboard-corrugated"},
+        {"card", "cardboard-corrugated"},
+        {"newsprint", "newspaper"},
+        {"shredded office paper", "paper-office"},
+        {"printer paper", "paper-office"},
+        {"coco coir", "coir-pith"},
+        {"coconut fibre", "coir-pith"},
+        {"coconut fiber", "coir-pith"},
+        {"spent coffee", "coffee-grounds"},
+        {"used coffee grounds", "coffee-grounds"},
+        {"tea bags", "tea-bag-paper"},
+        {"egg shells", "eggshell-crushed"},
+        {"spring onions", "onion-green"},
+        {"scallion", "onion-green"},
+        {"crisps", "potato-chips"},
+        {"maize meal", "corn-meal"},
+        {"leaf mold", "leaf-mould"},
+        {"kitchen scraps", "fruit-veg-byproduct"},
+        {"dog poo", "pet-waste"},
+        {"quicklime", "hydrated-lime"},
+        {"garden lime", "limestone-ground"},
+        // Fed as peel or core: that is what a caddy holds.
+        {"apple", "apple-pomace"},
+        {"apples", "apple-pomace"},
+        {"pear", "pear-core"},
+        {"banana", "banana-peel"},
+        {"orange", "orange-peel"},
+        {"melons", "melon-peel"},
+        {"pineapple", "pineapple-peel"},
+        {"avocado", "avocado-skin-stone"},
+        {"egg", "eggshell-crushed"},
+    };
+    for (const auto& [name, id] : names) {
+        CAPTURE(name);
+        CHECK(id_of(name) == id);
     }
 }
