@@ -128,7 +128,8 @@ def feedstock_page(table: Table) -> str:
         f"{len(table.feedstocks)} feedstocks, version {table.rules.data_version} of the table."
         " What is not listed is unknown, never zero. The range is what a keeper's material may"
         " be, not an error of the mean; an empty last cell means the source of the value."
-        " Read values name their source and its record, derived ones the formula too (F1 ...), listed below."
+        " Read values name their source and its record, derived ones the formula too (F1 ...),"
+        " listed below."
         " `default`, `estimate`, `settled factor` and `pool rule` are the house rules of"
         " [data/properties.yaml](../data/properties.yaml), all judgements. How to edit:"
         " [data/README.md](../data/README.md).",
