@@ -12,6 +12,7 @@
 #include "feed/balance/target_kind.hpp"
 #include "feed/balance/target_sets.hpp"
 #include "feed/balance/wetness.hpp"
+#include "feed/bed/advice.hpp"
 #include "feed/bed/amount_words.hpp"
 #include "feed/bed/bed.hpp"
 #include "feed/bed/bed_numbers.hpp"
