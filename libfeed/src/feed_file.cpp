@@ -58,7 +58,8 @@ private:
                                     "this must be the first line of the file");
                 if (value.text() != "1")
                     reading_.report(value, ErrorCode::wrong_version, "libfeed", "1",
-                                    "this program reads version 1 of the file form");
+                                    "this file says version " + std::string(value.text()) +
+                                        " of the file form; this program reads version 1");
             }
             first = false;
         });

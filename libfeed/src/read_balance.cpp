@@ -292,6 +292,9 @@ private:
         {"bedding_for_scraps", TargetProperty::bedding_l_per_scraps_l, QuantityKind::volume_ratio,
          1.0, false}};
 
+    /// Moisture windows that end below this are slips such as "0.85 %" for 0.85.
+    static constexpr double driest_moisture_aimed_at = 0.05;
+
     std::vector<Target> read_own_targets(const Section& section) {
         std::vector<Target> own;
         for (const auto& known : target_keys) {
@@ -323,6 +326,13 @@ private:
                 reading_.adopt(at, field, window.errors());
                 return std::nullopt;
             }
+            if (known.property == TargetProperty::moisture && window->high &&
+                *window->high < driest_moisture_aimed_at) {
+                reading_.report(at, ErrorCode::percent_slip, field, "such as 70 % to 85 %",
+                                "nothing that dry feeds a worm or heats a heap; is it a share of 1 "
+                                "with a % behind it?");
+                return std::nullopt;
+            }
             if (!window->single || exact) return with_window(target, *window, known);
             return with_aim(at, field, target, *window->low * known.scale);
         }
@@ -342,7 +352,7 @@ private:
             target.aim = std::nullopt;
         }
         if (target.low && target.high && *target.low > *target.high) {
-            reading_.report(at, ErrorCode::low_above_high, field, "low at most high",
+            reading_.report(at, ErrorCode::low_above_high, field, "low not above high",
                             "the lower end is above the upper end; are they swapped?");
             return std::nullopt;
         }

@@ -99,6 +99,7 @@ public:
         if (made) return std::move(made).value();
         for (Error error : made.errors()) {
             const auto place = place_of(error.field);
+            if (error.code == ErrorCode::missing_value) error.value.clear();
             error.field = "feedstocks: " + error.field;
             reading_.report(place, std::move(error));
         }
