@@ -1,0 +1,260 @@
+#pragma once
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "feed/bed/bed.hpp"
+#include "feed/bed/load.hpp"
+#include "feed/quantity/number_print.hpp"
+#include "feed/trial/date.hpp"
+#include "feed/trial/observation.hpp"
+
+namespace feed {
+
+/// A feeding with its date.
+struct DatedFeeding {
+    Date date;
+    std::vector<Portion> portions;
+    std::string by;
+    std::string note;
+};
+
+/// The record of one bin: the bed on a day, what went in and what was seen. Entries stand in the
+/// order in which they were written; gaps and slips are allowed (see `slips_of`).
+struct Diary {
+    std::string name;
+    Bed bed;
+    std::optional<Date> bed_date;  ///< nothing: the day of the first entry
+    std::vector<DatedFeeding> feedings;
+    std::vector<Observation> observations;
+};
+
+/// Something in a diary that does not add up. Pointed out, never refused.
+struct Slip {
+    bool of_feeding = false;  ///< true: a feeding; false: an observation
+    std::size_t entry = 0;    ///< index of the entry
+    std::string text;         ///< one sentence
+};
+
+/// Wet mass of the scraps of a feeding, bedding and water not counted.
+inline WetMass scraps_of(std::span<const Portion> portions) noexcept {
+    double wet_kg = 0.0;
+    for (const Portion& portion : portions) {
+        if (part_of(*portion.feedstock) == Part::scraps) wet_kg += portion.wet_mass.in_kilograms();
+    }
+    return wet_kilograms(wet_kg);
+}
+
+/// Wet mass of all portions of a feeding.
+inline WetMass whole_of(std::span<const Portion> portions) noexcept {
+    double wet_kg = 0.0;
+    for (const Portion& portion : portions)
+        wet_kg += portion.wet_mass.in_kilograms();
+    return wet_kilograms(wet_kg);
+}
+
+/// First and last day that a diary speaks of, or nothing when it has no dated entry.
+struct DiarySpan {
+    std::int64_t first = 0;
+    std::int64_t last = 0;
+};
+inline std::optional<DiarySpan> span_of(const Diary& diary) noexcept {
+    std::optional<DiarySpan> span;
+    const auto add = [&](Date date) {
+        const std::int64_t day = day_number(date);
+        if (!span) span = DiarySpan{day, day};
+        span->first = std::min(span->first, day);
+        span->last = std::max(span->last, day);
+    };
+    if (diary.bed_date) add(*diary.bed_date);
+    for (const DatedFeeding& feeding : diary.feedings)
+        add(feeding.date);
+    for (const Observation& observation : diary.observations)
+        add(observation.date);
+    return span;
+}
+
+/// The bed on a day, with every feeding before that day as an earlier one.
+/// The squeeze test, moisture, pH and temperature of the last look up to that day replace what the
+/// bed said, each if it was seen.
+inline Bed bed_on(const Diary& diary, Date date) {
+    Bed bed = diary.bed;
+    const std::int64_t zero = day_number(date);
+    if (bed.age && diary.bed_date)
+        bed.age = days(std::max(
+            0.0, in_days(*bed.age) + static_cast<double>(zero - day_number(*diary.bed_date))));
+    std::int64_t squeeze_day = diary.bed_date ? day_number(*diary.bed_date) : INT64_MIN;
+    std::int64_t ph_day = squeeze_day;
+    std::int64_t temperature_day = squeeze_day;
+    for (const Observation& seen : diary.observations) {
+        const std::int64_t day = day_number(seen.date);
+        if (day > zero) continue;
+        if ((seen.squeeze || seen.moisture) && day >= squeeze_day) {
+            squeeze_day = day;
+            bed.squeeze = seen.squeeze;
+            bed.moisture = seen.moisture;
+        }
+        if (seen.ph && day >= ph_day) {
+            ph_day = day;
+            bed.ph = seen.ph;
+        }
+        if (!seen.temperatures.empty() && day >= temperature_day) {
+            temperature_day = day;
+            double sum = 0.0;
+            for (const PlacedTemperature& one : seen.temperatures)
+                sum += in_kelvin(one.temperature);
+            bed.temperature = kelvin(sum / static_cast<double>(seen.temperatures.size()));
+        }
+    }
+    for (const DatedFeeding& feeding : diary.feedings) {
+        const std::int64_t day = day_number(feeding.date);
+        if (day < zero)
+            bed.earlier.push_back({days(static_cast<double>(day - zero)), feeding.portions});
+    }
+    std::stable_sort(
+        bed.earlier.begin(), bed.earlier.end(),
+        [](const Feeding& a, const Feeding& b) { return in_days(a.day) < in_days(b.day); });
+    return bed;
+}
+
+namespace detail {
+
+/// Everything that went in, by day: feedings, and weights of site records on days without one.
+struct DayWeight {
+    std::int64_t day = 0;
+    double wet_kg = 0.0;
+};
+
+inline std::vector<DayWeight> weights_in(const Diary& diary) {
+    std::vector<DayWeight> fed;
+    for (const DatedFeeding& feeding : diary.feedings)
+        fed.push_back({day_number(feeding.date), whole_of(feeding.portions).in_kilograms()});
+    std::sort(fed.begin(), fed.end(),
+              [](const DayWeight& a, const DayWeight& b) { return a.day < b.day; });
+    const std::size_t feedings = fed.size();
+    for (const Observation& seen : diary.observations) {
+        if (!seen.weight_in) continue;
+        const std::int64_t day = day_number(seen.date);
+        const auto end = fed.begin() + static_cast<std::ptrdiff_t>(feedings);
+        const auto at = std::lower_bound(
+            fed.begin(), end, day, [](const DayWeight& a, std::int64_t d) { return a.day < d; });
+        const bool both = at != end && at->day == day;
+        if (!both) fed.push_back({day, seen.weight_in->in_kilograms()});
+    }
+    std::stable_sort(fed.begin(), fed.end(),
+                     [](const DayWeight& a, const DayWeight& b) { return a.day < b.day; });
+    return fed;
+}
+
+inline std::string kilograms_text(double kg) {
+    return significant(kg, 3) + " kg";
+}
+
+/// Running totals: each against the one before and what went in between, so that one slip is said
+/// once and not at every later entry.
+inline void add_total_slips(const Diary& diary, std::vector<Slip>& slips) {
+    const std::vector<DayWeight> fed = weights_in(diary);
+    std::vector<double> cumulative{0.0};
+    for (const DayWeight& one : fed)
+        cumulative.push_back(cumulative.back() + one.wet_kg);
+    const auto fed_until = [&](std::int64_t day) {
+        const auto after =
+            std::upper_bound(fed.begin(), fed.end(), day,
+                             [](std::int64_t d, const DayWeight& a) { return d < a.day; });
+        return cumulative[static_cast<std::size_t>(after - fed.begin())];
+    };
+    bool any = false;
+    double total_before = 0.0;
+    double fed_before = 0.0;
+    for (std::size_t i = 0; i < diary.observations.size(); ++i) {
+        const Observation& seen = diary.observations[i];
+        if (!seen.running_total) continue;
+        const double total = seen.running_total->in_kilograms();
+        const double fed_now = fed_until(day_number(seen.date));
+        const double grown = total - total_before;
+        const double entered = fed_now - fed_before;
+        // One part in a hundred is the scale's own rounding.
+        const double slack = 0.01 * std::max(total, fed_now) + 0.01;
+        if (any && total < total_before - slack) {
+            slips.push_back({false, i,
+                             "The running total falls from " + kilograms_text(total_before) +
+                                 " to " + kilograms_text(total) + "."});
+        } else if (any && std::fabs(grown - entered) > slack) {
+            slips.push_back({false, i,
+                             "The running total grows by " + kilograms_text(grown) + ", but " +
+                                 kilograms_text(entered) + " were entered since the last total."});
+        }
+        any = true;
+        total_before = total;
+        fed_before = fed_now;
+    }
+}
+
+}  // namespace detail
+
+/// What in a diary does not add up: dates out of order, running totals, two weights for one day,
+/// more leftovers than food, pooling against a dry squeeze, temperatures that look like degrees
+/// Fahrenheit. In the order of the entries, feedings first. n log n.
+inline std::vector<Slip> slips_of(const Diary& diary) {
+    std::vector<Slip> slips;
+    for (std::size_t i = 1; i < diary.feedings.size(); ++i) {
+        if (day_number(diary.feedings[i].date) < day_number(diary.feedings[i - 1].date))
+            slips.push_back({true, i,
+                             "The feeding of " + text(diary.feedings[i].date) +
+                                 " stands after one of " + text(diary.feedings[i - 1].date) + "."});
+    }
+    std::vector<detail::DayWeight> by_day;
+    for (const DatedFeeding& feeding : diary.feedings)
+        by_day.push_back({day_number(feeding.date), whole_of(feeding.portions).in_kilograms()});
+    std::sort(by_day.begin(), by_day.end(),
+              [](const auto& a, const auto& b) { return a.day < b.day; });
+    for (std::size_t i = 0; i < diary.observations.size(); ++i) {
+        const Observation& seen = diary.observations[i];
+        const std::string on = "On " + text(seen.date) + " ";
+        if (i > 0 && day_number(seen.date) < day_number(diary.observations[i - 1].date))
+            slips.push_back({false, i,
+                             "The look of " + text(seen.date) + " stands after one of " +
+                                 text(diary.observations[i - 1].date) + "."});
+        if (seen.weight_in) {
+            double fed_kg = 0.0;
+            bool fed = false;
+            const std::int64_t day = day_number(seen.date);
+            for (auto at = std::lower_bound(by_day.begin(), by_day.end(), day,
+                                            [](const auto&a, std::int64_t d) { return a.day < d; });
+                 at != by_day.end() && at->day == day; ++at) {
+                fed_kg += at->wet_kg;
+                fed = true;
+            }
+            const double said_kg = seen.weight_in->in_kilograms();
+            if (fed && std::fabs(said_kg - fed_kg) > 0.05 * fed_kg + 0.01)
+                slips.push_back({false, i,
+                                 on + "the weight in is " + detail::kilograms_text(said_kg) +
+                                     ", but the feeding of that day adds up to " +
+                                     detail::kilograms_text(fed_kg) + "."});
+        }
+        if (seen.gone && seen.share_gone && *seen.share_gone < 0.5)
+            slips.push_back(
+                {false, i, on + "the food is called gone and yet less than half gone."});
+        if (seen.pooling.value_or(false) && seen.squeeze && *seen.squeeze <= Squeeze::damp)
+            slips.push_back({false, i,
+                             on +
+                                 "water stands in the bin and yet a handful feels dry or damp: two "
+                                 "places, or a slip."});
+        for (const PlacedTemperature& one : seen.temperatures) {
+            if (in_celsius(one.temperature) > 45.0)
+                slips.push_back({false, i,
+                                 on + significant(in_celsius(one.temperature), 3) +
+                                     " C would have killed the worms: is it in degrees "
+                                     "Fahrenheit?"});
+        }
+    }
+    detail::add_total_slips(diary, slips);
+    return slips;
+}
+
+}  // namespace feed

@@ -1,0 +1,58 @@
+#pragma once
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "feed/forecast/forecast_result.hpp"
+#include "feed/trial/calibration.hpp"
+#include "feed/trial/diary.hpp"
+
+namespace feed {
+
+/// How a look compares with what the forecast said should be seen.
+enum class LookBackVerdict : std::uint8_t {
+    nothing_said,  ///< the look says nothing of the food
+    as_forecast,
+    slower,
+    faster,
+};
+
+/// A look-back that is closed.
+struct ClosedLookBack {
+    LookBackVerdict verdict = LookBackVerdict::nothing_said;
+    std::string text;  ///< what to do now
+};
+
+/// Share of the food left by a look, or nothing.
+/// @param scraps_fed  wet mass of the scraps that the look-back speaks of.
+inline std::optional<double> share_left_of(const Observation& look, WetMass scraps_fed) noexcept {
+    if (look.left && scraps_fed.in_kilograms() > 0.0)
+        return look.left->in_kilograms() / scraps_fed.in_kilograms();
+    if (look.share_gone) return 1.0 - *look.share_gone;
+    if (look.gone) return 0.5 * gone_share;
+    return std::nullopt;
+}
+
+/// Closes a look-back with what was seen: within the usual error of the way it was judged counts as
+/// forecast. Errs to underfeeding: slower means skip, faster means only a little more.
+inline ClosedLookBack close_look_back(const LookBack& said, const Observation& look,
+                                      WetMass scraps_fed) {
+    const auto left = share_left_of(look, scraps_fed);
+    if (!said.day || !left)
+        return {LookBackVerdict::nothing_said,
+                "The look says nothing of the food that was left, so the look-back stays open."};
+    const LeftoverMethod method = look.left         ? LeftoverMethod::weighed
+                                  : look.share_gone ? LeftoverMethod::by_eye
+                                                    : LeftoverMethod::gone;
+    const double slack = 1.5 * usual_error_of_share(method);
+    if (*left > said.share_left + slack)
+        return {LookBackVerdict::slower,
+                "More is left than expected: skip a week, and feed less next time."};
+    if (*left < said.share_left - slack)
+        return {LookBackVerdict::faster,
+                "Less is left than expected: feed the same again now, and a little more (about a "
+                "fifth) if it goes as fast a second time."};
+    return {LookBackVerdict::as_forecast, "As expected: feed the same again."};
+}
+
+}  // namespace feed

@@ -1,0 +1,157 @@
+#include "feed/trial/evidence.hpp"
+
+#include <memory>
+#include <random>
+
+#include "catch2.hpp"
+#include "feed/feedstock/table.hpp"
+#include "feed/forecast/forecast.hpp"
+#include "feed/trial/look_back_check.hpp"
+
+using feed::Date;
+using feed::Diary;
+using feed::Observation;
+using feed::Portion;
+using feed_test::Approx;
+
+namespace {
+
+Portion portion(std::string_view id, double wet_kg) {
+    return {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*feed::find_id(id))),
+            feed::wet_kilograms(wet_kg)};
+}
+
+/// An invented lunch-club tote that was fed on the first of each month.
+Diary tote() {
+    Diary diary;
+    diary.bed.temperature = feed::celsius(25);
+    diary.bed.worms.wet_mass = feed::wet_kilograms(1.0);
+    diary.bed_date = Date{2026, 1, 1};
+    for (int month = 1; month <= 6; ++month)
+        diary.feedings.push_back({{2026, month, 1}, {portion("apple-flesh", 0.2)}, "", ""});
+    return diary;
+}
+
+}  // namespace
+
+TEST_CASE("looks become evidence on the feeding they speak of") {
+    Diary diary = tote();
+    Observation weighed;
+    weighed.date = {2026, 1, 8};
+    weighed.left = feed::wet_kilograms(0.05);
+    Observation by_eye;
+    by_eye.date = {2026, 2, 6};
+    by_eye.share_gone = 0.6;
+    Observation named;
+    named.date = {2026, 3, 9};
+    named.of_feeding = Date{2026, 2, 1};
+    named.gone = true;
+    Observation nothing;
+    nothing.date = {2026, 3, 10};
+    nothing.smell = feed::Smell::earthy;
+    diary.observations = {weighed, by_eye, named, nothing};
+    const feed::DiaryEvidence found = feed::evidence_of(diary);
+    REQUIRE(found.looks.size() == 3);
+    CHECK(found.unused.empty());
+    CHECK(found.looks[0].share_left == Approx(0.25));
+    CHECK(found.looks[0].feeding == 0);
+    CHECK(found.looks[1].share_left == Approx(0.4));
+    CHECK(found.looks[1].feeding == 1);
+    CHECK(found.looks[2].feeding == 1);
+    CHECK(found.looks[2].share_left < feed::gone_share);
+    // 7 days at 25 C: the temperature factor is 1, moisture and air take a little off.
+    CHECK(found.looks[0].effective_days[0] <= 7.0);
+    CHECK(found.looks[0].effective_days[0] > 6.5);
+    double shares = 0.0;
+    for (const double share : found.looks[0].pool_shares)
+        shares += share;
+    CHECK(shares == Approx(1.0));
+}
+
+TEST_CASE("a colder bin has gone through less effective time") {
+    Diary diary = tote();
+    Observation cold;
+    cold.date = {2026, 1, 1};
+    cold.temperatures = {{"", feed::celsius(10)}};
+    Observation look;
+    look.date = {2026, 1, 11};
+    look.share_gone = 0.5;
+    diary.observations = {cold, look};
+    const double effective = feed::evidence_of(diary).looks.at(0).effective_days[0];
+    // Haug's bracket: 0.5277 at 10 C against 1.3753 at 25 C.
+    CHECK(effective == Approx(10.0 * 0.5277 / 1.3753).epsilon(0.02));
+}
+
+TEST_CASE("looks that no feeding explains are listed, not refused") {
+    Diary diary = tote();
+    Observation before;
+    before.date = {2025, 12, 1};
+    before.share_gone = 0.5;
+    Observation unknown;
+    unknown.date = {2026, 2, 3};
+    unknown.of_feeding = Date{2026, 1, 17};
+    unknown.gone = true;
+    Observation too_much;
+    too_much.date = {2026, 3, 5};
+    too_much.left = feed::wet_kilograms(0.9);
+    diary.observations = {before, unknown, too_much};
+    const feed::DiaryEvidence found = feed::evidence_of(diary);
+    CHECK(found.looks.empty());
+    REQUIRE(found.unused.size() == 3);
+    CHECK(found.unused[1].text.find("2026-01-17") != std::string::npos);
+    CHECK(found.unused[2].text.find("more was weighed than was fed") != std::string::npos);
+}
+
+TEST_CASE("a slow bin is learnt from its diary, and its forecast slows down") {
+    Diary diary = tote();
+    // What a bin at half the labile rate leaves, by the plain two-pool sum.
+    const auto shares = feed::decay::pool_shares(*diary.feedings[0].portions[0].feedstock);
+    for (int month = 1; month <= 6; ++month) {
+        for (const int day : {4, 8, 15}) {
+            Observation look;
+            look.date = {2026, month, day};
+            const double t = day - 1.0;
+            const double left = shares[0] * std::exp(-0.11 * t) + shares[1] * std::exp(-0.07 * t) +
+                                shares[2] * std::exp(-0.014 * t);
+            look.left = feed::wet_kilograms(0.2 * left);
+            diary.observations.push_back(look);
+        }
+    }
+    const feed::DiaryEvidence evidence = feed::evidence_of(diary);
+    REQUIRE(evidence.looks.size() == 18);
+    const feed::Calibration own = feed::calibrate(evidence.looks);
+    CHECK(own.misfits.empty());
+    CHECK(own.rates[0].after_per_day == Approx(0.11).epsilon(0.1));
+    CHECK(own.rates[0].after_high_per_day < 0.22);
+    feed::ForecastOptions options;
+    options.ranges = feed::calibrated(options.ranges, own);
+    const std::vector<feed::Feeding> plan{{feed::days(0), {portion("apple-flesh", 0.2)}}};
+    const feed::Forecast usual = feed::forecast(diary.bed, plan);
+    const feed::Forecast slow = feed::forecast(diary.bed, plan, options);
+    CHECK(*slow.next_feeding.day > *usual.next_feeding.day);
+    const auto width = [](const feed::Forecast& f) {
+        return f.food_left_wet_kg.high[10] - f.food_left_wet_kg.low[10];
+    };
+    CHECK(width(slow) < width(usual));
+}
+
+TEST_CASE("a look-back is closed by what was seen") {
+    feed::LookBack said;
+    said.day = 7;
+    said.share_left = 0.4;
+    const feed::WetMass fed = feed::wet_kilograms(1.0);
+    using feed::LookBackVerdict;
+    Observation look;
+    CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::nothing_said);
+    look.share_gone = 0.6;
+    CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::as_forecast);
+    look.share_gone = 0.3;
+    const auto slower = feed::close_look_back(said, look, fed);
+    CHECK(slower.verdict == LookBackVerdict::slower);
+    CHECK(slower.text.find("skip a week") != std::string::npos);
+    look.share_gone.reset();
+    look.gone = true;
+    CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::faster);
+    look.left = feed::wet_kilograms(0.45);
+    CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::as_forecast);
+}
