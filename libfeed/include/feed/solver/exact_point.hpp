@@ -83,7 +83,7 @@ public:
                 b_.residual[r] = row_gap(r);
             apply_inverse();
             refining_ = round > 0;
-            correct_point();
+            if (correct_point() && refining_) break;
         }
         write_point(within);
     }
@@ -234,15 +234,16 @@ private:
             }
             apply_transposed_inverse();
             refining_ = round > 0;
-            correct_multipliers(0);
+            if (correct_multipliers(0) && refining_) break;
         }
     }
 
     /// Adds a correction to the free variables. A value no larger than its last correction, or than
     /// the rounding of the terms it comes from, carries no information: it is zero, or at its limit
-    /// if it is that close to one.
-    void correct_point() {
+    /// if it is that close to one. True if no value moved by more than its last digit.
+    bool correct_point() {
         double largest = 0;
+        bool stands = true;
         for (std::size_t c = 0; c < free_; ++c) {
             double& value = b_.point[b_.free_variables[c]];
             value += b_.residual[c];
@@ -255,12 +256,15 @@ private:
             if (size_of(value) <= noise) value = 0;
             if (size_of(value - b_.low[j]) <= b_.noise[j]) value = b_.low[j];
             if (size_of(value - b_.high[j]) <= b_.noise[j]) value = b_.high[j];
+            if (value != 0 && size_of(b_.residual[c]) > settled * size_of(value)) stands = false;
         }
+        return stands;
     }
 
     /// The same for the multipliers of the tight rows.
-    void correct_multipliers(std::size_t offset) {
+    bool correct_multipliers(std::size_t offset) {
         double largest = 0;
+        bool stands = true;
         for (std::size_t r = 0; r < tight_; ++r) {
             double& value = b_.row_multipliers[b_.tight_rows[r]];
             value += b_.residual[offset + r];
@@ -269,8 +273,11 @@ private:
         for (std::size_t r = 0; r < tight_; ++r) {
             const std::size_t i = b_.tight_rows[r];
             double& value = b_.row_multipliers[i];
-            if (size_of(value) <= noise_of(d_.n + i, b_.residual[offset + r], largest)) value = 0;
+            const double last = b_.residual[offset + r];
+            if (size_of(value) <= noise_of(d_.n + i, last, largest)) value = 0;
+            if (value != 0 && size_of(last) > settled * size_of(value)) stands = false;
         }
+        return stands;
     }
 
     /// @param last  the latest correction.
@@ -315,8 +322,9 @@ private:
                 b_.residual[free_ + r] = row_gap(r);
             apply_inverse();
             refining_ = round > 0;
-            correct_point();
-            correct_multipliers(free_);
+            const bool point_stands = correct_point();
+            const bool multipliers_stand = correct_multipliers(free_);
+            if (point_stands && multipliers_stand && refining_) break;
         }
         double largest = 0;
         for (std::size_t c = 0; c < free_; ++c) {
@@ -404,6 +412,7 @@ private:
     Dictionary& d_;
     Buffers& b_;
     static constexpr int rounds = 4;
+    static constexpr double settled = 4e-16;  ///< a relative correction that changes nothing more.
     double zero_share_;
     bool refining_ = false;
     std::size_t free_ = 0;

@@ -73,46 +73,48 @@ public:
         copy_limits();
         for (std::size_t k = 0; k < k_; ++k)
             b_.weights[k] = usual_size(k);
-        place_level(1);
+        // Deviations from aims that can be met have the answer zero, so the first level is zero.
+        level_ = 0;
+        place_level();
         Stages stages(b_.extended.view(n_ + 1, m_ + k_), b_, options_);
-        level_ = 1;
-        level_is_reached_ = false;
+        const std::span<const double> excess{b_.extended.gradient.data(), n_ + 1};
         for (std::size_t round = 0; round < round_limit; ++round) {
             if (round > 0) {
-                place_level(level_);
+                place_level();
                 stages.reload(b_.extended.view(n_ + 1, m_ + k_));
             }
-            const Status status = stages.minimise({b_.extended.gradient.data(), n_ + 1});
-            result_.iterations = spent_ + stages.iterations();
-            if (status == Status::unbounded) {
-                if (!follow_ray()) return result_;
-                continue;
+            // A rough point will do as long as it lowers the level clearly.
+            Status status = stages.seek(excess);
+            double reached = status == Status::solved ? largest_ratio() : infinity;
+            if (!(status == Status::solved && clearly_lower(reached))) {
+                status = stages.minimise(excess);
+                result_.iterations = spent_ + stages.iterations();
+                if (status == Status::unbounded) {
+                    if (!follow_ray()) return result_;
+                    continue;
+                }
+                if (status == Status::infeasible) return infeasible();
+                if (status != Status::solved) return failed(status);
+                reached = largest_ratio();
             }
-            if (status == Status::infeasible) return infeasible();
-            if (status != Status::solved) return failed(status);
-            const double reached = largest_ratio();
-            if (bad_ < k_ && reached == infinity) {
-                // A point where a ratio has no value cannot start the descent; find one where all
-                // have.
+            if (reached == infinity) {
+                // Where a ratio has no value the descent cannot start; find a point where all have.
                 if (round > 0 || !start_elsewhere()) return bad_denominator(bad_);
                 continue;
             }
-            if (trying_zero_) {
-                trying_zero_ = false;
-                if (size_of(reached) <= 1e-13 * ratio_size_) {
-                    level_ = 0;
-                    return finish(stages, tie_objectives);
-                }
-                level_ = saved_level_ < reached ? saved_level_ : reached;
-                take_weights();
-                continue;
+            if (!level_is_reached_ && size_of(reached) <= 1e-13 * ratio_size_) {
+                return finish(stages, tie_objectives);
             }
-            if (!level_is_reached_ || reached < level_) {
+            if (bad_ < k_) last_bad_ = bad_;
+            // A level taken from a point where a ratio had no value can turn out to be too low.
+            const bool too_low =
+                level_is_reached_ && !at_infinity_ && reached - level_ > 1e-12 * ratio_size_;
+            if (too_low && ++raised_ > 3) return bad_denominator(last_bad_ < k_ ? last_bad_ : 0);
+            if (!level_is_reached_ || reached < level_ || too_low) {
                 level_is_reached_ = true;
                 at_infinity_ = false;
                 level_ = reached;
                 take_weights();
-                try_zero();
                 continue;
             }
             if (at_infinity_ && reached - level_ > 1e-12 * (size_of(level_) + size_of(reached))) {
@@ -125,6 +127,12 @@ public:
 
 private:
     static constexpr std::size_t round_limit = 100;
+
+    [[nodiscard]] bool clearly_lower(double reached) const {
+        if (reached == infinity) return false;
+        const double fall = level_is_reached_ ? level_ - reached : size_of(reached);
+        return fall > 1e-6 * ratio_size_;
+    }
 
     [[nodiscard]] const double* numerator(std::size_t k) const {
         return ratios_.numerators.data() + k * n_;
@@ -217,15 +225,15 @@ private:
         }
     }
 
-    void place_level(double level) {
+    void place_level() {
         OwnedProblem& own = b_.extended;
         for (std::size_t k = 0; k < k_; ++k) {
             double* row = own.rows.data() + (m_ + k) * (n_ + 1);
             for (std::size_t j = 0; j < n_; ++j) {
-                row[j] = level * denominator(k)[j] - numerator(k)[j];
+                row[j] = level_ * denominator(k)[j] - numerator(k)[j];
             }
             row[n_] = b_.weights[k];
-            own.row_lower[m_ + k] = numerator_constant(k) - level * denominator_constant(k);
+            own.row_lower[m_ + k] = numerator_constant(k) - level_ * denominator_constant(k);
             own.row_upper[m_ + k] = infinity;
         }
     }
@@ -258,17 +266,6 @@ private:
             const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
             if (d.value > 1e-12 * d.size) b_.weights[k] = d.value;
         }
-    }
-
-    /// Deviations from aims that can be met fall to a level of exactly zero. Close to it opposed
-    /// ratios are nearly parallel, at zero they are exactly so, which does no harm: go there at
-    /// once, and come back if it is too low.
-    void try_zero() {
-        if (tried_zero_ || !(level_ > 0) || level_ > 0.05 * ratio_size_) return;
-        tried_zero_ = true;
-        trying_zero_ = true;
-        saved_level_ = level_;
-        level_ = 0;
     }
 
     /// The level may be lowered without end, or towards a limit, along a ray. False if the run is
@@ -416,12 +413,11 @@ private:
     std::size_t n_, m_, k_;
     std::size_t spent_ = 0;
     std::size_t bad_ = 0;
+    std::size_t last_bad_ = static_cast<std::size_t>(-1);
+    std::size_t raised_ = 0;
     double level_ = 0;
     bool level_is_reached_ = false;
     bool at_infinity_ = false;
-    bool tried_zero_ = false;
-    bool trying_zero_ = false;
-    double saved_level_ = 0;
     double ratio_size_ = 0;  ///< the largest size of the terms of a numerator over its denominator.
     FractionalResult result_;
 };

@@ -50,6 +50,27 @@ public:
         return Status::numerical;
     }
 
+    /// Like `minimise` but unchecked: a rough point, within rounding of the limits.
+    Status seek(std::span<const double> gradient) {
+        dictionary_.set_gradient(gradient.data());
+        primal_.look_closer(0);
+        const Status ended = primal_.run();
+        if (ended != Status::solved) return ended;
+        for (std::size_t j = 0; j < n_; ++j) {
+            const std::size_t id = b_.nonbasic[j];
+            if (id < n_) b_.x[id] = dictionary_.value_at_rest(id) * b_.column_scale[id];
+        }
+        for (std::size_t i = 0; i < m_; ++i) {
+            const std::size_t id = b_.basic[i];
+            if (id >= n_) continue;
+            double value = b_.basic_value[i] * b_.column_scale[id];
+            if (value < narrowed_.lower[id]) value = narrowed_.lower[id];
+            if (value > narrowed_.upper[id]) value = narrowed_.upper[id];
+            b_.x[id] = value;
+        }
+        return ended;
+    }
+
     /// Keeps only the points that are best for the stage just solved.
     void pin() {
         for (std::size_t j = 0; j < n_; ++j) {
