@@ -35,6 +35,12 @@ inline constexpr Option table_options[] = {json, units, help};
 inline constexpr Option blend_options[] = {json, units, help};
 inline constexpr Option check_options[] = {
     json, units, {"--strict", "", "", "Exit with 1 when a hazard says act."}, help};
+inline constexpr Option forecast_options[] = {
+    {"--days", "NUMBER", "", "Days to show, today the first: 2 to 366; 28 when left out."},
+    {"--svg", "FILE", "", "Write a picture of moisture, food left and acid."},
+    json,
+    units,
+    help};
 inline constexpr Option version_options[] = {json, help};
 
 inline constexpr Command commands[] = {
@@ -58,6 +64,11 @@ inline constexpr Command commands[] = {
      "salty, overfed, underfed, airless, greasy. Each hazard comes with its number, its limit, the "
      "reason and a remedy.",
      check_options, "feed check tote.yaml", "Is this feeding safe for the bed in tote.yaml?", true},
+    {"forecast", "FILE", "Tell the days after a feeding",
+     "Follows the bed day by day after the feedings of a file: moisture, food left, acid, "
+     "temperature, volume; and names the day of the next feeding and what should be seen by then.",
+     forecast_options, "feed forecast tote.yaml --days 28 --svg tote.svg",
+     "Four weeks ahead, as text and as a picture.", true},
     {"version", "", "Show the version of the program and of its table",
      "Shows the version of the program, the version of the table and the hash of its content.",
      version_options, "feed version --json", "Versions for a program.", false},

@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend check version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend check forecast version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -11,6 +11,9 @@ _feed() {
         show:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         blend:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         check:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        forecast:--days) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        forecast:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
+        forecast:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
     case ${COMP_WORDS[1]} in
         table)
@@ -30,6 +33,12 @@ _feed() {
         check)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--json --units --strict --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        forecast)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--days --svg --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

@@ -18,11 +18,9 @@ struct Runner {
     std::string_view name;
     int (*run)(const Arguments&);
 };
-constexpr Runner runners[] = {{"table", run_table},
-                              {"show", run_show},
-                              {"blend", run_blend},
-                              {"check", run_check},
-                              {"version", run_version}};
+constexpr Runner runners[] = {{"table", run_table},       {"show", run_show},
+                              {"blend", run_blend},       {"check", run_check},
+                              {"forecast", run_forecast}, {"version", run_version}};
 
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {

@@ -7,6 +7,7 @@
 #include "feed/bed/hazard.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
+#include "feed/forecast/forecast_result.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/estimate.hpp"
@@ -29,6 +30,9 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
 
 /// The answer of a check. Values and limits are in the `unit` beside them.
 std::string to_json(const CheckResult& result);
+
+/// The answer of a forecast: `days` entries in every array, the first for day 0.
+std::string to_json(const Forecast& forecast);
 
 /// Everything known of one feedstock.
 std::string to_json(const Feedstock& feedstock);

@@ -1,0 +1,138 @@
+#include "feed/forecast/forecast.hpp"
+
+#include <string>
+#include <vector>
+
+#include "command.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/forecast_svg.hpp"
+#include "feed/io/quantity_text.hpp"
+#include "feed/io/text_file.hpp"
+#include "feed/io/to_json.hpp"
+#include "feed/quantity/number_print.hpp"
+#include "planned_feeding.hpp"
+#include "quantity_lines.hpp"
+
+namespace feed_command {
+namespace {
+
+using namespace feed;
+using io::padded;
+using io::UnitSystem;
+using io::wrapped;
+
+constexpr int usual_days = 28;
+
+/// The days a person reads: every day at first, then fewer.
+std::vector<std::size_t> shown_days(std::size_t last) {
+    std::vector<std::size_t> days;
+    for (std::size_t day = 0; day <= last; day += day < 3 ? 1 : day < 7 ? 2 : day < 28 ? 7 : 28)
+        days.push_back(day);
+    if (days.back() != last) days.push_back(last);
+    return days;
+}
+
+std::string day_text(const std::optional<Date>& zero, int day) {
+    if (!zero) return "day " + std::to_string(day);
+    return text(date_of(day_number(*zero) + day)) + " (day " + std::to_string(day) + ")";
+}
+
+std::string table_text(const Forecast& forecast, UnitSystem units) {
+    const auto line = [](std::string_view day, std::string_view moisture, std::string_view food,
+                         std::string_view acid, std::string_view warmth, std::string_view volume) {
+        auto text = padded(day, 7) + padded(moisture, 19) + padded(food, 22) + padded(acid, 14) +
+                    padded(warmth, 8) + std::string(volume);
+        while (text.back() == ' ')
+            text.pop_back();
+        return text + "\n";
+    };
+    const auto mass = [&](double kg) { return io::mass_text(kilograms(kg), units); };
+    std::string lines = line("day", "moisture", "food left", "acid", "warmth", "volume");
+    for (const auto day : shown_days(forecast.days)) {
+        const auto& moisture = forecast.moisture;
+        const auto& food = forecast.food_left_wet_kg;
+        lines += line(
+            std::to_string(day),
+            io::percent_text(moisture.value[day]) + " (" +
+                significant(100.0 * moisture.low[day], 2) + "-" +
+                significant(100.0 * moisture.high[day], 2) + ")",
+            mass(food.value[day]) + " (" + mass(food.low[day]) + "-" + mass(food.high[day]) + ")",
+            text(forecast.acid_class[day]),
+            io::temperature_text(celsius(forecast.temperature_c.value[day]), units),
+            io::volume_text(litres(forecast.volume_l.value[day]), units));
+    }
+    return lines;
+}
+
+std::string timing_text(const Forecast& forecast, const std::optional<Date>& zero) {
+    std::string lines;
+    const auto& next = forecast.next_feeding;
+    lines += wrapped(
+        "Next feeding: " + (next.day ? day_text(zero, *next.day) : "not within these days") + ". " +
+            next.reason,
+        0, 2);
+    if (!forecast.look_back.text.empty())
+        lines += wrapped("Look back: " + forecast.look_back.text, 0, 2);
+    if (forecast.harvest_day)
+        lines += wrapped(
+            "Harvest: " + day_text(zero, *forecast.harvest_day) + ". " + forecast.harvest_reason, 0,
+            2);
+    if (forecast.new_bedding_day)
+        lines += wrapped("New bedding: " + day_text(zero, *forecast.new_bedding_day) + ". " +
+                             forecast.new_bedding_reason,
+                         0, 2);
+    return lines;
+}
+
+/// The feedings that the forecast follows: those of the diary from day 0 on, and the blend as of
+/// day 0.
+std::vector<Feeding> followed(const io::FeedFile& file) {
+    auto feedings = io::feedings_from_day_zero(file);
+    if (file.blend) {
+        Feeding planned;
+        for (const auto& one : *file.blend)
+            planned.portions.push_back(one.portion);
+        feedings.insert(feedings.begin(), std::move(planned));
+    }
+    return feedings;
+}
+
+}  // namespace
+
+int run_forecast(const Arguments& arguments) {
+    if (arguments.words.size() != 1)
+        return refuse(arguments, wrong_words(arguments, "one file is due here"));
+    ForecastOptions options;
+    options.days = usual_days - 1;
+    if (arguments.has("--days")) {
+        auto count = io::parse_whole(arguments.options.at("--days"), 2, 366);
+        if (!count) {
+            auto errors = count.errors();
+            errors[0].field = "--days";
+            return refuse(arguments, errors);
+        }
+        options.days = static_cast<std::size_t>(*count - 1);
+    }
+    const auto file = io::read_feed_file(arguments.words[0]);
+    if (!file) return refuse(arguments, file.errors());
+    const Bed bed = io::bed_on_day_zero(*file);
+    auto result = forecast(bed, followed(*file), options);
+    result.assumed.insert(result.assumed.begin(), file->assumed.begin(), file->assumed.end());
+    const auto zero = io::day_zero(*file);
+    if (arguments.has("--svg")) {
+        const io::PictureText words{file->title.empty() ? "Forecast" : file->title, zero,
+                                    arguments.units};
+        const auto written =
+            io::write_text_file(arguments.options.at("--svg"),
+                                io::forecast_svg(result, limits_of(completed(bed).species), words));
+        if (!written) return refuse(arguments, written.errors());
+    }
+    if (arguments.json()) return print(io::to_json(result));
+    std::string text = table_text(result, arguments.units) + "\n" + timing_text(result, zero);
+    text += "In brackets what may be if all rates err one way.\n";
+    text += assumed_text(result.assumed);
+    text += "\n" + wrapped(grade_text(result.grade), 0, 0);
+    return print(text);
+}
+
+}  // namespace feed_command

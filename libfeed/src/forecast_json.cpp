@@ -1,0 +1,75 @@
+#include <algorithm>
+
+#include "feed/io/to_json.hpp"
+
+namespace feed::io {
+namespace {
+
+void write_numbers(JsonWriter& json, const std::string& key, const std::vector<double>& numbers,
+                   bool is_known) {
+    json.key(key);
+    if (!is_known) return json.null();
+    json.begin_array(true);
+    for (const double number : numbers)
+        json.value(number);
+    json.end_array();
+}
+
+void write_optional(JsonWriter& json, std::string_view key, const std::optional<int>& day) {
+    json.key(key);
+    if (day) {
+        json.value(*day);
+    } else {
+        json.null();
+    }
+}
+
+}  // namespace
+
+std::string to_json(const Forecast& forecast) {
+    const auto known = [&](std::string_view key) {
+        return std::find(forecast.unknown.begin(), forecast.unknown.end(), key) ==
+               forecast.unknown.end();
+    };
+    JsonWriter json;
+    json.begin_object();
+    json.member("days", static_cast<std::int64_t>(forecast.days + 1));
+    const auto series = [&](const std::string& key, const ForecastSeries& numbers) {
+        write_numbers(json, key, numbers.value, known(key));
+        write_numbers(json, key + "_low", numbers.low, known(key));
+        write_numbers(json, key + "_high", numbers.high, known(key));
+    };
+    series("moisture", forecast.moisture);
+    series("food_left_kg", forecast.food_left_wet_kg);
+    series("acid_g_citric", forecast.acid_g_citric);
+    series("temperature_c", forecast.temperature_c);
+    series("volume_l", forecast.volume_l);
+    series("cn_ratio", forecast.cn_ratio);
+    series("castings_kg", forecast.castings_dry_kg);
+    series("free_water_kg", forecast.free_water_kg);
+    series("depth_m", forecast.depth_m);
+    series("free_ammonia_g_n_per_kg", forecast.free_ammonia_g_n_per_wet_kg);
+    json.key("acid_class");
+    json.begin_array(true);
+    for (const auto acid_class : forecast.acid_class)
+        json.value(text(acid_class));
+    json.end_array();
+    write_optional(json, "next_feeding_day", forecast.next_feeding.day);
+    json.member("next_feeding_reason", forecast.next_feeding.reason);
+    json.member("look_back", forecast.look_back.text);
+    write_optional(json, "look_back_day", forecast.look_back.day);
+    write_optional(json, "harvest_day", forecast.harvest_day);
+    write_optional(json, "new_bedding_day", forecast.new_bedding_day);
+    json.key("assumed");
+    write_assumed(json, forecast.assumed);
+    json.key("unknown");
+    json.begin_array();
+    for (const auto& key : forecast.unknown)
+        json.value(key);
+    json.end_array();
+    json.member("grade", text(forecast.grade));
+    json.end_object();
+    return json.take();
+}
+
+}  // namespace feed::io

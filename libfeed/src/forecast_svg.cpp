@@ -1,0 +1,243 @@
+#include "feed/io/forecast_svg.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <string_view>
+#include <vector>
+
+#include "feed/bed/limits.hpp"
+#include "feed/quantity/number_print.hpp"
+
+namespace feed::io {
+namespace {
+
+constexpr double width = 720.0;
+constexpr double left = 76.0;
+constexpr double right = 700.0;
+constexpr double first_top = 82.0;
+constexpr double panel_height = 170.0;
+constexpr double panel_gap = 50.0;
+
+/// A horizontal line across a panel at a limit.
+struct LimitLine {
+    double at;
+    std::string text;
+    bool text_below = false;
+};
+
+struct Panel {
+    std::string title;
+    const ForecastSeries* series;
+    double scale;       ///< from the series to the axis
+    double lowest;      ///< the axis shows at least from here
+    double highest;     ///< and to here
+    double never_over;  ///< what cannot be, such as 100 %
+    std::vector<LimitLine> limits;
+    const char* colour;
+};
+
+std::string escaped(std::string_view text) {
+    std::string result;
+    for (const char c : text) {
+        switch (c) {
+            case '&':
+                result += "&amp;";
+                break;
+            case '<':
+                result += "&lt;";
+                break;
+            case '>':
+                result += "&gt;";
+                break;
+            case '"':
+                result += "&quot;";
+                break;
+            default:
+                result += c;
+        }
+    }
+    return result;
+}
+
+/// A place in the picture, to a tenth of a unit.
+std::string place(double number) {
+    return significant(std::round(number * 10.0) / 10.0, 6);
+}
+
+/// A step of 1, 2 or 5 times a power of ten that cuts a span in about `parts`.
+double round_step(double span, double parts) {
+    double step = 1e-9;
+    while (step * 10.0 * parts < span)
+        step *= 10.0;
+    for (const double factor : {1.0, 2.0, 5.0, 10.0}) {
+        if (factor * step * parts >= span) return factor * step;
+    }
+    return 10.0 * step;
+}
+
+class Picture {
+public:
+    Picture(const Forecast& forecast, const PictureText& text)
+        : forecast_(forecast), text_(text), last_day_(static_cast<double>(forecast.days)) {}
+
+    std::string draw(const std::vector<Panel>& panels) {
+        const double height =
+            first_top + static_cast<double>(panels.size()) * (panel_height + panel_gap) - 18.0;
+        svg_ = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + place(width) + " " +
+               place(height) + "\" width=\"" + place(width) + "\" height=\"" + place(height) +
+               "\" font-family=\"sans-serif\" font-size=\"13\" fill=\"#000\">\n<title>" +
+               escaped(text_.title) +
+               "</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
+        write(left, 26.0, text_.title, "font-size=\"17\" font-weight=\"bold\"");
+        write(left, 46.0,
+              "line: typical; shaded: what may be if all rates err one way; triangles: feedings",
+              "fill=\"#444\"");
+        double top = first_top;
+        for (const auto& panel : panels) {
+            draw_panel(panel, top);
+            top += panel_height + panel_gap;
+        }
+        return svg_ + "</svg>\n";
+    }
+
+private:
+    double x_of(double day) const {
+        return left + (right - left) * (last_day_ > 0.0 ? day / last_day_ : 0.0);
+    }
+
+    void write(double x, double y, std::string_view text, std::string_view style) {
+        svg_ += "<text x=\"" + place(x) + "\" y=\"" + place(y) + "\" " + std::string(style) + ">" +
+                escaped(text) + "</text>\n";
+    }
+
+    void line(double x1, double y1, double x2, double y2, std::string_view style) {
+        svg_ += "<line x1=\"" + place(x1) + "\" y1=\"" + place(y1) + "\" x2=\"" + place(x2) +
+                "\" y2=\"" + place(y2) + "\" " + std::string(style) + "/>\n";
+    }
+
+    void draw_panel(const Panel& panel, double top) {
+        const auto& series = *panel.series;
+        double low = panel.lowest;
+        double high = panel.highest;
+        for (std::size_t day = 0; day < series.value.size(); ++day) {
+            low = std::min(low, series.low[day] * panel.scale);
+            high = std::max(high, series.high[day] * panel.scale);
+        }
+        const double step = round_step(high - low, 5.0);
+        low = std::floor(low / step) * step;
+        high = std::min(panel.never_over, std::ceil(high / step) * step);
+        const double bottom = top + panel_height;
+        const auto y_of = [&](double number) {
+            return bottom - panel_height * (number - low) / (high - low);
+        };
+        write(left, top - 8.0, panel.title, "font-weight=\"bold\"");
+        for (int i = 0; low + step * i <= high + step * 1e-6; ++i) {
+            const double number = low + step * i;
+            line(left, y_of(number), right, y_of(number), "stroke=\"#ddd\"");
+            const double shown = std::abs(number) < step * 1e-6 ? 0.0 : number;
+            write(left - 8.0, y_of(number) + 4.5, significant(shown, 4), "text-anchor=\"end\"");
+        }
+        draw_days(bottom);
+        draw_band(panel, y_of);
+        for (const auto& limit : panel.limits) {
+            if (limit.at <= low || limit.at >= high) continue;
+            line(left, y_of(limit.at), right, y_of(limit.at),
+                 "stroke=\"#000\" stroke-width=\"1.2\" stroke-dasharray=\"7 4\"");
+            write(right - 4.0, y_of(limit.at) + (limit.text_below ? 14.0 : -4.0), limit.text,
+                  "text-anchor=\"end\" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"3\"");
+        }
+        svg_ += "<rect x=\"" + place(left) + "\" y=\"" + place(top) + "\" width=\"" +
+                place(right - left) + "\" height=\"" + place(panel_height) +
+                "\" fill=\"none\" stroke=\"#000\"/>\n";
+    }
+
+    void draw_band(const Panel& panel, const std::function<double(double)>& y_of) {
+        const auto& series = *panel.series;
+        std::string band;
+        std::string typical;
+        const auto point = [&](std::size_t day, double number) {
+            return place(x_of(static_cast<double>(day))) + "," + place(y_of(number * panel.scale)) +
+                   " ";
+        };
+        for (std::size_t day = 0; day < series.value.size(); ++day) {
+            band += point(day, series.high[day]);
+            typical += point(day, series.value[day]);
+        }
+        for (std::size_t day = series.value.size(); day-- > 0;)
+            band += point(day, series.low[day]);
+        svg_ += "<polygon points=\"" + band + "\" fill=\"" + panel.colour +
+                "\" fill-opacity=\"0.22\"/>\n<polyline points=\"" + typical +
+                "\" fill=\"none\" stroke=\"" + panel.colour + "\" stroke-width=\"2.5\"/>\n";
+    }
+
+    void draw_days(double bottom) {
+        const double step = std::max(1.0, round_step(last_day_, 8.0));
+        // Whole weeks read better than tens of days.
+        const double week_step = step > 2.0 ? 7.0 * std::max(1.0, std::round(step / 7.0)) : step;
+        for (double day = 0.0; day <= last_day_; day += week_step) {
+            line(x_of(day), bottom, x_of(day), bottom + 5.0, "stroke=\"#000\"");
+            write(x_of(day), bottom + 18.0, day_text(static_cast<int>(day)),
+                  "text-anchor=\"middle\" font-size=\"11\"");
+        }
+        std::vector<int> fed;
+        for (const auto& portion : forecast_.portions) {
+            if (std::find(fed.begin(), fed.end(), portion.day) == fed.end())
+                fed.push_back(portion.day);
+        }
+        for (const int day : fed) {
+            const double x = x_of(static_cast<double>(day));
+            svg_ += "<path d=\"M" + place(x - 5.0) + " " + place(bottom - 11.0) + " L" +
+                    place(x + 5.0) + " " + place(bottom - 11.0) + " L" + place(x) + " " +
+                    place(bottom - 2.0) + " Z\" fill=\"#000\"/>\n";
+        }
+    }
+
+    std::string day_text(int day) const {
+        if (!text_.day_zero) return "day " + std::to_string(day);
+        return feed::text(date_of(day_number(*text_.day_zero) + day)).substr(5);
+    }
+
+    const Forecast& forecast_;
+    const PictureText& text_;
+    double last_day_;
+    std::string svg_;
+};
+
+}  // namespace
+
+std::string forecast_svg(const Forecast& forecast, const SpeciesLimits& limits,
+                         const PictureText& text) {
+    const bool us = text.units == UnitSystem::us;
+    // Colours of the palette by Okabe and Ito (2008), told apart by colour-blind eyes and in grey.
+    const std::vector<Panel> panels{
+        {"Moisture, % of the wet mass",
+         &forecast.moisture,
+         100.0,
+         60.0,
+         90.0,
+         100.0,
+         {{100.0 * limits.moisture_high.value(), "wetter than worms like"},
+          {100.0 * limits.moisture_low.value(), "drier than worms like", true}},
+         "#0072B2"},
+        {us ? "Food left, lb as fed" : "Food left, kg as fed",
+         &forecast.food_left_wet_kg,
+         us ? 1.0 / kilograms_per_pound : 1.0,
+         0.0,
+         0.1,
+         1e12,
+         {},
+         "#009E73"},
+        {"Acid, g (as citric) a litre of air in the bed",
+         &forecast.acid_g_per_air_litre,
+         1.0,
+         0.0,
+         1.2 * limits::acid_per_air_litre.act,
+         1e12,
+         {{limits::acid_per_air_litre.act, "sour: act"},
+          {limits::acid_per_air_litre.watch, "turning sour: watch", true}},
+         "#D55E00"}};
+    return Picture(forecast, text).draw(panels);
+}
+
+}  // namespace feed::io
