@@ -65,12 +65,14 @@ struct Feedstock {
     RateFactor decay_rate_factor;
 
     /// The stored number of a property, or nothing when it is unknown (unknown never means zero).
-    constexpr const std::optional<Datum>& operator[](Property property) const noexcept {
+    constexpr const std::optional<Datum>& operator[](Property property) const& noexcept {
         return data[static_cast<std::size_t>(property)];
     }
-    constexpr std::optional<Datum>& operator[](Property property) noexcept {
+    constexpr std::optional<Datum>& operator[](Property property) & noexcept {
         return data[static_cast<std::size_t>(property)];
     }
+    /// Not of a feedstock that is gone at the end of the line: the reference would dangle.
+    const std::optional<Datum>& operator[](Property property) const&& = delete;
     constexpr bool has(Role role) const noexcept {
         return (roles & static_cast<std::uint8_t>(role)) != 0;
     }
