@@ -10,7 +10,8 @@
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
-#include "planned_feeding.hpp"
+#include "feed/trial/calibration.hpp"
+#include "feed/trial/evidence.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -84,19 +85,6 @@ std::string timing_text(const Forecast& forecast, const std::optional<Date>& zer
     return lines;
 }
 
-/// The feedings that the forecast follows: those of the diary from day 0 on, and the blend as of
-/// day 0.
-std::vector<Feeding> followed(const io::FeedFile& file) {
-    auto feedings = io::feedings_from_day_zero(file);
-    if (file.blend) {
-        Feeding planned;
-        for (const auto& one : *file.blend)
-            planned.portions.push_back(one.portion);
-        feedings.insert(feedings.begin(), std::move(planned));
-    }
-    return feedings;
-}
-
 }  // namespace
 
 int run_forecast(const Arguments& arguments) {
@@ -115,8 +103,16 @@ int run_forecast(const Arguments& arguments) {
     }
     const auto file = io::read_feed_file(arguments.words[0]);
     if (!file) return refuse(arguments, file.errors());
+    const auto evidence = evidence_of(file->diary);
+    if (!evidence.looks.empty())
+        options.ranges = calibrated(options.ranges, calibrate(evidence.looks));
     const Bed bed = io::bed_on_day_zero(*file);
-    auto result = forecast(bed, followed(*file), options);
+    auto result = forecast(bed, io::planned_feedings(*file), options);
+    if (!evidence.looks.empty())
+        result.assumed.insert(result.assumed.begin(),
+                              {"The rates are this bin's own, learned from " +
+                                   io::counted(evidence.looks.size(), "look") + " at its food.",
+                               Grade::b});
     result.assumed.insert(result.assumed.begin(), file->assumed.begin(), file->assumed.end());
     const auto zero = io::day_zero(*file);
     if (arguments.has("--svg")) {

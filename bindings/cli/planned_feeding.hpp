@@ -6,8 +6,8 @@
 
 namespace feed_command {
 
-/// The feeding that a file plans: its blend; else the first of its feedings from day 0 on; else
-/// the answer of its balance. Errors: the file plans none, or its balance has no answer.
+/// The feeding that a file plans: its blend, else the first of its feedings from day 0 on.
+/// Errors: the file plans none.
 feed::Result<std::vector<feed::Portion>> planned_feeding(const feed::io::FeedFile& file);
 
 }  // namespace feed_command

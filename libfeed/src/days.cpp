@@ -3,51 +3,45 @@
 #include "feed/io/feed_file.hpp"
 
 namespace feed::io {
-namespace {
-
-Feeding feeding_on(const WrittenFeeding& written, std::int64_t zero) {
-    Feeding feeding;
-    feeding.day = days(static_cast<double>(day_number(written.date) - zero));
-    for (const auto& one : written.portions)
-        feeding.portions.push_back(one.portion);
-    return feeding;
-}
-
-/// The feedings on one side of day 0, oldest first.
-std::vector<Feeding> feedings_of(const FeedFile& file, bool before) {
-    std::vector<Feeding> list;
-    const auto zero = day_zero(file);
-    if (!zero) return list;
-    const auto number = day_number(*zero);
-    for (const auto& written : file.feedings) {
-        if ((day_number(written.date) < number) == before)
-            list.push_back(feeding_on(written, number));
-    }
-    std::stable_sort(list.begin(), list.end(), [](const Feeding& a, const Feeding& b) {
-        return in_days(a.day) < in_days(b.day);
-    });
-    return list;
-}
-
-}  // namespace
 
 std::optional<Date> day_zero(const FeedFile& file) {
-    if (file.bed && file.bed->date) return file.bed->date;
-    std::optional<Date> last;
-    for (const auto& feeding : file.feedings) {
-        if (!last || day_number(feeding.date) > day_number(*last)) last = feeding.date;
+    const Diary& diary = file.diary;
+    std::optional<Date> last = diary.bed_date;
+    const auto later = [&](Date date) {
+        if (!last || day_number(date) > day_number(*last)) last = date;
+    };
+    for (const auto& observation : diary.observations)
+        later(observation.date);
+    if (file.blend || !last) {
+        for (const auto& feeding : diary.feedings)
+            later(feeding.date);
     }
     return last;
 }
 
 Bed bed_on_day_zero(const FeedFile& file) {
-    Bed bed = file.bed ? file.bed->bed : Bed();
-    bed.earlier = feedings_of(file, true);
-    return bed;
+    const auto zero = day_zero(file);
+    return zero ? bed_on(file.diary, *zero) : file.diary.bed;
 }
 
-std::vector<Feeding> feedings_from_day_zero(const FeedFile& file) {
-    return feedings_of(file, false);
+std::vector<Feeding> planned_feedings(const FeedFile& file) {
+    std::vector<Feeding> planned;
+    if (file.blend) {
+        Feeding today;
+        for (const auto& one : *file.blend)
+            today.portions.push_back(one.portion);
+        planned.push_back(std::move(today));
+    }
+    const auto zero = day_zero(file);
+    if (!zero) return planned;
+    for (const auto& feeding : file.diary.feedings) {
+        const auto day = day_number(feeding.date) - day_number(*zero);
+        if (day >= 0) planned.push_back({days(static_cast<double>(day)), feeding.portions});
+    }
+    std::stable_sort(planned.begin(), planned.end(), [](const Feeding& a, const Feeding& b) {
+        return in_days(a.day) < in_days(b.day);
+    });
+    return planned;
 }
 
 }  // namespace feed::io

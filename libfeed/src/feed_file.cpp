@@ -38,8 +38,10 @@ public:
         if (const auto at = section.find("blend")) file_.blend = pantry_.portions(*at, "blend");
         if (const auto at = section.find("balance"))
             file_.balance = read_balance(pantry_, file_, *at);
-        if (const auto at = section.find("bed")) file_.bed = read_bed(pantry_, *at);
+        if (const auto at = section.find("bed")) read_bed(pantry_, file_, *at);
         if (const auto at = section.find("feedings")) read_feedings(pantry_, file_, *at);
+        if (const auto at = section.find("observations")) read_observations(reading_, file_, *at);
+        file_.diary.name = file_.title;
         if (reading_.has_problems()) return reading_.take();
         return std::move(file_);
     }

@@ -58,10 +58,10 @@ public:
           reading_(pantry.reading()),
           section_(pantry.reading(), at, "bed", keys::bed) {}
 
-    WrittenBed read() {
-        Bed& bed = written_.bed;
+    void read(Diary& diary) {
+        Bed& bed = bed_;
         if (const auto at = section_.find("date"))
-            written_.date = read_date(reading_, *at, section_.field("date"));
+            date_ = read_date(reading_, *at, section_.field("date"));
         if (const auto at = section_.find("container")) read_container(*at);
         if (const auto number = quantity("depth_of_contents", QuantityKind::length))
             bed.depth_of_contents = metres(*number);
@@ -84,7 +84,8 @@ public:
         if (const auto number = quantity("age", QuantityKind::duration)) bed.age = days(*number);
         if (const auto number = quantity("own_feeding_rate", QuantityKind::rate))
             bed.own_feeding_rate = per_day(*number);
-        return std::move(written_);
+        diary.bed = std::move(bed_);
+        diary.bed_date = date_;
     }
 
 private:
@@ -102,7 +103,7 @@ private:
     /// "tote", or "60 L tote".
     void read_container(YamlView at) {
         const auto field = section_.field("container");
-        BedContainer& container = written_.bed.container;
+        BedContainer& container = bed_.container;
         if (at.is_mapping()) return read_container_mapping(at, field);
         const auto text = reading_.scalar(at, field);
         if (!text) return;
@@ -126,7 +127,7 @@ private:
 
     void read_container_mapping(YamlView at, const std::string& field) {
         const Section section(reading_, at, field, keys::container);
-        BedContainer& container = written_.bed.container;
+        BedContainer& container = bed_.container;
         if (const auto kind = section.find("kind")) {
             if (const auto word = reading_.word(*kind, section.field("kind"), container_words))
                 container.kind = *word;
@@ -204,7 +205,7 @@ private:
     /// "500 g", "1000 worms", "1 lb as bought".
     void read_worms(YamlView at) {
         const auto field = section_.field("worms");
-        Worms& worms = written_.bed.worms;
+        Worms& worms = bed_.worms;
         if (at.is_mapping()) {
             const Section section(reading_, at, field, keys::worms);
             if (const auto mass = section.find("weight")) {
@@ -259,7 +260,8 @@ private:
     Pantry& pantry_;
     Reading& reading_;
     Section section_;
-    WrittenBed written_;
+    Bed bed_;
+    std::optional<Date> date_;
 };
 
 }  // namespace
@@ -293,8 +295,9 @@ BedTemperature read_temperature(Reading& reading, YamlView at, const std::string
     return std::monostate();
 }
 
-WrittenBed read_bed(Pantry& pantry, YamlView at) {
-    return BedReader(pantry, at).read();
+void read_bed(Pantry& pantry, FeedFile& file, YamlView at) {
+    file.has_bed = true;
+    BedReader(pantry, at).read(file.diary);
 }
 
 }  // namespace feed::io

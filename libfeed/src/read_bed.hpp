@@ -7,8 +7,8 @@
 
 namespace feed::io {
 
-/// Reads the section `bed`; problems are reported.
-WrittenBed read_bed(Pantry& pantry, YamlView at);
+/// Reads the section `bed` into the diary of the file; problems are reported.
+void read_bed(Pantry& pantry, FeedFile& file, YamlView at);
 
 /// Words of the squeeze test, driest first.
 inline constexpr WordFor<Squeeze> squeeze_names[] = {

@@ -33,17 +33,125 @@ void read_feedings(Pantry& pantry, FeedFile& file, YamlView at) {
     each_entry(reading, at, "feedings", [&](YamlView item, const std::string& field) {
         const Section section(reading, item, field, keys::feeding);
         if (!section.is_mapping()) return;
-        WrittenFeeding feeding;
+        DatedFeeding feeding;
         const auto date = section.require("date");
         const auto portions = section.require("portions");
         if (date) {
             if (const auto day = read_date(reading, *date, section.field("date")))
                 feeding.date = *day;
         }
-        if (portions) feeding.portions = pantry.portions(*portions, section.field("portions"));
+        if (portions) {
+            for (auto& one : pantry.portions(*portions, section.field("portions")))
+                feeding.portions.push_back(std::move(one.portion));
+        }
         feeding.by = text_of(reading, section, "by");
         feeding.note = text_of(reading, section, "note");
-        file.feedings.push_back(std::move(feeding));
+        file.diary.feedings.push_back(std::move(feeding));
+    });
+}
+
+namespace {
+
+class ObservationReader {
+public:
+    ObservationReader(Reading& reading, YamlView at, std::string field)
+        : reading_(reading), section_(reading, at, std::move(field), keys::observation) {}
+
+    std::optional<Observation> read() {
+        if (!section_.is_mapping()) return std::nullopt;
+        Observation seen;
+        if (const auto at = section_.require("date")) {
+            if (const auto date = read_date(reading_, *at, section_.field("date")))
+                seen.date = *date;
+        }
+        if (const auto at = section_.find("of_feeding"))
+            seen.of_feeding = read_date(reading_, *at, section_.field("of_feeding"));
+        seen.left = wet_mass("left");
+        seen.share_gone = number("food_gone", QuantityKind::share);
+        if (const auto at = section_.find("gone"))
+            seen.gone = reading_.yes_or_no(*at, section_.field("gone")).value_or(false);
+        read_bed_signs(seen);
+        read_records(seen);
+        return seen;
+    }
+
+private:
+    void read_bed_signs(Observation& seen) {
+        seen.worms = word<WormPlace>("worms", worm_place_words);
+        seen.vigour = word<WormVigour>("vigour", worm_vigour_words);
+        seen.smell = word<Smell>("smell", smell_words);
+        if (const auto at = section_.find("squeeze"))
+            seen.squeeze = reading_.word(*at, section_.field("squeeze"), squeeze_names);
+        if (const auto share = number("moisture", QuantityKind::moisture))
+            seen.moisture = Moisture(*share);
+        if (const auto at = section_.find("pooling"))
+            seen.pooling = reading_.yes_or_no(*at, section_.field("pooling"));
+        seen.ph = number("ph", QuantityKind::ph);
+        if (const auto at = section_.find("temperatures")) read_temperatures(*at, seen);
+        seen.air_low = temperature("air_low");
+        seen.air_high = temperature("air_high");
+        if (seen.air_low && seen.air_high && *seen.air_high < *seen.air_low) {
+            reading_.report(*section_.find("air_low"), ErrorCode::low_above_high,
+                            section_.field("air_low"), "at most air_high",
+                            "the low of the air is above its high; are they swapped?");
+        }
+    }
+
+    void read_records(Observation& seen) {
+        seen.by = plain("by");
+        seen.weight_in = wet_mass("weight_in");
+        seen.running_total = wet_mass("running_total");
+        seen.bedding = plain("bedding");
+        seen.pests = plain("pests");
+        seen.action = plain("action");
+        seen.note = plain("note");
+    }
+
+    /// One value for the whole bin, or a mapping from places to values.
+    void read_temperatures(YamlView at, Observation& seen) {
+        const auto field = section_.field("temperatures");
+        if (!at.is_mapping()) {
+            if (const auto degrees = reading_.quantity(at, field, QuantityKind::temperature))
+                seen.temperatures.push_back({"", celsius(*degrees)});
+            return;
+        }
+        at.for_each_pair([&](YamlView place, YamlView value) {
+            if (const auto degrees = reading_.quantity(value, field, QuantityKind::temperature))
+                seen.temperatures.push_back({std::string(place.text()), celsius(*degrees)});
+        });
+    }
+
+    std::optional<double> number(keys::Key key, QuantityKind kind) {
+        const auto at = section_.find(key);
+        return at ? reading_.quantity(*at, section_.field(key), kind) : std::nullopt;
+    }
+    std::optional<WetMass> wet_mass(keys::Key key) {
+        const auto kg = number(key, QuantityKind::mass);
+        return kg ? std::optional<WetMass>(wet_kilograms(*kg)) : std::nullopt;
+    }
+    std::optional<Temperature> temperature(keys::Key key) {
+        const auto degrees = number(key, QuantityKind::temperature);
+        return degrees ? std::optional<Temperature>(celsius(*degrees)) : std::nullopt;
+    }
+    template <class T, std::size_t count>
+    std::optional<T> word(keys::Key key, const std::array<std::string_view, count>& words) {
+        const auto at = section_.find(key);
+        if (!at) return std::nullopt;
+        const auto index = reading_.word_index(*at, section_.field(key), words);
+        return index ? std::optional<T>(static_cast<T>(*index)) : std::nullopt;
+    }
+    std::string plain(keys::Key key) { return text_of(reading_, section_, key); }
+
+    Reading& reading_;
+    Section section_;
+};
+
+}  // namespace
+
+void read_observations(Reading& reading, FeedFile& file, YamlView at) {
+    each_entry(reading, at, "observations", [&](YamlView item, std::string field) {
+        if (auto seen = ObservationReader(reading, item, std::move(field)).read())
+            file.diary.observations.push_back(std::move(*seen));
     });
 }
 

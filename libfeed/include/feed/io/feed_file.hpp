@@ -13,6 +13,7 @@
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/trial/date.hpp"
+#include "feed/trial/diary.hpp"
 
 namespace feed::io {
 
@@ -31,20 +32,6 @@ struct WrittenBalance {
     std::vector<std::optional<Amount>> amounts;
 };
 
-/// A bed as written and the day it is described for.
-struct WrittenBed {
-    Bed bed;
-    std::optional<Date> date;
-};
-
-/// A feeding of the diary as written.
-struct WrittenFeeding {
-    Date date;
-    std::vector<WrittenPortion> portions;
-    std::string by;
-    std::string note;
-};
-
 /// A feed file: every section is optional.
 struct FeedFile {
     std::string name;   ///< of the file
@@ -53,20 +40,23 @@ struct FeedFile {
     std::vector<std::shared_ptr<const Feedstock>> own_feedstocks;
     std::optional<std::vector<WrittenPortion>> blend;
     std::optional<WrittenBalance> balance;
-    std::optional<WrittenBed> bed;
-    std::vector<WrittenFeeding> feedings;  ///< in the order of the file
+    bool has_bed = false;
+    /// The bed (all assumed when has_bed is false), the feedings and the observations.
+    Diary diary;
     /// What reading took for granted: which part of a fruit, how a volume became a mass.
     std::vector<Assumption> assumed;
 };
 
-/// The bed of a file on its day 0, with the feedings before that day as its earlier ones; a bed
-/// that is only assumed where the file has none. Day 0 is the date of the bed, or the last date of
-/// the diary. Threads: pure.
-Bed bed_on_day_zero(const FeedFile& file);
-/// The feedings of a file from day 0 on. Threads: pure.
-std::vector<Feeding> feedings_from_day_zero(const FeedFile& file);
-/// Day 0 of a file, or nothing when it names no date. Threads: pure.
+/// Day 0 of a file: the day that a check or a forecast starts from. With a blend it is the last
+/// date of the diary, because the blend is what comes next. Without one it is the last of the bed's
+/// date and the observations, so that later feedings are planned ones; in a file of feedings alone,
+/// the last of them. Nothing when the file names no date. Threads: pure.
 std::optional<Date> day_zero(const FeedFile& file);
+/// The bed of a file on day 0, with the feedings before that day as its earlier ones. Threads:
+/// pure.
+Bed bed_on_day_zero(const FeedFile& file);
+/// What is fed from day 0 on: the blend, on day 0, and the planned feedings. Threads: pure.
+std::vector<Feeding> planned_feedings(const FeedFile& file);
 
 /// Reads a feed file (YAML or JSON; see docs/files.md).
 /// path: file of at most 8 MB. Errors: one when the file cannot be read or is not well-formed, else

@@ -38,6 +38,11 @@ inline constexpr std::array<Key, 6> container{"kind",  "inside", "diameter",
                                               "depth", "volume", "stacked"};
 inline constexpr std::array<Key, 3> worms{"weight", "count", "known"};
 inline constexpr std::array<Key, 4> feeding{"date", "portions", "by", "note"};
+inline constexpr std::array<Key, 22> observation{
+    "date",    "by",           "of_feeding", "left",     "food_gone", "gone",
+    "worms",   "vigour",       "squeeze",    "moisture", "pooling",   "smell",
+    "ph",      "temperatures", "air_low",    "air_high", "weight_in", "running_total",
+    "bedding", "pests",        "action",     "note"};
 inline constexpr std::array<Key, 33> feedstock{"like",
                                                "nutrition_label",
                                                "laboratory_report",
