@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <utility>
@@ -55,6 +56,11 @@ struct PreparedBalance {
     std::vector<double> row_lower;
     std::vector<double> row_upper;
     std::vector<RowOrigin> row_origins;  ///< of the window edges only
+
+    /// The row that limits water on wet scraps, if there may be wet scraps.
+    std::optional<std::size_t> wet_scraps_row;
+    bool scraps_are_surely_wet = false;  ///< whatever amounts are taken
+    double wet_scraps_moisture = 0.0;    ///< scraps wetter than this are wet
 
     std::vector<double> hessian;     ///< n, for closest_to_usual
     std::vector<double> gradient;    ///< n, for closest_to_usual
@@ -152,7 +158,9 @@ private:
     void window(std::size_t index) {
         const auto& target = out_.problem.targets[index];
         const auto ratio = ratio_of(target.property);
-        if (!ratio.below) {
+        if (target.property == TargetProperty::water_kg_per_wet_scraps_kg) {
+            if (target.high) water_on_wet_scraps(index, *target.high);
+        } else if (!ratio.below) {
             if (target.low || target.high) {
                 row(ratio, 0.0, target.low.value_or(-solver::infinity),
                     target.high.value_or(solver::infinity), {index, Edge::both});
@@ -163,6 +171,41 @@ private:
             if (target.low) row(ratio, *target.low, 0.0, solver::infinity, {index, Edge::low});
             if (target.high) row(ratio, *target.high, -solver::infinity, 0.0, {index, Edge::high});
         }
+    }
+
+    /// What moisture is meant to be: the aim, else the middle of the window, else its edge.
+    std::optional<double> wanted_moisture() const {
+        for (const auto& target : out_.problem.targets) {
+            if (target.property != TargetProperty::moisture) continue;
+            if (target.aim) return target.aim;
+            if (target.low && target.high) return (*target.low + *target.high) / 2.0;
+            return target.low ? target.low : target.high;
+        }
+        return std::nullopt;
+    }
+
+    /// poured - high scraps <= what has to be poured anyway; only if there may be wet scraps.
+    void water_on_wet_scraps(std::size_t index, double high) {
+        const auto wanted = wanted_moisture();
+        if (!wanted) return;
+        read_sum(Sum::scraps_water_kg);
+        double least_excess = 0.0;
+        double most_excess = 0.0;
+        double poured_anyway = 0.0;
+        for (std::size_t i = 0; i < count_; ++i) {
+            const double excess =
+                out_.sum(Sum::scraps_water_kg)[i] - *wanted * out_.sum(Sum::scraps_kg)[i];
+            poured_anyway += out_.sum(Sum::poured_kg)[i] * out_.lower[i];
+            if (excess == 0.0) continue;
+            least_excess += excess * (excess > 0.0 ? out_.lower[i] : out_.upper[i]);
+            most_excess += excess * (excess > 0.0 ? out_.upper[i] : out_.lower[i]);
+        }
+        if (!(most_excess > 0.0)) return;
+        out_.wet_scraps_row = out_.row_lower.size();
+        out_.scraps_are_surely_wet = least_excess > 0.0;
+        out_.wet_scraps_moisture = *wanted;
+        row(ratio_of(TargetProperty::water_kg_per_wet_scraps_kg), high, -solver::infinity,
+            poured_anyway, {index, Edge::high});
     }
 
     void row(const SumRatio& ratio, double level, double low, double high, RowOrigin origin) {

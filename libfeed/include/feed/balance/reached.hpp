@@ -127,6 +127,12 @@ inline Estimate<double> quantity_of(const PreparedBalance& prepared, const Targe
         }
         case TargetProperty::bedding_l_per_scraps_l:
             return bedding_for_scraps(prepared, wet_kg);
+        case TargetProperty::water_kg_per_wet_scraps_kg: {
+            const auto sides = compared(prepared, target, wet_kg);
+            if (!(sides.below > 0.0)) return {};
+            const double poured = sides.above / sides.below;
+            return known(poured, poured, poured, Grade::a);
+        }
     }
     return {};
 }
@@ -144,25 +150,27 @@ inline bool is_binding(const Target& target, const Compared& sides, std::size_t 
 
 }  // namespace detail
 
-/// What every target came to.
+/// What every target came to; the limit on water on wet scraps only where it applied.
 /// wet_kg: one mass for each entry. ratios, deciding: the deviations the answer was chosen by and
 /// their weights, or empty. blend: the properties of the same masses. Entries times targets.
 /// Threads: pure.
 inline std::vector<Reached> reached_of(const PreparedBalance& prepared,
-                                       std::span<const double> wet_kg, const RatioRows& ratios,
-                                       std::span<const double> deciding,
+                                       std::span<const double> wet_kg, bool water_was_held,
+                                       const RatioRows& ratios, std::span<const double> deciding,
                                        const BlendProperties& blend) {
     std::vector<Reached> all;
     for (std::size_t i = 0; i < prepared.problem.targets.size(); ++i) {
         const auto& target = prepared.problem.targets[i];
+        const bool on_wet_scraps = target.property == TargetProperty::water_kg_per_wet_scraps_kg;
+        if (on_wet_scraps && !water_was_held) continue;
         const auto sides = detail::compared(prepared, target, wet_kg);
         Reached reached;
         reached.target = target;
         reached.quantity = detail::quantity_of(prepared, target, wet_kg, blend);
         reached.inside = (!target.low || sides.at_least(*target.low)) &&
                          (!target.high || sides.at_most(*target.high));
-        if (target.property == TargetProperty::cn_ratio && !(sides.below > 0.0))
-            reached.inside = false;
+        // What has to be poured anyway is not judged by it.
+        reached.inside = reached.inside || on_wet_scraps;
         reached.binding = detail::is_binding(target, sides, i, ratios, deciding);
         all.push_back(std::move(reached));
     }

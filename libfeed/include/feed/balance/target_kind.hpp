@@ -19,7 +19,7 @@ struct TargetKind {
     bool is_fraction;       ///< 0 to 1, so that a number above 1 is a per cent slip
 };
 
-inline constexpr std::size_t target_property_count = 9;
+inline constexpr std::size_t target_property_count = 10;
 
 /// Every target property in the order of the enumeration.
 inline constexpr std::array<TargetKind, target_property_count> target_kinds{{
@@ -38,6 +38,8 @@ inline constexpr std::array<TargetKind, target_property_count> target_kinds{{
     {TargetProperty::total_volume_l, "total_volume_l", "total volume", "L", 0, 1e12, false},
     {TargetProperty::bedding_l_per_scraps_l, "bedding_l_per_scraps_l", "bedding for scraps",
      "L loose bedding per L scraps", 0, 1000, false},
+    {TargetProperty::water_kg_per_wet_scraps_kg, "water_kg_per_wet_scraps_kg",
+     "water on wet scraps", "kg water poured per kg scraps", 0, 1000, false},
 }};
 
 /// The fixed facts of one property. Constant time.

@@ -1,0 +1,162 @@
+#pragma once
+#include <algorithm>
+#include <cstddef>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "feed/balance/advice.hpp"
+#include "feed/balance/balance_answer.hpp"
+#include "feed/balance/closest.hpp"
+#include "feed/balance/conflict.hpp"
+#include "feed/balance/mend.hpp"
+#include "feed/balance/prepared_balance.hpp"
+#include "feed/balance/reached.hpp"
+#include "feed/balance/solve_prepared.hpp"
+#include "feed/balance/wetness.hpp"
+#include "feed/blend/blend.hpp"
+
+namespace feed {
+
+namespace detail {
+
+inline void add_assumption(std::vector<Assumption>& assumed, Assumption more) {
+    for (const auto& known : assumed) {
+        if (known.text == more.text) return;
+    }
+    assumed.push_back(std::move(more));
+}
+
+/// Fills in portions, what they reach, what was assumed and the grade.
+inline void describe(const PreparedBalance& prepared, std::span<const double> wet_kg,
+                     bool water_was_held, const RatioRows& ratios, std::span<const double> deciding,
+                     BalanceAnswer& answer) {
+    std::vector<double> kept;
+    for (std::size_t i = 0; i < wet_kg.size(); ++i) {
+        // The check allows a relative 1e-9; what is poured is not less than nothing.
+        const double mass = std::clamp(wet_kg[i], prepared.lower[i], prepared.upper[i]);
+        kept.push_back(mass);
+        answer.portions.push_back({prepared.problem.entries[i].feedstock, wet_kilograms(mass)});
+    }
+    answer.properties = blend(answer.portions);
+    answer.reached =
+        reached_of(prepared, kept, water_was_held, ratios, deciding, answer.properties);
+    answer.wetness = wetness_of(answer.portions);
+    answer.grade = Grade::a;
+    for (const auto& reached : answer.reached) {
+        if (reached.quantity.has_value())
+            answer.grade = worst(answer.grade, reached.quantity.grade);
+    }
+    for (const auto& assumption : answer.properties.assumed)
+        add_assumption(answer.assumed, assumption);
+    for (const auto& assumption : answer.assumed)
+        answer.grade = worst(answer.grade, assumption.grade);
+}
+
+inline bool all_inside(const BalanceAnswer& answer) {
+    return std::all_of(answer.reached.begin(), answer.reached.end(),
+                       [](const Reached& reached) { return reached.inside; });
+}
+
+inline void explain_infeasible(const PreparedBalance& prepared, BalanceAnswer& answer) {
+    const auto conflict = find_conflict(prepared);
+    for (const std::size_t i : conflict.entries)
+        answer.conflict.push_back(prepared.problem.entries[i].label);
+    for (const std::size_t i : conflict.targets)
+        answer.conflict.push_back(prepared.problem.targets[i].label);
+    const auto closest = closest_blend(prepared);
+    if (closest.found) {
+        answer.largest_deviation = closest.largest_deviation;
+        if (closest.at_heaviest) {
+            add_assumption(answer.assumed,
+                           {"the closest blend is held to " + significant(closest_heaviest, 2) +
+                                " times the amount that is fixed: more would come nearer still",
+                            Grade::d});
+        }
+        describe(prepared, closest.wet_kg, false, closest.ratios, closest.deciding, answer);
+        answer.advice = advice_for(prepared, closest.wet_kg);
+    }
+    answer.mend = find_mend(prepared);
+}
+
+/// The problem without the limit that gives way: it never takes part in a conflict.
+inline Result<PreparedBalance> without_yielding(const PreparedBalance& prepared) {
+    if (!prepared.wet_scraps_row) return prepared;
+    BalanceProblem problem = prepared.problem;
+    std::erase_if(problem.targets, [](const Target& target) {
+        return target.property == TargetProperty::water_kg_per_wet_scraps_kg;
+    });
+    return prepare(std::move(problem));
+}
+
+/// Says so when water is poured on wet scraps after all.
+inline void say_why_water(const PreparedBalance& prepared, BalanceAnswer& answer) {
+    std::vector<double> wet_kg;
+    double poured = 0.0;
+    for (const auto& portion : answer.portions) {
+        wet_kg.push_back(portion.wet_mass.in_kilograms());
+        if (portion.feedstock->group == Group::water) poured += wet_kg.back();
+    }
+    if (!(poured > 0.0) || !scraps_are_wet(prepared, wet_kg)) return;
+    add_assumption(answer.assumed, {"water is poured although the scraps are wet: the targets "
+                                    "cannot be met without it",
+                                    Grade::a});
+}
+
+/// The entry that grows fastest without an upper limit; the first of several.
+inline std::string endless_entry(const PreparedBalance& prepared, std::span<const double> ray) {
+    std::size_t fastest = ray.size();
+    for (std::size_t i = 0; i < ray.size(); ++i) {
+        if (ray[i] > 0.0 && (fastest == ray.size() || ray[i] > ray[fastest])) fastest = i;
+    }
+    return fastest < ray.size() ? prepared.problem.entries[fastest].label : std::string();
+}
+
+}  // namespace detail
+
+/// The answer of a prepared balance, with everything a keeper is told.
+/// workspace: at least as large as the preparation needs. Threads: any number, each with its own
+/// workspace; the preparation may be shared.
+inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace& workspace) {
+    BalanceAnswer answer;
+    answer.assumed = prepared.assumed;
+    const auto numbers = solve(prepared, workspace);
+    answer.status = numbers.status;
+    switch (numbers.status) {
+        case BalanceStatus::solved: {
+            answer.largest_deviation = numbers.largest_deviation;
+            detail::describe(prepared, numbers.wet_kg, numbers.water_was_held, prepared.from_aims,
+                             numbers.deciding, answer);
+            if (prepared.wet_scraps_row && !numbers.water_was_held)
+                detail::say_why_water(prepared, answer);
+            if (!detail::all_inside(answer)) answer.status = BalanceStatus::failed;
+            break;
+        }
+        case BalanceStatus::infeasible:
+            if (const auto strict = detail::without_yielding(prepared))
+                detail::explain_infeasible(*strict, answer);
+            break;
+        case BalanceStatus::unbounded:
+            answer.unbounded_entry = detail::endless_entry(prepared, numbers.ray);
+            break;
+        case BalanceStatus::failed:
+            break;
+    }
+    return answer;
+}
+
+/// Finds how much of each entry to take so that all targets are met, best by the objective of the
+/// problem; the answer is unique: ties go to the least mass, then to the order of the entries.
+/// @return the answer, whatever its status; or every problem of the input at once: no entries, an
+/// amount or window that contradicts itself, a per cent slip, no amount fixed, a value that a
+/// target needs and a feedstock lacks.
+/// Entries may be listed in any number; made for up to about 60, works to 500. Threads: pure.
+inline Result<BalanceAnswer> balance(const BalanceProblem& problem) {
+    const auto prepared = prepare(problem);
+    if (!prepared) return prepared.errors();
+    BalanceWorkspace workspace(*prepared);
+    return answer_of(*prepared, workspace);
+}
+
+}  // namespace feed

@@ -1,0 +1,205 @@
+"""The balance stated again from its definition, for SciPy; shares no code with the library.
+
+Every target is a ratio of two sums over the wet masses; windows are linear rows. Kilograms, litres,
+fractions 0 to 1.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from scipy.optimize import linprog
+
+Vector = Any  # numpy array of floats
+
+
+@dataclass(frozen=True)
+class Sums:
+    """Numerator and denominator of one property; `below` is None for a total."""
+
+    above: Vector
+    below: Vector | None
+
+
+def sums_of(target: dict[str, Any], entries: list[dict[str, Any]]) -> Sums:
+    """The two sums of a target, for one wet kilogram of each entry."""
+    wet = np.ones(len(entries))
+    moisture = np.array([e["moisture"] for e in entries])
+    dry = 1.0 - moisture
+    match target["property"]:
+        case "cn_ratio":
+            carbon = np.array([0.0 if e["water"] else e["carbon"] for e in entries])
+            nitrogen = np.array([0.0 if e["water"] else e["nitrogen"] for e in entries])
+            return Sums(dry * carbon, dry * nitrogen)
+        case "moisture":
+            return Sums(moisture, wet)
+        case "total_wet_kg":
+            return Sums(wet, None)
+        case "bedding_l_per_scraps_l":
+            litres = np.array([0.0 if e["water"] else 1000.0 / e["density"] for e in entries])
+            bedding = np.array(
+                [e["bedding"] and (not e["scraps"] or e["beddings_group"]) for e in entries]
+            )
+            scraps = np.array([e["scraps"] for e in entries]) & ~bedding
+            return Sums(litres * bedding, litres * scraps)
+        case other:
+            raise ValueError(other)
+
+
+@dataclass
+class Rows:
+    """upper @ x <= limits."""
+
+    matrix: list[Vector]
+    limits: list[float]
+
+    def at_most(self, row: Vector, limit: float) -> None:
+        self.matrix.append(row)
+        self.limits.append(limit)
+
+
+def add_window(rows: Rows, target: dict[str, Any], sums: Sums) -> None:
+    """low <= above / below <= high."""
+    for edge, sign in (("low", -1.0), ("high", 1.0)):
+        level = target[edge]
+        if level is None:
+            continue
+        if sums.below is None:
+            rows.at_most(sign * sums.above, sign * level)
+        else:
+            rows.at_most(sign * (sums.above - level * sums.below), 0.0)
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What HiGHS says: 'solved', 'infeasible', 'unbounded' or 'unsure'."""
+
+    status: str
+    x: Vector | None = None
+    objective: float = math.nan
+
+
+class Reference:
+    """One problem, solved with HiGHS as often as asked."""
+
+    def __init__(self, problem: dict[str, Any]) -> None:
+        self.problem = problem
+        self.entries = problem["entries"]
+        self.targets = problem["targets"]
+        self.sums = [sums_of(t, self.entries) for t in self.targets]
+        masses = [v for e in self.entries for v in (e["least"], e["most"]) if v]
+        totals = [
+            v
+            for t in self.targets
+            if t["property"] == "total_wet_kg"
+            for v in (t["low"], t["high"], t["aim"])
+            if v
+        ]
+        usual = [e["usual"] for e in self.entries if e["usual"]]
+        self.scale = max(masses + totals + usual)
+
+    def windows(self, skip: set[str] | None = None) -> Rows:
+        """The windows in units of the problem's own scale."""
+        rows = Rows([], [])
+        for target, sums in zip(self.targets, self.sums, strict=True):
+            if skip and target["property"] in skip:
+                continue
+            add_window(rows, target, sums)
+        return Rows(rows.matrix, [limit / self.scale for limit in rows.limits])
+
+    def bounds(self, skip: set[str] | None = None) -> list[tuple[float, float | None]]:
+        """The amounts, in units of the scale."""
+        return [
+            (0.0, None)
+            if skip and e["label"] in skip
+            else (
+                e["least"] / self.scale,
+                None if e["most"] is None else e["most"] / self.scale,
+            )
+            for e in self.entries
+        ]
+
+    def solve(
+        self,
+        objective: Vector,
+        rows: Rows | None = None,
+        bounds: list[tuple[float, float | None]] | None = None,
+    ) -> Outcome:
+        """Minimise objective @ x (x in units of the scale)."""
+        rows = rows or self.windows()
+        scaled = []
+        limits = []
+        for row, limit in zip(rows.matrix, rows.limits, strict=True):
+            size = np.abs(row).max() or 1.0
+            scaled.append(row / size)
+            limits.append(limit / size)
+        result = linprog(
+            objective,
+            A_ub=np.array(scaled) if scaled else None,
+            b_ub=np.array(limits) if limits else None,
+            bounds=bounds if bounds is not None else self.bounds(),
+            method="highs",
+            options={
+                "primal_feasibility_tolerance": 1e-10,
+                "dual_feasibility_tolerance": 1e-10,
+            },
+        )
+        status = {0: "solved", 2: "infeasible", 3: "unbounded"}.get(result.status, "unsure")
+        if status != "solved":
+            return Outcome(status)
+        return Outcome(status, result.x, float(result.fun))
+
+    def held_priorities(self, rows: Rows) -> tuple[Rows, str]:
+        """Rows with what is used up first held at its most; and the status of getting there."""
+        levels = sorted({e["priority"] for e in self.entries if e["priority"] > 0})
+        for level in levels:
+            used = np.array([1.0 if e["priority"] == level else 0.0 for e in self.entries])
+            outcome = self.solve(-used, rows)
+            if outcome.status != "solved":
+                return rows, outcome.status
+            rows.at_most(-used, outcome.objective * (1.0 - 1e-11) + 1e-13)
+        return rows, "solved"
+
+    def deviation_ratios(self) -> list[tuple[Vector, float, Vector, float]]:
+        """numerator @ x + constant over denominator @ x + constant, for each side of each aim."""
+        ratios = []
+        for target, sums in zip(self.targets, self.sums, strict=True):
+            aim = target["aim"]
+            if aim is None or (sums.below is not None and not (sums.below > 0).any()):
+                continue
+            low, high = target["low"], target["high"]
+            for sign, edge, other in ((1.0, high, low), (-1.0, low, high)):
+                if edge == aim:
+                    continue
+                unit = next(abs(e - aim) for e in (edge, other, 0.0) if e is not None and e != aim)
+                if sums.below is None:
+                    ratios.append(
+                        (
+                            sign * sums.above / unit,
+                            -sign * aim / unit / self.scale,
+                            np.zeros(len(self.entries)),
+                            1.0 / self.scale,
+                        )
+                    )
+                else:
+                    ratios.append(
+                        (sign * (sums.above - aim * sums.below) / unit, 0.0, sums.below, 0.0)
+                    )
+        return ratios
+
+    def largest_deviation(self, x: Vector) -> float:
+        """The worst deviation of a point in units of the scale; 0 where there are no aims."""
+        worst = 0.0
+        for numerator, constant, denominator, below in self.deviation_ratios():
+            worst = max(worst, (numerator @ x + constant) / (denominator @ x + below))
+        return worst
+
+    def can_deviate_by(self, deviation: float, rows: Rows) -> bool:
+        """Is there a blend whose worst deviation is at most this?"""
+        more = Rows(list(rows.matrix), list(rows.limits))
+        for numerator, constant, denominator, below in self.deviation_ratios():
+            more.at_most(numerator - deviation * denominator, deviation * below - constant)
+        return self.solve(np.zeros(len(self.entries)), more).status == "solved"
