@@ -10,7 +10,7 @@
 #   clang         Clang, optimised: build and every C++ test
 #   asan          Clang with the address and undefined-behaviour sanitizers: every C++ test
 #   tsan          Clang with the thread sanitizer: the thread tests
-#   python        GCC, optimised, as packaged; then every Python test: command, headers, install, docs
+#   python        GCC, optimised, as packaged; every Python test: command, oracles, headers, install, docs
 #   bits          GCC's and Clang's commands must print the same bytes
 #   fuzz          each fuzz target for $FEED_FUZZ_SECONDS (60) seconds
 #   lint          clang-format, clang-tidy, ruff, mypy
@@ -134,9 +134,11 @@ stage_tsan() {
 }
 
 stage_python() {
+    # The oracles ask programs of the debug build; all else is tried as it is packaged.
+    build dev
     build package || return
     rm -f "$logs/pytest.xml"
-    if ! FEED_BUILD_DIR=build/package "$python" -m pytest -q -n "$jobs" -p no:cacheprovider \
+    if ! "$python" -m pytest -q -n "$jobs" -p no:cacheprovider \
         --junit-xml="$logs/pytest.xml" >"$logs/pytest.log" 2>&1; then
         echo "--- FAILED: pytest"
         tail -n 100 "$logs/pytest.log"

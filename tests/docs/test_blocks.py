@@ -91,15 +91,15 @@ def with_main(text: str) -> str:
 
 
 @pytest.mark.parametrize("block", of_kind("cpp", "c"))
-def test_program_block_runs(block: Block, playground: Playground, build_dir: Path) -> None:
+def test_program_block_runs(block: Block, playground: Playground, package_dir: Path) -> None:
     source = playground.folder / f"block.{block.kind}"
     source.write_text(with_main(block.text), encoding="utf-8")
     program = playground.folder / "block"
     if block.kind == "cpp":
         compiler = ["g++", "-std=c++20", f"-I{ROOT / 'libfeed' / 'include'}"]
-        libraries = [str(build_dir / "libfeed" / "libfeed_io.a"), "-lyaml-cpp"]
+        libraries = [str(package_dir / "libfeed" / "libfeed_io.a"), "-lyaml-cpp"]
     else:
-        c_library = build_dir / "bindings" / "c"
+        c_library = package_dir / "bindings" / "c"
         compiler = ["gcc", "-std=c99", f"-I{ROOT / 'bindings' / 'c' / 'include'}"]
         libraries = [f"-L{c_library}", "-lfeed", f"-Wl,-rpath,{c_library}"]
     warnings = ["-Wall", "-Wextra", "-Wpedantic", "-Werror"]
@@ -119,9 +119,9 @@ def test_python_block_runs(block: Block, playground: Playground) -> None:
 
 
 @pytest.mark.parametrize("block", of_kind("cmake"))
-def test_cmake_block_configures(block: Block, build_dir: Path, tmp_path: Path) -> None:
+def test_cmake_block_configures(block: Block, package_dir: Path, tmp_path: Path) -> None:
     prefix = tmp_path / "prefix"
-    subprocess.run(["cmake", "--install", build_dir, "--prefix", prefix], check=True)
+    subprocess.run(["cmake", "--install", package_dir, "--prefix", prefix], check=True)
     (tmp_path / "CMakeLists.txt").write_text(block.text, encoding="utf-8")
     (tmp_path / "my_program.cpp").write_text("#include <feed/feed.hpp>\nint main() {}\n")
     (tmp_path / "libfeed").symlink_to(ROOT)

@@ -86,8 +86,8 @@ def test_the_core_keeps_no_changing_state(core_object: Path) -> None:
     assert changing_variables(core_object) == []
 
 
-def test_the_io_layer_calls_nothing_forbidden(build_dir: Path) -> None:
-    library = build_dir / "libfeed" / "libfeed_io.a"
+def test_the_io_layer_calls_nothing_forbidden(package_dir: Path) -> None:
+    library = package_dir / "libfeed" / "libfeed_io.a"
     assert library.is_file()
     assert forbidden_calls(library) == []
     assert changing_variables(library) == []

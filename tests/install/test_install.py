@@ -35,10 +35,10 @@ def version(source_dir: Path) -> str:
 
 
 @pytest.fixture(scope="module")
-def installed(build_dir: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+def installed(package_dir: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """An installed tree outside the system's folders."""
     prefix = tmp_path_factory.mktemp("installed")
-    run("cmake", "--install", build_dir, "--prefix", prefix)
+    run("cmake", "--install", package_dir, "--prefix", prefix)
     return prefix
 
 

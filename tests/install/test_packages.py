@@ -41,10 +41,10 @@ class DebianRoot:
 
 
 @pytest.fixture(scope="module")
-def packages(build_dir: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+def packages(package_dir: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
     """Package name to file, from `cpack -G DEB`."""
     folder = tmp_path_factory.mktemp("packages")
-    run("cpack", "-G", "DEB", "-B", folder, "--config", build_dir / "CPackConfig.cmake")
+    run("cpack", "-G", "DEB", "-B", folder, "--config", package_dir / "CPackConfig.cmake")
     made = folder.glob("*.deb")
     return {run("dpkg-deb", "-f", path, "Package").stdout.strip(): path for path in made}
 
