@@ -1,0 +1,18 @@
+#pragma once
+#include <string>
+
+#include "feed/trial/observation.hpp"
+
+namespace feed::io {
+
+/// An observation as an entry of `observations` in a feed file (YAML), starting with "- date:" and
+/// ending in a line feed. Only what was seen is written; the people's own words are quoted, so that
+/// no text can change the structure of the file. Keys: keys::observation.
+/// @param indent  blanks before the dash.
+/// Threads: pure.
+std::string observation_yaml(const Observation& observation, int indent = 2);
+
+/// The words of the squeeze test in a feed file ("damp", "drops" ...).
+std::string_view squeeze_key(Squeeze squeeze) noexcept;
+
+}  // namespace feed::io

@@ -1,0 +1,278 @@
+#include "feed/io/diary_append.hpp"
+
+#include <signal.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <string>
+
+#include "catch2.hpp"
+#include "feed/io/observation_text.hpp"
+#include "feed/io/text_file.hpp"
+#include "feed/io/yaml_tree.hpp"
+
+using feed::Observation;
+using feed::io::with_observation;
+
+namespace {
+
+Observation look(std::string note = "") {
+    Observation seen;
+    seen.date = {2026, 3, 14};
+    seen.share_gone = 0.6;
+    seen.note = std::move(note);
+    return seen;
+}
+
+std::string appended(const std::string& diary, const Observation& seen) {
+    const auto text = with_observation(diary, seen, "bin.yaml");
+    REQUIRE(text);
+    return *text;
+}
+
+/// Entries of `observations`, counted by the YAML reader.
+std::size_t entries_of(const std::string& text) {
+    const auto tree = feed::io::parse_yaml(text, "bin.yaml");
+    REQUIRE(tree);
+    std::size_t count = 0;
+    tree->root().for_each_pair([&](feed::io::YamlView key, feed::io::YamlView value) {
+        if (key.text() == "observations") value.for_each_item([&](feed::io::YamlView) { ++count; });
+    });
+    return count;
+}
+
+/// A folder of its own that goes away.
+class Folder {
+public:
+    Folder() {
+        char name[] = "/tmp/feed_diary_XXXXXX";
+        REQUIRE(::mkdtemp(name) != nullptr);
+        path_ = name;
+    }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+    ~Folder() {
+        const std::string command = "rm -rf '" + path_ + "'";
+        if (std::system(command.c_str()) != 0) std::perror("rm");
+    }
+    std::string file(const std::string& name) const { return path_ + "/" + name; }
+
+private:
+    std::string path_;
+};
+
+const std::string entry = "  - date: 2026-03-14\n    share_gone: 60 %\n";
+
+}  // namespace
+
+TEST_CASE("an entry goes to the end of the list and nothing else changes") {
+    const std::string before =
+        "libfeed: 1  # the school bin\n"
+        "observations:\n"
+        "  # first week\n"
+        "  - date: 2026-03-01\n"
+        "    note: |\n"
+        "      two lines\n"
+        "\n"
+        "      of words\n";
+    const std::string after =
+        "\n"
+        "# the bed\n"
+        "bed:\n"
+        "  squeeze: damp\n";
+    CHECK(appended(before + after, look()) == before + entry + after);
+    CHECK(entries_of(appended(before + after, look())) == 2);
+}
+
+TEST_CASE("a diary without observations, or with an empty list, gets them") {
+    CHECK(appended("libfeed: 1\n", look()) == "libfeed: 1\n\nobservations:\n" + entry);
+    CHECK(appended("libfeed: 1", look()) == "libfeed: 1\n\nobservations:\n" + entry);
+    CHECK(entries_of(appended("libfeed: 1\nobservations:\n", look())) == 1);
+    CHECK(entries_of(appended("libfeed: 1\nobservations: [] # none yet\nbed: {}\n", look())) == 1);
+    CHECK(entries_of(appended("libfeed: 1\nobservations: # none yet\n# end\n", look())) == 1);
+}
+
+TEST_CASE("the keeper's indentation and line ends are kept") {
+    const std::string flush = "observations:\n- date: 2026-03-01\n  gone: true\nlibfeed: 1\n";
+    const std::string extended = appended(flush, look());
+    CHECK(extended ==
+          "observations:\n- date: 2026-03-01\n  gone: true\n"
+          "- date: 2026-03-14\n  share_gone: 60 %\nlibfeed: 1\n");
+    const std::string windows = "libfeed: 1\r\nobservations:\r\n  - date: 2026-03-01\r\n";
+    const std::string both = appended(windows, look());
+    CHECK(both.find("\r\n    share_gone: 60 %\r\n") != std::string::npos);
+    CHECK(entries_of(both) == 2);
+    CHECK(entries_of(appended(both, look())) == 3);
+}
+
+TEST_CASE("a note cannot break out of its line") {
+    for (const char* note :
+         {"say \"hello\"", "a: b\n- date: 2020-01-01", "back\\slash", "# no comment", "{[&*!|>%@`",
+          "tab\there", "\x01\x7f", "caf\xC3\xA9"}) {
+        const std::string text =
+            appended("libfeed: 1\nobservations:\n  - date: 2026-03-01\n", look(note));
+        CHECK(entries_of(text) == 2);
+        const auto tree = feed::io::parse_yaml(text, "bin.yaml");
+        std::string read;
+        tree->root().for_each_pair([&](feed::io::YamlView key, feed::io::YamlView value) {
+            if (key.text() != "observations") return;
+            value.for_each_item([&](feed::io::YamlView item) {
+                item.for_each_pair([&](feed::io::YamlView name, feed::io::YamlView words) {
+                    if (name.text() == "note") read = std::string(words.text());
+                });
+            });
+        });
+        CHECK(read == note);
+    }
+}
+
+TEST_CASE("everything a site records is written once and under its key") {
+    Observation seen = look("n");
+    seen.by = "Ama";
+    seen.of_feeding = feed::Date{2026, 3, 1};
+    seen.left = feed::wet_kilograms(0.125);
+    seen.gone = true;
+    seen.worms = feed::WormPlace::at_lid;
+    seen.vigour = feed::WormVigour::sluggish;
+    seen.squeeze = feed::Squeeze::many_drops;
+    seen.moisture = feed::Moisture(0.815);
+    seen.pooling = false;
+    seen.smell = feed::Smell::vinegar;
+    seen.ph = 6.5;
+    seen.temperatures = {{"back", feed::celsius(21)}, {"middle", feed::celsius(23.5)}};
+    seen.air_low = feed::celsius(-2);
+    seen.air_high = feed::celsius(18);
+    seen.weight_in = feed::wet_kilograms(1.2);
+    seen.running_total = feed::wet_kilograms(26.12);
+    seen.bedding = "2 scoops";
+    seen.pests = "none";
+    seen.action = "fed less";
+    CHECK(feed::io::observation_yaml(seen, 0) ==
+          "- date: 2026-03-14\n"
+          "  by: \"Ama\"\n"
+          "  of_feeding: 2026-03-01\n"
+          "  left: 0.125 kg\n"
+          "  share_gone: 60 %\n"
+          "  gone: true\n"
+          "  worms: at the lid\n"
+          "  vigour: sluggish\n"
+          "  squeeze: many drops\n"
+          "  moisture: 81.5 %\n"
+          "  pooling: false\n"
+          "  smell: vinegar\n"
+          "  ph: 6.5\n"
+          "  temperature: {\"back\": 21 C, \"middle\": 23.5 C}\n"
+          "  air_low: -2 C\n"
+          "  air_high: 18 C\n"
+          "  weight_in: 1.2 kg\n"
+          "  running_total: 26.12 kg\n"
+          "  bedding: \"2 scoops\"\n"
+          "  pests: \"none\"\n"
+          "  action: \"fed less\"\n"
+          "  note: \"n\"\n");
+}
+
+TEST_CASE("what cannot be extended safely is refused with its place") {
+    const auto line_of = [](const char* text) {
+        const auto result = with_observation(text, look(), "bin.yaml");
+        REQUIRE_FALSE(result);
+        CHECK(result.errors()[0].file == "bin.yaml");
+        return result.errors()[0].line;
+    };
+    CHECK(line_of("{\"libfeed\": 1}") == 1);
+    CHECK(line_of("libfeed: 1\nobservations: [{date: 2026-03-01}]\n") == 2);
+    CHECK(line_of("libfeed: 1\nobservations: none\n") >= 1);
+    CHECK(line_of("libfeed: 1\nobservations:\n  - date: [\n") >= 3);
+    CHECK(line_of("libfeed: 1\n...\n") == 2);
+}
+
+TEST_CASE("appending to a file keeps its permissions and says what was added") {
+    const Folder folder;
+    const std::string path = folder.file("bin.yaml");
+    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\n"));
+    REQUIRE(::chmod(path.c_str(), 0640) == 0);
+    const auto done = feed::io::append_observation(path, look());
+    REQUIRE(done);
+    CHECK(done->entry == entry);
+    CHECK(done->observations == 1);
+    struct stat facts {};
+    REQUIRE(::stat(path.c_str(), &facts) == 0);
+    CHECK((facts.st_mode & 07777) == 0640);
+    CHECK_FALSE(feed::io::append_observation(folder.file("missing.yaml"), look()));
+    CHECK_FALSE(feed::io::append_observation(folder.file("no/such/bin.yaml"), look(), 0));
+}
+
+TEST_CASE("four that append at once lose nothing") {
+    const Folder folder;
+    const std::string path = folder.file("bin.yaml");
+    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\nobservations:\n"));
+    constexpr int writers = 4;
+    constexpr int entries = 10;
+    std::vector<pid_t> children;
+    for (int w = 0; w < writers; ++w) {
+        const pid_t child = ::fork();
+        REQUIRE(child >= 0);
+        if (child == 0) {
+            int failures = 0;
+            for (int i = 0; i < entries; ++i)
+                failures += feed::io::append_observation(path, look(), 60) ? 0 : 1;
+            ::_exit(failures);
+        }
+        children.push_back(child);
+    }
+    for (const pid_t child : children) {
+        int status = 0;
+        REQUIRE(::waitpid(child, &status, 0) == child);
+        CHECK(WIFEXITED(status));
+        CHECK(WEXITSTATUS(status) == 0);
+    }
+    const auto text = feed::io::read_text_file(path);
+    REQUIRE(text);
+    CHECK(entries_of(*text) == writers * entries);
+}
+
+TEST_CASE("a writer that is killed loses nothing that it had reported") {
+    const Folder folder;
+    const std::string path = folder.file("bin.yaml");
+    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\nobservations:\n"));
+    std::size_t reported = 0;
+    for (int round = 0; round < 12; ++round) {
+        int ends[2];
+        REQUIRE(::pipe(ends) == 0);
+        const pid_t child = ::fork();
+        REQUIRE(child >= 0);
+        if (child == 0) {
+            ::close(ends[0]);
+            for (;;) {
+                if (!feed::io::append_observation(path, look(), 60)) ::_exit(1);
+                const char done = '+';
+                if (::write(ends[1], &done, 1) != 1) ::_exit(2);
+            }
+        }
+        ::close(ends[1]);
+        char done = 0;
+        // Let it report a few, then kill it wherever it happens to be.
+        for (int i = 0; i <= round % 4; ++i) {
+            REQUIRE(::read(ends[0], &done, 1) == 1);
+            ++reported;
+        }
+        ::usleep(static_cast<useconds_t>(137 * round));
+        REQUIRE(::kill(child, SIGKILL) == 0);
+        int status = 0;
+        REQUIRE(::waitpid(child, &status, 0) == child);
+        REQUIRE(WIFSIGNALED(status));
+        while (::read(ends[0], &done, 1) == 1)
+            ++reported;
+        ::close(ends[0]);
+        const auto text = feed::io::read_text_file(path);
+        REQUIRE(text);
+        const std::size_t kept = entries_of(*text);
+        // At most the one entry that was renamed into place but not yet reported is more.
+        CHECK(kept >= reported);
+        CHECK(kept <= reported + static_cast<std::size_t>(round) + 1);
+    }
+    CHECK(reported > 12);
+}
