@@ -14,16 +14,16 @@ inline constexpr int layout_version = 1;
 /// Version of the numbers.
 inline constexpr std::string_view data_version = "1.0.0";
 /// SHA-256 over the names, lengths and bytes of data/*.yaml.
-inline constexpr std::string_view content_sha256 = "3992c5fcbb8eb04411de0e9a0da18c530b2d92b9dc712426fc9af5e45a71ecd6";
+inline constexpr std::string_view content_sha256 = "9be58cbc6d4002b60eca82bf43358b531d8b6606d5a8616ba03b299f7704238a";
 
 /// Published sources, sorted by id.
 inline constexpr std::array<Source, 78> sources{{
     {"ALEJO-RAB", "Alejo RT, Nicolas HJ. Vermicompost production using rabbit manure. Psychology and Education, abstract.", "vermicompost N, organic C, organic matter", "figures only", "read", "Abstract."},
     {"ALGL-CCE", "A&L Great Lakes Laboratories, note on calcium carbonate equivalent.", "quarry lime range 75-110 %", "figures only", "read", ""},
     {"BARY05", "Bary AI et al. (2005). Characterization of fresh yard trimmings for agricultural use. Bioresour. Technol. 96, 1499-1504.", "N and C:N of grass-rich and mixed yard trimmings", "figures only", "read", "Abstract."},
-    {"BBB-PH", "U.S. FDA. Bad Bug Book, table of pH values of various foods.", "vegetable pH", "public domain (US government work)", "read", "Vegetable part seen in a stored government page."},
+    {"BBB-PH", "U.S. FDA. Bad Bug Book, table of pH values of various foods.", "vegetable pH", "public domain (US government work)", "read", "Vegetable part seen on a government page."},
     {"CALREC-DENS", "CalRecycle. Determination of weights and volumes of on-site materials.", "sand density", "figures only", "read", ""},
-    {"CASADY62", "Casady RB (1962). Value and use of rabbit manure. USDA Agricultural Research Service, table 1.", "manure moisture and N ranges", "public domain (US government work)", "read", "Rabbit row not visible in the stored part."},
+    {"CASADY62", "Casady RB (1962). Value and use of rabbit manure. USDA Agricultural Research Service, table 1.", "manure moisture and N ranges", "public domain (US government work)", "read", "Rabbit row not visible in the part that was read."},
     {"CLEM-PH", "pH Values of Common Foods and Ingredients, two-page compilation from the FDA list and university food-science handouts.", "food pH ranges", "figures only", "read", "Seen up to the letter N."},
     {"CLEMSON-CCE", "Clemson Extension note on lime by-products.", "neutralising value of commercial hydrated lime", "figures only", "read", ""},
     {"CORNELL-SLIDES", "Richard T, Kozlowski R, Dickson N, Kline R (1989). Home Composting Slide Show, part III. Cornell.", "maple and oak leaf C:N", "figures only", "read", ""},
