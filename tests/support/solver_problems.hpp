@@ -406,9 +406,13 @@ inline GeneratedProblem generated_problem(std::size_t index) {
                                      random.chance(2) ? Curvature::none : Curvature::some);
         case 9:
             return generate::single_point(random, 1 + random.below(6), curvature);
-        default:
-            return generate::kitchen(random, 3 + random.below(10), random.below(3),
+        default: {
+            // One draw a statement: the order of draws among arguments is the compiler's choice.
+            const std::size_t count = 3 + random.below(10);
+            const std::size_t extra_rows = random.below(3);
+            return generate::kitchen(random, count, extra_rows,
                                      random.chance(2) ? Curvature::all : Curvature::none);
+        }
     }
 }
 
