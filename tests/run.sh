@@ -11,7 +11,7 @@
 #   asan          Clang with the address and undefined-behaviour sanitizers: every C++ test
 #   tsan          Clang with the thread sanitizer: the thread tests
 #   python        GCC, optimised, as packaged; every Python test: command, oracles, headers, install, docs
-#   bits          GCC's and Clang's commands must print the same bytes
+#   bits          GCC's and Clang's commands must print the same bytes, their solvers the same bits
 #   fuzz          each fuzz target for $FEED_FUZZ_SECONDS (60) seconds
 #   lint          clang-format, clang-tidy, ruff, mypy
 #   compile_time  seconds to compile a file that includes feed/feed.hpp (at most 3)
@@ -152,6 +152,12 @@ stage_bits() {
     [ -x build/clang/bindings/cli/feed ] || build clang -- feed_command || return
     check bits sh tests/tooling/same_bits.sh \
         build/package/bindings/cli/feed build/clang/bindings/cli/feed
+    for name in dev clang; do
+        [ -x build/$name/tests/oracle/solver/oracle_solver_bits ] ||
+            build $name -- oracle_solver_bits || return
+    done
+    check bits-solver sh tests/tooling/same_output.sh \
+        build/dev/tests/oracle/solver/oracle_solver_bits build/clang/tests/oracle/solver/oracle_solver_bits
 }
 
 # fuzz PROGRAM: one fuzz target for its time; its verdict goes to a file.

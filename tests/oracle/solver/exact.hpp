@@ -37,6 +37,10 @@ inline ExactAnswer exact_answer(const feed::solver::Problem& problem,
     const int n = static_cast<int>(within.variable_count());
     CGAL::Quadratic_program<Rational> program(CGAL::SMALLER, false, 0, false, 0);
     bool curved = false;
+    for (std::size_t j = 0; j < within.variable_count(); ++j) {
+        // The oracle asks for bounds that do not cross.
+        if (within.lower[j] > within.upper[j]) return {Status::infeasible, Rational(0), {}};
+    }
     for (int j = 0; j < n; ++j) {
         const auto at = static_cast<std::size_t>(j);
         const bool has_lower = within.lower[at] > -infinity;

@@ -1,4 +1,5 @@
-// Prints generated problems and the solver's answers, one JSON object a line, for test_solver_scipy.py to judge.
+// Prints generated problems and the solver's answers, one JSON object a line, for
+// test_solver_scipy.py to judge.
 #include <cmath>
 #include <cstdio>
 #include <span>
