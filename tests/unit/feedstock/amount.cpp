@@ -159,6 +159,7 @@ TEST_CASE("what is not an amount is refused with its reason") {
     CHECK(only_error("inf kg").code == ErrorCode::not_a_number);
     CHECK(only_error("-1 kg").code == ErrorCode::out_of_range);
     CHECK(only_error("0 kg").code == ErrorCode::out_of_range);
+    CHECK(only_error("1e308 tonne").code == ErrorCode::out_of_range);
     CHECK(only_error("3").code == ErrorCode::unit_missing);
     CHECK(only_error("1,5 kg").code == ErrorCode::wrong_type);
     CHECK(only_error("1,5 kg").message.find("comma") != std::string::npos);

@@ -117,6 +117,15 @@ inline Amount amount_of(double count, const Container& container) {
     return amount;
 }
 
+/// Whether an amount overflows once its unit is counted.
+inline bool is_too_large(const Amount& amount) {
+    return !std::isfinite(amount.mass.value()) || !std::isfinite(amount.volume.value());
+}
+inline Error too_large(std::string_view text) {
+    return amount_error(ErrorCode::out_of_range, text, "an amount that exists",
+                        "the amount is larger than can be counted");
+}
+
 /// The amount with the unit word(s) given in plain singular text, or nothing when unknown.
 inline std::optional<Amount> amount_with_unit(double count, std::string_view written,
                                               std::span<const Container> containers) {
@@ -170,8 +179,10 @@ inline Result<Amount> parse_amount(std::string_view text,
             ErrorCode::unit_missing, clean, std::string(detail::amount_form),
             "\"" + std::string(clean) + "\" has no unit; write for instance " + std::string(clean) +
                 " kg or " + std::string(clean) + " piece");
-    if (auto amount = detail::amount_with_unit(number->number, unit, containers)) return *amount;
-    return detail::unknown_unit(clean, unit, containers);
+    auto amount = detail::amount_with_unit(number->number, unit, containers);
+    if (!amount) return detail::unknown_unit(clean, unit, containers);
+    if (detail::is_too_large(*amount)) return detail::too_large(clean);
+    return *amount;
 }
 
 /// Reads an amount and the feedstock after it, as on a command line: "1.2 kg coffee grounds",
@@ -203,6 +214,7 @@ inline Result<AmountAndWords> parse_amount_and_words(std::string_view text,
                 "written " +
                 std::string(clean.substr(0, number->length)) + " piece " + std::string(rest));
     }
+    if (detail::is_too_large(best->amount)) return detail::too_large(clean);
     if (best->words.substr(0, 3) == "of ") best->words.erase(0, 3);
     if (best->words.empty())
         return detail::amount_error(ErrorCode::empty, clean, "an amount and a feedstock",

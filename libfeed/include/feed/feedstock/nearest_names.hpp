@@ -32,9 +32,12 @@ inline std::size_t words_shared(const std::vector<std::string>& wanted,
 inline double unlikeness(const std::vector<std::string>& wanted, std::string_view wanted_text,
                          std::string_view text) {
     const auto words = words_of(text);
-    const double longest = static_cast<double>(std::max(wanted_text.size(), text.size()));
-    const double letters = static_cast<double>(edit_distance(wanted_text, text)) / longest;
     const std::size_t shared = words_shared(wanted, words);
+    const auto [shorter, longer] = std::minmax(wanted_text.size(), text.size());
+    const double longest = static_cast<double>(longer);
+    // The letters that are missing are a lower bound of the distance.
+    if (shared == 0 && static_cast<double>(longer - shorter) > 0.4 * longest) return 2.0;
+    const double letters = static_cast<double>(edit_distance(wanted_text, text)) / longest;
     const double all = static_cast<double>(wanted.size() + words.size() - shared);
     const double tokens = 1.0 - static_cast<double>(shared) / all;
     if (shared == 0 && letters > 0.4) return 2.0;
@@ -43,12 +46,15 @@ inline double unlikeness(const std::vector<std::string>& wanted, std::string_vie
 
 }  // namespace detail
 
+/// What is longer is no slip of a name; it would only cost time.
+inline constexpr std::size_t longest_name = 100;
+
 /// Names of up to `most` feedstocks of the table that are spelled or composed most like the words,
 /// nearest first; ties in table order. Time: the names x the letters squared; for errors only.
 inline std::vector<std::string> nearest_names(std::string_view words, std::size_t most) {
     const std::string text = singular_text(plain_text(words));
     const auto wanted = words_of(text);
-    if (wanted.empty()) return {};
+    if (wanted.empty() || text.size() > longest_name) return {};
     std::vector<double> best(feedstock_count(), 2.0);
     // Of the parts one word names, the one that is usually fed comes first.
     const auto consider = [&](std::size_t index, std::string_view name, int rank) {

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace feed {
@@ -103,12 +104,11 @@ inline std::string singular_text(std::string_view plain) {
     return text;
 }
 
-/// Smallest number of letters inserted, dropped, changed or swapped with a neighbour that turns
-/// one text into the other (optimal string alignment). Time |a| x |b|.
-inline std::size_t edit_distance(std::string_view a, std::string_view b) {
-    std::vector<std::size_t> before(b.size() + 1);
-    std::vector<std::size_t> above(b.size() + 1);
-    std::vector<std::size_t> row(b.size() + 1);
+namespace detail {
+
+/// The three last rows of the table of distances, each |b| + 1 long.
+inline std::size_t edit_rows(std::string_view a, std::string_view b, std::size_t* before,
+                             std::size_t* above, std::size_t* row) {
     for (std::size_t j = 0; j <= b.size(); ++j)
         above[j] = j;
     for (std::size_t i = 1; i <= a.size(); ++i) {
@@ -119,10 +119,25 @@ inline std::size_t edit_distance(std::string_view a, std::string_view b) {
             if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
                 row[j] = std::min(row[j], before[j - 2] + 1);
         }
-        before.swap(above);
-        above.swap(row);
+        std::swap(before, above);
+        std::swap(above, row);
     }
     return above[b.size()];
+}
+
+}  // namespace detail
+
+/// Smallest number of letters inserted, dropped, changed or swapped with a neighbour that turns
+/// one text into the other (optimal string alignment). Time |a| x |b|; allocates only for b of more
+/// than 63 letters.
+inline std::size_t edit_distance(std::string_view a, std::string_view b) {
+    const std::size_t length = b.size() + 1;
+    if (length <= 64) {
+        std::size_t rows[3 * 64];
+        return detail::edit_rows(a, b, rows, rows + length, rows + 2 * length);
+    }
+    std::vector<std::size_t> rows(3 * length);
+    return detail::edit_rows(a, b, rows.data(), rows.data() + length, rows.data() + 2 * length);
 }
 
 }  // namespace feed
