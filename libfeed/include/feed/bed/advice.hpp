@@ -96,8 +96,12 @@ inline AwayAdvice going_away(const Bed& said, Duration away) {
     const double start = n.water_kg + d.water_to_add;
     const double least_loss = n.surface_m2 * evaporation->low * weeks_days;
     const auto moisture = [&](double water) { return Moisture(water / (water + n.dry_kg)); };
-    advice.at_return = known(moisture(d.after), moisture(d.after_least),
-                             moisture(std::max(0.0, start - least_loss)), Grade::d);
+    // What is not known of the bed now is not known of it later either.
+    const double short_by = n.water_kg - detail::water_for(bed.moisture.low.value(), n.dry_kg);
+    const double over_by = detail::water_for(bed.moisture.high.value(), n.dry_kg) - n.water_kg;
+    advice.at_return =
+        known(moisture(d.after), moisture(std::max(0.0, d.after_least - std::max(0.0, short_by))),
+              moisture(std::max(0.0, start - least_loss) + std::max(0.0, over_by)), Grade::d);
 
     const double ration = feeding_rules(n).start_wet_kg_per_day;
     const double one_feeding = detail::rounded_two(7.0 * ration, false);
@@ -165,24 +169,27 @@ inline TemperatureAdvice at_temperature(const Bed& said, Temperature temperature
     TemperatureAdvice advice;
     advice.temperature = temperature;
     advice.ration_share = n.cold_factor;
-    const double week = detail::rounded_two(7.0 * feeding_rules(n).start_wet_kg_per_day, false);
-    advice.ration_a_week = wet_kilograms(week);
     const auto at = [&](double kg) {
         return hazard_number(Hazard::hot, n, of_scraps(kg), n.surface_m2);
     };
     const auto most = detail::most_amount(20.0 * n.surface_m2 + 1.0,
                                           [&](double kg) { return at(kg).level == Level::none; });
     advice.most_at_a_time = wet_kilograms(most.value_or(0.0));
+    const bool may_feed = most && *most > 0.0;
+    const double week =
+        may_feed ? detail::rounded_two(7.0 * feeding_rules(n).start_wet_kg_per_day, false) : 0.0;
+    advice.ration_a_week = wet_kilograms(week);
     advice.warming = (at(week).value.value - n.temperature_high_c) * boost::units::si::kelvin;
     const double t = in_celsius(temperature);
     const SpeciesLimits& s = *n.species;
     advice.harmful = t < in_celsius(s.coldest) || t > in_celsius(s.warmest);
 
     std::string& text = advice.text;
-    text = "At " + words::number(t) + " C " + std::string(s.name) + " takes about " +
-           words::percent(advice.ration_share) + " of a full ration: " +
-           (week > 0.0 ? words::kilograms_or_grams(week) + " of scraps a week. "
-                       : std::string("feed nothing. "));
+    text = "At " + words::number(t) + " C " + std::string(s.name) + " ";
+    text += week > 0.0 ? "takes about " + words::percent(advice.ration_share) +
+                             " of a full ration: " + words::kilograms_or_grams(week) +
+                             " of scraps a week. "
+                       : "should be fed nothing. ";
     if (t < in_celsius(s.optimum_low)) {
         text += "Cold slows, it seldom kills above " + words::number(in_celsius(s.coldest)) +
                 " C: wrap the bin, keep it deep, keep food in one place in the middle";
@@ -191,11 +198,11 @@ inline TemperatureAdvice at_temperature(const Bed& said, Temperature temperature
                            : ". ";
         if (t < in_celsius(s.coldest)) text += "Bring it in. ";
     } else if (t > in_celsius(s.optimum_high)) {
-        text += most && *most > 0.0 ? "At most " + words::kilograms_or_grams(*most) +
-                                          " at a time, spread thin, or the food itself heats the "
-                                          "bed past " +
-                                          words::number(in_celsius(s.warmest)) + " C. "
-                                    : std::string("Feed nothing until it is cooler. ");
+        text += may_feed ? "At most " + words::kilograms_or_grams(*most) +
+                               " at a time, spread thin, or the food itself heats the "
+                               "bed past " +
+                               words::number(in_celsius(s.warmest)) + " C. "
+                         : std::string("Wait until it is cooler. ");
         text += "Shade, air and a damp cloth cool it; frozen scraps laid on top help for hours. ";
         if (t > in_celsius(s.warmest))
             text += "Move it now: near " + words::number(in_celsius(s.deadly)) +
