@@ -108,5 +108,8 @@
 #include "feed/trial/first_order_fit.hpp"
 #include "feed/trial/look_back_check.hpp"
 #include "feed/trial/observation.hpp"
+#include "feed/trial/sign_remedies.hpp"
+#include "feed/trial/sign_table.hpp"
+#include "feed/trial/signs.hpp"
 #include "feed/trial/survival.hpp"
 #include "feed/version.hpp"

@@ -134,7 +134,7 @@ TEST_CASE("free air space by hand for a settled bed") {
     CHECK(air.value.value == Approx(0.476).margin(0.001));
 }
 
-TEST_CASE("overfed counts the scraps of the diary's last days") {
+TEST_CASE("overfed counts what the diary left in the window") {
     Bed bed = kitchen::tote();
     const double alone = judged(bed, a_feeding(0.5))[Hazard::overfed].value.value;
     CHECK(alone == Approx(0.5 / 7.0 / 0.5));
@@ -143,10 +143,21 @@ TEST_CASE("overfed counts the scraps of the diary's last days") {
     options.until_next = days(7);
     BedNumbers n = kitchen::numbers(bed, options);
     CHECK(n.recent_scraps_kg == 0.0);
-    bed.earlier.push_back({days(-4), a_feeding(0.5)});
+    bed.earlier.push_back({days(-3.5), a_feeding(0.5)});
     n = kitchen::numbers(bed, options);
-    CHECK(n.recent_scraps_kg == 0.5);
+    CHECK(n.recent_scraps_kg == Approx(0.25));
     CHECK(n.scraps_kg == 1.5);
+}
+
+TEST_CASE("a steady diary has its own rate, whatever its interval") {
+    for (const double interval : {1.0, 2.0, 3.0, 5.0, 7.0, 10.0}) {
+        Bed bed = kitchen::tote();
+        for (int back = 10; back >= 1; --back)
+            bed.earlier.push_back({days(-back * interval), a_feeding(0.1 * interval)});
+        INFO("every " << interval << " days");
+        const HazardNumber overfed = judged(bed, a_feeding(0.1 * interval))[Hazard::overfed];
+        CHECK(overfed.value.value == Approx(0.1 / 0.5).epsilon(1e-9));
+    }
 }
 
 TEST_CASE("a dry bed is seen, and evaporation dries it further") {

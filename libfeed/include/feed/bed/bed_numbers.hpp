@@ -37,7 +37,8 @@ struct BedNumbers {
     Ranged labile_kg;      ///< left of the earlier feedings
     Ranged free_water_kg;  ///< still in the scraps of the earlier feedings
     double lime_g = 0.0;
-    double recent_scraps_kg = 0.0;  ///< fed in the horizon before now
+    double recent_scraps_kg = 0.0;  ///< of the diary, within the window of the feeding rate
+    double rate_window_days = 7.0;  ///< ends with the next feeding; at least a week
     double scraps_kg = 0.0;         ///< fed in the last weeks, for underfed
     double diary_days = 0.0;        ///< span of these weeks that the diary covers
     Ranged worms_kg;
@@ -81,6 +82,13 @@ inline double ramp_share(Duration age) noexcept {
     return limits::ramp_start_share.value + t * (1.0 - limits::ramp_start_share.value);
 }
 
+/// How much of a feeding some days ago falls into the window over which the feeding rate is
+/// averaged, when each feeding is spread over the days to the next: so a steady diary gives its
+/// own rate whatever its interval, and a feeding fades out of the window without a jump.
+constexpr double share_in_window(double days_ago, double horizon, double window) noexcept {
+    return std::clamp((window - days_ago) / horizon, 0.0, 1.0);
+}
+
 /// The days until the next feeding: as said, else the mean interval of the diary within 1 to 14
 /// days, else a week.
 inline double horizon_days(const Bed& bed, const CheckOptions& options) noexcept {
@@ -114,6 +122,7 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
     n.lime_g = in_grams(bed.lime);
     n.worms_kg = ranged(bed.worms, [](WetMass m) { return m.in_kilograms(); });
     n.horizon_days = horizon_days(said, options);
+    n.rate_window_days = std::max(n.horizon_days, limits::usual_interval.value);
     n.evaporation_kg =
         (n.horizon_days * n.surface_m2) * Ranged(evaporation_of(bed.lid, bed.ventilation));
     n.temperature_c = in_celsius(bed.temperature);
@@ -138,7 +147,8 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         n.labile_kg += left * load.labile_kg;
         n.free_water_kg += (load.scraps_wet_kg > 0.0 ? left : 0.0) * load.free_water_kg;
         n.salt_kg += load.salt_kg;
-        if (ago < n.horizon_days) n.recent_scraps_kg += load.scraps_wet_kg;
+        n.recent_scraps_kg +=
+            load.scraps_wet_kg * share_in_window(ago, n.horizon_days, n.rate_window_days);
         if (ago <= limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;
     }
     if (n.ph) {

@@ -111,8 +111,10 @@ inline double air_after(const BedNumbers& bed, const Load& load, double share_of
     const double solids = bed.dry_kg * ((1.0 - ash) / limits::organic_density.value +
                                         ash / limits::ash_density.value);
     const double total = share_of_bed * bed.contents_m3 + load.settled_m3;
-    const double filled = share_of_bed * (solids + bed.water_kg / 1000.0) + load.solids_m3 +
-                          load.water_kg.value / 1000.0;
+    // What is poured in runs through the whole bed; the water of the food stays around it.
+    const double water = load.water_kg.value - (1.0 - share_of_bed) * load.poured_kg;
+    const double filled =
+        share_of_bed * (solids + bed.water_kg / 1000.0) + load.solids_m3 + water / 1000.0;
     return total - filled;
 }
 
@@ -175,7 +177,7 @@ inline HazardNumber hot_number(const BedNumbers& bed, const Load& load, double s
 inline HazardNumber overfed_number(const BedNumbers& bed, const Load& load,
                                    const FeedingRules& rules) noexcept {
     HazardNumber n;
-    const double fed = (bed.recent_scraps_kg + load.scraps_wet_kg) / bed.horizon_days;
+    const double fed = (bed.recent_scraps_kg + load.scraps_wet_kg) / bed.rate_window_days;
     n.value = Ranged(fed) / bed.worms_kg;
     n.watch = rules.start_wet_kg_per_day / bed.worms_kg.value;
     n.act = rules.most_wet_kg_per_day / bed.worms_kg.value;

@@ -141,8 +141,8 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
         case Hazard::salty:
             return "with this feeding " + percent(x) + " of the bed is salt";
         case Hazard::overfed:
-            return "with the last " + day_count(bed.horizon_days) + " this is " + number(x) +
-                   " kg of wet scraps a kg of worms and day";
+            return "averaged over " + day_count(bed.rate_window_days) + " with the diary this is " +
+                   number(x) + " kg of wet scraps a kg of worms and day";
         case Hazard::underfed:
             return "over " + day_count(bed.diary_days + bed.horizon_days) + " this is " +
                    number(x) + " kg of wet scraps a kg of worms and day";

@@ -25,16 +25,17 @@ constexpr Part part_of(const Feedstock& f) noexcept {
 /// feedings, or a feeding and an addition are a product and a sum of loads.
 struct Load {
     double wet_kg = 0.0;
+    double poured_kg = 0.0;  ///< water poured in
     double scraps_wet_kg = 0.0;
     double bedding_wet_kg = 0.0;
     Ranged dry_kg;
     Ranged water_kg;
-    Ranged free_water_kg;       ///< poured in, or leaving the scraps as they collapse
-    Ranged bedding_water_kg;    ///< already in the bedding
-    Ranged capacity_kg;         ///< water that the bedding can hold
-    Ranged acid_g;              ///< titratable, as citric acid
-    Ranged labile_kg;           ///< labile volatile solids
-    Ranged lime_g;              ///< CaCO3 that acts
+    Ranged free_water_kg;     ///< poured in, or leaving the scraps as they collapse
+    Ranged bedding_water_kg;  ///< already in the bedding
+    Ranged capacity_kg;       ///< water that the bedding can hold
+    Ranged acid_g;            ///< titratable, as citric acid
+    Ranged labile_kg;  ///< labile volatile solids of the scraps; of bedding only where it heats
+    Ranged lime_g;     ///< CaCO3 that acts
     Ranged surplus_nitrogen_g;  ///< freed less taken up in the horizon; negative: short of nitrogen
     Ranged salt_kg;             ///< NaCl
     Ranged fat_kg;
@@ -51,6 +52,7 @@ struct Load {
 
     constexpr Load& add(const Load& b, double times) noexcept {
         wet_kg += times * b.wet_kg;
+        poured_kg += times * b.poured_kg;
         scraps_wet_kg += times * b.scraps_wet_kg;
         bedding_wet_kg += times * b.bedding_wet_kg;
         dry_kg += times * b.dry_kg;
@@ -170,7 +172,9 @@ inline Load load_of(const Feedstock& f, double wet_kg, const DecayedShares& deca
     const double organic = 1.0 - ash;
     const Ranged labile =
         detail::datum_or(f, Property::labile_share, {pools[0], 0.7 * pools[0], 1.3 * pools[0]});
-    load.labile_kg = organic * (load.dry_kg * labile);
+    // Paper, straw and leaves are too short of nitrogen to heat or sour a bed.
+    if (part != Part::bedding || f.has(Caution::heating))
+        load.labile_kg = organic * (load.dry_kg * labile);
     load.surplus_nitrogen_g = 1000.0 * detail::surplus_nitrogen_kg(f, dry, pools, decayed);
 
     if (const auto& lime = f[Property::neutralising_value_wet]) {
@@ -199,6 +203,7 @@ inline Load load_of(const Feedstock& f, double wet_kg, const DecayedShares& deca
     switch (part) {
         case Part::poured_water:
             load.free_water_kg = load.water_kg;
+            load.poured_kg = load.water_kg.value;
             break;
         case Part::amendment:
             load.settled_m3 = volume;

@@ -100,10 +100,13 @@ inline BedNumbers bed_after(BedNumbers bed, const Load& fed, double elapsed_days
     bed.dry_kg += fed.bedding_wet_kg > 0.0 ? fed.dry_kg.value * 0.5 : 0.0;
     bed.wet_kg = bed.dry_kg + bed.water_kg;
     bed.contents_m3 += fed.settled_m3;
-    if (elapsed_days >= bed.horizon_days)
-        bed.recent_scraps_kg = 0.0;
-    else
-        bed.recent_scraps_kg += fed.scraps_wet_kg;
+    // The earlier feedings leave the window at least this fast.
+    const bool one_interval = bed.rate_window_days <= bed.horizon_days;
+    const double staying = one_interval ? std::max(0.0, 1.0 - elapsed_days / bed.horizon_days)
+                                        : (elapsed_days < bed.rate_window_days ? 1.0 : 0.0);
+    bed.recent_scraps_kg =
+        staying * bed.recent_scraps_kg +
+        fed.scraps_wet_kg * share_in_window(elapsed_days, bed.horizon_days, bed.rate_window_days);
     return bed;
 }
 

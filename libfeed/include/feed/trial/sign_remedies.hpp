@@ -1,0 +1,188 @@
+#pragma once
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include "feed/bed/advice.hpp"
+#include "feed/bed/check.hpp"
+#include "feed/trial/sign_table.hpp"
+
+// One computed step for each cause in this bed. Where the check judges the cause, its remedy is
+// taken; where the bed as described is fine, the step is worked out for the bed as the quick test
+// would show it, because the keeper takes it only when the test says so.
+namespace feed::detail {
+
+/// Days until soft food is down to 15 % ("gone") at the bed's own pace.
+inline double days_to_clear(const BedNumbers& bed) noexcept {
+    const double pace = pool_rates[0].rate_per_day.value * std::max(bed.cold_factor, 0.2);
+    return std::ceil(std::log(1.0 / 0.15) / pace);
+}
+
+inline Remedy remedy_by_check(Hazard hazard, const Bed& as_described, Bed as_tested) {
+    as_tested.earlier = as_described.earlier;
+    const CheckResult first = check(as_described, {});
+    const Level level = first[hazard].level;
+    if (level == Level::watch || level == Level::act) return first[hazard].remedy;
+    return check(as_tested, {})[hazard].remedy;
+}
+
+inline Remedy looking(std::string text) {
+    Remedy r;
+    r.kind = RemedyKind::look;
+    r.text = std::move(text);
+    return r;
+}
+
+inline Remedy bedding_over(double kg, std::string before, std::string after) {
+    Remedy r;
+    r.kind = RemedyKind::add_bedding;
+    r.material = "cardboard-corrugated";
+    r.add = wet_kilograms(rounded_two(kg, true));
+    r.text = std::move(before) + words::kilograms_or_grams(r.add.in_kilograms()) +
+             " of dry shredded cardboard" + std::move(after);
+    return r;
+}
+
+inline double loose_card_kg_per_m3() {
+    const Feedstock card = feedstock_at(remedy_bedding_index);
+    const auto& density = card[Property::bulk_density_loose];
+    return density ? density->value : 60.0;
+}
+
+inline Remedy pause(const BedNumbers& bed, double least_days) {
+    const double wait = std::max(least_days, days_to_clear(bed));
+    const double week = rounded_two(7.0 * feeding_rules(bed).start_wet_kg_per_day, false);
+    Remedy r;
+    r.kind = RemedyKind::feed_less;
+    r.later = days(wait);
+    r.feed_later = wet_kilograms(week);
+    r.text = "Feed nothing for " + words::day_count(wait) +
+             ", lift out what is slimy, then start again with " +
+             (week > 0.0 ? words::kilograms_or_grams(week) + " a week."
+                         : std::string("a handful when it is warmer."));
+    return r;
+}
+
+inline Remedy room_for_worms(const BedNumbers& bed) {
+    // 1 lb a square foot, the denser of the stockings in print (common practice).
+    const double most = kilograms_per_pound / (metres_per_foot * metres_per_foot) * bed.surface_m2;
+    const double over = bed.worms_kg.value - most;
+    if (over <= 0.0)
+        return looking("By what you said there is room for " + words::kilograms_or_grams(most) +
+                       " of worms; count them before you split the bin.");
+    Remedy r;
+    r.kind = RemedyKind::spread;
+    r.spread = square_metres(rounded_two(bed.worms_kg.value / most * bed.surface_m2, true));
+    r.text = "Move about " + words::kilograms_or_grams(rounded_two(over, true)) +
+             " of worms to a second bin, or give them " +
+             words::number(in_square_metres(r.spread)) + " m2.";
+    return r;
+}
+
+inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed) {
+    if (!said.earlier.empty()) {
+        for (const Portion& portion : said.earlier.back().portions) {
+            const Feedstock& f = *portion.feedstock;
+            if (!f.most_wet_kg_per_kg_worms) continue;
+            const double most = *f.most_wet_kg_per_kg_worms * bed.worms_kg.value;
+            const double given = portion.wet_mass.in_kilograms();
+            if (given <= most) continue;
+            Remedy r;
+            r.kind = RemedyKind::leave_out;
+            r.material = f.id;
+            r.feed_now = wet_kilograms(rounded_two(most, false));
+            r.text = "Lift out about " + words::kilograms_or_grams(given - most) + " of the " +
+                     f.name + " and give at most " + words::kilograms_or_grams(most) +
+                     " at a time.";
+            return r;
+        }
+    }
+    Remedy r;
+    r.kind = RemedyKind::feed_less;
+    r.text =
+        "Lift out half of what they avoid and cover the rest with bedding; by the next day they "
+        "should settle (common practice).";
+    return r;
+}
+
+/// The step for one cause. @param bed the numbers of `said`.
+inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed) {
+    Bed tested = said;
+    switch (cause) {
+        case Cause::too_wet:
+            tested.moisture.reset();
+            tested.squeeze = Squeeze::many_drops;
+            return remedy_by_check(Hazard::wet, said, tested);
+        case Cause::too_dry:
+            tested.moisture.reset();
+            tested.squeeze = Squeeze::crumbly;
+            return remedy_by_check(Hazard::dry, said, tested);
+        case Cause::too_sour:
+            // Below 6 is what the strip of the quick test would show; an airy bed bears more.
+            for (const double ph : {5.8, 5.4, 5.0, 4.6}) {
+                if (said.ph && ph > *said.ph) continue;
+                tested.ph = ph;
+                Remedy r = remedy_by_check(Hazard::sour, said, tested);
+                if (r.kind != RemedyKind::none) return r;
+            }
+            return pause(bed, 7.0);
+        case Cause::packed:
+            return bedding_over(0.1 * bed.contents_m3 * loose_card_kg_per_m3(),
+                                "Loosen the bed with your fingers from the side and mix in ",
+                                ", a tenth of its volume.");
+        case Cause::rotting_food:
+            return pause(bed, 7.0);
+        case Cause::disliked_food:
+            return remove_disliked(said, bed);
+        case Cause::too_hot:
+            if (bed.temperature_high_c < 32.0) tested.temperature = celsius(32);
+            return remedy_by_check(Hazard::hot, said, tested);
+        case Cause::too_cold: {
+            const Temperature t = celsius(std::min(bed.temperature_low_c, 8.0));
+            const TemperatureAdvice advice = at_temperature(said, t);
+            Remedy r;
+            r.kind = RemedyKind::feed_less;
+            r.feed_now = advice.ration_a_week;
+            r.text = advice.text;
+            return r;
+        }
+        case Cause::crowded:
+            return room_for_worms(bed);
+        case Cause::new_bin:
+            return looking("Leave a light on above the bin for a few nights. " +
+                           first_weeks_text(first_weeks(said)));
+        case Cause::ammonia:
+            return bedding_over(std::max(0.05, bed.recent_scraps_kg * 0.2 + 0.05),
+                                "Feed nothing, never lime; mix ",
+                                " into the food and leave the lid ajar.");
+        case Cause::salty: {
+            const HazardFinding salty = check(said, {})[Hazard::salty];
+            if (salty.level == Level::watch || salty.level == Level::act) return salty.remedy;
+            return looking("Feed nothing salted and rinse what is; the feedings you listed leave " +
+                           words::percent(salty.value.value) + " salt, which is no danger.");
+        }
+        case Cause::uncovered_food: {
+            Remedy r =
+                bedding_over(0.05 * bed.surface_m2 * loose_card_kg_per_m3(), "Cover it with ",
+                             ", 5 cm deep, and feed nothing for two weeks; freeze scraps "
+                             "before you feed again.");
+            r.later = days(14);
+            return r;
+        }
+        case Cause::slow_food:
+            return looking(
+                "Nothing needs doing: chop or freeze such pieces next time, and judge by "
+                "the soft food, gone in about " +
+                words::day_count(days_to_clear(bed)) + ".");
+        case Cause::fresh_food:
+            return looking("Nothing needs doing: look again in " +
+                           words::day_count(std::max(3.0, std::ceil(0.5 * days_to_clear(bed)))) +
+                           "; if it is not less, treat it as too much food.");
+        case Cause::normal_life:
+            return looking("Nothing needs doing.");
+    }
+    return {};
+}
+
+}  // namespace feed::detail

@@ -1,0 +1,225 @@
+#pragma once
+#include <algorithm>
+#include <array>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "feed/trial/sign_remedies.hpp"
+#include "feed/trial/sign_table.hpp"
+
+namespace feed {
+
+/// One possible cause in this bed.
+struct Diagnosis {
+    Cause cause = Cause::normal_life;
+    /// Share of the likelihood, 0 to 1, over all causes; an order, not a measurement (grade D).
+    double share = 0.0;
+    bool harmless = false;
+    std::string name;
+    std::string why;   ///< what the bed says for or against it, or ""
+    std::string test;  ///< one quick test
+    Remedy remedy;     ///< one computed step, to be taken when the test says so
+};
+
+/// The causes of what was noticed, likeliest first.
+struct SignsAnswer {
+    std::vector<Diagnosis> causes;
+    /// Indices into `causes`: the order in which to act, most reversible steps first, among causes
+    /// at least half as likely as the first.
+    std::vector<std::size_t> steps;
+    bool harmless = false;  ///< the likeliest cause is harmless
+    std::string text;       ///< one sentence
+    std::vector<Assumption> assumed;
+};
+
+namespace detail {
+
+struct Evidence {
+    double factor = 1.0;
+    std::string why;
+};
+
+/// What the level of a hazard does to the weight of its cause. A bed that was only assumed says
+/// nothing.
+inline Evidence by_level(Level level, bool said, std::string_view what) {
+    if (!said || level == Level::unknown) return {1.0, ""};
+    switch (level) {
+        case Level::act:
+            return {6.0, "The bed as described is " + std::string(what) + "."};
+        case Level::watch:
+            return {2.5, "The bed as described is near " + std::string(what) + "."};
+        default:
+            return {0.35, "The bed as described is not " + std::string(what) + "."};
+    }
+}
+
+inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed,
+                             const HazardNumbers& n, const HazardNumbers& fed) {
+    const bool moisture_said =
+        said.squeeze.has_value() || said.moisture.has_value() || !said.bedding.empty();
+    const bool diary = !said.earlier.empty();
+    const bool temperature_said = !std::holds_alternative<std::monostate>(said.temperature);
+    const double last_feeding = diary ? -in_days(said.earlier.back().day) : 1e9;
+    switch (cause) {
+        case Cause::too_wet:
+            return by_level(n[Hazard::wet].level, moisture_said, "too wet");
+        case Cause::too_dry:
+            return by_level(n[Hazard::dry].level, moisture_said, "too dry");
+        case Cause::too_sour:
+            return by_level(n[Hazard::sour].level, diary || said.ph.has_value(), "sour");
+        case Cause::packed:
+            return by_level(std::max(n[Hazard::airless].level, fed[Hazard::airless].level),
+                            moisture_said, "short of air");
+        case Cause::rotting_food:
+            return by_level(n[Hazard::overfed].level, diary, "overfed");
+        case Cause::too_hot:
+            return by_level(n[Hazard::hot].level, temperature_said, "too hot");
+        case Cause::too_cold: {
+            if (!temperature_said) return {1.0, ""};
+            const double t = bed.temperature_low_c;
+            if (t < 10.0) return {5.0, "It is at " + words::number(t) + " C."};
+            return {t < 15.0 ? 1.0 : 0.1, ""};
+        }
+        case Cause::ammonia:
+            return by_level(fed[Hazard::ammonia].level, diary, "short of bedding for its nitrogen");
+        case Cause::salty:
+            return by_level(n[Hazard::salty].level, diary, "salty");
+        case Cause::crowded: {
+            if (!said.worms.wet_mass && !said.worms.count) return {1.0, ""};
+            const double stocking = bed.worms_kg.value / bed.surface_m2;
+            const double pound_a_foot = kilograms_per_pound / (metres_per_foot * metres_per_foot);
+            if (stocking > pound_a_foot)
+                return {6.0, "There are " + words::number(stocking) +
+                                 " kg of worms a square metre; a pound a square foot is " +
+                                 words::number(pound_a_foot) + "."};
+            return {0.3, ""};
+        }
+        case Cause::new_bin:
+            if (!said.age) return {1.0, ""};
+            if (in_days(*said.age) <= 3.0)
+                return {8.0,
+                        "The worms moved in " + words::day_count(in_days(*said.age)) + " ago."};
+            if (in_days(*said.age) <= 14.0) return {4.0, "The bin is not two weeks old."};
+            return {in_days(*said.age) <= 42.0 ? 1.0 : 0.02, ""};
+        case Cause::disliked_food: {
+            if (!diary) return {1.0, ""};
+            for (const Portion& portion : said.earlier.back().portions) {
+                const Feedstock& f = *portion.feedstock;
+                if (f.most_wet_kg_per_kg_worms &&
+                    portion.wet_mass.in_kilograms() >
+                        *f.most_wet_kg_per_kg_worms * bed.worms_kg.value)
+                    return {5.0, "The last feeding held much " + f.name + "."};
+            }
+            return {0.5, ""};
+        }
+        case Cause::fresh_food:
+        case Cause::uncovered_food:
+            if (!diary) return {1.0, ""};
+            if (last_feeding <= 4.0)
+                return {2.0, "The last feeding was " + words::day_count(last_feeding) + " ago."};
+            return {last_feeding > 14.0 ? 0.2 : 0.7, ""};
+        case Cause::slow_food:
+        case Cause::normal_life:
+            return {1.0, ""};
+    }
+    return {1.0, ""};
+}
+
+/// How hard a step is to take back; lime and moving worms last.
+constexpr int hardness(RemedyKind kind) noexcept {
+    switch (kind) {
+        case RemedyKind::none:
+        case RemedyKind::look:
+            return 0;
+        case RemedyKind::feed_less:
+        case RemedyKind::leave_out:
+        case RemedyKind::feed_more:
+            return 1;
+        case RemedyKind::cool:
+            return 2;
+        case RemedyKind::add_bedding:
+            return 3;
+        case RemedyKind::add_water:
+            return 4;
+        case RemedyKind::spread:
+            return 5;
+        case RemedyKind::add_lime:
+            return 6;
+        case RemedyKind::cannot:
+            return 7;
+    }
+    return 7;
+}
+
+}  // namespace detail
+
+/// What may be behind the signs in this bed: ordered causes, each with one quick test and one step.
+/// The weight of a cause is the product of its weights for every sign and of what the bed says;
+/// causes under 3 % are left out. Threads: pure. A few checks' time.
+/// @param signs  what was noticed; duplicates count once; empty gives an empty answer.
+inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs) {
+    SignsAnswer answer;
+    std::array<bool, sign_count> seen{};
+    for (const Sign sign : signs)
+        seen[static_cast<std::size_t>(sign)] = true;
+    if (signs.empty()) return answer;
+
+    Bed noticed = said;
+    if (!said.squeeze && !said.moisture) {
+        if (seen[static_cast<std::size_t>(Sign::streams)])
+            noticed.squeeze = Squeeze::streams;
+        else if (seen[static_cast<std::size_t>(Sign::drops)])
+            noticed.squeeze = Squeeze::drops;
+    }
+    const CompletedBed bed = completed(noticed);
+    const BedNumbers numbers = bed_numbers(noticed, bed, {});
+    answer.assumed = bed.assumed;
+    const double spread = limits::usual_spread_share.value * numbers.surface_m2;
+    const HazardNumbers judged = hazard_numbers(numbers, Load{}, spread);
+    Load last;
+    if (!noticed.earlier.empty() && in_days(noticed.earlier.back().day) >= -10.0)
+        last = load_of(noticed.earlier.back().portions, decayed_shares(numbers.horizon_days));
+    const HazardNumbers fed = hazard_numbers(numbers, last, spread);
+
+    std::array<double, cause_count> weight{};
+    std::array<detail::Evidence, cause_count> evidence;
+    double sum = 0.0;
+    for (std::size_t c = 0; c < cause_count; ++c) {
+        const auto cause = static_cast<Cause>(c);
+        evidence[c] = detail::evidence_for(cause, noticed, numbers, judged, fed);
+        double product = evidence[c].factor;
+        for (std::size_t s = 0; s < sign_count; ++s) {
+            if (seen[s]) product *= sign_weight(static_cast<Sign>(s), cause);
+        }
+        weight[c] = product;
+        sum += product;
+    }
+    for (std::size_t c = 0; c < cause_count; ++c) {
+        const double share = weight[c] / sum;
+        if (share < 0.03) continue;
+        const auto cause = static_cast<Cause>(c);
+        const CauseWords& words = words_of(cause);
+        answer.causes.push_back({cause, share, words.harmless, std::string(words.name),
+                                 std::move(evidence[c].why), std::string(words.test),
+                                 detail::remedy_for(cause, noticed, numbers)});
+    }
+    std::stable_sort(answer.causes.begin(), answer.causes.end(),
+                     [](const Diagnosis& a, const Diagnosis& b) { return a.share > b.share; });
+    for (std::size_t i = 0; i < answer.causes.size(); ++i) {
+        if (answer.causes[i].share >= 0.5 * answer.causes.front().share) answer.steps.push_back(i);
+    }
+    std::stable_sort(answer.steps.begin(), answer.steps.end(), [&](std::size_t a, std::size_t b) {
+        return detail::hardness(answer.causes[a].remedy.kind) <
+               detail::hardness(answer.causes[b].remedy.kind);
+    });
+    const Diagnosis& first = answer.causes.front();
+    answer.harmless = first.harmless;
+    answer.text = first.harmless
+                      ? "Most likely harmless: " + first.name + ". "
+                      : "Most likely " + first.name + ", but make the test before you act. ";
+    answer.text += first.test;
+    return answer;
+}
+
+}  // namespace feed

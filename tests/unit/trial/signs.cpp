@@ -1,0 +1,178 @@
+#include "feed/trial/signs.hpp"
+
+#include <bed_kitchen.hpp>
+#include <catch2.hpp>
+#include <set>
+#include <vector>
+
+using namespace feed;
+using feed_test::Approx;
+
+namespace {
+
+Cause likeliest(const Bed& bed, std::vector<Sign> signs) {
+    const SignsAnswer answer = causes_of(bed, signs);
+    return answer.causes.front().cause;
+}
+
+/// A tote of which nothing is known but its worms.
+Bed plain() {
+    Bed bed;
+    bed.worms.wet_mass = wet_grams(500);
+    return bed;
+}
+
+}  // namespace
+
+TEST_CASE("the causes that keepers' lists give for climbing worms are all there") {
+    // A questions-and-answers list has eight: acid, wet, dry, packed, rotting food, disliked food,
+    // hot, cold; a keeper found crowding, and new bins wander.
+    for (const Cause cause :
+         {Cause::too_sour, Cause::too_wet, Cause::too_dry, Cause::packed, Cause::rotting_food,
+          Cause::disliked_food, Cause::too_hot, Cause::too_cold, Cause::crowded, Cause::new_bin}) {
+        bool listed = false;
+        for (const SignCause& row : sign_causes)
+            listed = listed || (row.sign == Sign::worms_climbing && row.cause == cause);
+        CHECK(listed);
+    }
+    CHECK(causes_of(plain(), std::vector<Sign>{Sign::worms_climbing}).causes.size() >= 8);
+}
+
+TEST_CASE("the bed decides which cause of climbing worms comes first") {
+    const std::vector<Sign> climbing{Sign::worms_climbing};
+    Bed bed = plain();
+    bed.squeeze = Squeeze::pooling;
+    CHECK(likeliest(bed, climbing) == Cause::too_wet);
+    bed.squeeze = Squeeze::crumbly;
+    CHECK(likeliest(bed, climbing) == Cause::too_dry);
+    bed = plain();
+    bed.ph = 5.0;
+    CHECK(likeliest(bed, climbing) == Cause::too_sour);
+    bed = plain();
+    bed.temperature = celsius(36);
+    CHECK(likeliest(bed, climbing) == Cause::too_hot);
+    bed = plain();
+    bed.age = days(2);
+    const SignsAnswer first_nights = causes_of(bed, climbing);
+    CHECK(first_nights.causes.front().cause == Cause::new_bin);
+    CHECK(first_nights.harmless);
+    bed = plain();
+    for (int day = 6; day >= 1; --day)
+        bed.earlier.push_back({days(-day), {{kitchen::scraps().share(), wet_kilograms(1.0)}}});
+    CHECK(likeliest(bed, climbing) == Cause::rotting_food);
+    bed = plain();
+    auto peel = kitchen::scraps().named("peel").at_most(0.1).share();
+    bed.earlier = {{days(-2), {{peel, wet_kilograms(0.3)}}}};
+    const SignsAnswer fled = causes_of(bed, climbing);
+    CHECK(fled.causes.front().cause == Cause::disliked_food);
+    CHECK(fled.causes.front().remedy.text.find("peel") != std::string::npos);
+    CHECK(fled.causes.front().remedy.feed_now.in_kilograms() == Approx(0.05));
+}
+
+TEST_CASE("crowding, worked by hand") {
+    // Two pounds in half a tote: 0.907 kg on 0.1 m2, where a pound a square foot is 4.88 kg/m2.
+    Bed bed = plain();
+    bed.container.inside = InsideSize{metres(0.4), metres(0.25), metres(0.3)};
+    bed.worms.wet_mass = wet_kilograms(2.0 * kilograms_per_pound);
+    bed.squeeze = Squeeze::drops;
+    bed.temperature = celsius(20);
+    bed.age = days(200);
+    const SignsAnswer answer = causes_of(bed, std::vector<Sign>{Sign::worms_climbing});
+    const Diagnosis* crowded = nullptr;
+    for (const Diagnosis& d : answer.causes) {
+        if (d.cause == Cause::crowded) crowded = &d;
+    }
+    REQUIRE(crowded != nullptr);
+    CHECK(in_square_metres(crowded->remedy.spread) == Approx(0.19));
+    CHECK(crowded->remedy.text.find("420 g of worms") != std::string::npos);
+}
+
+TEST_CASE("harmless things are called harmless") {
+    for (const Sign sign :
+         {Sign::mites, Sign::springtails, Sign::white_worms, Sign::mould, Sign::drops}) {
+        const SignsAnswer answer = causes_of(kitchen::tote(), std::vector<Sign>{sign});
+        INFO(text(sign));
+        CHECK(answer.harmless);
+        CHECK(answer.text.find("harmless") != std::string::npos);
+        CHECK(answer.causes.front().remedy.kind == RemedyKind::look);
+    }
+    for (const Sign sign : {Sign::rotten_smell, Sign::ammonia_smell, Sign::streams, Sign::flies})
+        CHECK_FALSE(causes_of(plain(), std::vector<Sign>{sign}).harmless);
+}
+
+TEST_CASE("two signs together point to what explains both") {
+    const SignsAnswer one = causes_of(plain(), std::vector<Sign>{Sign::worms_climbing});
+    const SignsAnswer both =
+        causes_of(plain(), std::vector<Sign>{Sign::worms_climbing, Sign::vinegar_smell});
+    CHECK(both.causes.front().cause == Cause::too_sour);
+    CHECK(both.causes.front().share > 2.0 * one.causes[2].share);
+    // A sign told twice counts once.
+    const SignsAnswer twice =
+        causes_of(plain(), std::vector<Sign>{Sign::vinegar_smell, Sign::vinegar_smell});
+    const SignsAnswer once = causes_of(plain(), std::vector<Sign>{Sign::vinegar_smell});
+    CHECK(twice.causes.front().share == once.causes.front().share);
+    CHECK(causes_of(plain(), {}).causes.empty());
+}
+
+TEST_CASE("ammonia is never answered with lime, and reversible steps come first") {
+    const SignsAnswer smell =
+        causes_of(plain(), std::vector<Sign>{Sign::ammonia_smell, Sign::worms_climbing});
+    CHECK(smell.causes.front().cause == Cause::ammonia);
+    CHECK(smell.causes.front().remedy.kind != RemedyKind::add_lime);
+    Bed sour = plain();
+    sour.ph = 5.7;
+    const SignsAnswer answer =
+        causes_of(sour, std::vector<Sign>{Sign::sour_smell, Sign::food_left});
+    REQUIRE_FALSE(answer.steps.empty());
+    int before = 0;
+    for (const std::size_t i : answer.steps) {
+        const int now = detail::hardness(answer.causes[i].remedy.kind);
+        CHECK(now >= before);
+        before = now;
+    }
+}
+
+TEST_CASE("in random households every sign has ordered causes, each with a test and a step") {
+    kitchen::Dice dice(99);
+    const auto table = kitchen::whole_table();
+    for (int i = 0; i < 60; ++i) {
+        const kitchen::Household h = kitchen::random_household(dice, table);
+        for (std::size_t s = 0; s < sign_count; ++s) {
+            const std::vector<Sign> signs{static_cast<Sign>(s),
+                                          static_cast<Sign>(dice.below(sign_count))};
+            const SignsAnswer answer = causes_of(h.bed, signs);
+            REQUIRE_FALSE(answer.causes.empty());
+            double sum = 0.0;
+            double before = 1.0;
+            std::set<Cause> once;
+            for (const Diagnosis& d : answer.causes) {
+                INFO(text(signs[0]) << ", " << text(signs[1]) << ": " << d.name);
+                sum += d.share;
+                REQUIRE(d.share <= before);
+                before = d.share;
+                REQUIRE(once.insert(d.cause).second);
+                REQUIRE_FALSE(d.test.empty());
+                REQUIRE_FALSE(d.remedy.text.empty());
+                REQUIRE(d.remedy.text.find("nan") == std::string::npos);
+                REQUIRE(d.remedy.text.find("unknown") == std::string::npos);
+            }
+            REQUIRE(sum <= 1.0 + 1e-12);
+            REQUIRE_FALSE(answer.steps.empty());
+        }
+    }
+}
+
+TEST_CASE("signs are found by their words, causes stand in order") {
+    for (std::size_t s = 0; s < sign_count; ++s)
+        CHECK(find_sign(sign_words[s]) == static_cast<Sign>(s));
+    CHECK_FALSE(find_sign("purple").has_value());
+    for (std::size_t c = 0; c < cause_count; ++c)
+        CHECK(cause_words[c].cause == static_cast<Cause>(c));
+    for (std::size_t s = 0; s < sign_count; ++s) {
+        double sum = 0.0;
+        for (const SignCause& row : sign_causes) {
+            if (row.sign == static_cast<Sign>(s)) sum += row.weight;
+        }
+        CHECK(sum == Approx(100.0).margin(8.0));
+    }
+}
