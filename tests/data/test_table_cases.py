@@ -41,7 +41,7 @@ def band(expected: dict[str, float]) -> tuple[float, float]:
 
 
 def test_every_published_figure_is_here() -> None:
-    assert len(HELD) == 104
+    assert len([case for case in HELD if case["id"].startswith("V")]) == 104
     assert len({case["id"] for case in CASES}) == len(CASES)
 
 
