@@ -225,15 +225,22 @@ private:
         }
     }
 
+    /// a - b, and zero if that is only what rounding leaves of equal numbers.
+    static double difference(double a, double b) {
+        const double rest = a - b;
+        return size_of(rest) <= 4e-16 * (size_of(a) + size_of(b)) ? 0.0 : rest;
+    }
+
     void place_level() {
         OwnedProblem& own = b_.extended;
         for (std::size_t k = 0; k < k_; ++k) {
             double* row = own.rows.data() + (m_ + k) * (n_ + 1);
             for (std::size_t j = 0; j < n_; ++j) {
-                row[j] = level_ * denominator(k)[j] - numerator(k)[j];
+                row[j] = difference(level_ * denominator(k)[j], numerator(k)[j]);
             }
             row[n_] = b_.weights[k];
-            own.row_lower[m_ + k] = numerator_constant(k) - level_ * denominator_constant(k);
+            own.row_lower[m_ + k] =
+                difference(numerator_constant(k), level_ * denominator_constant(k));
             own.row_upper[m_ + k] = infinity;
         }
     }
@@ -272,19 +279,22 @@ private:
     /// over.
     bool follow_ray() {
         double limit = -infinity;
+        double limit_size = 0;
         for (std::size_t k = 0; k < k_; ++k) {
             const Value d = linear(denominator(k), 0, b_.ray.data(), n_);
             const Value a = linear(numerator(k), 0, b_.ray.data(), n_);
             if (d.value <= 1e-12 * d.size) continue;
             if (a.value / d.value > limit) limit = a.value / d.value;
+            if (a.size / d.value > limit_size) limit_size = a.size / d.value;
             b_.weights[k] = d.value;
         }
         for (std::size_t j = 0; j < n_; ++j)
             b_.mean[j] = b_.ray[j];
+        const bool no_lower = level_is_reached_ && limit > level_ - 1e-13 * limit_size;
         level_is_reached_ = true;
         at_infinity_ = true;
         level_ = limit;
-        if (limit == -infinity) {
+        if (limit == -infinity || no_lower) {
             unbounded();
             return false;
         }
