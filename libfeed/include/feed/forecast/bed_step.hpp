@@ -23,6 +23,9 @@ struct Surroundings {
     double worms_wet_kg = 0.0;        ///< 0: no cap from worms
     double castings_density = 150.0;  ///< kg dry per m3
     double ph_without_acid = 7.0;
+    /// Warmth above the air that the bed had on day 0 already: a temperature taken in the bed holds
+    /// it, and it is not counted twice.
+    double warmth_at_start_k = 0.0;
     TemperatureResponse response = TemperatureResponse::haug;
 };
 
@@ -33,7 +36,7 @@ inline constexpr double reference_deficit_hpa = 0.4 * 23.327;
 /// Latent heat is not counted: a bed temperature that was measured already holds its effect.
 inline constexpr double water_heat_mj_per_kg_k = 4.186e-3;
 inline constexpr double solids_heat_mj_per_kg_k = 1.5e-3;
-inline constexpr double joules_per_watt_day = 0.0864;  ///< MJ per day in one watt
+inline constexpr double mj_per_watt_day = 0.0864;
 /// CaCO3 that one gram of citric acid takes: equivalent masses 50.04 and 64.04.
 inline constexpr double lime_per_acid = 50.04 / 64.04;
 /// Ammonium that hungry microbes can take up, at most, per day.
@@ -243,23 +246,46 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
     state.bed_water_kg = free_after + held_after;
 }
 
+/// Heat that leaves the bed, MJ per day and kelvin above the air: through half of half its depth
+/// and the resistance of its faces.
+inline double heat_loss_mj_per_day_k(const ForecastParameters& with,
+                                     const Surroundings& around) noexcept {
+    using enum ForecastParameter;
+    const double resistance =
+        with[surface_resistance_m2_k_per_w] + 0.25 * around.depth_m / with[conductivity_w_per_m_k];
+    return mj_per_watt_day * around.outer_m2 / resistance;
+}
+
 /// One lump that gains the heat of respiration evenly and loses it through its faces.
 inline void step_temperature(BedState& state, const PoolFlows& flows, const BedTotals& before,
                              const ForecastParameters& with, const Surroundings& around,
                              double air_c, double days) noexcept {
-    using enum ForecastParameter;
     const double heat_capacity =
         water_heat_mj_per_kg_k * before.water_kg + solids_heat_mj_per_kg_k * before.dry_kg();
     if (!(heat_capacity > 0.0)) return;
-    const double resistance =
-        with[surface_resistance_m2_k_per_w] + 0.25 * around.depth_m / with[conductivity_w_per_m_k];
-    const double loss_per_day = joules_per_watt_day * around.outer_m2 / resistance / heat_capacity;
-    const double x = loss_per_day * days;
-    const double gain_k = with[heat_mj_per_kg] * flows.respired_kg / heat_capacity;
+    const double x = heat_loss_mj_per_day_k(with, around) / heat_capacity * days;
+    const double gain_k =
+        with[ForecastParameter::heat_mj_per_kg] * flows.respired_kg / heat_capacity;
     state.bed_c = air_c + fed_evenly(state.bed_c - air_c, gain_k, x);
 }
 
 }  // namespace detail
+
+/// How much warmer than the air a bed in this state would stay.
+inline double steady_warmth_k(const BedState& state, const ForecastParameters& with,
+                              const Surroundings& around) noexcept {
+    using enum ForecastParameter;
+    const BedTotals totals =
+        totals_of(state, with[castings_holding_kg_per_kg], around.castings_density);
+    const StepRates rates = rates_at(state, totals, with, around);
+    const double respired_kg_per_day =
+        with[labile_respired_share] * rates.pool[0] * state.pools[0].organic_kg +
+        with[cellulosic_respired_share] * rates.pool[1] * state.pools[1].organic_kg +
+        with[lignin_like_respired_share] * rates.pool[2] * state.pools[2].organic_kg +
+        rates.castings * state.settled.castings_organic_kg;
+    return with[heat_mj_per_kg] * respired_kg_per_day /
+           detail::heat_loss_mj_per_day_k(with, around);
+}
 
 /// Moves the bed on by one step. Within the step the coefficients are those of its start and the
 /// linear equations are solved exactly; heat and metabolic water of the step enter evenly.

@@ -91,7 +91,7 @@ inline void record(Forecast& f, std::size_t day, const decay::BedState& state,
     f.acid_class[day] = acid_class_of(acid_g_per_air_l);
 }
 
-/// Temperature around the bed on a day.
+/// Temperature of the bed on a day without what is fed from day 0 on.
 inline double air_on(const Bed& said, const CompletedBed& bed, std::size_t day,
                      decay::RunEnds ends) {
     if (const auto* daily = std::get_if<DailyTemperatures>(&said.temperature);
@@ -200,7 +200,8 @@ inline void run(Forecast& f, decay::Start start, const ForecastParameters& with,
             break;
         }
         for (std::size_t i = 0; i < steps_per_day; ++i)
-            decay::step(state, with, start.around, air_c, step_days);
+            decay::step(state, with, start.around, air_c - start.around.warmth_at_start_k,
+                        step_days);
     }
 }
 

@@ -175,6 +175,8 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
     const BedTotals totals = totals_of(state, holding, start.around.castings_density);
     start.dry_kg = totals.dry_kg();
     start.around.ph_without_acid = bed.ph ? *bed.ph + acid_per_air_litre(state, totals) : 7.0;
+    if (bed.temperature_given)
+        start.around.warmth_at_start_k = steady_warmth_k(state, with, start.around);
     state.castings_formed_kg = 0.0;
     state.water_in_kg = 0.0;
     return start;
