@@ -59,6 +59,12 @@ inline constexpr Command commands[] = {
      "feedstock.",
      blend_options, "feed blend \"1.2 kg coffee grounds\" \"3 L shredded office paper\"",
      "What these two make together.", true},
+    {"balance", "FILE", "Find amounts that meet the targets",
+     "Finds how much of what is at hand makes a feeding that meets its targets, says what it "
+     "reaches, what limits it and what it assumed. When the targets cannot be met it says which "
+     "entries conflict, how close one can come and what would mend it.",
+     blend_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
+     true},
     {"check", "FILE", "Judge a planned feeding against this bed",
      "Judges the planned feeding of a file (blend) against its bed: sour, wet, dry, hot, ammonia, "
      "salty, overfed, underfed, airless, greasy. Each hazard comes with its number, its limit, the "

@@ -3,13 +3,14 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend check forecast version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance check forecast version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
         table:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         show:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         blend:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        balance:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         check:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         forecast:--days) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
@@ -25,6 +26,12 @@ _feed() {
                 mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
             fi ;;
         blend)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        balance)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
             else

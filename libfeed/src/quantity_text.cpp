@@ -153,6 +153,8 @@ KindFacts facts(QuantityKind kind) noexcept {
             return {volume_units, false, 1e-6, 1e8, "above 0, with a unit such as L"};
         case QuantityKind::mass:
             return {mass_units, false, 1e-9, 1e7, "above 0, with a unit such as g or kg"};
+        case QuantityKind::weighed:
+            return {mass_units, false, 0, 1e7, "0 or more, with a unit such as g or kg"};
         case QuantityKind::cost:
             return {cost_units, false, 0, 1e6, "0 or more, per kg or per lb"};
         case QuantityKind::volume_ratio:

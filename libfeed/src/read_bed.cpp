@@ -80,7 +80,8 @@ public:
         if (const auto number = quantity("moisture", QuantityKind::moisture))
             bed.moisture = Moisture(*number);
         bed.ph = quantity("ph", QuantityKind::ph);
-        if (const auto number = quantity("lime", QuantityKind::mass)) bed.lime = kilograms(*number);
+        if (const auto number = quantity("lime", QuantityKind::weighed))
+            bed.lime = kilograms(*number);
         if (const auto number = quantity("age", QuantityKind::duration)) bed.age = days(*number);
         if (const auto number = quantity("own_feeding_rate", QuantityKind::rate))
             bed.own_feeding_rate = per_day(*number);

@@ -67,7 +67,7 @@ public:
         if (const auto at = section_.find("of_feeding"))
             seen.of_feeding = read_date(reading_, *at, section_.field("of_feeding"));
         seen.left = wet_mass("left");
-        seen.share_gone = number("food_gone", QuantityKind::share);
+        seen.share_gone = number("share_gone", QuantityKind::share);
         if (const auto at = section_.find("gone"))
             seen.gone = reading_.yes_or_no(*at, section_.field("gone")).value_or(false);
         read_bed_signs(seen);
@@ -87,7 +87,7 @@ private:
         if (const auto at = section_.find("pooling"))
             seen.pooling = reading_.yes_or_no(*at, section_.field("pooling"));
         seen.ph = number("ph", QuantityKind::ph);
-        if (const auto at = section_.find("temperatures")) read_temperatures(*at, seen);
+        if (const auto at = section_.find("temperature")) read_temperatures(*at, seen);
         seen.air_low = temperature("air_low");
         seen.air_high = temperature("air_high");
         if (seen.air_low && seen.air_high && *seen.air_high < *seen.air_low) {
@@ -109,7 +109,7 @@ private:
 
     /// One value for the whole bin, or a mapping from places to values.
     void read_temperatures(YamlView at, Observation& seen) {
-        const auto field = section_.field("temperatures");
+        const auto field = section_.field("temperature");
         if (!at.is_mapping()) {
             if (const auto degrees = reading_.quantity(at, field, QuantityKind::temperature))
                 seen.temperatures.push_back({"", celsius(*degrees)});
@@ -126,7 +126,7 @@ private:
         return at ? reading_.quantity(*at, section_.field(key), kind) : std::nullopt;
     }
     std::optional<WetMass> wet_mass(keys::Key key) {
-        const auto kg = number(key, QuantityKind::mass);
+        const auto kg = number(key, QuantityKind::weighed);
         return kg ? std::optional<WetMass>(wet_kilograms(*kg)) : std::nullopt;
     }
     std::optional<Temperature> temperature(keys::Key key) {

@@ -225,12 +225,7 @@ private:
         if (!at) return std::nullopt;
         const auto text = reading_.scalar(*at, section.field(key));
         if (!text) return std::nullopt;
-        if (const auto mass = parse_quantity(*text, QuantityKind::mass)) return *mass / per_kg;
-        if (parse_number(*text) == 0.0) return 0.0;
-        // A mass of nothing is no mass for an amount, but it is one for a label: "0 g".
-        if (const auto number = read_number(*text);
-            number && number->number == 0.0 && detail::trim(text->substr(number->length)) == "g")
-            return 0.0;
+        if (const auto mass = parse_quantity(*text, QuantityKind::weighed)) return *mass / per_kg;
         return reading_.quantity(*at, section.field(key), QuantityKind::fraction);
     }
 

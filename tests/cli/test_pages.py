@@ -36,7 +36,7 @@ def commands(feed_command: Path) -> list[str]:
 
 def test_every_command_has_help_with_an_example(feed_command: Path) -> None:
     names = commands(feed_command)
-    assert "blend" in names
+    assert "balance" in names
     for name in names:
         text = run(feed_command, name, "--help")
         assert text.startswith(f"feed {name}")

@@ -14,9 +14,17 @@ inline constexpr std::array<Key, 3> portion{"feedstock", "amount", "preparation"
 inline constexpr std::array<Key, 3> balance{"at_hand", "targets", "objective"};
 inline constexpr std::array<Key, 6> entry{"feedstock", "amount", "preparation",
                                           "use_up",    "cost",   "usual"};
-inline constexpr std::array<Key, 10> targets{
-    "set", "cn_ratio",       "moisture",   "acid",         "salt",
-    "fat", "free_air_space", "total_mass", "total_volume", "bedding_for_scraps"};
+inline constexpr std::array<Key, 11> targets{"set",
+                                             "cn_ratio",
+                                             "moisture",
+                                             "acid",
+                                             "salt",
+                                             "fat",
+                                             "free_air_space",
+                                             "total_mass",
+                                             "total_volume",
+                                             "bedding_for_scraps",
+                                             "water_on_wet_scraps"};
 inline constexpr std::array<Key, 3> window{"low", "high", "aim"};
 inline constexpr std::array<Key, 16> bed{"date",
                                          "container",
@@ -44,11 +52,6 @@ inline constexpr std::array<Key, 22> observation{
     "ph",      "temperature", "air_low",    "air_high", "weight_in",  "running_total",
     "bedding", "pests",       "action",     "note"};
 inline constexpr std::array<Key, 4> feeding{"date", "portions", "by", "note"};
-inline constexpr std::array<Key, 22> observation{
-    "date",    "by",           "of_feeding", "left",     "food_gone", "gone",
-    "worms",   "vigour",       "squeeze",    "moisture", "pooling",   "smell",
-    "ph",      "temperatures", "air_low",    "air_high", "weight_in", "running_total",
-    "bedding", "pests",        "action",     "note"};
 inline constexpr std::array<Key, 33> feedstock{"like",
                                                "nutrition_label",
                                                "laboratory_report",

@@ -25,6 +25,7 @@ enum class QuantityKind : std::uint8_t {
     rate,          ///< "0.22 /day", "1.5 per week"; number per day
     volume,        ///< "40 L", "10 gal"; number L
     mass,          ///< "1.2 kg", "1 lb"; number kg
+    weighed,       ///< a mass that may be nothing: "0 g"; number kg
     cost,          ///< "0.40 per kg", "1.20/lb"; number per kg, in any money
     volume_ratio,  ///< "0.5 L/L" or 0.5; number L per L
     ph,            ///< 0..14, no unit

@@ -1,0 +1,211 @@
+#include "feed/balance/balance.hpp"
+
+#include <string>
+#include <vector>
+
+#include "command.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/measure_text.hpp"
+#include "feed/io/to_json.hpp"
+#include "feed/quantity/number_print.hpp"
+#include "file_or_entries.hpp"
+#include "quantity_lines.hpp"
+
+namespace feed_command {
+namespace {
+
+using namespace feed;
+using io::UnitSystem;
+using io::wrapped;
+
+/// A number of a target in words.
+std::string target_text(TargetProperty property, double number, UnitSystem units) {
+    switch (property) {
+        case TargetProperty::cn_ratio:
+            return significant(number, 2) + ":1";
+        case TargetProperty::acid_g_citric_per_wet_kg:
+            return significant(number, 2) + " g/kg";
+        case TargetProperty::total_wet_kg:
+            return io::mass_text(kilograms(number), units);
+        case TargetProperty::total_volume_l:
+            return io::volume_text(litres(number), units);
+        case TargetProperty::bedding_l_per_scraps_l:
+            return significant(number, 2) + " L/L";
+        case TargetProperty::water_kg_per_wet_scraps_kg:
+            return significant(number, 2) + " kg/kg";
+        case TargetProperty::moisture:
+        case TargetProperty::salt_wet_fraction:
+        case TargetProperty::fat_wet_fraction:
+        case TargetProperty::free_air_space:
+            return io::percent_text(number);
+    }
+    return "";
+}
+
+std::string window_text(const Target& target, UnitSystem units) {
+    const auto show = [&](double number) { return target_text(target.property, number, units); };
+    if (target.low && target.high) return show(*target.low) + " to " + show(*target.high);
+    if (target.low) return "at least " + show(*target.low);
+    if (target.high) return "at most " + show(*target.high);
+    return "any";
+}
+
+/// Published optima near 25 are about available carbon: it always stands beside the total.
+std::string available_text(const BlendProperties& properties) {
+    const auto& ratio = properties.available_cn_ratio;
+    if (!ratio.has_value()) return quantity_line("C:N, available carbon", "cannot tell", "", "");
+    return quantity_line("C:N, available carbon",
+                         (ratio.is_known() ? "" : "at least ") + significant(ratio.value, 2) + ":1",
+                         "(no target)", feed::text(ratio.grade));
+}
+
+std::string reached_text(const BalanceAnswer& answer, UnitSystem units) {
+    const auto& reached = answer.reached;
+    const auto& properties = answer.properties;
+    std::string text = quantity_line("", "reached", "target", "grade");
+    for (const auto& one : reached) {
+        const auto& quantity = one.quantity;
+        const auto show = [&](double number) {
+            return target_text(one.target.property, number, units);
+        };
+        std::string value = quantity.is_known()    ? show(quantity.value)
+                            : quantity.has_value() ? "at least " + show(quantity.value)
+                                                   : "cannot tell";
+        text += quantity_line(kind(one.target.property).name, value, window_text(one.target, units),
+                              quantity.has_value() ? feed::text(quantity.grade) : "");
+        if (quantity.is_known() && quantity.low != quantity.high)
+            text += wrapped("may be " + show(quantity.low) + " to " + show(quantity.high), 6, 6);
+        if (!one.inside) text += "      outside the target\n";
+        if (one.binding) text += wrapped("this target decides (" + one.target.source + ")", 6, 8);
+    }
+    text += available_text(properties);
+    return text +
+           wrapped("C:N is carbon to nitrogen by mass, not parts of browns to greens.", 2, 2);
+}
+
+std::string portions_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
+                          UnitSystem units) {
+    std::string text;
+    for (std::size_t i = 0; i < answer.portions.size(); ++i) {
+        const auto& portion = answer.portions[i];
+        std::string line = asked.problem.entries[i].label + ": ";
+        if (portion.wet_mass.in_kilograms() > 0.0) {
+            line += io::measure_and_weight_text(portion.wet_mass, *portion.feedstock,
+                                                asked.amounts[i], units);
+        } else {
+            line += "none";
+        }
+        text += wrapped(line, 2, 4);
+    }
+    return text;
+}
+
+std::string rest_text(const BalanceAnswer& answer) {
+    std::vector<const Feedstock*> feedstocks;
+    for (const auto& portion : answer.portions) {
+        if (portion.wet_mass.in_kilograms() > 0.0) feedstocks.push_back(portion.feedstock.get());
+    }
+    return cautions_text(feedstocks) + assumed_text(answer.assumed) + "\n" +
+           wrapped(grade_text(answer.grade), 0, 0);
+}
+
+/// Water that comes free against what the bedding holds: said, not forbidden, because both shares
+/// behind it are judgements.
+std::string wetness_text(const Wetness& wetness, UnitSystem units) {
+    std::string text = "Water: about " + io::mass_text(wetness.released, units) +
+                       " may come free, the bedding can still take up about " +
+                       io::mass_text(wetness.spare, units) + ". ";
+    text += wetness.holds ? "The bedding holds it."
+                          : "The rest goes into the bed below or drains: feed it to a bed that is "
+                            "dry enough, or see what feed check says.";
+    return "\n" + wrapped(text, 0, 0);
+}
+
+std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
+                        UnitSystem units) {
+    std::string text = "Feed together, " + io::mass_text(answer.properties.wet_mass.mass(), units) +
+                       " in all:\n\n" + portions_text(answer, asked, units) + "\n" +
+                       reached_text(answer, units);
+    text +=
+        "\n" + wrapped(
+                   "Look back: within two weeks this should be mostly gone. If it is not, skip a "
+                   "week and feed less. When in doubt, less is safer than more (common practice).",
+                   0, 0);
+    return text + rest_text(answer);
+}
+
+std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
+                            UnitSystem units) {
+    std::string text = wrapped("These targets cannot all be met with what is at hand.", 0, 0);
+    if (!answer.conflict.empty()) {
+        std::string names;
+        for (const auto& name : answer.conflict)
+            names += (names.empty() ? "" : "; ") + name;
+        text += "\n" +
+                wrapped("These cannot hold together: " + names + ". One of them must give.", 0, 2);
+    }
+    if (answer.mend) {
+        text +=
+            "\n" + wrapped("What would mend it: add " +
+                               io::measure_and_weight_text(
+                                   answer.mend->add, *answer.mend->feedstock, std::nullopt, units) +
+                               " of " + answer.mend->label + ".",
+                           0, 2);
+    } else {
+        text += "\n" + wrapped("No single addition mends it.", 0, 2);
+    }
+    for (const auto& advice : answer.advice)
+        text += wrapped("- " + advice, 2, 4);
+    if (!answer.portions.empty()) {
+        text += "\nThe closest blend:\n\n" + portions_text(answer, asked, units) + "\n" +
+                reached_text(answer, units);
+    }
+    return text + rest_text(answer);
+}
+
+}  // namespace
+
+int run_balance(const Arguments& arguments) {
+    if (arguments.words.size() != 1)
+        return refuse(arguments, wrong_words(arguments, "one file is due here"));
+    const auto file = io::read_feed_file(arguments.words[0]);
+    if (!file) return refuse(arguments, file.errors());
+    if (!file->balance)
+        return refuse(arguments, missing_section(*file, "balance", "{at_hand: [...]}"));
+    auto found = balance(file->balance->problem);
+    if (!found) {
+        auto errors = found.errors();
+        for (auto& error : errors)
+            error.file = file->name;
+        return refuse(arguments, errors);
+    }
+    BalanceAnswer& answer = found.value();
+    answer.assumed.insert(answer.assumed.begin(), file->assumed.begin(), file->assumed.end());
+    std::vector<std::string> measures;
+    for (std::size_t i = 0; i < answer.portions.size(); ++i) {
+        measures.push_back(io::measure_text(answer.portions[i].wet_mass,
+                                            *answer.portions[i].feedstock,
+                                            file->balance->amounts[i], arguments.units));
+    }
+    const int code = answer.status == BalanceStatus::solved   ? done
+                     : answer.status == BalanceStatus::failed ? internal
+                                                              : not_reachable;
+    if (arguments.json()) return print(io::to_json(answer, measures), code);
+    switch (answer.status) {
+        case BalanceStatus::solved:
+            return print(solved_text(answer, *file->balance, arguments.units), code);
+        case BalanceStatus::infeasible:
+            return print(infeasible_text(answer, *file->balance, arguments.units), code);
+        case BalanceStatus::unbounded:
+            return print(wrapped("Nothing limits " + answer.unbounded_entry +
+                                     ": the more the better by these targets. Give it an upper "
+                                     "amount (up to 3 L), or set a total.",
+                                 0, 0),
+                         code);
+        case BalanceStatus::failed:
+            break;
+    }
+    return print("The balance did not come to an end that could be verified.\n", code);
+}
+
+}  // namespace feed_command
