@@ -32,6 +32,7 @@
 #include "feed/bed/hazard_numbers.hpp"
 #include "feed/bed/hazard_words.hpp"
 #include "feed/bed/limits.hpp"
+#include "feed/bed/limits_list.hpp"
 #include "feed/bed/load.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
