@@ -9,6 +9,7 @@
 #include "feed/balance/coefficients.hpp"
 #include "feed/balance/conflict.hpp"
 #include "feed/balance/deviation.hpp"
+#include "feed/balance/far_limit.hpp"
 #include "feed/balance/group_default.hpp"
 #include "feed/balance/mend.hpp"
 #include "feed/balance/prepared_balance.hpp"
