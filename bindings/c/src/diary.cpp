@@ -1,0 +1,91 @@
+#include "feed/trial/diary.hpp"
+
+#include "feed/io/answers.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/trial/calibration.hpp"
+#include "feed/trial/evidence.hpp"
+#include "guard.hpp"
+#include "handles.hpp"
+#include "memory.hpp"
+
+namespace {
+
+using namespace feed::c;
+
+void clear(feed_calibration& out) {
+    const std::uint32_t size = out.struct_size;
+    out = {};
+    out.struct_size = size;
+    for (auto* array : {out.before_per_day, out.before_low_per_day, out.before_high_per_day,
+                        out.after_per_day, out.after_low_per_day, out.after_high_per_day}) {
+        for (int pool = 0; pool < 3; ++pool)
+            array[pool] = not_a_number;
+    }
+}
+
+feed_code no_bed(feed_error* error, const feed_diary& diary) {
+    return fail(error, feed::io::missing_section(diary.content, "bed", "{container: tote}"));
+}
+
+}  // namespace
+
+extern "C" {
+
+feed_code feed_diary_from_text(const char* text, const char* name, const feed_allocator* allocator,
+                               feed_diary** out, feed_error* error) {
+    if (out == nullptr) return null_argument(error, "out");
+    *out = nullptr;
+    if (text == nullptr) return null_argument(error, "text");
+    if (name == nullptr) return null_argument(error, "name");
+    if (!is_valid(allocator)) return bad_allocator(error);
+    return guarded(error, [&] {
+        auto file = feed::io::read_feed_text(text, name);
+        if (!file) return fail(error, file.errors());
+        *out = make_handle<feed_diary>(allocator, std::move(file).value());
+        return succeed(error);
+    });
+}
+
+feed_code feed_diary_bed(const feed_diary* diary, const feed_allocator* allocator, feed_bed** out,
+                         feed_error* error) {
+    if (out == nullptr) return null_argument(error, "out");
+    *out = nullptr;
+    if (diary == nullptr) return null_argument(error, "diary");
+    if (!is_valid(allocator)) return bad_allocator(error);
+    return guarded(error, [&] {
+        if (!diary->content.has_bed) return no_bed(error, *diary);
+        *out = make_handle<feed_bed>(allocator, feed::io::bed_on_day_zero(diary->content),
+                                     feed::io::planned_feedings(diary->content));
+        return succeed(error);
+    });
+}
+
+feed_code feed_diary_calibrate(const feed_diary* diary, feed_calibration* out, feed_error* error) {
+    if (!has_room(out)) return no_room(error, out, "out");
+    clear(*out);
+    if (diary == nullptr) return null_argument(error, "diary");
+    return guarded(error, [&] {
+        if (!diary->content.has_bed) return no_bed(error, *diary);
+        const auto evidence = feed::evidence_of(diary->content.diary);
+        const auto learned = feed::calibrate(evidence.looks);
+        out->used_count = static_cast<int32_t>(learned.used);
+        out->misfit_count = static_cast<int32_t>(learned.misfits.size());
+        out->unused_count = static_cast<int32_t>(evidence.unused.size());
+        for (size_t pool = 0; pool < learned.rates.size(); ++pool) {
+            const feed::RateChange& rate = learned.rates[pool];
+            out->before_per_day[pool] = rate.before_per_day;
+            out->before_low_per_day[pool] = rate.before_low_per_day;
+            out->before_high_per_day[pool] = rate.before_high_per_day;
+            out->after_per_day[pool] = rate.after_per_day;
+            out->after_low_per_day[pool] = rate.after_low_per_day;
+            out->after_high_per_day[pool] = rate.after_high_per_day;
+        }
+        return succeed(error);
+    });
+}
+
+void feed_diary_free(feed_diary* diary) {
+    free_handle(diary);
+}
+
+}  // extern "C"

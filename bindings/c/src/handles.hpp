@@ -1,0 +1,56 @@
+#pragma once
+// What stands behind the opaque handles. Every one starts with the allocator that made it.
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "feed/balance/balance_answer.hpp"
+#include "feed/bed/bed.hpp"
+#include "feed/bed/hazard.hpp"
+#include "feed/feed.h"
+#include "feed/feedstock/feedstock.hpp"
+#include "feed/forecast/forecast_result.hpp"
+#include "feed/io/feed_file.hpp"
+
+struct feed_text {
+    feed_allocator memory;
+    std::string content;
+};
+
+struct feed_feedstock {
+    feed_allocator memory;
+    std::shared_ptr<const feed::Feedstock> content;
+    std::string part;
+};
+
+struct feed_problem {
+    feed_allocator memory;
+    feed::BalanceProblem content;
+};
+
+struct feed_answer {
+    feed_allocator memory;
+    feed::BalanceAnswer content;
+    std::vector<std::string> labels;  ///< of the entries, in their order
+};
+
+struct feed_bed {
+    feed_allocator memory;
+    feed::Bed content;
+    std::vector<feed::Feeding> planned;  ///< feedings from day 0 on, in order of their days
+};
+
+struct feed_check_result {
+    feed_allocator memory;
+    feed::CheckResult content;
+};
+
+struct feed_forecast {
+    feed_allocator memory;
+    feed::Forecast content;
+};
+
+struct feed_diary {
+    feed_allocator memory;
+    feed::io::FeedFile content;
+};

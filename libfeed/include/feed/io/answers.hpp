@@ -1,0 +1,55 @@
+#pragma once
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/balance/balance_answer.hpp"
+#include "feed/bed/hazard.hpp"
+#include "feed/blend/blend_properties.hpp"
+#include "feed/forecast/forecast_result.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/human_text.hpp"
+
+// The answers to a feed file: what each verb of the command says of it. Every binding that takes a
+// file or its text goes through here.
+namespace feed::io {
+
+/// Days in a forecast for which nobody said how long, day 0 included.
+inline constexpr std::size_t usual_forecast_days = 28;
+
+/// The blend of a file, its portions and the keeper's measure of each.
+struct BlendOfFile {
+    std::vector<Portion> portions;
+    std::vector<std::string> measures;
+    BlendProperties properties;
+};
+
+/// The balance of a file and the keeper's measure of each portion.
+struct BalanceOfFile {
+    BalanceAnswer answer;
+    std::vector<std::string> measures;
+};
+
+/// The problem of a file that lacks a section. example: a line that would do.
+Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example);
+
+/// The feeding that a file plans: its blend, else the first of its feedings from day 0 on.
+/// Errors: missing_value when the file plans none. Threads: pure.
+Result<std::vector<Portion>> planned_feeding(const FeedFile& file);
+
+/// Answers `feed blend`. Errors: missing_value when the file has no blend. Threads: pure.
+Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units);
+/// Answers `feed balance`. Errors: missing_value, and those of feed::balance. Threads: pure.
+Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units);
+/// Answers `feed check`. Errors: missing_value when the file plans no feeding. Threads: pure.
+Result<CheckResult> check_of(const FeedFile& file);
+/// Answers `feed forecast` with the bin's own rates where its diary tells them.
+/// days: 2 to 366, day 0 included. Threads: pure.
+Forecast forecast_of(const FeedFile& file, std::size_t days);
+
+/// The JSON answer of a verb ("blend", "balance", "check", "forecast") to a file.
+/// Errors: out_of_range for another verb; those of the verb. Threads: pure.
+Result<std::string> answer_json(std::string_view verb, const FeedFile& file);
+
+}  // namespace feed::io
