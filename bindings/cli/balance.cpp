@@ -126,6 +126,7 @@ std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& a
     std::string text = "Feed together, " + io::mass_text(answer.properties.wet_mass.mass(), units) +
                        " in all:\n\n" + portions_text(answer, asked, units) + "\n" +
                        reached_text(answer, units);
+    text += wetness_text(answer.wetness, units);
     text +=
         "\n" + wrapped(
                    "Look back: within two weeks this should be mostly gone. If it is not, skip a "

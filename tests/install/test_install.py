@@ -43,11 +43,13 @@ def installed(package_dir: Path, tmp_path_factory: pytest.TempPathFactory) -> Pa
 
 
 def build_and_run(source: Path, build: Path, *options: str) -> None:
-    """Configures, builds and runs a consumer made of use_core and use_io."""
+    """Configures and builds a consumer and runs its programs, use_*."""
     run("cmake", "-G", "Ninja", "-S", source, "-B", build, *options)
-    run("cmake", "--build", build, "--target", "use_core", "use_io")
-    run(build / "use_core")
-    run(build / "use_io")
+    run("cmake", "--build", build)
+    programs = [path for path in build.glob("use_*") if path.is_file()]
+    assert len(programs) >= 2
+    for program in programs:
+        run(program)
 
 
 def test_find_package(installed: Path, version: str, tmp_path: Path) -> None:
@@ -83,10 +85,11 @@ def test_subproject_is_a_quiet_guest(source_dir: Path, version: str, tmp_path: P
     assert not prefix.exists()
 
 
-def pkg_config(installed: Path, package: str) -> list[str]:
+def pkg_config(installed: Path, *options: str) -> list[str]:
     folder = next(installed.rglob("pkgconfig"))
-    options = ["--define-variable=prefix=" + str(installed), "--cflags", "--libs", package]
-    return run("pkg-config", *options, PKG_CONFIG_PATH=str(folder)).split()
+    prefix = f"--define-variable=prefix={installed}"
+    asked = run("pkg-config", prefix, "--cflags", "--libs", *options, PKG_CONFIG_PATH=str(folder))
+    return asked.split()
 
 
 def test_pkg_config_core(installed: Path, version: str, tmp_path: Path) -> None:
@@ -100,6 +103,28 @@ def test_pkg_config_io(installed: Path, tmp_path: Path) -> None:
     flags = pkg_config(installed, "libfeed-io")
     run("g++", "-std=c++20", CONSUMERS / "io.cpp", "-o", tmp_path / "io", *flags)
     run(tmp_path / "io")
+
+
+def test_pkg_config_c_shared(installed: Path, version: str, tmp_path: Path) -> None:
+    flags = pkg_config(installed, "libfeed")
+    assert "-lyaml-cpp" not in flags
+    folder = next(installed.rglob("libfeed.so")).parent
+    define = f'-DCONSUMER_EXPECTS="{version}"'
+    run("gcc", "-std=c99", define, CONSUMERS / "c.c", "-o", tmp_path / "c", *flags)
+    run(tmp_path / "c", LD_LIBRARY_PATH=str(folder))
+
+
+def test_pkg_config_c_static(installed: Path, version: str, tmp_path: Path) -> None:
+    """The static C library reads YAML, so a static program has to link yaml-cpp."""
+    flags = pkg_config(installed, "--static", "libfeed")
+    assert "-lyaml-cpp" in flags
+    archive = next(installed.rglob("libfeed.a"))
+    flags = [str(archive) if flag == "-lfeed" else flag for flag in flags]
+    define = f'-DCONSUMER_EXPECTS="{version}"'
+    run("gcc", "-std=c99", define, CONSUMERS / "c.c", "-o", tmp_path / "c", *flags)
+    needed = run("readelf", "-d", tmp_path / "c")
+    assert "libfeed.so" not in needed
+    run(tmp_path / "c")
 
 
 @pytest.mark.parametrize("compiler", ["g++", "clang++-14"])

@@ -57,10 +57,12 @@ def root(packages: dict[str, Path], tmp_path_factory: pytest.TempPathFactory) ->
 
 
 def test_the_packages_and_what_they_need(packages: dict[str, Path]) -> None:
-    assert {"libfeed-dev", "libfeed-command"} <= set(packages)
+    assert set(packages) == {"libfeed0", "libfeed-dev", "libfeed-command"}
     needs = {name: run("dpkg-deb", "-f", path, "Depends").stdout for name, path in packages.items()}
     assert "libboost-dev" in needs["libfeed-dev"]
     assert "libyaml-cpp-dev" in needs["libfeed-dev"]
+    assert "libfeed0 (= " in needs["libfeed-dev"]
+    assert "libyaml-cpp" in needs["libfeed0"]
     assert "libyaml-cpp" in needs["libfeed-command"]
     assert "-dev" not in needs["libfeed-command"]
 
@@ -99,8 +101,8 @@ def test_a_program_builds_against_the_package(root: DebianRoot, tmp_path: Path) 
         f"-DCMAKE_PREFIX_PATH={root.path}/usr", "-DCONSUMER_EXPECTS=" + package_version(root),
     )  # fmt: skip
     run("cmake", "--build", tmp_path)
-    run(tmp_path / "use_core")
-    run(tmp_path / "use_io")
+    for program in ("use_core", "use_io", "use_c", "use_c_static"):
+        run(tmp_path / program)
 
 
 def package_version(root: DebianRoot) -> str:

@@ -204,6 +204,20 @@ TEST_CASE("what nothing limits is named") {
     CHECK(answer->unbounded_entry == "cardboard");
 }
 
+TEST_CASE("an aim that is only approached by ever more of something is unbounded, not a failure") {
+    // The fixed part has C:N 18.5, quinoa 18.8; the aim of 63 is approached without end.
+    feed::BalanceProblem problem;
+    problem.entries = {exactly(material("bread", 27.8, 45.2, 2.6), 0.37),
+                       free_amount(material("quinoa", 71.6, 46.6, 2.48)),
+                       exactly(material("apricot", 86.3, 41.5, 1.64), 0.52)};
+    problem.targets = {target(TargetProperty::cn_ratio, std::nullopt, 66, 63),
+                       target(TargetProperty::moisture, 0.627, std::nullopt)};
+    const auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    CHECK(answer->status == BalanceStatus::unbounded);
+    CHECK(answer->unbounded_entry == "quinoa");
+}
+
 TEST_CASE("an unreachable target names a minimal conflict, the closest blend and the mend") {
     feed::BalanceProblem problem;
     problem.entries = {exactly(material("lettuce", 95, 40, 3.5), 1.0),

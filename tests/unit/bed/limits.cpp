@@ -1,6 +1,8 @@
-#include "feed/bed/limits.hpp"
+#include "feed/bed/limits_list.hpp"
 
 #include <catch2.hpp>
+#include <fstream>
+#include <sstream>
 
 #include <bed_kitchen.hpp>
 #include "feed/bed/pool_rates.hpp"
@@ -10,62 +12,43 @@
 using namespace feed;
 using feed_test::Approx;
 
-TEST_CASE("every factor lies in its range and names its unit and source") {
-    const Factor factors[] = {limits::released_water_share,
-                              limits::planned_capacity_share,
-                              limits::unknown_bedding_capacity,
-                              limits::evaporation_open_top,
-                              limits::evaporation_holes,
-                              limits::evaporation_closed,
-                              limits::acid_from_labile,
-                              limits::bed_buffer,
-                              limits::grams_citric_per_gram_lime,
-                              limits::ground_lime_acting,
-                              limits::coarse_lime_acting,
-                              limits::unknown_acid_sour,
-                              limits::unknown_acid_mild,
-                              limits::most_lime,
-                              limits::ph_after_lime,
-                              limits::heat_of_respiration,
-                              limits::surface_resistance,
-                              limits::layer_conductivity,
-                              limits::usual_spread_share,
-                              limits::salt_of_sodium,
-                              limits::bed_salt,
-                              limits::rate_weekly,
-                              limits::rate_half_daily,
-                              limits::rate_best_castings,
-                              limits::rate_most_worms,
-                              limits::rate_by_surface,
-                              limits::rate_by_surface_tested,
-                              limits::usual_interval,
-                              limits::ramp_start_share,
-                              limits::ramp_start_days,
-                              limits::ramp_full_days,
-                              limits::underfed_days,
-                              limits::collapsed_scraps_volume,
-                              limits::bed_ash,
-                              limits::settled_over_loose,
-                              limits::mixed_bed_depth,
-                              limits::organic_density,
-                              limits::ash_density,
-                              usual::bed_capacity,
-                              usual::dry_density_new,
-                              usual::dry_density_settled,
-                              usual::worms_by_volume,
-                              usual::bought_share};
-    for (const Factor& factor : factors) {
+TEST_CASE("every factor lies in its range and names its source") {
+    for (const limits::NamedFactor& named : limits::all_factors) {
+        const Factor& factor = *named.factor;
+        INFO(named.name);
         CHECK(factor.low <= factor.value);
         CHECK(factor.value <= factor.high);
         CHECK_FALSE(factor.source.empty());
     }
-    const Limit bounds[] = {limits::acid_per_air_litre,    limits::ammonia_nitrogen,
-                            limits::free_ammonia_nitrogen, limits::salt,
-                            limits::underfed_rate,         limits::free_air_space,
-                            limits::layer_depth,           limits::fat};
-    for (const Limit& bound : bounds) {
+    for (const limits::NamedLimit& named : limits::all_limits) {
+        const Limit& bound = *named.limit;
+        INFO(named.name);
         CHECK((bound.higher_is_worse ? bound.watch < bound.act : bound.watch > bound.act));
         CHECK_FALSE(bound.source.empty());
+    }
+}
+
+TEST_CASE("docs/bed.md shows every factor and limit as it is") {
+    std::ifstream file(FEED_SOURCE_DIR "/docs/bed.md");
+    REQUIRE(file.good());
+    std::stringstream page;
+    page << file.rdbuf();
+    for (const limits::NamedFactor& named : limits::all_factors) {
+        const Factor& f = *named.factor;
+        const std::string row = "| " + std::string(named.name) + " | " + significant(f.value, 3) +
+                                " | " + significant(f.low, 3) + " to " + significant(f.high, 3) +
+                                " | " + std::string(f.unit) + " | " + text(f.grade) + " | " +
+                                std::string(f.source) + " |";
+        INFO(row);
+        CHECK(page.str().find(row) != std::string::npos);
+    }
+    for (const limits::NamedLimit& named : limits::all_limits) {
+        const Limit& l = *named.limit;
+        const std::string row = "| " + std::string(named.name) + " | " + significant(l.watch, 3) +
+                                " | " + significant(l.act, 3) + " | " + std::string(l.unit) +
+                                " | " + text(l.grade) + " | " + std::string(l.source) + " |";
+        INFO(row);
+        CHECK(page.str().find(row) != std::string::npos);
     }
 }
 

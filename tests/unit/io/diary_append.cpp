@@ -10,6 +10,7 @@
 #include <string>
 
 #include "catch2.hpp"
+#include "feed/io/feed_file.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/yaml_tree.hpp"
@@ -129,7 +130,10 @@ TEST_CASE("a note cannot break out of its line") {
     }
 }
 
-TEST_CASE("everything a site records is written once and under its key") {
+namespace {
+
+/// Everything a site records, in one look.
+Observation full_look() {
     Observation seen = look("n");
     seen.by = "Ama";
     seen.of_feeding = feed::Date{2026, 3, 1};
@@ -150,6 +154,45 @@ TEST_CASE("everything a site records is written once and under its key") {
     seen.bedding = "2 scoops";
     seen.pests = "none";
     seen.action = "fed less";
+    return seen;
+}
+
+}  // namespace
+
+TEST_CASE("an entry that was written is read back as it was") {
+    const Observation seen = full_look();
+    const auto file = feed::io::read_feed_text(appended("libfeed: 1\n", seen), "bin.yaml");
+    REQUIRE(file);
+    REQUIRE(file->diary.observations.size() == 1);
+    const Observation& read = file->diary.observations[0];
+    CHECK(read.date == seen.date);
+    CHECK(read.by == seen.by);
+    CHECK(read.of_feeding == seen.of_feeding);
+    CHECK(read.left->in_kilograms() == feed_test::Approx(seen.left->in_kilograms()));
+    CHECK(*read.share_gone == feed_test::Approx(*seen.share_gone));
+    CHECK(read.gone == seen.gone);
+    CHECK(read.worms == seen.worms);
+    CHECK(read.vigour == seen.vigour);
+    CHECK(read.squeeze == seen.squeeze);
+    CHECK(read.moisture->value() == feed_test::Approx(seen.moisture->value()));
+    CHECK(read.pooling == seen.pooling);
+    CHECK(read.smell == seen.smell);
+    CHECK(read.ph == seen.ph);
+    REQUIRE(read.temperatures.size() == 2);
+    CHECK(read.temperatures[1].place == "middle");
+    CHECK(feed::in_celsius(read.temperatures[1].temperature) == feed_test::Approx(23.5));
+    CHECK(feed::in_celsius(*read.air_low) == feed_test::Approx(-2));
+    CHECK(feed::in_celsius(*read.air_high) == feed_test::Approx(18));
+    CHECK(read.weight_in->in_kilograms() == feed_test::Approx(1.2));
+    CHECK(read.running_total->in_kilograms() == feed_test::Approx(26.12));
+    CHECK(read.bedding == seen.bedding);
+    CHECK(read.pests == seen.pests);
+    CHECK(read.action == seen.action);
+    CHECK(read.note == seen.note);
+}
+
+TEST_CASE("everything a site records is written once and under its key") {
+    const Observation seen = full_look();
     CHECK(feed::io::observation_yaml(seen, 0) ==
           "- date: 2026-03-14\n"
           "  by: \"Ama\"\n"

@@ -2,7 +2,9 @@
 
 #include <bed_kitchen.hpp>
 #include <catch2.hpp>
+#include <fstream>
 #include <set>
+#include <sstream>
 #include <vector>
 
 using namespace feed;
@@ -174,5 +176,29 @@ TEST_CASE("signs are found by their words, causes stand in order") {
             if (row.sign == static_cast<Sign>(s)) sum += row.weight;
         }
         CHECK(sum == Approx(100.0).margin(8.0));
+    }
+}
+
+TEST_CASE("docs/signs.md shows every sign, cause and test as it is") {
+    std::ifstream file(FEED_SOURCE_DIR "/docs/signs.md");
+    REQUIRE(file.good());
+    std::stringstream page;
+    page << file.rdbuf();
+    for (std::size_t s = 0; s < sign_count; ++s) {
+        std::string row = "| " + std::string(sign_words[s]) + " | ";
+        bool first = true;
+        for (const SignCause& cause : sign_causes) {
+            if (cause.sign != static_cast<Sign>(s)) continue;
+            row += (first ? "" : ", ") + std::string(words_of(cause.cause).name) + " " +
+                   significant(cause.weight, 3);
+            first = false;
+        }
+        INFO(row);
+        CHECK(page.str().find(row + " |") != std::string::npos);
+    }
+    for (const CauseWords& cause : cause_words) {
+        INFO(cause.name);
+        CHECK(page.str().find("| " + std::string(cause.name) + " | " + std::string(cause.test) +
+                              " |") != std::string::npos);
     }
 }

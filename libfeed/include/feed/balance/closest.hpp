@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "feed/balance/deviation.hpp"
+#include "feed/balance/far_limit.hpp"
 #include "feed/balance/prepared_balance.hpp"
 #include "feed/balance/solve_prepared.hpp"
 
@@ -59,22 +60,9 @@ private:
     }
 
     void limit_whole() {
-        double fixed = 0.0;
-        double bounded = 0.0;
-        for (std::size_t i = 0; i < count_; ++i) {
-            fixed += prepared_.lower[i];
-            if (prepared_.upper[i] < solver::infinity) bounded += prepared_.upper[i];
-        }
-        for (const auto& target : prepared_.problem.targets) {
-            if (target.property != TargetProperty::total_wet_kg) continue;
-            for (const auto& number : {target.low, target.aim, target.high}) {
-                if (number && *number > fixed) fixed = *number;
-            }
-        }
-        const double scale = fixed > 0.0 ? fixed : bounded > 0.0 ? bounded : 1.0;
         rows_.insert(rows_.end(), count_, 1.0);
         row_lower_.push_back(-solver::infinity);
-        row_upper_.push_back(closest_heaviest * scale);
+        row_upper_.push_back(closest_heaviest * scale_kg(prepared_));
     }
 
     const PreparedBalance& prepared_;

@@ -52,10 +52,10 @@ struct PreparedBalance {
 
     std::vector<double> lower;  ///< n
     std::vector<double> upper;  ///< n
-    std::vector<double> rows;   ///< m times n: the window edges, then one row for each priority
+    std::vector<double> rows;   ///< m times n: the window edges
     std::vector<double> row_lower;
     std::vector<double> row_upper;
-    std::vector<RowOrigin> row_origins;  ///< of the window edges only
+    std::vector<RowOrigin> row_origins;  ///< of the window edges
 
     /// The row that limits water on wet scraps, if there may be wet scraps.
     std::optional<std::size_t> wet_scraps_row;
@@ -218,7 +218,7 @@ private:
         out_.row_origins.push_back(origin);
     }
 
-    /// One objective for each priority, first to last; and one row each, to hold what was reached.
+    /// One objective for each priority, first to last.
     void priorities() {
         int done = 0;
         for (;;) {
@@ -231,10 +231,7 @@ private:
             for (const auto& entry : out_.problem.entries) {
                 const bool counts = entry.use_up_priority == next;
                 out_.priorities.push_back(counts ? -1.0 : 0.0);
-                out_.rows.push_back(counts ? 1.0 : 0.0);
             }
-            out_.row_lower.push_back(-solver::infinity);
-            out_.row_upper.push_back(solver::infinity);
             done = next;
         }
     }

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <span>
@@ -13,16 +14,38 @@
 
 namespace feed {
 
+/// Limits of a problem that a solve may narrow or lift.
+struct OwnLimits {
+    std::vector<double> lower;
+    std::vector<double> upper;
+    std::vector<double> row_lower;
+    std::vector<double> row_upper;
+
+    /// Copies the limits of a polyhedron; allocates only where it is larger than any before.
+    void copy(const solver::Polyhedron& from) {
+        lower.assign(from.lower.begin(), from.lower.end());
+        upper.assign(from.upper.begin(), from.upper.end());
+        row_lower.assign(from.row_lower.begin(), from.row_lower.end());
+        row_upper.assign(from.row_upper.begin(), from.row_upper.end());
+    }
+    solver::Polyhedron with_rows(std::span<const double> rows) const {
+        return {lower, upper, rows, row_lower, row_upper};
+    }
+};
+
 /// Memory for solving balances, taken once; for any number of problems up to its size. One
 /// workspace serves one thread at a time.
 class BalanceWorkspace {
 public:
     /// @param entries, rows, ratios  the largest problem it has to hold.
     BalanceWorkspace(std::size_t entries, std::size_t rows, std::size_t ratios)
-        : solver_(entries, rows + ratios + 1),
-          row_lower_(rows),
-          row_upper_(rows),
-          dropped_(ratios) {
+        : solver_(entries, rows + ratios + 1), dropped_(ratios) {
+        for (OwnLimits* limits : {&lifted_, &narrowed_}) {
+            limits->lower.reserve(entries);
+            limits->upper.reserve(entries);
+            limits->row_lower.reserve(rows);
+            limits->row_upper.reserve(rows);
+        }
         ratios_.numerators.reserve(entries * ratios);
         ratios_.denominators.reserve(entries * ratios);
         ratios_.numerator_constants.reserve(ratios);
@@ -35,15 +58,15 @@ public:
                            prepared.from_aims.count()) {}
 
     solver::Workspace& solver() noexcept { return solver_; }
-    std::vector<double>& row_lower() noexcept { return row_lower_; }
-    std::vector<double>& row_upper() noexcept { return row_upper_; }
+    OwnLimits& lifted() noexcept { return lifted_; }
+    OwnLimits& narrowed() noexcept { return narrowed_; }
     RatioRows& kept_ratios() noexcept { return ratios_; }
     std::vector<unsigned char>& dropped() noexcept { return dropped_; }
 
 private:
     solver::Workspace solver_;
-    std::vector<double> row_lower_;
-    std::vector<double> row_upper_;
+    OwnLimits lifted_;
+    OwnLimits narrowed_;
     std::vector<unsigned char> dropped_;
     RatioRows ratios_;
 };
@@ -160,6 +183,45 @@ inline BalanceNumbers closest(const solver::Polyhedron& within, const RatioRows&
 
 namespace detail {
 
+/// Keeps only the points that are best for a linear objective just solved: what its multipliers
+/// push on stays where it is. Objectives are sums of masses, so multipliers are of the order of
+/// one.
+inline void keep_best(const solver::Result& result, std::span<const double> rows,
+                      OwnLimits& limits) {
+    constexpr double pushes = 1e-9;
+    const std::size_t entries = limits.lower.size();
+    for (std::size_t i = 0; i < entries; ++i) {
+        if (result.bound_multipliers[i] > pushes) limits.upper[i] = limits.lower[i];
+        if (result.bound_multipliers[i] < -pushes) limits.lower[i] = limits.upper[i];
+    }
+    for (std::size_t r = 0; r < limits.row_lower.size(); ++r) {
+        double largest = 0.0;
+        for (const double number : rows.subspan(r * entries, entries))
+            largest = std::max(largest, number < 0.0 ? -number : number);
+        const double push = result.row_multipliers[r] * largest;
+        if (push > pushes) limits.row_upper[r] = limits.row_lower[r];
+        if (push < -pushes) limits.row_lower[r] = limits.row_upper[r];
+    }
+}
+
+/// Narrows the limits to what is used up first, level by level. The status of the level that ended
+/// otherwise than solved, or solved.
+inline BalanceNumbers use_up_first(const PreparedBalance& prepared, OwnLimits& limits,
+                                   BalanceWorkspace& workspace) {
+    BalanceNumbers numbers;
+    numbers.status = BalanceStatus::solved;
+    const std::size_t entries = prepared.entry_count();
+    for (std::size_t level = 0; level < prepared.priority_count(); ++level) {
+        const auto objective =
+            std::span<const double>(prepared.priorities).subspan(level * entries, entries);
+        const solver::Problem problem{{}, objective, limits.with_rows(prepared.rows)};
+        const auto result = solver::solve(problem, workspace.solver());
+        if (result.status != solver::Status::solved) return numbers_of(result);
+        keep_best(result, prepared.rows, limits);
+    }
+    return numbers;
+}
+
 inline BalanceNumbers solve_within(const PreparedBalance& prepared, solver::Polyhedron within,
                                    BalanceWorkspace& workspace) {
     const auto objective = prepared.problem.objective;
@@ -168,19 +230,12 @@ inline BalanceNumbers solve_within(const PreparedBalance& prepared, solver::Poly
     if (linear) {
         return numbers_of(solver::lexicographic(within, prepared.objectives, workspace.solver()));
     }
-    if (const std::size_t levels = prepared.priority_count(); levels > 0) {
-        const auto first = solver::lexicographic(within, prepared.priorities, workspace.solver());
-        if (first.status != solver::Status::solved) return numbers_of(first);
-        const std::size_t entries = prepared.entry_count();
-        auto& held = workspace.row_lower();
-        held.assign(prepared.row_lower.begin(), prepared.row_lower.end());
-        for (std::size_t level = 0; level < levels; ++level) {
-            double used = 0.0;
-            for (std::size_t i = 0; i < entries; ++i)
-                used -= prepared.priorities[level * entries + i] * first.x[i];
-            held[prepared.row_count() - levels + level] = used;
-        }
-        within.row_lower = held;
+    if (prepared.priority_count() > 0) {
+        auto& narrowed = workspace.narrowed();
+        narrowed.copy(within);
+        const auto first = use_up_first(prepared, narrowed, workspace);
+        if (first.status != BalanceStatus::solved) return first;
+        within = narrowed.with_rows(prepared.rows);
     }
     if (objective == Objective::closest_to_usual) {
         const solver::Problem problem{prepared.hessian, prepared.gradient, within};
@@ -207,18 +262,17 @@ inline bool scraps_are_wet(const PreparedBalance& prepared, std::span<const doub
 /// again. Time: the solver's, at most twice. Allocates nothing.
 /// Threads: any number, each with its own workspace.
 inline BalanceNumbers solve(const PreparedBalance& prepared, BalanceWorkspace& workspace) {
-    auto within = prepared.within();
+    const auto within = prepared.within();
     auto numbers = detail::solve_within(prepared, within, workspace);
     if (!prepared.wet_scraps_row) return numbers;
     numbers.water_was_held =
         numbers.status == BalanceStatus::solved &&
         (prepared.scraps_are_surely_wet || detail::scraps_are_wet(prepared, numbers.wet_kg));
     if (numbers.water_was_held) return numbers;
-    auto& lifted = workspace.row_upper();
-    lifted.assign(prepared.row_upper.begin(), prepared.row_upper.end());
-    lifted[*prepared.wet_scraps_row] = solver::infinity;
-    within.row_upper = lifted;
-    return detail::solve_within(prepared, within, workspace);
+    auto& lifted = workspace.lifted();
+    lifted.copy(within);
+    lifted.row_upper[*prepared.wet_scraps_row] = solver::infinity;
+    return detail::solve_within(prepared, lifted.with_rows(prepared.rows), workspace);
 }
 
 }  // namespace feed

@@ -288,6 +288,11 @@ private:
             if (a.size / d.value > limit_size) limit_size = a.size / d.value;
             b_.weights[k] = d.value;
         }
+        // The same end again: rounding, not a lower limit. Nothing finite reaches it.
+        if (at_infinity_ && level_ - limit <= 1e-12 * (size_of(level_) + size_of(limit))) {
+            unbounded();
+            return false;
+        }
         for (std::size_t j = 0; j < n_; ++j)
             b_.mean[j] = b_.ray[j];
         const bool no_lower = level_is_reached_ && limit > level_ - 1e-13 * limit_size;

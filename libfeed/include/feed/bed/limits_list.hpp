@@ -1,0 +1,90 @@
+#pragma once
+#include <array>
+#include <string_view>
+
+#include "feed/bed/limits.hpp"
+#include "feed/bed/pool_rates.hpp"
+#include "feed/bed/usual_bed.hpp"
+
+namespace feed::limits {
+
+/// A factor with the words docs/bed.md uses for it.
+struct NamedFactor {
+    std::string_view name;
+    const Factor* factor;
+};
+/// A limit with the words docs/bed.md uses for it.
+struct NamedLimit {
+    std::string_view name;
+    const Limit* limit;
+};
+
+/// Every factor of the check, for tables and tests; a new factor belongs in here.
+inline constexpr std::array<NamedFactor, 52> all_factors{{
+    {"share of the scraps' water released", &released_water_share},
+    {"share of capacity planned", &planned_capacity_share},
+    {"capacity of bedding without a figure", &unknown_bedding_capacity},
+    {"evaporation, open top", &evaporation_open_top},
+    {"evaporation, lid with holes", &evaporation_holes},
+    {"evaporation, closed", &evaporation_closed},
+    {"acid formed by labile matter", &acid_from_labile},
+    {"buffer of a bed", &bed_buffer},
+    {"acid bound by lime", &grams_citric_per_gram_lime},
+    {"ground lime that acts", &ground_lime_acting},
+    {"crushed shell that acts", &coarse_lime_acting},
+    {"acid of sour scraps without a figure", &unknown_acid_sour},
+    {"acid of other scraps without a figure", &unknown_acid_mild},
+    {"most lime advised", &most_lime},
+    {"pH that lime leads to", &ph_after_lime},
+    {"heat of respiration", &heat_of_respiration},
+    {"resistance of the cover", &surface_resistance},
+    {"conductivity of the bed", &layer_conductivity},
+    {"share of the surface a feeding covers", &usual_spread_share},
+    {"salt of sodium", &salt_of_sodium},
+    {"salt of a bed of unknown past", &bed_salt},
+    {"weekly rule", &rate_weekly},
+    {"daily half", &rate_half_daily},
+    {"best castings", &rate_best_castings},
+    {"most worms", &rate_most_worms},
+    {"surface rule", &rate_by_surface},
+    {"surface load tested", &rate_by_surface_tested},
+    {"margin over the own record", &own_rate_margin},
+    {"interval of feedings", &usual_interval},
+    {"start of the ramp", &ramp_start_share},
+    {"length of the start", &ramp_start_days},
+    {"end of the ramp", &ramp_full_days},
+    {"memory of underfed", &underfed_days},
+    {"volume left of collapsed scraps", &collapsed_scraps_volume},
+    {"ash of a bed", &bed_ash},
+    {"settled over loose density", &settled_over_loose},
+    {"depth of bed mixed with a feeding", &mixed_bed_depth},
+    {"density of organic matter", &organic_density},
+    {"density of ash", &ash_density},
+    {"capacity of a settled bed", &usual::bed_capacity},
+    {"dry density of new bedding", &usual::dry_density_new},
+    {"dry density of a settled bed", &usual::dry_density_settled},
+    {"days to settle", &usual::settling_days},
+    {"share of the container filled", &usual::filled_share},
+    {"worms unsaid, by volume", &usual::worms_by_volume},
+    {"living share of worms as bought", &usual::bought_share},
+    {"a worm of Eisenia fetida", &usual::worm_grams[0]},
+    {"error of a weighing", &usual::scale_error},
+    {"labile rate", &pool_rates[0].rate_per_day},
+    {"cellulosic rate", &pool_rates[1].rate_per_day},
+    {"lignin-like rate", &pool_rates[2].rate_per_day},
+    {"water at one or two drops", &squeeze_saturation[2]},
+}};
+
+/// Every limit of the check that is not a species'.
+inline constexpr std::array<NamedLimit, 8> all_limits{{
+    {"acid", &acid_per_air_litre},
+    {"ammonia nitrogen", &ammonia_nitrogen},
+    {"free ammonia nitrogen", &free_ammonia_nitrogen},
+    {"salt", &salt},
+    {"hunger", &underfed_rate},
+    {"free air space", &free_air_space},
+    {"depth of scraps", &layer_depth},
+    {"fat", &fat},
+}};
+
+}  // namespace feed::limits
