@@ -17,6 +17,8 @@ std::string_view kind_text(RemedyKind kind) noexcept {
             return "spread";
         case RemedyKind::leave_out:
             return "leave out";
+        case RemedyKind::open_lid:
+            return "open lid";
         case RemedyKind::feed_more:
             return "feed more";
         case RemedyKind::add_bedding:

@@ -147,6 +147,11 @@ inline feed::Level level_after(const feed::Bed& bed, std::vector<feed::Portion> 
         case feed::RemedyKind::feed_less:
             feeding = scaled(feeding, r.feed_now.in_kilograms() / scraps);
             break;
+        case feed::RemedyKind::open_lid: {
+            feed::Bed open = bed;
+            open.lid = feed::Lid::none;
+            return feed::check(open, feeding, options)[finding.hazard].level;
+        }
         case feed::RemedyKind::feed_more:
             if (scraps <= 0.0) {
                 feeding.push_back({kitchen::scraps().share(), r.add});

@@ -179,3 +179,37 @@ TEST_CASE("an empty feeding judges the bed alone") {
     CHECK(result[Hazard::greasy].value.value == 0.0);
     CHECK(result.look_back.empty());
 }
+
+TEST_CASE("a wet bed may be dried by leaving the lid off, and drainage is told") {
+    Bed bed = kitchen::tote();
+    bed.squeeze = Squeeze::many_drops;
+    bed.lid = Lid::tight;
+    bed.ventilation = Ventilation::closed;
+    bed.moisture = Moisture(0.765);  // 20.4 kg of water on 6.27 kg dry, 72 % of capacity
+    const auto wet = check(bed, a_feeding(0.3))[Hazard::wet];
+    REQUIRE(wet.level != Level::none);
+    bool opened = wet.remedy.kind == RemedyKind::open_lid;
+    for (const Remedy& r : wet.other_remedies)
+        opened =
+            opened || (r.kind == RemedyKind::open_lid && r.hazard_gone && in_days(r.later) <= 7);
+    CHECK(opened);
+    bed = kitchen::tote();
+    bed.squeeze = Squeeze::pooling;
+    bed.drainage = Drainage::tap;
+    CHECK(check(bed, {})[Hazard::wet].why.find("at the tap") != std::string::npos);
+    bed.drainage = Drainage::none;
+    CHECK(check(bed, {})[Hazard::wet].why.find("nowhere to go") != std::string::npos);
+    CHECK(check(kitchen::tote(), {})[Hazard::wet].why.find("nowhere") == std::string::npos);
+}
+
+TEST_CASE("the order in which a diary is told does not matter") {
+    Bed bed = kitchen::tote();
+    bed.earlier = {
+        {days(-9), a_feeding(0.4)}, {days(-5), a_feeding(0.2)}, {days(-2), a_feeding(0.3)}};
+    Bed mixed = bed;
+    std::swap(mixed.earlier.front(), mixed.earlier.back());
+    const CheckResult a = check(bed, a_feeding(0.3));
+    const CheckResult b = check(mixed, a_feeding(0.3));
+    for (std::size_t h = 0; h < hazard_count; ++h)
+        CHECK(a.hazards[h].value.value == Approx(b.hazards[h].value.value));
+}

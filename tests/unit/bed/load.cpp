@@ -74,7 +74,7 @@ TEST_CASE("what has no figure is guessed or counted as missing, never zero") {
     auto rag = kitchen::Made(Group::beddings, Role::bedding).with(Property::moisture_wet, 0.0);
     const Load bedding = load_of(rag.get(), 1.0, week);
     CHECK(bedding.capacity_guessed_kg == 1.0);
-    CHECK(bedding.capacity_kg.value == Approx(2.0));
+    CHECK(bedding.capacity_kg.value == Approx(2.5));
 }
 
 TEST_CASE("loads add up and scale over every row of the table") {

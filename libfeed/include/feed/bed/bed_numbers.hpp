@@ -47,6 +47,7 @@ struct BedNumbers {
     double temperature_c = 0.0;
     double temperature_low_c = 0.0;
     double temperature_high_c = 0.0;
+    Drainage drainage = Drainage::none;
     double rate_factor = 1.0;  ///< of temperature and age
     double cold_factor = 1.0;
     double ramp_factor = 1.0;
@@ -94,8 +95,10 @@ constexpr double share_in_window(double days_ago, double horizon, double window)
 inline double horizon_days(const Bed& bed, const CheckOptions& options) noexcept {
     if (options.until_next) return std::max(in_days(*options.until_next), 0.25);
     if (bed.earlier.size() >= 2) {
-        const double span = -in_days(bed.earlier.front().day);
-        return std::clamp(span / static_cast<double>(bed.earlier.size()), 1.0, 14.0);
+        double oldest = 0.0;
+        for (const Feeding& feeding : bed.earlier)
+            oldest = std::max(oldest, -in_days(feeding.day));
+        return std::clamp(oldest / static_cast<double>(bed.earlier.size()), 1.0, 14.0);
     }
     return limits::usual_interval.value;
 }
@@ -108,8 +111,10 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         return Ranged(in(e.value), in(e.low), in(e.high));
     };
     n.species = &limits_of(bed.species);
-    n.surface_m2 = in_square_metres(bed.surface);
-    n.contents_m3 = bed.contents.value();
+    // Sizes and worms of nothing are refused where files are read; a trace keeps divisions finite.
+    n.surface_m2 = std::max(in_square_metres(bed.surface), 1e-4);
+    n.contents_m3 = std::max(bed.contents.value(), 1e-6);
+    n.drainage = bed.drainage;
     n.zone_depth_m = std::min(limits::mixed_bed_depth.value, in_metres(bed.depth_of_contents));
     n.dry_kg = bed.dry_mass.value.in_kilograms();
     n.water_kg = in_kilograms(bed.water.value);
@@ -120,7 +125,7 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
     n.water_error_kg = 0.5 * (in_kilograms(bed.water.high) - in_kilograms(bed.water.low));
     n.salt_kg = ranged(bed.salt, in_kilograms);
     n.lime_g = in_grams(bed.lime);
-    n.worms_kg = ranged(bed.worms, [](WetMass m) { return m.in_kilograms(); });
+    n.worms_kg = ranged(bed.worms, [](WetMass m) { return std::max(m.in_kilograms(), 1e-6); });
     n.horizon_days = horizon_days(said, options);
     n.rate_window_days = std::max(n.horizon_days, limits::usual_interval.value);
     n.evaporation_kg =

@@ -80,7 +80,7 @@ inline void add_feeding_assumptions(CheckResult& result, const Load& load, const
                " of the scraps has no figure: 2 g a kg is taken, 8 g where they are sour.");
     if (load.capacity_guessed_kg > 0.0)
         assume("How much water " + words::kilograms_or_grams(load.capacity_guessed_kg) +
-               " of the bedding holds has no figure: 2 kg a kg dry is taken.");
+               " of the bedding holds has no figure: 2.5 kg a kg dry is taken.");
     assume(
         "Four fifths of the scraps' own water comes out, and bedding is planned to be filled to "
         "seven tenths.");

@@ -196,8 +196,8 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
             capacity_kg +=
                 dry * (holding ? Ranged(*holding) : Ranged(limits::unknown_bedding_capacity));
             if (!holding)
-                assume(bed,
-                       "How much water " + f.name + " holds is not known: 2 kg a kg dry is taken.");
+                assume(bed, "How much water " + f.name +
+                                " holds is not known: 2.5 kg a kg dry is taken.");
         }
         if (!said.depth_of_contents) {
             const double by_weight = dry_kg.value / dry_density_at(bed.age).value;

@@ -49,6 +49,7 @@ enum class RemedyKind : std::uint8_t {
     feed_less,  ///< part now, the rest later
     spread,     ///< over a larger surface
     leave_out,  ///< less of one portion
+    open_lid,   ///< for some days, so that more evaporates
     feed_more,
     add_bedding,
     add_water,

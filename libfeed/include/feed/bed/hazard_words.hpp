@@ -100,7 +100,7 @@ inline std::string sour(const BedNumbers& bed, const Load& load, const HazardNum
     return text;
 }
 
-inline std::string wet(const HazardNumber& n) {
+inline std::string wet(const BedNumbers& bed, const Load& load, const HazardNumber& n) {
     const double x = n.value.value;
     std::string text = x >= 0.0 ? "the scraps and what is poured bring " +
                                       litres_or_millilitres(x) + " of water more than evaporates"
@@ -110,7 +110,16 @@ inline std::string wet(const HazardNumber& n) {
                            : "; bed and bedding hold " + litres_or_millilitres(-n.watch) +
                                  " more than planned already";
     text += n.act >= 0.0 ? " (" + litres_or_millilitres(n.act) + " at most)" : "";
-    return text + "; known to about " + litres_or_millilitres(n.value.high - x);
+    text += "; known to about " + litres_or_millilitres(n.value.high - x);
+    const double running_off = bed.water_kg + load.bedding_water_kg.value + x -
+                               bed.capacity_kg.value - load.capacity_kg.value;
+    if (running_off > 0.0) {
+        constexpr std::string_view ways[] = {" will run out below", " can be let out at the tap",
+                                             " has nowhere to go"};
+        text += "; about " + litres_or_millilitres(running_off) +
+                std::string(ways[static_cast<std::size_t>(bed.drainage)]);
+    }
+    return text;
 }
 
 /// Why, without the full stop.
@@ -122,7 +131,7 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
         case Hazard::sour:
             return sour(bed, load, n);
         case Hazard::wet:
-            return wet(h);
+            return wet(bed, load, h);
         case Hazard::dry:
             return "in " + day_count(bed.horizon_days) + " the bed is at about " + percent(x) +
                    " moisture (" + percent(h.value.low) + " to " + percent(h.value.high) + ")";

@@ -1,4 +1,5 @@
 #pragma once
+#include "feed/balance/wetness.hpp"
 #include "feed/bed/factor.hpp"
 
 // Every factor and limit that the bed layer uses, by hazard. docs/bed.md shows them as a table;
@@ -7,11 +8,14 @@ namespace feed::limits {
 
 // Wet.
 inline constexpr Factor released_water_share{
-    0.8,      0.6,
-    0.95,     "kg/kg",
-    Grade::d, "share of the scraps' own water that leaves them as the cells collapse (judgement)"};
+    scraps_water_released.value,
+    0.6,
+    0.95,
+    "kg/kg",
+    Grade::d,
+    "share of the scraps' own water that leaves them as the cells collapse (judgement)"};
 inline constexpr Factor planned_capacity_share{
-    0.7,
+    usable_holding_capacity.value,
     0.6,
     0.8,
     "kg/kg",
@@ -19,13 +23,13 @@ inline constexpr Factor planned_capacity_share{
     "plan at 60-80 % of the water-holding capacity; at all of it the pores are full (judgement, "
     "after a recalled figure)"};
 inline constexpr Factor unknown_bedding_capacity{
-    2.0,
+    default_holding_capacity,
     1.0,
-    3.5,
+    3.6,
     "kg/kg dry",
     Grade::d,
-    "water-holding capacity of a bedding without a figure: the low side of straw 2.0-3.6 (Ward et "
-    "al. 2000; Spiehs et al. 2013) (judgement)"};
+    "water-holding capacity of a bedding without a figure: within straw 2.0-3.6 (Ward et al. 2000; "
+    "Spiehs et al. 2013) (judgement)"};
 
 // Evaporation from the surface of the bed, kg/m2 and day; used for wet, dry and going away.
 inline constexpr Factor evaporation_open_top{

@@ -193,6 +193,27 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
             r.load.add(p.materials->bedding_per_kg, *kg);
             break;
         }
+        case RemedyKind::open_lid: {
+            const double a_day = p.bed->surface_m2 * limits::evaporation_open_top.value;
+            const double now_a_day = p.bed->evaporation_kg.value / p.bed->horizon_days;
+            if (a_day <= 1.2 * now_a_day) return std::nullopt;
+            const auto opened = [&](double days_open) {
+                BedNumbers bed = *p.bed;
+                const double share = days_open / bed.horizon_days;
+                bed.evaporation_kg =
+                    (1.0 - share) * bed.evaporation_kg +
+                    (days_open * bed.surface_m2) * Ranged(limits::evaporation_open_top);
+                return bed;
+            };
+            const auto days_open = detail::least_amount(p.bed->horizon_days, [&](double d) {
+                return hazard_number(hazard, opened(d), p.load, p.spread_m2).level == Level::none;
+            });
+            if (!days_open) return std::nullopt;
+            r.amount = std::min(std::ceil(*days_open), p.bed->horizon_days);
+            detail::recheck(r, hazard, opened(r.amount), *p.before);
+            if (!r.gone) return std::nullopt;
+            return r;
+        }
         case RemedyKind::add_water:
             if (!add(p.materials->water_per_kg, p.bed->dry_kg * 8.0)) return std::nullopt;
             break;
@@ -281,7 +302,8 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
 /// The steps tried against a hazard, in this order; the first that takes it away and raises no
 /// other is the remedy, else the first that takes it away.
 inline std::span<const RemedyKind> remedies_tried(Hazard hazard) noexcept {
-    static constexpr RemedyKind wet[] = {RemedyKind::add_bedding, RemedyKind::feed_less};
+    static constexpr RemedyKind wet[] = {RemedyKind::add_bedding, RemedyKind::open_lid,
+                                         RemedyKind::feed_less};
     static constexpr RemedyKind dry[] = {RemedyKind::add_water};
     static constexpr RemedyKind sour[] = {RemedyKind::feed_less, RemedyKind::add_bedding,
                                           RemedyKind::add_lime};

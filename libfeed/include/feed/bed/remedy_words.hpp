@@ -76,6 +76,11 @@ inline Remedy remedy_of(const RemedyNumber& r, const RemedyProblem& p) {
                           words::of_material(r.amount, with.bedding_words, with.bedding.get()) +
                           ".";
             break;
+        case RemedyKind::open_lid:
+            remedy.later = days(r.amount);
+            remedy.text = "Leave the lid off for " + words::day_count(r.amount) +
+                          ", with the food covered against flies.";
+            break;
         case RemedyKind::add_water:
             remedy.add = wet_kilograms(r.amount);
             remedy.text = "Add " + words::litres_or_millilitres(r.amount) +

@@ -13,6 +13,14 @@
 // would show it, because the keeper takes it only when the test says so.
 namespace feed::detail {
 
+/// The latest feeding of the diary, or nothing.
+inline const Feeding* last_feeding(const Bed& bed) noexcept {
+    const auto latest =
+        std::max_element(bed.earlier.begin(), bed.earlier.end(),
+                         [](const Feeding& a, const Feeding& b) { return a.day < b.day; });
+    return latest == bed.earlier.end() ? nullptr : &*latest;
+}
+
 /// Days until soft food is down to 15 % ("gone") at the bed's own pace.
 inline double days_to_clear(const BedNumbers& bed) noexcept {
     const double pace = pool_rates[0].rate_per_day.value * std::max(bed.cold_factor, 0.2);
@@ -81,8 +89,8 @@ inline Remedy room_for_worms(const BedNumbers& bed) {
 }
 
 inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed) {
-    if (!said.earlier.empty()) {
-        for (const Portion& portion : said.earlier.back().portions) {
+    if (const Feeding* latest = last_feeding(said)) {
+        for (const Portion& portion : latest->portions) {
             const Feedstock& f = *portion.feedstock;
             if (!f.most_wet_kg_per_kg_worms) continue;
             const double most = *f.most_wet_kg_per_kg_worms * bed.worms_kg.value;

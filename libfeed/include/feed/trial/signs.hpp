@@ -60,7 +60,8 @@ inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed
         said.squeeze.has_value() || said.moisture.has_value() || !said.bedding.empty();
     const bool diary = !said.earlier.empty();
     const bool temperature_said = !std::holds_alternative<std::monostate>(said.temperature);
-    const double last_feeding = diary ? -in_days(said.earlier.back().day) : 1e9;
+    const Feeding* latest = last_feeding(said);
+    const double days_ago = diary ? -in_days(latest->day) : 1e9;
     switch (cause) {
         case Cause::too_wet:
             return by_level(n[Hazard::wet].level, moisture_said, "too wet");
@@ -104,7 +105,7 @@ inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed
             return {in_days(*said.age) <= 42.0 ? 1.0 : 0.02, ""};
         case Cause::disliked_food: {
             if (!diary) return {1.0, ""};
-            for (const Portion& portion : said.earlier.back().portions) {
+            for (const Portion& portion : latest->portions) {
                 const Feedstock& f = *portion.feedstock;
                 if (f.most_wet_kg_per_kg_worms &&
                     portion.wet_mass.in_kilograms() >
@@ -116,9 +117,9 @@ inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed
         case Cause::fresh_food:
         case Cause::uncovered_food:
             if (!diary) return {1.0, ""};
-            if (last_feeding <= 4.0)
-                return {2.0, "The last feeding was " + words::day_count(last_feeding) + " ago."};
-            return {last_feeding > 14.0 ? 0.2 : 0.7, ""};
+            if (days_ago <= 4.0)
+                return {2.0, "The last feeding was " + words::day_count(days_ago) + " ago."};
+            return {days_ago > 14.0 ? 0.2 : 0.7, ""};
         case Cause::slow_food:
         case Cause::normal_life:
             return {1.0, ""};
@@ -134,6 +135,7 @@ constexpr int hardness(RemedyKind kind) noexcept {
             return 0;
         case RemedyKind::feed_less:
         case RemedyKind::leave_out:
+        case RemedyKind::open_lid:
         case RemedyKind::feed_more:
             return 1;
         case RemedyKind::cool:
@@ -178,8 +180,9 @@ inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs) {
     const double spread = limits::usual_spread_share.value * numbers.surface_m2;
     const HazardNumbers judged = hazard_numbers(numbers, Load{}, spread);
     Load last;
-    if (!noticed.earlier.empty() && in_days(noticed.earlier.back().day) >= -10.0)
-        last = load_of(noticed.earlier.back().portions, decayed_shares(numbers.horizon_days));
+    const Feeding* latest = detail::last_feeding(noticed);
+    if (latest != nullptr && in_days(latest->day) >= -10.0)
+        last = load_of(latest->portions, decayed_shares(numbers.horizon_days));
     const HazardNumbers fed = hazard_numbers(numbers, last, spread);
 
     std::array<double, cause_count> weight{};
