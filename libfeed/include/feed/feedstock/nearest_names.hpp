@@ -33,7 +33,7 @@ inline double unlikeness(const std::vector<std::string>& wanted, std::string_vie
                          std::string_view text) {
     const auto words = words_of(text);
     const std::size_t shared = words_shared(wanted, words);
-    const auto [shorter, longer] = std::minmax(wanted_text.size(), text.size());
+    const auto [shorter, longer] = std::minmax({wanted_text.size(), text.size()});
     const double longest = static_cast<double>(longer);
     // The letters that are missing are a lower bound of the distance.
     if (shared == 0 && static_cast<double>(longer - shorter) > 0.4 * longest) return 2.0;
