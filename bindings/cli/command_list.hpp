@@ -41,6 +41,13 @@ inline constexpr Option forecast_options[] = {
     json,
     units,
     help};
+inline constexpr Option observe_options[] = {
+    {"--date", "DATE", "", "Day of the look, such as 2026-03-14; today when left out."},
+    json,
+    units,
+    help};
+inline constexpr Option signs_options[] = {
+    {"--bed", "FILE", "", "Order the causes for the bed of this file."}, json, units, help};
 inline constexpr Option version_options[] = {json, help};
 
 inline constexpr Command commands[] = {
@@ -75,6 +82,16 @@ inline constexpr Command commands[] = {
      "temperature, volume; and names the day of the next feeding and what should be seen by then.",
      forecast_options, "feed forecast tote.yaml --days 28 --svg tote.svg",
      "Four weeks ahead, as text and as a picture.", true},
+    {"observe", "DIARY [KEY=VALUE...]", "Add an observation to a diary, or learn from it",
+     "Adds an observation to the diary of a bin, safely: the old file stays whole until the new one "
+     "is complete. Then says how this bin's own rates changed. Without a KEY=VALUE it adds nothing "
+     "and only says what the diary teaches. Keys are those of observations in the file form.",
+     observe_options, "feed observe tote.yaml \"share_gone=60 %\" squeeze=drops smell=earthy",
+     "What was seen today.", true},
+    {"signs", "[SIGNS...]", "What may be behind the signs of a bin",
+     "Lists what may cause the signs, likeliest first, each with one quick test and one remedy. "
+     "Harmless things are called harmless. Signs: see feed signs without words.",
+     signs_options, "feed signs climbing sour", "Worms climb and the bin smells sour.", false},
     {"version", "", "Show the version of the program and of its table",
      "Shows the version of the program, the version of the table and the hash of its content.",
      version_options, "feed version --json", "Versions for a program.", false},

@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance check forecast version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance check forecast observe signs version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -15,6 +15,10 @@ _feed() {
         forecast:--days) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         forecast:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        observe:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        observe:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        signs:--bed) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
+        signs:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
     case ${COMP_WORDS[1]} in
         table)
@@ -48,6 +52,16 @@ _feed() {
                 mapfile -t COMPREPLY < <(compgen -W "--days --svg --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        observe)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--date --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        signs)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--bed --json --units --help" -- "$word")
             fi ;;
         version)
             if [[ $word == -* ]]; then

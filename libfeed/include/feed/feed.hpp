@@ -109,6 +109,7 @@
 #include "feed/trial/evidence.hpp"
 #include "feed/trial/first_order_fit.hpp"
 #include "feed/trial/look_back_check.hpp"
+#include "feed/trial/look_back_on.hpp"
 #include "feed/trial/observation.hpp"
 #include "feed/trial/sign_remedies.hpp"
 #include "feed/trial/sign_table.hpp"

@@ -8,9 +8,11 @@
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
 #include "feed/forecast/forecast_result.hpp"
+#include "feed/io/diary_news.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/estimate.hpp"
+#include "feed/trial/signs.hpp"
 
 // The JSON forms of answers. Keys are stable; masses are kilograms or grams as the key says,
 // volumes litres, temperatures degrees C, times days, fractions 0 to 1. A computed quantity is
@@ -33,6 +35,11 @@ std::string to_json(const CheckResult& result);
 
 /// The answer of a forecast: `days` entries in every array, the first for day 0.
 std::string to_json(const Forecast& forecast);
+
+/// What a diary teaches.
+std::string to_json(const DiaryNews& news);
+/// What may be behind some signs, likeliest first; `steps` are indices into `causes`.
+std::string to_json(const SignsAnswer& answer);
 
 /// Everything known of one feedstock.
 std::string to_json(const Feedstock& feedstock);

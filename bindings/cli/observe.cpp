@@ -1,0 +1,135 @@
+#include <cstdio>
+#include <ctime>
+#include <string>
+#include <vector>
+
+#include "command.hpp"
+#include "feed/io/diary_append.hpp"
+#include "feed/io/diary_news.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/json_writer.hpp"
+#include "feed/io/to_json.hpp"
+#include "feed/quantity/number_print.hpp"
+
+namespace feed_command {
+namespace {
+
+using namespace feed;
+using io::wrapped;
+
+/// Today where the keeper is.
+std::string today() {
+    const std::time_t now = std::time(nullptr);
+    std::tm local{};
+    localtime_r(&now, &local);
+    return text(Date{local.tm_year + 1900, local.tm_mon + 1, local.tm_mday});
+}
+
+/// Reads KEY=VALUE words as one entry of `observations`, by the reader of the file form.
+Result<Observation> read_observation(const Arguments& arguments) {
+    io::JsonWriter json;
+    json.begin_object();
+    json.member("libfeed", 1);
+    json.key("observations");
+    json.begin_array();
+    json.begin_object();
+    json.member("date", arguments.has("--date") ? arguments.options.at("--date") : today());
+    Errors errors;
+    for (std::size_t i = 1; i < arguments.words.size(); ++i) {
+        const auto& word = arguments.words[i];
+        const auto equals = word.find('=');
+        if (equals == std::string::npos || equals == 0) {
+            auto wrong = wrong_words(arguments, "what was seen is written KEY=VALUE");
+            wrong[0].value = word;
+            errors.push_back(wrong[0]);
+            continue;
+        }
+        json.member(word.substr(0, equals), word.substr(equals + 1));
+    }
+    json.end_object();
+    json.end_array();
+    json.end_object();
+    if (!errors.empty()) return errors;
+    const auto file = io::read_feed_text(json.take(), "");
+    if (file) return file->diary.observations.front();
+    for (Error error : file.errors()) {
+        constexpr std::string_view before = "observations: entry 1";
+        if (error.field.substr(0, before.size()) == before) error.field.erase(0, before.size());
+        if (error.field.substr(0, 2) == ": ") error.field.erase(0, 2);
+        if (error.field.empty()) error.field = error.value;
+        error.line = error.column = 0;
+        errors.push_back(std::move(error));
+    }
+    return errors;
+}
+
+std::string rate_text(double per_day) {
+    return significant(per_day, 2);
+}
+
+std::string news_text(const io::DiaryNews& news) {
+    std::string text;
+    if (!news.added.empty())
+        text += "Added, " + io::counted(news.observations, "observation") + " now:\n" + news.added +
+                "\n";
+    if (!news.look_back.empty()) text += wrapped("Look back: " + news.look_back, 0, 2) + "\n";
+    if (news.calibration.used == 0) {
+        text += wrapped(
+            "Nothing yet says how fast this bin eats: note what is left of a feeding, by "
+            "eye or weighed. Until then the published rates stand.",
+            0, 0);
+    } else {
+        text += wrapped("This bin's rates at 25 C, per day, from " +
+                            io::counted(news.calibration.used, "look") +
+                            " (in brackets where nine in ten lie)",
+                        0, 2);
+        for (std::size_t i = 0; i < news.calibration.rates.size(); ++i) {
+            const auto& now = news.calibration.rates[i];
+            const auto& before = news.before.rates[i];
+            std::string name(kind(now.parameter).key);
+            name = name.substr(0, name.find("_rate"));
+            for (auto& c : name)
+                if (c == '_') c = ' ';
+            text += wrapped(
+                name + ": " + rate_text(now.after_per_day) + " (" +
+                    rate_text(now.after_low_per_day) + " to " + rate_text(now.after_high_per_day) +
+                    "); before " + rate_text(before.after_per_day) + "; published " +
+                    rate_text(now.before_per_day) + " (" + rate_text(now.before_low_per_day) +
+                    " to " + rate_text(now.before_high_per_day) + ")" +
+                    (now.outside_published ? "; outside the published range" : ""),
+                2, 6);
+        }
+    }
+    for (const auto& misfit : news.misfits)
+        text += wrapped("- " + misfit, 0, 2);
+    if (!news.slips.empty()) {
+        text += "\nDoes not add up\n";
+        for (const auto& slip : news.slips)
+            text += wrapped("- " + slip, 2, 4);
+    }
+    return text;
+}
+
+}  // namespace
+
+int run_observe(const Arguments& arguments) {
+    if (arguments.words.empty()) return refuse(arguments, wrong_words(arguments, "which diary?"));
+    const std::string& path = arguments.words[0];
+    std::string added;
+    if (arguments.words.size() > 1) {
+        const auto before = io::read_feed_file(path);
+        if (!before) return refuse(arguments, before.errors());
+        const auto observation = read_observation(arguments);
+        if (!observation) return refuse(arguments, observation.errors());
+        const auto appended = io::append_observation(path, *observation);
+        if (!appended) return refuse(arguments, appended.errors());
+        added = appended->entry;
+    }
+    const auto file = io::read_feed_file(path);
+    if (!file) return refuse(arguments, file.errors());
+    auto news = io::news_of(file->diary, !added.empty());
+    news.added = added;
+    return print(arguments.json() ? io::to_json(news) : news_text(news));
+}
+
+}  // namespace feed_command

@@ -1,0 +1,26 @@
+#pragma once
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "feed/trial/calibration.hpp"
+#include "feed/trial/diary.hpp"
+
+namespace feed::io {
+
+/// What a diary teaches, with its newest entry if one was added.
+struct DiaryNews {
+    std::string added;             ///< the lines added, or ""
+    std::size_t observations = 0;  ///< entries now
+    std::string look_back;         ///< how the newest look compares with what was expected, or ""
+    Calibration before;            ///< without the newest entry
+    Calibration calibration;       ///< with everything
+    std::vector<std::string> misfits;
+    std::vector<std::string> slips;
+};
+
+/// The news of a diary. newest_is_new: its last observation was just added, so that `before` is
+/// what the diary said without it; else before and after are alike. Threads: pure.
+DiaryNews news_of(const Diary& diary, bool newest_is_new);
+
+}  // namespace feed::io

@@ -1,0 +1,34 @@
+#include "feed/io/diary_news.hpp"
+
+#include "feed/trial/evidence.hpp"
+#include "feed/trial/look_back_on.hpp"
+
+namespace feed::io {
+
+DiaryNews news_of(const Diary& diary, bool newest_is_new) {
+    DiaryNews news;
+    news.observations = diary.observations.size();
+    const auto evidence = evidence_of(diary);
+    news.calibration = calibrate(evidence.looks);
+    if (newest_is_new) {
+        Diary earlier = diary;
+        earlier.observations.pop_back();
+        news.before = calibrate(evidence_of(earlier).looks);
+    } else {
+        news.before = news.calibration;
+    }
+    for (const auto& misfit : news.calibration.misfits)
+        news.misfits.push_back(misfit.text);
+    for (const auto& unused : evidence.unused)
+        news.misfits.push_back(unused.text);
+    for (const auto& slip : slips_of(diary))
+        news.slips.push_back(slip.text);
+    if (diary.observations.empty()) return news;
+    const Observation& newest = diary.observations.back();
+    if (!newest.left && !newest.share_gone && !newest.gone) return news;
+    if (const auto expected = look_back_on(diary, newest))
+        news.look_back = close_look_back(expected->said, newest, expected->scraps_fed).text;
+    return news;
+}
+
+}  // namespace feed::io
