@@ -36,7 +36,7 @@ std::vector<SheetPart> parts_of(const BinSheet& sheet) {
         next.lines.push_back("Do not feed yet. Look once a week.");
     }
     for (const std::string& line : sheet.feed)
-        next.lines.push_back("Food: " + line);
+        next.lines.push_back("Put in: " + line);
     parts.push_back(std::move(next));
     parts.push_back({"Look first",
                      {"Lift the lid. Is the old food mostly gone? If not, close it. Wait a week.",
@@ -121,7 +121,7 @@ constexpr std::string_view page_style =
     "h1{font-size:22px;margin:4px 0}h2{font-size:15px;margin:7px 0 1px}"
     "ul,ol{margin:0;padding-left:20px}"
     "table{border-collapse:collapse;width:100%;margin-top:8px;font-size:10px}"
-    "th,td{border:1px solid #000;height:20px;padding:1px 3px;text-align:left;"
+    "th,td{border:1px solid #000;height:26px;padding:1px 3px;text-align:left;"
     "vertical-align:bottom;width:9%}"
     "</style>\n";
 
