@@ -198,5 +198,10 @@ TEST_CASE("an amount and its feedstock stand in one text") {
     CHECK(
         feed::parse_amount_and_words("6 apples").errors().front().message.find("6 piece apples") !=
         std::string::npos);
+    CHECK(feed::parse_amount_and_words("6 leeks").errors().front().code == ErrorCode::unit_missing);
+    CHECK(feed::parse_amount_and_words("3 handfull carrots")
+              .errors()
+              .front()
+              .message.find("did you mean handful?") != std::string::npos);
     CHECK(feed::parse_amount_and_words("3 kg").errors().front().code == ErrorCode::empty);
 }

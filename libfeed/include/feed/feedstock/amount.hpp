@@ -152,7 +152,7 @@ inline Error unknown_unit(std::string_view text, std::string_view unit,
         message += "; write tonne or teaspoon";
     else if (plain == "dozen")
         message += "; write 12 piece";
-    else if (const std::string near = nearest_unit(plain); !near.empty())
+    else if (const std::string near = nearest_unit(plain, 2); !near.empty())
         message += "; did you mean " + near + "?";
     else
         message += "; a vessel of your own can be declared under containers with its volume";
@@ -204,8 +204,8 @@ inline Result<AmountAndWords> parse_amount_and_words(std::string_view text,
     }
     if (!best) {
         const auto first = rest.substr(0, rest.find(' '));
-        if (first.size() == rest.size() && !rest.empty() &&
-            !detail::nearest_unit(detail::unit_text(first)).empty())
+        // One letter wrong is a slip of the unit; more may as well be the feedstock ("6 leeks").
+        if (!detail::nearest_unit(detail::unit_text(first), 1).empty())
             return detail::unknown_unit(clean, first, containers);
         return detail::amount_error(
             ErrorCode::unit_missing, clean, std::string(detail::amount_form),

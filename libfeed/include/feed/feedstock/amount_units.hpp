@@ -218,11 +218,11 @@ inline std::optional<FoundUnit> find_unit(std::string_view text) {
     return std::nullopt;
 }
 
-/// The unit a slip probably meant, or empty.
-inline std::string nearest_unit(std::string_view text) {
+/// The unit a slip probably meant, or empty. `slips` is how many letters may differ.
+inline std::string nearest_unit(std::string_view text, std::size_t slips) {
     const std::string folded = singular_text(text);
     std::string best;
-    std::size_t best_distance = folded.size() <= 3 ? 2 : 3;
+    std::size_t best_distance = (folded.size() <= 3 ? 1 : slips) + 1;
     const auto consider = [&](std::string_view spelling, std::string_view name) {
         if (spelling.size() < 2) return;
         const std::size_t distance = edit_distance(folded, plain_text(spelling));
