@@ -32,6 +32,12 @@ TEST_CASE("lignin is taken over volatile solids, and from the decay class where 
     CHECK(feed::degradable_range_of(*straw).low == Approx(degradable_share(0.15)));
     CHECK(feed::degradable_range_of(*straw).high == Approx(degradable_share(0.075)));
     CHECK_FALSE(feed::degradable_range_of(*straw).assumed);
+    const auto sandy = feed_test::Material("sandy straw")
+                           .with(feed::Property::ash_dry, 0.20, 0.10, 0.40)
+                           .with(feed::Property::lignin_dry, 0.08, 0.06, 0.12)
+                           .share();
+    CHECK(feed::degradable_range_of(*sandy).low == Approx(degradable_share(0.12 / 0.60)));
+    CHECK(feed::degradable_range_of(*sandy).high == Approx(degradable_share(0.06 / 0.90)));
     double before = 1.0;
     for (const auto decay : {feed::DecayClass::fast, feed::DecayClass::medium,
                              feed::DecayClass::slow, feed::DecayClass::very_slow}) {

@@ -90,6 +90,38 @@ TEST_CASE("a small missing part leaves a lower bound, a large one leaves nothing
     CHECK_FALSE(is_unknown(much, "moisture"));
 }
 
+TEST_CASE("a property that is zero by definition does not count as covered") {
+    const auto unlabelled = Material("unlabelled").with(Property::moisture_wet, 0.85).share();
+    const std::vector<Portion> portions{{peel().share(), wet_kilograms(1.0)},
+                                        {unlabelled, wet_kilograms(0.2)},
+                                        {feed_test::water().share(), wet_kilograms(5.0)}};
+    const auto answer = blend(portions);
+    // 0.2 of 1.2 kg that can hold acid are unknown, however much water is there.
+    CHECK(answer.acid.knowledge == Knowledge::unknown);
+    CHECK(answer.acid.covered == Approx(1.0 / 1.2));
+}
+
+TEST_CASE("free water widens no range of volume") {
+    const std::vector<Portion> dry{{peel().share(), wet_kilograms(1.0)}};
+    const std::vector<Portion> watered{{peel().share(), wet_kilograms(1.0)},
+                                       {feed_test::water().share(), wet_kilograms(0.1)}};
+    CHECK(blend(watered).volume.value.value() == Approx(blend(dry).volume.value.value()));
+    CHECK(blend(watered).volume.low.value() == Approx(blend(dry).volume.low.value()));
+    CHECK(blend(watered).volume.high.value() == Approx(blend(dry).volume.high.value()));
+}
+
+TEST_CASE("without a C:N of its own the range follows from that of nitrogen") {
+    const auto cut = Material("cut")
+                         .with(Property::moisture_wet, 0.5)
+                         .with(Property::carbon_dry, 0.40)
+                         .with(Property::nitrogen_dry, 0.02, 0.01, 0.025)
+                         .share();
+    const auto answer = blend(std::vector<Portion>{{cut, wet_kilograms(1.0)}});
+    CHECK(answer.cn_ratio.value == Approx(20.0));
+    CHECK(answer.cn_ratio.low == Approx(16.0));
+    CHECK(answer.cn_ratio.high == Approx(40.0));
+}
+
 TEST_CASE("oil has no C:N and water changes none") {
     const auto oil = Material("oil")
                          .with(Property::moisture_wet, 0.0)

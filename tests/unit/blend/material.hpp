@@ -64,7 +64,7 @@ inline Material water() {
           feed::Property::fat_dry, feed::Property::titratable_acidity_wet,
           feed::Property::sodium_wet, feed::Property::potassium_wet})
         material.with(property, 0.0);
-    return material;
+    return material.with(feed::Property::bulk_density_loose, 998.0);
 }
 
 }  // namespace feed_test
