@@ -160,20 +160,18 @@ private:
         for (std::size_t i = 0; i < m; ++i) {
             const double rate = b_.table[i * n + entering] * sense;
             b_.basic_rate[i] = rate;
-            const std::size_t basic = b_.basic[i];
-            const double value = b_.basic_value[i];
             double to_low = infinity;
             double to_high = infinity;
             const double sign = b_.basic_cost[i];
             if (rate > 0) {
-                if (sign < 0) to_low = (b_.low[basic] - value) / rate;
-                if (sign <= 0) to_high = (b_.high[basic] - value) / rate;
+                if (sign < 0) to_low = (b_.low[b_.basic[i]] - b_.basic_value[i]) / rate;
+                if (sign <= 0) to_high = room_above(i) / rate;
             } else if (rate < 0) {
-                if (sign > 0) to_high = (b_.high[basic] - value) / rate;
-                if (sign >= 0) to_low = (b_.low[basic] - value) / rate;
+                if (sign > 0) to_high = (b_.high[b_.basic[i]] - b_.basic_value[i]) / rate;
+                if (sign >= 0) to_low = room_below(i) / -rate;
             }
-            b_.break_time[2 * i] = to_low > 0 ? to_low : 0.0;
-            b_.break_time[2 * i + 1] = to_high > 0 ? to_high : 0.0;
+            b_.break_time[2 * i] = to_low;
+            b_.break_time[2 * i + 1] = to_high;
         }
         double descent = size_of(slope);
         double time = 0;
@@ -405,10 +403,24 @@ private:
 
     /// How far basic entry i may still change in the direction of its rate.
     [[nodiscard]] double room_of(std::size_t i) const {
-        const std::size_t id = b_.basic[i];
-        const double room =
-            b_.basic_rate[i] > 0 ? b_.high[id] - b_.basic_value[i] : b_.basic_value[i] - b_.low[id];
-        return room > 0 ? room : 0.0;
+        return b_.basic_rate[i] > 0 ? room_above(i) : room_below(i);
+    }
+
+    [[nodiscard]] double room_above(std::size_t i) const {
+        const double limit = b_.high[b_.basic[i]];
+        return real_room(i, limit, limit - b_.basic_value[i]);
+    }
+
+    [[nodiscard]] double room_below(std::size_t i) const {
+        const double limit = b_.low[b_.basic[i]];
+        return real_room(i, limit, b_.basic_value[i] - limit);
+    }
+
+    /// The room to a limit, and zero where it is no more than rounding: a step over rounding is no
+    /// progress, and Bland's rule needs ties to be seen as ties.
+    [[nodiscard]] double real_room(std::size_t i, double limit, double room) const {
+        if (room == infinity) return room;
+        return room > 1e-13 * (b_.basic_size[i] + size_of(limit)) ? room : 0.0;
     }
 
     void take_basic(std::size_t i, double& time, Stop& stop, std::size_t& which) const {
