@@ -27,6 +27,7 @@ public:
     /// failed their check.
     void look_closer(int attempt) {
         tolerance_ = attempt == 0 ? search_tolerance : attempt == 1 ? 1e-14 : 1e-13;
+        least_curvature_ = attempt == 0 ? 1e-11 : attempt == 1 ? 1e-9 : attempt == 2 ? 1e-8 : 1e-13;
     }
 
     /// Both phases. `unbounded` leaves the ray in the workspace, `infeasible` the signs of the
@@ -338,7 +339,7 @@ private:
                 li[j] = product * inverse[j];
                 pivot -= product * li[j];
             }
-            if (pivot > 1e-12 * diagonal && pivot > 0) {
+            if (pivot > least_curvature_ * diagonal && pivot > 0) {
                 inverse[i] = 1 / pivot;
                 continue;
             }
@@ -555,6 +556,7 @@ private:
     std::size_t limit_;
     std::size_t iterations_ = 0;
     double tolerance_ = search_tolerance;
+    double least_curvature_ = 1e-11;  ///< a smaller share of a curvature left over is rounding.
     std::size_t stalled_ = 0;
     std::size_t loose_ = 0;
     bool flat_ = false;

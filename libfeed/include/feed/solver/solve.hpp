@@ -128,7 +128,8 @@ inline Result solve_generally(const Problem& problem, Workspace& workspace,
     Primal primal(dictionary, iteration_limit(options, n, m));
     Result result;
     for (int attempt = 0; attempt < 4; ++attempt) {
-        if (attempt > 0) dictionary.rebuild();
+        if (attempt == 1 || attempt == 3) dictionary.rebuild();
+        if (attempt == 2) dictionary.start();  // another way there
         primal.look_closer(attempt);
         const Status ended = primal.run();
         if (ended == Status::iteration_limit) {
