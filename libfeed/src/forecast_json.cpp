@@ -24,6 +24,33 @@ void write_optional(JsonWriter& json, std::string_view key, const std::optional<
     }
 }
 
+/// What is left of each portion that was fed, by pool: shares of its dry matter by day.
+void write_portions(JsonWriter& json, const Forecast& forecast) {
+    constexpr const char* pools[] = {"labile_left", "cellulosic_left", "lignin_like_left"};
+    json.key("portions");
+    json.begin_array();
+    for (const ForecastPortion& portion : forecast.portions) {
+        json.begin_object();
+        json.member("feedstock", portion.feedstock);
+        json.member("day", portion.day);
+        json.member("wet_mass_kg", portion.wet_kg);
+        json.key("share_left");
+        json.begin_array(true);
+        for (std::size_t day = 0; day <= forecast.days; ++day)
+            json.value(forecast.share_left(portion, day));
+        json.end_array();
+        for (std::size_t pool = 0; pool < 3; ++pool) {
+            json.key(pools[pool]);
+            json.begin_array(true);
+            for (std::size_t day = 0; day <= forecast.days; ++day)
+                json.value(forecast.left_in_pool(portion, pool, day));
+            json.end_array();
+        }
+        json.end_object();
+    }
+    json.end_array();
+}
+
 }  // namespace
 
 std::string to_json(const Forecast& forecast) {
@@ -60,6 +87,7 @@ std::string to_json(const Forecast& forecast) {
     write_optional(json, "look_back_day", forecast.look_back.day);
     write_optional(json, "harvest_day", forecast.harvest_day);
     write_optional(json, "new_bedding_day", forecast.new_bedding_day);
+    write_portions(json, forecast);
     json.key("assumed");
     write_assumed(json, forecast.assumed);
     json.key("unknown");

@@ -393,3 +393,37 @@ TEST_CASE("horizon and steps are held where they make sense") {
     options.days = 0;
     CHECK(feed::forecast(tote(), {}, options).days == 1);
 }
+
+TEST_CASE("every row of the table can be fed: balances close and nothing is out of bounds") {
+    Bed bed = tote();
+    bed.drainage = feed::Drainage::open;
+    for (std::size_t i = 0; i < feed::feedstock_count(); ++i) {
+        INFO(feed::feedstock_id(i));
+        const std::vector<Feeding> plan{{days(2), {portion(feed::feedstock_id(i), 0.3)}}};
+        ForecastOptions options;
+        options.days = 40;
+        const Forecast f = feed::forecast(bed, plan, options);
+        const feed::ForecastBalance& b = f.balance;
+        CHECK(b.water_end_kg + b.water_evaporated_kg + b.water_drained_kg ==
+              Approx(b.water_start_kg + b.water_fed_kg + b.water_metabolic_kg).epsilon(1e-9));
+        CHECK(b.ash_end_kg == Approx(b.ash_start_kg + b.ash_fed_kg).epsilon(1e-9));
+        CHECK(b.organic_end_kg + b.organic_respired_kg ==
+              Approx(b.organic_start_kg + b.organic_fed_kg).epsilon(1e-9));
+        // What goes in is the wet mass, as water, ash and organic matter.
+        CHECK(b.water_fed_kg + b.ash_fed_kg + b.organic_fed_kg == Approx(0.3).epsilon(1e-9));
+        double before = 1.0;
+        for (std::size_t day = 2; day <= f.days; ++day) {
+            const feed::ForecastPortion& fed = f.portions.at(0);
+            const double left = f.share_left(fed, day);
+            CHECK(left <= before);
+            CHECK(left >= 0.0);
+            CHECK(f.least_left(fed, day) <= left);
+            CHECK(f.most_left(fed, day) >= left);
+            const double stays = 1.0 - fed.pool_shares[0] - fed.pool_shares[1] - fed.pool_shares[2];
+            CHECK(f.left_in_pool(fed, 0, day) + f.left_in_pool(fed, 1, day) +
+                      f.left_in_pool(fed, 2, day) + std::max(0.0, stays) ==
+                  Approx(left).epsilon(1e-12));
+            before = left;
+        }
+    }
+}

@@ -168,3 +168,17 @@ TEST_CASE("more left than before is called a contradiction") {
     second.feeding = 1;
     CHECK(feed::calibrate(std::vector{first, second}).misfits.empty());
 }
+
+TEST_CASE("a diary that fits nothing keeps most of its looks and ends") {
+    Normal normal(3);
+    std::vector<LeftoverEvidence> diary;
+    for (int i = 0; i < 2000; ++i) {
+        LeftoverEvidence look = look_at(1.0 + 20.0 * normal.uniform(), 0.6, 0.3, 0.01);
+        look.share_left = normal.uniform();
+        look.feeding = static_cast<std::size_t>(i);
+        diary.push_back(look);
+    }
+    const feed::Calibration found = feed::calibrate(diary);
+    CHECK(found.misfits.size() == feed::most_outliers);
+    CHECK(found.used == diary.size() - feed::most_outliers);
+}

@@ -155,3 +155,83 @@ TEST_CASE("a look-back is closed by what was seen") {
     look.left = feed::wet_kilograms(0.45);
     CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::as_forecast);
 }
+
+// A thousand invented diaries: each bin has its own planted rates; feedings of two kinds, looks by
+// eye in steps of a tenth and weighed ones, at temperatures that change from look to look.
+TEST_CASE("planted rates are recovered from whole diaries as often as the interval says") {
+    std::mt19937_64 bits(20260601);
+    const auto uniform = [&] {
+        return (static_cast<double>(bits() >> 11) + 0.5) / 9007199254740992.0;
+    };
+    const auto normal = [&] {
+        const double radius = std::sqrt(-2.0 * std::log(uniform()));
+        return radius * std::cos(6.283185307179586 * uniform());
+    };
+    // Haug's bracket written out again, over its value at 25 C.
+    const auto warmth = [](double celsius) {
+        const auto bracket = [](double t) {
+            return std::pow(1.066, t - 20.0) - std::pow(1.21, t - 60.0);
+        };
+        return bracket(celsius) / bracket(25.0);
+    };
+    const Portion soft = portion("apple-flesh", 0.4);
+    const Portion firm = portion("coffee-grounds", 0.4);
+    const auto soft_shares = feed::decay::pool_shares(*soft.feedstock);
+    const auto firm_shares = feed::decay::pool_shares(*firm.feedstock);
+    const feed::RatePrior prior = feed::published_prior();
+    int labile_inside = 0;
+    int slow_inside = 0;
+    for (int i = 0; i < 1000; ++i) {
+        const double labile = 0.22 * std::exp(prior.log_deviation[0] * normal());
+        const double slow = std::exp(prior.log_deviation[1] * normal());
+        Diary diary;
+        diary.bed.moisture = feed::Moisture(0.80);
+        diary.bed.worms.wet_mass = feed::wet_kilograms(1.0);
+        std::int64_t day = 20000;
+        for (int f = 0; f < 8; ++f) {
+            const bool is_soft = f % 2 == 0;
+            const auto& shares = is_soft ? soft_shares : firm_shares;
+            diary.feedings.push_back({feed::date_of(day), {is_soft ? soft : firm}, "", ""});
+            double celsius = 12.0 + 14.0 * uniform();
+            Observation start;
+            start.date = feed::date_of(day);
+            start.temperatures = {{"", feed::celsius(celsius)}};
+            diary.observations.push_back(start);
+            double effective = 0.0;
+            for (int visit = 0; visit < 3; ++visit) {
+                const auto wait = static_cast<std::int64_t>(2.0 + 6.0 * uniform());
+                day += wait;
+                effective += static_cast<double>(wait) * warmth(celsius);
+                const double left = shares[0] * std::exp(-labile * effective) +
+                                    shares[1] * std::exp(-0.07 * slow * effective) +
+                                    shares[2] * std::exp(-0.014 * slow * effective);
+                Observation look;
+                look.date = feed::date_of(day);
+                if (uniform() < 0.3) {
+                    const double seen = left + 0.06 * normal();
+                    look.left = feed::wet_kilograms(0.4 * std::max(0.0, seen));
+                } else {
+                    const double seen = 1.0 - left + 0.12 * normal();
+                    look.share_gone =
+                        0.1 * std::floor(10.0 * std::min(1.0, std::max(0.0, seen)) + 0.5);
+                }
+                celsius = 12.0 + 14.0 * uniform();
+                look.temperatures = {{"", feed::celsius(celsius)}};
+                diary.observations.push_back(look);
+            }
+            day += 10;
+        }
+        const feed::DiaryEvidence evidence = feed::evidence_of(diary);
+        REQUIRE(evidence.looks.size() == 24);
+        const feed::Calibration own = feed::calibrate(evidence.looks);
+        labile_inside +=
+            own.rates[0].after_low_per_day <= labile && labile <= own.rates[0].after_high_per_day;
+        slow_inside += own.rates[1].after_low_per_day <= 0.07 * slow &&
+                       0.07 * slow <= own.rates[1].after_high_per_day;
+    }
+    CAPTURE(labile_inside, slow_inside);
+    CHECK(labile_inside >= 850);
+    CHECK(labile_inside <= 950);
+    CHECK(slow_inside >= 850);
+    CHECK(slow_inside <= 950);
+}

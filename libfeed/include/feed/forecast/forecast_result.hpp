@@ -143,6 +143,13 @@ struct Forecast {
         return share_left(portion, day,
                           {&exponent[0].value, &exponent[1].value, &exponent[2].value});
     }
+    /// Share of the dry matter of a portion that is left and stands in one pool (0 labile, 1
+    /// cellulosic, 2 lignin-like), typical run; before it is fed its whole share.
+    double left_in_pool(const ForecastPortion& portion, std::size_t pool, std::size_t day) const {
+        const std::vector<double>& along = exponent[pool].value;
+        const auto fed = static_cast<std::size_t>(portion.day);
+        return portion.pool_shares[pool] * (day > fed ? std::exp(along[fed] - along[day]) : 1.0);
+    }
     /// The same in the slowest run: the most that may be left.
     double most_left(const ForecastPortion& portion, std::size_t day) const {
         return share_left(portion, day, {&exponent[0].low, &exponent[1].low, &exponent[2].low});
