@@ -21,6 +21,11 @@ inline std::string percent(double share) {
 inline std::string number(double x) {
     return significant(x, 2);
 }
+/// A number beside its limit: a third figure where two would make them look the same.
+inline std::string number_beside(double x, double limit) {
+    const bool same = x != limit && significant(x, 2) == significant(limit, 2);
+    return significant(x, same ? 3 : 2);
+}
 inline std::string day_count(double days) {
     const std::string text = significant(days, 2);
     return text + (text == "1" ? " day" : " days");

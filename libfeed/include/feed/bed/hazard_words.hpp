@@ -95,7 +95,8 @@ inline std::string sour(const BedNumbers& bed, const Load& load, const HazardNum
     std::string text = "The scraps hold " + number(own) +
                        " g of acid (as citric) and can form about " + number(formed) +
                        " g more; lime can bind " + number(bound) + " g; that leaves " +
-                       number(n[Hazard::sour].value.value) + " g a litre of air in the bed";
+                       number_beside(n[Hazard::sour].value.value, n[Hazard::sour].watch) +
+                       " g a litre of air in the bed";
     if (bed.ph) text += " (measured pH " + number(*bed.ph) + ")";
     return text;
 }
@@ -137,9 +138,9 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
                    " moisture (" + percent(h.value.low) + " to " + percent(h.value.high) + ")";
         case Hazard::hot:
             return "the food layer can bring the bed from " + number(bed.temperature_high_c) +
-                   " C to about " + number(x) + " C";
+                   " C to about " + number_beside(x, h.watch) + " C";
         case Hazard::ammonia: {
-            std::string text = "decay frees about " + number(x) +
+            std::string text = "decay frees about " + number_beside(x, h.watch) +
                                " g of ammonia nitrogen a kg of feed and bed around it, beyond what "
                                "the bedding takes up";
             if (bed.ph)
@@ -148,18 +149,19 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
             return text;
         }
         case Hazard::salty:
-            return "with this feeding " + percent(x) + " of the bed is salt";
+            return "with this feeding " + number_beside(100.0 * x, 100.0 * h.watch) + " %" +
+                   " of the bed is salt";
         case Hazard::overfed:
             return "averaged over " + day_count(bed.rate_window_days) + " with the diary this is " +
-                   number(x) + " kg of wet scraps a kg of worms and day";
+                   number_beside(x, h.watch) + " kg of wet scraps a kg of worms and day";
         case Hazard::underfed:
             return "over " + day_count(bed.diary_days + bed.horizon_days) + " this is " +
-                   number(x) + " kg of wet scraps a kg of worms and day";
+                   number_beside(x, h.watch) + " kg of wet scraps a kg of worms and day";
         case Hazard::airless:
             return h.higher_is_worse ? "the scraps lie " + number(100.0 * x) + " cm deep"
                                      : "around the food " + percent(x) + " of the volume is air";
         case Hazard::greasy:
-            return percent(x) + " of the feeding is fat";
+            return number_beside(100.0 * x, 100.0 * h.watch) + " % of the feeding is fat";
     }
     return "";
 }

@@ -97,9 +97,10 @@ inline BedNumbers bed_after(BedNumbers bed, const Load& fed, double elapsed_days
     bed.capacity_kg += fed.capacity_kg;
     bed.lime_g += fed.lime_g.value;
     bed.salt_kg += fed.salt_kg;
-    bed.dry_kg += fed.bedding_wet_kg > 0.0 ? fed.dry_kg.value * 0.5 : 0.0;
-    bed.wet_kg = bed.dry_kg + bed.water_kg;
-    bed.contents_m3 += fed.settled_m3;
+    // About half the dry matter of food and bedding is still there weeks later, as castings.
+    bed.dry_kg += 0.5 * fed.dry_kg.value;
+    bed.wet_kg = bed.dry_kg + bed.water_kg + bed.free_water_kg.value;
+    bed.contents_m3 += 0.5 * fed.settled_m3;
     // The earlier feedings leave the window at least this fast.
     const bool one_interval = bed.rate_window_days <= bed.horizon_days;
     const double staying = one_interval ? std::max(0.0, 1.0 - elapsed_days / bed.horizon_days)
@@ -112,11 +113,15 @@ inline BedNumbers bed_after(BedNumbers bed, const Load& fed, double elapsed_days
 
 inline constexpr std::array<double, 10> later_days_tried{1, 2, 3, 4, 5, 7, 10, 14, 21, 28};
 
-/// The first day on which `rest` is safe after `now` was fed; 0 when none within four weeks is.
-inline double first_safe_day(Hazard hazard, const BedNumbers& bed, const Load& now,
-                             const Load& rest, double spread_m2) noexcept {
+/// The first day on which `rest` is safe after `now` was fed, and no more overfeeding than the
+/// whole at once would be; 0 when none within four weeks is.
+inline double first_safe_day(Hazard hazard, const BedNumbers& bed, const HazardNumbers& before,
+                             const Load& now, const Load& rest, double spread_m2) noexcept {
     for (const double day : later_days_tried) {
-        if (hazard_number(hazard, bed_after(bed, now, day), rest, spread_m2).level == Level::none)
+        const BedNumbers then = bed_after(bed, now, day);
+        if (hazard_number(hazard, then, rest, spread_m2).level == Level::none &&
+            hazard_number(Hazard::overfed, then, rest, spread_m2).level <=
+                before[Hazard::overfed].level)
             return day;
     }
     return 0.0;
@@ -254,10 +259,12 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
             r.amount = *kg < 0.1 * p.load.scraps_wet_kg ? 0.0 : *kg;
             r.load = part(r.amount);
             const Load rest = part(p.load.scraps_wet_kg - r.amount);
-            r.later_days = detail::first_safe_day(hazard, *p.bed, r.load, rest, p.spread_m2);
+            r.later_days =
+                detail::first_safe_day(hazard, *p.bed, *p.before, r.load, rest, p.spread_m2);
             if (r.later_days == 0.0 && r.amount > 0.0) {
                 r.repeat = true;
-                r.later_days = detail::first_safe_day(hazard, *p.bed, r.load, r.load, p.spread_m2);
+                r.later_days =
+                    detail::first_safe_day(hazard, *p.bed, *p.before, r.load, r.load, p.spread_m2);
             }
             break;
         }
