@@ -116,8 +116,10 @@ inline constexpr std::array<double, 10> later_days_tried{1, 2, 3, 4, 5, 7, 10, 1
 /// The first day on which `rest` is safe after `now` was fed, and no more overfeeding than the
 /// whole at once would be; 0 when none within four weeks is.
 inline double first_safe_day(Hazard hazard, const BedNumbers& bed, const HazardNumbers& before,
-                             const Load& now, const Load& rest, double spread_m2) noexcept {
+                             const Load& now, const Load& rest, double spread_m2,
+                             double soonest_day) noexcept {
     for (const double day : later_days_tried) {
+        if (day < soonest_day) continue;
         const BedNumbers then = bed_after(bed, now, day);
         if (hazard_number(hazard, then, rest, spread_m2).level == Level::none &&
             hazard_number(Hazard::overfed, then, rest, spread_m2).level <=
@@ -260,11 +262,13 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
             r.load = part(r.amount);
             const Load rest = part(p.load.scraps_wet_kg - r.amount);
             r.later_days =
-                detail::first_safe_day(hazard, *p.bed, *p.before, r.load, rest, p.spread_m2);
+                detail::first_safe_day(hazard, *p.bed, *p.before, r.load, rest, p.spread_m2, 0.0);
             if (r.later_days == 0.0 && r.amount > 0.0) {
                 r.repeat = true;
-                r.later_days =
-                    detail::first_safe_day(hazard, *p.bed, *p.before, r.load, r.load, p.spread_m2);
+                // Over and over: no faster in the mean than what was planned.
+                const double soonest = p.bed->horizon_days * r.amount / p.load.scraps_wet_kg;
+                r.later_days = detail::first_safe_day(hazard, *p.bed, *p.before, r.load, r.load,
+                                                      p.spread_m2, soonest);
             }
             break;
         }
