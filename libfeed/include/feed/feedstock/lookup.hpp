@@ -183,6 +183,7 @@ inline Result<Found> look_up(std::string_view words) {
     const bool tied = matches.size() > 1 && matches[1].rank == matches[0].rank;
     if (tied) {
         std::vector<std::string> names;
+        names.reserve(matches.size());
         for (const auto& match : matches)
             names.emplace_back(feedstock_name(match.index));
         return detail::lookup_error(ErrorCode::ambiguous_feedstock, words, names,
