@@ -31,8 +31,8 @@ std::string target_text(TargetProperty property, double number, UnitSystem units
             return io::volume_text(litres(number), units);
         case TargetProperty::bedding_l_per_scraps_l:
             return significant(number, 2) + " L/L";
-        case TargetProperty::water_kg_per_wet_scraps_kg:
-            return significant(number, 2) + " kg/kg";
+        case TargetProperty::water_over_least:
+            return significant(number, 2) + " times";
         case TargetProperty::moisture:
         case TargetProperty::salt_wet_fraction:
         case TargetProperty::fat_wet_fraction:

@@ -291,8 +291,7 @@ private:
         {"total_volume", TargetProperty::total_volume_l, QuantityKind::volume, 1.0, true},
         {"bedding_for_scraps", TargetProperty::bedding_l_per_scraps_l, QuantityKind::volume_ratio,
          1.0, false},
-        {"water_on_wet_scraps", TargetProperty::water_kg_per_wet_scraps_kg, QuantityKind::fraction,
-         1.0, true}};
+        {"water_over_least", TargetProperty::water_over_least, QuantityKind::number, 1.0, false}};
 
     /// Moisture windows that end below this are slips such as "0.85 %" for 0.85.
     static constexpr double driest_moisture_aimed_at = 0.05;

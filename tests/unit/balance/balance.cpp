@@ -291,3 +291,57 @@ TEST_CASE("the same problem twice, or its entries' tie, gives the same bits") {
     CHECK(kg(first, 1) == 0.0);
     CHECK(kg(first, 2) == Approx(0.10 / 0.71).epsilon(1e-10));
 }
+
+TEST_CASE(
+    "water is held to a tenth over the least that will do, and left out where none is needed") {
+    feed::BalanceProblem problem;
+    problem.entries = {exactly(material("dry crusts", 35, 45, 2.2), 1.0),
+                       free_amount(bedding("card", 7, 46, 0.12)), free_amount(feed_test::water())};
+    problem.targets = {target(TargetProperty::moisture, 0.70, 0.85, 0.78),
+                       target(TargetProperty::bedding_l_per_scraps_l, 0.5, std::nullopt),
+                       target(TargetProperty::water_over_least, std::nullopt, 1.1)};
+    // Least water: 2 L of crusts want 1 L of card, 0.06 kg, and 70 % of the whole.
+    const double dry = 0.65 + 0.06 * 0.93;
+    const double least = dry * 0.7 / 0.3 - (1.06 - dry);
+    auto answer = solved(problem);
+    CHECK(kg(answer, 2) == Approx(1.1 * least).epsilon(1e-9));
+    REQUIRE(answer.reached.size() == 3);
+    CHECK(answer.reached[2].quantity.value == Approx(1.1).epsilon(1e-9));
+    CHECK(answer.reached[2].binding);
+
+    problem.targets[2].high = 1000.0;
+    CHECK(solved(problem).properties.moisture.value.value() == Approx(0.78).epsilon(1e-8));
+
+    problem.targets[2].high = 1.1;
+    problem.entries[0] = exactly(material("wet scraps", 82, 42, 4.0), 1.0);
+    problem.targets.push_back(target(TargetProperty::cn_ratio, 15, 50, 30));
+    answer = solved(problem);
+    CHECK(kg(answer, 2) == 0.0);
+    CHECK(answer.reached[2].inside);
+}
+
+TEST_CASE("water on hand does not hide a conflict, and its limit is no part of one") {
+    feed::BalanceProblem problem;
+    problem.entries = {exactly(material("lettuce", 95, 40, 3.5), 1.0),
+                       free_amount(feed_test::water())};
+    problem.targets = {target(TargetProperty::water_over_least, std::nullopt, 1.1),
+                       target(TargetProperty::moisture, 0.70, 0.85)};
+    const auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    CHECK(answer->status == BalanceStatus::infeasible);
+    CHECK(answer->conflict == std::vector<std::string>{"lettuce", "moisture"});
+    for (const auto& reached : answer->reached)
+        CHECK(reached.target.property != TargetProperty::water_over_least);
+}
+
+TEST_CASE("scraps whose amount is exact are not offered as a mend while a bedding helps") {
+    feed::BalanceProblem problem;
+    problem.entries = {exactly(material("cucumber", 96, 40, 3.0), 1.0),
+                       exactly(material("dry crusts", 35, 45, 2.2), 0.05),
+                       exactly(bedding("straw", 10, 46, 0.6), 0.02)};
+    problem.targets = {target(TargetProperty::moisture, 0.70, 0.85)};
+    const auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    REQUIRE(answer->mend);
+    CHECK(answer->mend->label == "straw");
+}

@@ -46,13 +46,20 @@ inline void advise_too_wet(const PreparedBalance& prepared, double limit,
     advice.push_back("feed less at a time, or feed a bed that is dry enough to take the water up");
 }
 
+inline bool water_is_at_hand(const PreparedBalance& prepared) {
+    for (const auto& entry : prepared.problem.entries) {
+        if (entry.feedstock->group == Group::water && !entry.most) return true;
+    }
+    return false;
+}
+
 inline void advise(const PreparedBalance& prepared, const Target& target, bool too_high,
                    std::vector<std::string>& advice) {
     switch (target.property) {
         case TargetProperty::moisture:
             if (too_high) {
                 advise_too_wet(prepared, *target.high, advice);
-            } else {
+            } else if (!water_is_at_hand(prepared)) {
                 advice.push_back("moisten the bedding: add water");
             }
             break;
@@ -78,7 +85,7 @@ inline void advise(const PreparedBalance& prepared, const Target& target, bool t
             break;
         case TargetProperty::total_wet_kg:
         case TargetProperty::total_volume_l:
-        case TargetProperty::water_kg_per_wet_scraps_kg:
+        case TargetProperty::water_over_least:
             break;
     }
 }

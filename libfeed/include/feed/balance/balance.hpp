@@ -31,8 +31,8 @@ inline void add_assumption(std::vector<Assumption>& assumed, Assumption more) {
 
 /// Fills in portions, what they reach, what was assumed and the grade.
 inline void describe(const PreparedBalance& prepared, std::span<const double> wet_kg,
-                     bool water_was_held, const RatioRows& ratios, std::span<const double> deciding,
-                     BalanceAnswer& answer) {
+                     const BalanceNumbers& numbers, const RatioRows& ratios,
+                     std::span<const double> deciding, BalanceAnswer& answer) {
     std::vector<double> kept;
     for (std::size_t i = 0; i < wet_kg.size(); ++i) {
         // The check allows a relative 1e-9; what is poured is not less than nothing.
@@ -41,8 +41,7 @@ inline void describe(const PreparedBalance& prepared, std::span<const double> we
         answer.portions.push_back({prepared.problem.entries[i].feedstock, wet_kilograms(mass)});
     }
     answer.properties = blend(answer.portions);
-    answer.reached =
-        reached_of(prepared, kept, water_was_held, ratios, deciding, answer.properties);
+    answer.reached = reached_of(prepared, kept, numbers, ratios, deciding, answer.properties);
     answer.wetness = wetness_of(answer.portions);
     answer.grade = Grade::a;
     for (const auto& reached : answer.reached) {
@@ -75,34 +74,21 @@ inline void explain_infeasible(const PreparedBalance& prepared, BalanceAnswer& a
                                 " times the amount that is fixed: more would come nearer still",
                             Grade::d});
         }
-        describe(prepared, closest.wet_kg, false, closest.ratios, closest.deciding, answer);
+        describe(prepared, closest.wet_kg, {}, closest.ratios, closest.deciding, answer);
         answer.advice = advice_for(prepared, closest.wet_kg);
     }
     answer.mend = find_mend(prepared);
 }
 
-/// The problem without the limit that gives way: it never takes part in a conflict.
-inline Result<PreparedBalance> without_yielding(const PreparedBalance& prepared) {
-    if (!prepared.wet_scraps_row) return prepared;
+/// The problem without the limit on water: it is relative to the other targets and never takes part
+/// in a conflict.
+inline Result<PreparedBalance> without_water_limit(const PreparedBalance& prepared) {
+    if (!prepared.poured_row) return prepared;
     BalanceProblem problem = prepared.problem;
     std::erase_if(problem.targets, [](const Target& target) {
-        return target.property == TargetProperty::water_kg_per_wet_scraps_kg;
+        return target.property == TargetProperty::water_over_least;
     });
     return prepare(std::move(problem));
-}
-
-/// Says so when water is poured on wet scraps after all.
-inline void say_why_water(const PreparedBalance& prepared, BalanceAnswer& answer) {
-    std::vector<double> wet_kg;
-    double poured = 0.0;
-    for (const auto& portion : answer.portions) {
-        wet_kg.push_back(portion.wet_mass.in_kilograms());
-        if (portion.feedstock->group == Group::water) poured += wet_kg.back();
-    }
-    if (!(poured > 0.0) || !scraps_are_wet(prepared, wet_kg)) return;
-    add_assumption(answer.assumed, {"water is poured although the scraps are wet: the targets "
-                                    "cannot be met without it",
-                                    Grade::a});
 }
 
 /// The entry that grows fastest without an upper limit; the first of several.
@@ -129,9 +115,7 @@ inline void describe_solved(const PreparedBalance& prepared, const BalanceNumber
                             BalanceAnswer& answer) {
     answer.status = BalanceStatus::solved;
     answer.largest_deviation = numbers.largest_deviation;
-    describe(prepared, numbers.wet_kg, numbers.water_was_held, prepared.from_aims, numbers.deciding,
-             answer);
-    if (prepared.wet_scraps_row && !numbers.water_was_held) say_why_water(prepared, answer);
+    describe(prepared, numbers.wet_kg, numbers, prepared.from_aims, numbers.deciding, answer);
     if (!all_inside(answer)) answer.status = BalanceStatus::failed;
 }
 
@@ -169,7 +153,7 @@ inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace
             detail::describe_solved(prepared, numbers, answer);
             break;
         case BalanceStatus::infeasible:
-            if (const auto strict = detail::without_yielding(prepared))
+            if (const auto strict = detail::without_water_limit(prepared))
                 detail::explain_infeasible(*strict, answer);
             break;
         case BalanceStatus::unbounded:

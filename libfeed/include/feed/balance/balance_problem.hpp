@@ -32,9 +32,8 @@ enum class TargetProperty : std::uint8_t {
     total_wet_kg,
     total_volume_l,
     bedding_l_per_scraps_l,
-    /// Water poured on scraps that are themselves wetter than moisture is meant to be; only an
-    /// upper limit, which gives way where the other targets cannot be met without water.
-    water_kg_per_wet_scraps_kg,
+    /// Water poured, over the least with which all other targets can be met; only an upper limit.
+    water_over_least,
 };
 
 /// A window on one property. Numbers are in the unit named by the property, fractions 0 to 1.

@@ -140,10 +140,9 @@ private:
             add(ErrorCode::out_of_range, "aim of " + name, significant(*target.aim, 4),
                 "a number inside the window", "the aim of " + name + " lies outside its window");
         }
-        if (target.property == TargetProperty::water_kg_per_wet_scraps_kg &&
-            (target.low || target.aim)) {
+        if (target.property == TargetProperty::water_over_least && (target.low || target.aim)) {
             add(ErrorCode::out_of_range, name, "a lower limit or an aim", "an upper limit",
-                "water on wet scraps can only be limited, not asked for");
+                std::string(facts.name) + " can only be limited, not asked for");
         }
         for (std::size_t i = 0; i < index; ++i) {
             if (problem_.targets[i].property != target.property) continue;

@@ -61,10 +61,6 @@ public:
                 return counts_as_scraps() ? loose_l() : 0.0;
             case Sum::poured_kg:
                 return feedstock().group == Group::water ? 1.0 : 0.0;
-            case Sum::scraps_kg:
-                return counts_as_scraps() ? 1.0 : 0.0;
-            case Sum::scraps_water_kg:
-                return counts_as_scraps() ? needed(Property::moisture_wet) : 0.0;
         }
         return 0.0;
     }

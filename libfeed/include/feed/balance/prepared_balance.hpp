@@ -57,10 +57,9 @@ struct PreparedBalance {
     std::vector<double> row_upper;
     std::vector<RowOrigin> row_origins;  ///< of the window edges
 
-    /// The row that limits water on wet scraps, if there may be wet scraps.
-    std::optional<std::size_t> wet_scraps_row;
-    bool scraps_are_surely_wet = false;  ///< whatever amounts are taken
-    double wet_scraps_moisture = 0.0;    ///< scraps wetter than this are wet
+    /// The row of all poured water, where it is held near the least that will do.
+    std::optional<std::size_t> poured_row;
+    double over_least = 1.0;  ///< how many times the least may be poured
 
     std::vector<double> hessian;     ///< n, for closest_to_usual
     std::vector<double> gradient;    ///< n, for closest_to_usual
@@ -158,8 +157,8 @@ private:
     void window(std::size_t index) {
         const auto& target = out_.problem.targets[index];
         const auto ratio = ratio_of(target.property);
-        if (target.property == TargetProperty::water_kg_per_wet_scraps_kg) {
-            if (target.high) water_on_wet_scraps(index, *target.high);
+        if (target.property == TargetProperty::water_over_least) {
+            poured_water(index);
         } else if (!ratio.below) {
             if (target.low || target.high) {
                 row(ratio, 0.0, target.low.value_or(-solver::infinity),
@@ -173,39 +172,16 @@ private:
         }
     }
 
-    /// What moisture is meant to be: the aim, else the middle of the window, else its edge.
-    std::optional<double> wanted_moisture() const {
-        for (const auto& target : out_.problem.targets) {
-            if (target.property != TargetProperty::moisture) continue;
-            if (target.aim) return target.aim;
-            if (target.low && target.high) return (*target.low + *target.high) / 2.0;
-            return target.low ? target.low : target.high;
-        }
-        return std::nullopt;
-    }
-
-    /// poured - high scraps <= what has to be poured anyway; only if there may be wet scraps.
-    void water_on_wet_scraps(std::size_t index, double high) {
-        const auto wanted = wanted_moisture();
-        if (!wanted) return;
-        read_sum(Sum::scraps_water_kg);
-        double least_excess = 0.0;
-        double most_excess = 0.0;
-        double poured_anyway = 0.0;
-        for (std::size_t i = 0; i < count_; ++i) {
-            const double excess =
-                out_.sum(Sum::scraps_water_kg)[i] - *wanted * out_.sum(Sum::scraps_kg)[i];
-            poured_anyway += out_.sum(Sum::poured_kg)[i] * out_.lower[i];
-            if (excess == 0.0) continue;
-            least_excess += excess * (excess > 0.0 ? out_.lower[i] : out_.upper[i]);
-            most_excess += excess * (excess > 0.0 ? out_.upper[i] : out_.lower[i]);
-        }
-        if (!(most_excess > 0.0)) return;
-        out_.wet_scraps_row = out_.row_lower.size();
-        out_.scraps_are_surely_wet = least_excess > 0.0;
-        out_.wet_scraps_moisture = *wanted;
-        row(ratio_of(TargetProperty::water_kg_per_wet_scraps_kg), high, -solver::infinity,
-            poured_anyway, {index, Edge::high});
+    /// A row for all poured water; its limit is known when the least is. The usual recipe says
+    /// itself what is poured.
+    void poured_water(std::size_t index) {
+        const auto& target = out_.problem.targets[index];
+        if (!target.high || out_.problem.objective == Objective::closest_to_usual) return;
+        if (!any_above_zero(out_.sum(Sum::poured_kg))) return;
+        out_.poured_row = out_.row_lower.size();
+        out_.over_least = *target.high;
+        row(ratio_of(target.property), 0.0, -solver::infinity, solver::infinity,
+            {index, Edge::high});
     }
 
     void row(const SumRatio& ratio, double level, double low, double high, RowOrigin origin) {

@@ -7,6 +7,7 @@
 
 #include "feed/balance/balance_answer.hpp"
 #include "feed/balance/prepared_balance.hpp"
+#include "feed/balance/solve_prepared.hpp"
 
 namespace feed {
 
@@ -127,12 +128,8 @@ inline Estimate<double> quantity_of(const PreparedBalance& prepared, const Targe
         }
         case TargetProperty::bedding_l_per_scraps_l:
             return bedding_for_scraps(prepared, wet_kg);
-        case TargetProperty::water_kg_per_wet_scraps_kg: {
-            const auto sides = compared(prepared, target, wet_kg);
-            if (!(sides.below > 0.0)) return {};
-            const double poured = sides.above / sides.below;
-            return known(poured, poured, poured, Grade::a);
-        }
+        case TargetProperty::water_over_least:
+            break;
     }
     return {};
 }
@@ -148,29 +145,45 @@ inline bool is_binding(const Target& target, const Compared& sides, std::size_t 
     return false;
 }
 
+/// Poured water over the least that will do: 1 where none is needed and none is poured.
+inline Estimate<double> water_over_least(const PreparedBalance& prepared,
+                                         std::span<const double> wet_kg, double least) {
+    const double poured = total(prepared.sum(Sum::poured_kg), wet_kg);
+    const double times = least > 0.0 ? poured / least : 1.0;
+    return known(times, times, times, Grade::a);
+}
+
 }  // namespace detail
 
-/// What every target came to; the limit on water on wet scraps only where it applied.
+/// What every target came to; the limit on water only where it applied.
 /// wet_kg: one mass for each entry. ratios, deciding: the deviations the answer was chosen by and
 /// their weights, or empty. blend: the properties of the same masses. Entries times targets.
 /// Threads: pure.
 inline std::vector<Reached> reached_of(const PreparedBalance& prepared,
-                                       std::span<const double> wet_kg, bool water_was_held,
-                                       const RatioRows& ratios, std::span<const double> deciding,
+                                       std::span<const double> wet_kg,
+                                       const BalanceNumbers& numbers, const RatioRows& ratios,
+                                       std::span<const double> deciding,
                                        const BlendProperties& blend) {
     std::vector<Reached> all;
     for (std::size_t i = 0; i < prepared.problem.targets.size(); ++i) {
         const auto& target = prepared.problem.targets[i];
-        const bool on_wet_scraps = target.property == TargetProperty::water_kg_per_wet_scraps_kg;
-        if (on_wet_scraps && !water_was_held) continue;
+        if (target.property == TargetProperty::water_over_least) {
+            if (!numbers.least_water_kg) continue;
+            Reached reached;
+            reached.target = target;
+            reached.quantity = detail::water_over_least(prepared, wet_kg, *numbers.least_water_kg);
+            // The limit was the solver's, whose check it passed.
+            reached.inside = true;
+            reached.binding = reached.quantity.value >= *target.high * (1.0 - window_tolerance);
+            all.push_back(std::move(reached));
+            continue;
+        }
         const auto sides = detail::compared(prepared, target, wet_kg);
         Reached reached;
         reached.target = target;
         reached.quantity = detail::quantity_of(prepared, target, wet_kg, blend);
         reached.inside = (!target.low || sides.at_least(*target.low)) &&
                          (!target.high || sides.at_most(*target.high));
-        // What has to be poured anyway is not judged by it.
-        reached.inside = reached.inside || on_wet_scraps;
         reached.binding = detail::is_binding(target, sides, i, ratios, deciding);
         all.push_back(std::move(reached));
     }

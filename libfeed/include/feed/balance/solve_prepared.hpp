@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -14,7 +15,7 @@
 
 namespace feed {
 
-/// Limits of a problem that a solve may narrow or lift.
+/// Limits of a problem that a solve may narrow.
 struct OwnLimits {
     std::vector<double> lower;
     std::vector<double> upper;
@@ -40,7 +41,7 @@ public:
     /// @param entries, rows, ratios  the largest problem it has to hold.
     BalanceWorkspace(std::size_t entries, std::size_t rows, std::size_t ratios)
         : solver_(entries, rows + ratios + 1), dropped_(ratios) {
-        for (OwnLimits* limits : {&lifted_, &narrowed_}) {
+        for (OwnLimits* limits : {&limited_, &narrowed_}) {
             limits->lower.reserve(entries);
             limits->upper.reserve(entries);
             limits->row_lower.reserve(rows);
@@ -58,14 +59,14 @@ public:
                            prepared.from_aims.count()) {}
 
     solver::Workspace& solver() noexcept { return solver_; }
-    OwnLimits& lifted() noexcept { return lifted_; }
+    OwnLimits& limited() noexcept { return limited_; }
     OwnLimits& narrowed() noexcept { return narrowed_; }
     RatioRows& kept_ratios() noexcept { return ratios_; }
     std::vector<unsigned char>& dropped() noexcept { return dropped_; }
 
 private:
     solver::Workspace solver_;
-    OwnLimits lifted_;
+    OwnLimits limited_;
     OwnLimits narrowed_;
     std::vector<unsigned char> dropped_;
     RatioRows ratios_;
@@ -78,9 +79,9 @@ struct BalanceNumbers {
     double largest_deviation = 0.0;  ///< for closest_to_aims: 0 at the aims, 1 at a window edge
     /// For closest_to_aims: weight of each ratio of `from_aims` that decided; else empty.
     std::span<const double> deciding;
-    std::span<const double> ray;  ///< the direction without end, when unbounded
-    bool water_was_held = false;  ///< the limit on water on wet scraps applied
-    solver::Residuals residuals;  ///< of the independent check
+    std::span<const double> ray;           ///< the direction without end, when unbounded
+    solver::Residuals residuals;           ///< of the independent check
+    std::optional<double> least_water_kg;  ///< the least that will do, where water is held to it
 };
 
 namespace detail {
@@ -244,35 +245,27 @@ inline BalanceNumbers solve_within(const PreparedBalance& prepared, solver::Poly
     return closest(within, prepared.from_aims, prepared.added_mass, workspace);
 }
 
-/// Are the scraps of a blend, taken together, wetter than moisture is meant to be?
-inline bool scraps_are_wet(const PreparedBalance& prepared, std::span<const double> wet_kg) {
-    const auto& water = prepared.sum(Sum::scraps_water_kg);
-    const auto& scraps = prepared.sum(Sum::scraps_kg);
-    double excess = 0.0;
-    for (std::size_t i = 0; i < wet_kg.size(); ++i)
-        excess += (water[i] - prepared.wet_scraps_moisture * scraps[i]) * wet_kg[i];
-    return excess > 0.0;
-}
-
 }  // namespace detail
 
 /// Solves a prepared balance and checks the answer independently (the solver's check, in kilograms
-/// as everything here, relative 1e-9). The limit on water on wet scraps is tried first; where the
-/// scraps of the answer are not wet, or nothing can be had under it, it is lifted and all is solved
-/// again. Time: the solver's, at most twice. Allocates nothing.
+/// as everything here, relative 1e-9). Where poured water is held to the least that will do, that
+/// is found first. Time: the solver's. Allocates nothing.
 /// Threads: any number, each with its own workspace.
 inline BalanceNumbers solve(const PreparedBalance& prepared, BalanceWorkspace& workspace) {
     const auto within = prepared.within();
-    auto numbers = detail::solve_within(prepared, within, workspace);
-    if (!prepared.wet_scraps_row) return numbers;
-    numbers.water_was_held =
-        numbers.status == BalanceStatus::solved &&
-        (prepared.scraps_are_surely_wet || detail::scraps_are_wet(prepared, numbers.wet_kg));
-    if (numbers.water_was_held) return numbers;
-    auto& lifted = workspace.lifted();
-    lifted.copy(within);
-    lifted.row_upper[*prepared.wet_scraps_row] = solver::infinity;
-    return detail::solve_within(prepared, lifted.with_rows(prepared.rows), workspace);
+    if (!prepared.poured_row) return detail::solve_within(prepared, within, workspace);
+    const auto& poured = prepared.sum(Sum::poured_kg);
+    const auto driest = solver::solve({{}, poured, within}, workspace.solver());
+    if (driest.status != solver::Status::solved) return detail::numbers_of(driest);
+    double least = 0.0;
+    for (std::size_t i = 0; i < poured.size(); ++i)
+        least += poured[i] * driest.x[i];
+    auto& limits = workspace.limited();
+    limits.copy(within);
+    limits.row_upper[*prepared.poured_row] = prepared.over_least * least;
+    auto numbers = detail::solve_within(prepared, limits.with_rows(prepared.rows), workspace);
+    numbers.least_water_kg = least;
+    return numbers;
 }
 
 }  // namespace feed

@@ -23,10 +23,8 @@ enum class Sum : std::uint8_t {
     bedding_l,  ///< loose volume of bedding
     scraps_l,   ///< loose volume of scraps
     poured_kg,  ///< water as such
-    scraps_kg,
-    scraps_water_kg,  ///< water in the scraps
 };
-inline constexpr std::size_t sum_count = 15;
+inline constexpr std::size_t sum_count = 13;
 
 /// One property of a blend as a ratio of sums: above / below, or above alone.
 struct SumRatio {
@@ -56,8 +54,8 @@ constexpr SumRatio ratio_of(TargetProperty property) noexcept {
             return {Sum::loose_l, std::nullopt};
         case TargetProperty::bedding_l_per_scraps_l:
             return {Sum::bedding_l, Sum::scraps_l};
-        case TargetProperty::water_kg_per_wet_scraps_kg:
-            return {Sum::poured_kg, Sum::scraps_kg};
+        case TargetProperty::water_over_least:
+            return {Sum::poured_kg, std::nullopt};
     }
     return {Sum::wet_kg, std::nullopt};
 }

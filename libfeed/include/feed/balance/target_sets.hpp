@@ -12,8 +12,8 @@ namespace feed {
 /// Targets of a feeding to a worm bed together with its bedding, or of the whole bed after it.
 /// Moisture: range of published optima for Eisenia, 70-85 % (Kaplan et al. 1980) and 80-90 %
 /// (Edwards 1998), kept to the part where a bin does not drown. Salt: harm above 0.5 % of the wet
-/// mass (Edwards 1998, table 18.3; Kaplan et al. 1980). C:N, bedding, and no water on scraps that
-/// bring more than enough of it: common practice.
+/// mass (Edwards 1998, table 18.3; Kaplan et al. 1980). C:N, bedding, and to pour
+/// hardly more water than has to be: common practice.
 /// Threads: pure.
 inline std::vector<Target> worm_bed_targets() {
     return {
@@ -24,8 +24,8 @@ inline std::vector<Target> worm_bed_targets() {
          "Kaplan et al. 1980; Edwards 1998, table 18.3", "salt"},
         {TargetProperty::bedding_l_per_scraps_l, 0.5, std::nullopt, std::nullopt,
          "common practice (judgement)", "bedding for scraps"},
-        {TargetProperty::water_kg_per_wet_scraps_kg, std::nullopt, 0.0, std::nullopt,
-         "common practice", "no water on wet scraps"},
+        {TargetProperty::water_over_least, std::nullopt, 1.1, std::nullopt,
+         "common practice (judgement)", "little water"},
     };
 }
 

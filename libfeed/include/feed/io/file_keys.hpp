@@ -24,7 +24,7 @@ inline constexpr std::array<Key, 11> targets{"set",
                                              "total_mass",
                                              "total_volume",
                                              "bedding_for_scraps",
-                                             "water_on_wet_scraps"};
+                                             "water_over_least"};
 inline constexpr std::array<Key, 3> window{"low", "high", "aim"};
 inline constexpr std::array<Key, 16> bed{"date",
                                          "container",
