@@ -12,6 +12,7 @@
 
 #include "feed/solver/dictionary.hpp"
 #include "feed/solver/problem.hpp"
+#include "feed/solver/reduced_newton.hpp"
 #include "feed/solver/workspace.hpp"
 
 namespace feed::solver::detail {
@@ -19,7 +20,7 @@ namespace feed::solver::detail {
 class Primal {
 public:
     Primal(Dictionary& dictionary, std::size_t iteration_limit)
-        : d_(dictionary), b_(dictionary.b), limit_(iteration_limit) {}
+        : d_(dictionary), b_(dictionary.b), limit_(iteration_limit), newton_(dictionary) {}
 
     [[nodiscard]] std::size_t iterations() const { return iterations_; }
 
@@ -27,7 +28,10 @@ public:
     /// failed their check.
     void look_closer(int attempt) {
         tolerance_ = attempt == 0 ? search_tolerance : attempt == 1 ? 1e-14 : 1e-13;
-        least_curvature_ = attempt == 0 ? 1e-11 : attempt == 1 ? 1e-9 : attempt == 2 ? 1e-8 : 1e-13;
+        newton_.look_closer(tolerance_, attempt == 0   ? 1e-11
+                                        : attempt == 1 ? 1e-9
+                                        : attempt == 2 ? 1e-8
+                                                       : 1e-13);
     }
 
     /// Both phases. `unbounded` leaves the ray in the workspace, `infeasible` the signs of the
@@ -79,21 +83,20 @@ public:
                 }
             }
             place_costs();
-            gather_loose();
+            newton_.gather();
             bool moving = false;
-            if (loose_ > 0 && newton_in_a_row < 4) moving = direction();
+            if (newton_.count() > 0 && newton_in_a_row < 4) moving = newton_.direction();
             if (!moving) {
                 newton_in_a_row = 0;
                 const std::size_t entering = price(n, false);
                 if (entering == n) {
-                    park();
+                    newton_.park();
                     return Status::solved;
                 }
                 const std::size_t id = b_.nonbasic[entering];
                 b_.loose_value[id] = d_.value_at_rest(id);
                 b_.place[id] = Place::loose;
-                b_.loose_columns[loose_++] = entering;
-                if (!direction_with(entering)) return Status::numerical;
+                if (!newton_.direction_with(entering)) return Status::numerical;
             }
             if (++iterations_ > limit_) return Status::iteration_limit;
             bool blocked = false;
@@ -249,159 +252,6 @@ private:
         });
     }
 
-    void gather_loose() {
-        loose_ = 0;
-        for (std::size_t j = 0; j < d_.n; ++j) {
-            if (b_.place[b_.nonbasic[j]] == Place::parked) b_.place[b_.nonbasic[j]] = Place::loose;
-            if (b_.place[b_.nonbasic[j]] == Place::loose) b_.loose_columns[loose_++] = j;
-        }
-    }
-
-    /// At an optimum: loose entries that nothing determines stay where they are.
-    void park() {
-        if (loose_ == 0 || !d_.curved) return;
-        newton();
-        for (std::size_t k = 0; k < loose_; ++k) {
-            if (b_.right[k] == 0) b_.place[b_.nonbasic[b_.loose_columns[k]]] = Place::parked;
-        }
-    }
-
-    /// Entry (p, q) of the reduced hessian on two loose columns.
-    [[nodiscard]] double curvature(std::size_t p, std::size_t q) const {
-        const std::size_t n = d_.n;
-        double sum = 0;
-        for (std::size_t i = 0; i < d_.m; ++i) {
-            const std::size_t id = b_.basic[i];
-            if (id >= n) continue;
-            const double* row = b_.table.data() + i * n;
-            sum += (row[p] * b_.scaled_hessian[id]) * row[q];
-        }
-        if (p == q && b_.nonbasic[p] < n) sum += b_.scaled_hessian[b_.nonbasic[p]];
-        return sum;
-    }
-
-    /// Entry (p, p); zero if it is no more than the rounding of table entries that should be zero.
-    [[nodiscard]] double own_curvature(std::size_t p) const {
-        const std::size_t n = d_.n;
-        double sharpest = 0;
-        double squares = 1;
-        for (std::size_t j = 0; j < n; ++j) {
-            if (b_.scaled_hessian[j] > sharpest) sharpest = b_.scaled_hessian[j];
-        }
-        for (std::size_t i = 0; i < d_.m; ++i) {
-            const double entry = b_.table[i * n + p];
-            squares += entry * entry;
-        }
-        const double sum = curvature(p, p);
-        return sum > 1e-24 * (sharpest * squares) ? sum : 0.0;
-    }
-
-    /// A direction of descent on the loose columns into b_.step; false if they are stationary.
-    bool direction() {
-        bool steep = false;
-        for (std::size_t k = 0; k < loose_; ++k) {
-            const std::size_t j = b_.loose_columns[k];
-            if (size_of(b_.slope[j]) > tolerance_ * b_.slope_size[j]) steep = true;
-        }
-        if (!steep) return false;
-        return newton();
-    }
-
-    bool direction_with(std::size_t entering) {
-        if (loose_ == 1 && !d_.curved) {
-            b_.step[0] = b_.slope[entering] > 0 ? -1.0 : 1.0;
-            flat_ = true;
-            return true;
-        }
-        return newton();
-    }
-
-    /// Newton step on the loose columns, or a flat direction of descent if the reduced hessian has
-    /// one.
-    bool newton() {
-        const std::size_t s = loose_;
-        double* l = b_.factor.data();
-        double* inverse = b_.right.data();
-        for (std::size_t i = 0; i < s; ++i) {
-            double* li = l + i * s;
-            const std::size_t column = b_.loose_columns[i];
-            const double diagonal = d_.curved ? own_curvature(column) : 0.0;
-            for (std::size_t j = 0; j < i; ++j) {
-                const double* lj = l + j * s;
-                double sum = d_.curved ? curvature(column, b_.loose_columns[j]) : 0.0;
-                for (std::size_t q = 0; q < j; ++q)
-                    sum -= li[q] * lj[q];
-                li[j] = sum;
-            }
-            double pivot = diagonal;
-            for (std::size_t j = 0; j < i; ++j) {
-                const double product = li[j];
-                li[j] = product * inverse[j];
-                pivot -= product * li[j];
-            }
-            if (pivot > least_curvature_ * diagonal && pivot > 0) {
-                inverse[i] = 1 / pivot;
-                continue;
-            }
-            inverse[i] = 0;
-            if (flat_direction(i)) return true;
-        }
-        flat_ = false;
-        double* p = b_.step.data();
-        for (std::size_t i = 0; i < s; ++i) {
-            p[i] = inverse[i] > 0 ? -b_.slope[b_.loose_columns[i]] : 0.0;
-            for (std::size_t q = 0; q < i; ++q)
-                p[i] -= l[i * s + q] * p[q];
-            if (!(inverse[i] > 0)) p[i] = 0;
-        }
-        for (std::size_t i = 0; i < s; ++i)
-            p[i] *= inverse[i];
-        bool any = false;
-        for (std::size_t i = s; i-- > 0;) {
-            if (!(inverse[i] > 0)) continue;
-            for (std::size_t q = i + 1; q < s; ++q)
-                p[i] -= l[q * s + i] * p[q];
-            if (p[i] != 0) any = true;
-        }
-        return any;
-    }
-
-    /// Along column i, with the columns before it answering, the objective has no curvature: use it
-    /// if it falls.
-    bool flat_direction(std::size_t i) {
-        const std::size_t s = loose_;
-        const double* l = b_.factor.data();
-        double* p = b_.step.data();
-        for (std::size_t k = 0; k < s; ++k)
-            p[k] = 0;
-        p[i] = 1;
-        for (std::size_t k = i; k-- > 0;) {
-            double sum = -l[i * s + k];
-            for (std::size_t q = k + 1; q < i; ++q)
-                sum -= l[q * s + k] * p[q];
-            p[k] = b_.right[k] > 0 ? sum : 0.0;
-        }
-        double longest = 0;
-        for (std::size_t k = 0; k <= i; ++k) {
-            if (size_of(p[k]) > longest) longest = size_of(p[k]);
-        }
-        double fall = 0;
-        double size = 0;
-        for (std::size_t k = 0; k <= i; ++k) {
-            if (size_of(p[k]) <= 1e-13 * longest) p[k] = 0;
-            const std::size_t j = b_.loose_columns[k];
-            fall += b_.slope[j] * p[k];
-            size += b_.slope_size[j] * size_of(p[k]);
-        }
-        if (!(size_of(fall) > tolerance_ * size)) return false;
-        if (fall > 0) {
-            for (std::size_t k = 0; k <= i; ++k)
-                p[k] = -p[k];
-        }
-        flat_ = true;
-        return true;
-    }
-
     /// How far basic entry i may still change in the direction of its rate.
     [[nodiscard]] double room_of(std::size_t i) const {
         return b_.basic_rate[i] > 0 ? room_above(i) : room_below(i);
@@ -437,16 +287,16 @@ private:
         const bool bland = use_bland();
         const double give = bland ? 0.0 : 0.5 * tolerance_;
         double longest = 0;
-        for (std::size_t k = 0; k < loose_; ++k) {
+        for (std::size_t k = 0; k < newton_.count(); ++k) {
             if (size_of(b_.step[k]) > longest) longest = size_of(b_.step[k]);
         }
-        double reach = flat_ ? infinity : 1.0;
+        double reach = newton_.flat() ? infinity : 1.0;
         std::size_t limiting = d_.m;
         for (std::size_t i = 0; i < d_.m; ++i) {
             const double* row = b_.table.data() + i * n;
             double rate = 0;
             double size = 0;
-            for (std::size_t k = 0; k < loose_; ++k) {
+            for (std::size_t k = 0; k < newton_.count(); ++k) {
                 const double term = row[b_.loose_columns[k]] * b_.step[k];
                 rate += term;
                 size += size_of(term);
@@ -464,8 +314,8 @@ private:
             }
         }
         double own_time = infinity;
-        std::size_t own = loose_;
-        for (std::size_t k = 0; k < loose_; ++k) {
+        std::size_t own = newton_.count();
+        for (std::size_t k = 0; k < newton_.count(); ++k) {
             const double rate = b_.step[k];
             if (rate == 0) continue;
             const std::size_t id = b_.nonbasic[b_.loose_columns[k]];
@@ -478,10 +328,10 @@ private:
                 own = k;
             }
         }
-        double time = flat_ ? infinity : 1.0;
+        double time = newton_.flat() ? infinity : 1.0;
         Stop stop = Stop::nothing;
         std::size_t which = 0;
-        if (own < loose_ && own_time <= reach) {
+        if (own < newton_.count() && own_time <= reach) {
             reach = own_time;
             time = own_time;
             stop = Stop::own;
@@ -501,7 +351,7 @@ private:
                 (bland ? b_.basic[i] < b_.basic[which] : rate > size_of(b_.basic_rate[which]));
             if (better) take_basic(i, time, stop, which);
         }
-        if (stop == Stop::nothing && flat_) {
+        if (stop == Stop::nothing && newton_.flat()) {
             write_ray();
             return false;
         }
@@ -513,7 +363,7 @@ private:
             b_.place[id] = b_.step[which] > 0 ? Place::at_upper : Place::at_lower;
         } else if (stop != Stop::nothing) {
             std::size_t column = b_.loose_columns[0];
-            for (std::size_t k = 1; k < loose_; ++k) {
+            for (std::size_t k = 1; k < newton_.count(); ++k) {
                 const std::size_t j = b_.loose_columns[k];
                 if (size_of(b_.table[which * n + j]) > size_of(b_.table[which * n + column])) {
                     column = j;
@@ -525,7 +375,7 @@ private:
     }
 
     void apply(double time) {
-        for (std::size_t k = 0; k < loose_; ++k) {
+        for (std::size_t k = 0; k < newton_.count(); ++k) {
             b_.loose_value[b_.nonbasic[b_.loose_columns[k]]] += time * b_.step[k];
         }
     }
@@ -534,7 +384,7 @@ private:
         for (std::size_t j = 0; j < d_.n; ++j)
             b_.ray[j] = 0;
         double largest = 0;
-        for (std::size_t k = 0; k < loose_; ++k) {
+        for (std::size_t k = 0; k < newton_.count(); ++k) {
             const std::size_t id = b_.nonbasic[b_.loose_columns[k]];
             if (id < d_.n) b_.ray[id] = b_.step[k] * b_.column_scale[id];
         }
@@ -556,10 +406,8 @@ private:
     std::size_t limit_;
     std::size_t iterations_ = 0;
     double tolerance_ = search_tolerance;
-    double least_curvature_ = 1e-11;  ///< a smaller share of a curvature left over is rounding.
     std::size_t stalled_ = 0;
-    std::size_t loose_ = 0;
-    bool flat_ = false;
+    ReducedNewton newton_;
 };
 
 }  // namespace feed::solver::detail
