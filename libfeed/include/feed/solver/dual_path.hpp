@@ -13,6 +13,7 @@
 #include <cstddef>
 #include <span>
 
+#include "feed/solver/held_rows.hpp"
 #include "feed/solver/problem.hpp"
 #include "feed/solver/workspace.hpp"
 
@@ -34,14 +35,12 @@ public:
           hessian_(problem.hessian.data()),
           gradient_(problem.gradient.empty() ? nullptr : problem.gradient.data()),
           b_(buffers),
-          stride_(buffers.gram_fresh.size()),
           x_(buffers.x.data()),
           y_(buffers.row_multipliers.data()),
           pull_(buffers.pull.data()),
           pull_step_(buffers.pull_step.data()),
           free_inverse_(buffers.free_inverse.data()),
-          gram_(buffers.gram.data()),
-          lower_factor_(buffers.factor.data()) {}
+          held_(problem.within.rows.data(), n_, buffers) {}
 
     PathEnd run() {
         start();
@@ -82,15 +81,15 @@ public:
         for (int round = 0; round < 3; ++round) {
             place_pull();
             place_point();
-            refresh_gram();
-            factorise(held_);
-            for (std::size_t k = 0; k < held_; ++k) {
+            held_.refresh();
+            held_.factorise(held_.count());
+            for (std::size_t k = 0; k < held_.count(); ++k) {
                 const std::size_t i = b_.active[k];
                 const double limit = b_.row_state[i] > 0 ? row_lower_[i] : row_upper_[i];
                 b_.multiplier_step[k] = limit - dot(rows_ + i * n_, x_);
             }
-            solve_gram();
-            for (std::size_t k = 0; k < held_; ++k)
+            held_.solve();
+            for (std::size_t k = 0; k < held_.count(); ++k)
                 y_[b_.active[k]] += b_.multiplier_step[k];
         }
         place_pull();
@@ -111,21 +110,6 @@ private:
         }
         for (; j < n_; ++j)
             s0 += a[j] * c[j];
-        return (s0 + s1) + (s2 + s3);
-    }
-
-    [[nodiscard]] double dot_free(const double* a, const double* c) const {
-        const double* f = free_inverse_;
-        double s0 = 0, s1 = 0, s2 = 0, s3 = 0;
-        std::size_t j = 0;
-        for (; j + 4 <= n_; j += 4) {
-            s0 += (a[j] * f[j]) * c[j];
-            s1 += (a[j + 1] * f[j + 1]) * c[j + 1];
-            s2 += (a[j + 2] * f[j + 2]) * c[j + 2];
-            s3 += (a[j + 3] * f[j + 3]) * c[j + 3];
-        }
-        for (; j < n_; ++j)
-            s0 += (a[j] * f[j]) * c[j];
         return (s0 + s1) + (s2 + s3);
     }
 
@@ -161,13 +145,13 @@ private:
             b_.row_state[i] = 0;
             b_.inverse_norm[i] = -1;  // not yet known
         }
-        held_ = 0;
+        held_.clear();
     }
 
     void place_pull() {
         for (std::size_t j = 0; j < n_; ++j)
             pull_[j] = gradient_ ? -gradient_[j] : 0.0;
-        for (std::size_t k = 0; k < held_; ++k) {
+        for (std::size_t k = 0; k < held_.count(); ++k) {
             const double* row = rows_ + b_.active[k] * n_;
             const double y = y_[b_.active[k]];
             for (std::size_t j = 0; j < n_; ++j)
@@ -229,112 +213,41 @@ private:
         return best;
     }
 
-    /// Gram matrix of the held rows over the free variables, weighted with the inverse hessian.
-    void refresh_gram() {
-        for (std::size_t k = 0; k < held_; ++k)
-            gram_row(k);
-    }
-
-    void gram_row(std::size_t k) {
-        const double* row = rows_ + b_.active[k] * n_;
-        for (std::size_t q = 0; q <= k; ++q) {
-            gram_[k * stride_ + q] = dot_free(row, rows_ + b_.active[q] * n_);
-        }
-        b_.gram_fresh[k] = gram_[k * stride_ + k];
-    }
-
-    /// Adds or takes away one variable's part; computes afresh where the subtraction would cancel.
-    void update_gram(std::size_t j, double weight) {
-        const std::size_t count = held_ + 1;
-        bool cancelled = false;
-        for (std::size_t k = 0; k < count; ++k) {
-            const double a = rows_[b_.active[k] * n_ + j] * weight;
-            if (a == 0) continue;
-            double* row = gram_ + k * stride_;
-            for (std::size_t q = 0; q <= k; ++q)
-                row[q] += a * rows_[b_.active[q] * n_ + j];
-            if (row[k] < 0.05 * b_.gram_fresh[k]) cancelled = true;
-        }
-        if (cancelled) {
-            for (std::size_t k = 0; k < count; ++k)
-                gram_row(k);
-        }
-    }
-
-    /// L D L' of the leading `count` rows; a pivot lost to rounding is skipped: its row depends on
-    /// those before it.
-    void factorise(std::size_t count) {
-        for (std::size_t i = 0; i < count; ++i) {
-            const double* g = gram_ + i * stride_;
-            double* l = lower_factor_ + i * stride_;
-            double pivot = g[i];
-            for (std::size_t j = 0; j < i; ++j) {
-                const double* lj = lower_factor_ + j * stride_;
-                double sum = g[j];
-                for (std::size_t q = 0; q < j; ++q)
-                    sum -= l[q] * lj[q];
-                l[j] = sum;  // times the pivot of j
-            }
-            for (std::size_t j = 0; j < i; ++j) {
-                const double product = l[j];
-                l[j] = product * b_.pivot_inverse[j];
-                pivot -= product * l[j];
-            }
-            l[i] = pivot;
-            b_.pivot_inverse[i] = pivot > 1e-12 * g[i] && pivot > 0 ? 1 / pivot : 0.0;
-        }
-    }
-
-    /// Solves gram * step = step for the held rows.
-    void solve_gram() {
-        double* s = b_.multiplier_step.data();
-        for (std::size_t i = 0; i < held_; ++i) {
-            for (std::size_t q = 0; q < i; ++q)
-                s[i] -= lower_factor_[i * stride_ + q] * s[q];
-        }
-        for (std::size_t i = 0; i < held_; ++i)
-            s[i] *= b_.pivot_inverse[i];
-        for (std::size_t i = held_; i-- > 0;) {
-            for (std::size_t q = i + 1; q < held_; ++q) {
-                s[i] -= lower_factor_[q * stride_ + i] * s[q];
-            }
-        }
-    }
-
     /// Moves the multiplier of `row` until the row is at its limit.
     PathEnd hold(std::size_t row, double sign, double violation, std::size_t limit) {
-        if (held_ + 1 >= stride_) return PathEnd::gave_up;
-        b_.active[held_] = row;
+        if (held_.full()) return PathEnd::gave_up;
+        b_.active[held_.count()] = row;
         b_.row_state[row] = sign > 0 ? 1 : -1;
-        gram_row(held_);
+        held_.take(held_.count());
         double* step = b_.multiplier_step.data();
         for (;;) {
             if (++iterations_ > limit) return PathEnd::gave_up;
-            factorise(held_ + 1);
+            held_.factorise(held_.count() + 1);
             // The held rows stay at their limits if their multipliers answer each unit of the new
             // one like this.
-            const double* last = lower_factor_ + held_ * stride_;
-            for (std::size_t i = held_; i-- > 0;) {
+            const double* last = held_.factor(held_.count());
+            for (std::size_t i = held_.count(); i-- > 0;) {
                 double sum = last[i];
-                for (std::size_t q = i + 1; q < held_; ++q) {
-                    sum -= lower_factor_[q * stride_ + i] * step[q];
+                for (std::size_t q = i + 1; q < held_.count(); ++q) {
+                    sum -= held_.factor(q)[i] * step[q];
                 }
                 step[i] = sum;
             }
-            for (std::size_t i = 0; i < held_; ++i)
+            for (std::size_t i = 0; i < held_.count(); ++i)
                 step[i] *= -sign;
-            step[held_] = sign;
+            step[held_.count()] = sign;
             place_pull_step();
 
             double time = infinity;
             Stop stop = Stop::nothing;
             std::size_t which = 0;
-            const double curvature = b_.pivot_inverse[held_] > 0 ? last[held_] : 0.0;
+            const double curvature =
+                b_.pivot_inverse[held_.count()] > 0 ? last[held_.count()] : 0.0;
             if (curvature > 0) {
-                time = violation * b_.pivot_inverse[held_];
+                time = violation * b_.pivot_inverse[held_.count()];
                 stop = Stop::reached;
             }
-            for (std::size_t k = 0; k < held_; ++k) {
+            for (std::size_t k = 0; k < held_.count(); ++k) {
                 const std::size_t i = b_.active[k];
                 if (row_lower_[i] == row_upper_[i]) continue;
                 // A multiplier that shrinks towards zero.
@@ -352,13 +265,13 @@ private:
                 return PathEnd::infeasible;
             }
 
-            for (std::size_t k = 0; k <= held_; ++k)
+            for (std::size_t k = 0; k <= held_.count(); ++k)
                 y_[b_.active[k]] += time * step[k];
             for (std::size_t j = 0; j < n_; ++j)
                 pull_[j] += time * pull_step_[j];
             violation -= time * curvature;
             if (stop == Stop::reached) {
-                ++held_;
+                held_.keep_next();
                 return PathEnd::answer;
             }
             if (stop == Stop::row_released) {
@@ -374,10 +287,10 @@ private:
 
     void place_pull_step() {
         const double* step = b_.multiplier_step.data();
-        const double* row = rows_ + b_.active[held_] * n_;
+        const double* row = rows_ + b_.active[held_.count()] * n_;
         for (std::size_t j = 0; j < n_; ++j)
-            pull_step_[j] = row[j] * step[held_];
-        for (std::size_t k = 0; k < held_; ++k) {
+            pull_step_[j] = row[j] * step[held_.count()];
+        for (std::size_t k = 0; k < held_.count(); ++k) {
             const double weight = step[k];
             if (weight == 0) continue;
             row = rows_ + b_.active[k] * n_;
@@ -418,12 +331,12 @@ private:
             pull_[j] = rising ? b_.pull_upper[j] : b_.pull_lower[j];
             b_.state[j] = rising ? 1 : -1;
             free_inverse_[j] = 0;
-            update_gram(j, -b_.inverse_hessian[j]);
+            held_.free_or_bind(j, -b_.inverse_hessian[j]);
         } else {
             pull_[j] = rising ? b_.pull_lower[j] : b_.pull_upper[j];
             b_.state[j] = 0;
             free_inverse_[j] = b_.inverse_hessian[j];
-            update_gram(j, b_.inverse_hessian[j]);
+            held_.free_or_bind(j, b_.inverse_hessian[j]);
         }
     }
 
@@ -431,24 +344,14 @@ private:
     void release(std::size_t k) {
         y_[b_.active[k]] = 0;
         b_.row_state[b_.active[k]] = 0;
-        for (std::size_t i = k; i < held_; ++i) {
-            b_.active[i] = b_.active[i + 1];
-            b_.gram_fresh[i] = b_.gram_fresh[i + 1];
-            double* to = gram_ + i * stride_;
-            const double* from = to + stride_;
-            for (std::size_t q = 0; q < k; ++q)
-                to[q] = from[q];
-            for (std::size_t q = k; q <= i; ++q)
-                to[q] = from[q + 1];
-        }
-        --held_;
+        held_.drop(k);
     }
 
     /// Farkas multipliers: the direction along which the dual objective rises without end.
     void write_proof() {
         for (std::size_t i = 0; i < m_; ++i)
             y_[i] = 0;
-        for (std::size_t k = 0; k <= held_; ++k)
+        for (std::size_t k = 0; k <= held_.count(); ++k)
             y_[b_.active[k]] = b_.multiplier_step[k];
         for (std::size_t j = 0; j < n_; ++j) {
             b_.bound_multipliers[j] = b_.state[j] == 0 ? 0.0 : -pull_step_[j];
@@ -474,15 +377,12 @@ private:
     const double* hessian_;
     const double* gradient_;
     Buffers& b_;
-    std::size_t stride_;
     double* x_;
     double* y_;
     double* pull_;
     double* pull_step_;
     double* free_inverse_;
-    double* gram_;
-    double* lower_factor_;
-    std::size_t held_ = 0;
+    HeldRows held_;
     std::size_t iterations_ = 0;
 };
 
