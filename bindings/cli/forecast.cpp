@@ -47,20 +47,28 @@ std::string table_text(const Forecast& forecast, UnitSystem units) {
             text.pop_back();
         return text + "\n";
     };
-    const auto mass = [&](double kg) { return io::mass_text(kilograms(kg), units); };
+    // Value and range in one unit, so that they can be compared at a glance.
+    const bool us = units == UnitSystem::us;
+    const auto mass = [&](double value, double low, double high) {
+        const double large = us ? kilograms_per_pound : 1.0;
+        const bool is_large = high >= large;
+        const double unit = is_large ? large : us ? large / 16.0 : 0.001;
+        return significant(value / unit, 2) +
+               (us ? (is_large ? " lb" : " oz") : (is_large ? " kg" : " g")) + " (" +
+               significant(low / unit, 2) + "-" + significant(high / unit, 2) + ")";
+    };
     std::string lines = line("day", "moisture", "food left", "acid", "warmth", "volume");
     for (const auto day : shown_days(forecast.days)) {
         const auto& moisture = forecast.moisture;
         const auto& food = forecast.food_left_wet_kg;
-        lines += line(
-            std::to_string(day),
-            io::percent_text(moisture.value[day]) + " (" +
-                significant(100.0 * moisture.low[day], 2) + "-" +
-                significant(100.0 * moisture.high[day], 2) + ")",
-            mass(food.value[day]) + " (" + mass(food.low[day]) + "-" + mass(food.high[day]) + ")",
-            text(forecast.acid_class[day]),
-            io::temperature_text(celsius(forecast.temperature_c.value[day]), units),
-            io::volume_text(litres(forecast.volume_l.value[day]), units));
+        lines += line(std::to_string(day),
+                      io::percent_text(moisture.value[day]) + " (" +
+                          significant(100.0 * moisture.low[day], 2) + "-" +
+                          significant(100.0 * moisture.high[day], 2) + ")",
+                      mass(food.value[day], food.low[day], food.high[day]),
+                      text(forecast.acid_class[day]),
+                      io::temperature_text(celsius(forecast.temperature_c.value[day]), units),
+                      io::volume_text(litres(forecast.volume_l.value[day]), units));
     }
     return lines;
 }

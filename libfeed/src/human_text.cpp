@@ -22,7 +22,7 @@ std::string mass_text(Mass mass, UnitSystem units) {
         const double pounds = kg / kilograms_per_pound;
         return std::abs(pounds) < 0.995 ? with_unit(pounds * 16.0, "oz") : with_unit(pounds, "lb");
     }
-    return std::abs(kg) < 0.9995 ? with_unit(kg * 1000.0, "g") : with_unit(kg, "kg");
+    return std::abs(kg) < 0.995 ? with_unit(kg * 1000.0, "g") : with_unit(kg, "kg");
 }
 
 std::string volume_text(Volume volume, UnitSystem units) {
@@ -34,8 +34,8 @@ std::string volume_text(Volume volume, UnitSystem units) {
         const auto cups = with_unit(gallons * 16.0, "cup");
         return cups == "1 cup" ? cups : cups + "s";
     }
-    return std::abs(litre_count) < 0.9995 ? with_unit(litre_count * 1000.0, "ml")
-                                          : with_unit(litre_count, "L");
+    return std::abs(litre_count) < 0.995 ? with_unit(litre_count * 1000.0, "ml")
+                                         : with_unit(litre_count, "L");
 }
 
 std::string temperature_text(Temperature temperature, UnitSystem units) {

@@ -9,7 +9,8 @@ using namespace feed::io;
 
 TEST_CASE("amounts change their unit where a person would") {
     CHECK(mass_text(grams(170), UnitSystem::metric) == "170 g");
-    CHECK(mass_text(grams(999.4), UnitSystem::metric) == "1000 g");
+    CHECK(mass_text(grams(994), UnitSystem::metric) == "990 g");
+    CHECK(mass_text(grams(999.4), UnitSystem::metric) == "1 kg");
     CHECK(mass_text(kilograms(1.234), UnitSystem::metric) == "1.2 kg");
     CHECK(mass_text(grams(170), UnitSystem::us) == "6 oz");
     CHECK(mass_text(kilograms(1.2), UnitSystem::us) == "2.6 lb");
