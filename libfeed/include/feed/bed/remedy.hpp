@@ -100,7 +100,7 @@ inline BedNumbers bed_after(BedNumbers bed, const Load& fed, double elapsed_days
     // About half the dry matter of food and bedding is still there weeks later, as castings.
     bed.dry_kg += 0.5 * fed.dry_kg.value;
     bed.wet_kg = bed.dry_kg + bed.water_kg + bed.free_water_kg.value;
-    bed.contents_m3 += 0.5 * fed.settled_m3;
+    // A bed sinks about as fast as it is filled, so its volume is kept: the careful reading.
     // The earlier feedings leave the window at least this fast.
     const bool one_interval = bed.rate_window_days <= bed.horizon_days;
     const double staying = one_interval ? std::max(0.0, 1.0 - elapsed_days / bed.horizon_days)
