@@ -91,12 +91,12 @@ run_ctest() {
 }
 
 stage_setup() {
-    # What for: compilers and sanitizers; build; core; YAML layer; tests; oracle; packages; man page.
+    # In rows: compilers and sanitizers; build; what is built on; tests, oracle, ABI; Python; packages, manual page.
     check packages install_missing \
         g++ clang-14 libclang-rt-14-dev clang-format-14 clang-tidy-14 \
         cmake ninja-build pkg-config git \
         libboost-dev libyaml-cpp-dev \
-        catch2 libcgal-dev \
+        catch2 libcgal-dev abigail-tools \
         python3 python3-venv \
         dpkg-dev fakeroot file man-db
     grep '^Installing' "$logs/packages.log"

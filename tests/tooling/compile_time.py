@@ -1,24 +1,33 @@
-"""Seconds that g++ -O0 takes for a file that includes feed/feed.hpp: best of three, at most 3."""
+"""Seconds that g++ -O0 takes for a file that includes feed/feed.hpp: best of three, at most 3.
+
+Processor time, which on an idle machine is the time one waits and on a busy one still is right.
+"""
 
 from __future__ import annotations
 
+import resource
 import subprocess
 import sys
 import tempfile
-import time
 from pathlib import Path
 
 LIMIT_SECONDS = 3.0
 INCLUDE = Path(__file__).resolve().parents[2] / "libfeed" / "include"
 
 
+def processor_seconds() -> float:
+    """Of all programs run from here that have ended."""
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
+
+
 def compile_seconds(source: Path) -> float:
-    begin = time.perf_counter()
+    begin = processor_seconds()
     subprocess.run(
         ["g++", "-std=c++20", "-O0", f"-I{INCLUDE}", "-c", str(source), "-o", "/dev/null"],
         check=True,
     )
-    return time.perf_counter() - begin
+    return processor_seconds() - begin
 
 
 def main() -> int:
