@@ -86,3 +86,11 @@ TEST_CASE("what must never be fed is marked so over the table") {
     }
     CHECK(guarded > 5);
 }
+
+TEST_CASE("the dust of lime is said once") {
+    const BedNumbers bed = kitchen::numbers(kitchen::tote());
+    const std::vector<Portion> shell{kitchen::portion("eggshell-powder", 0.005)};
+    const auto found = cautions_of(shell, bed);
+    CHECK(find(found, Caution::lime_dust) != nullptr);
+    CHECK(find(found, Caution::dust) == nullptr);
+}

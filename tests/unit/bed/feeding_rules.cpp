@@ -72,3 +72,15 @@ TEST_CASE("a new bin and a cold bin start lower") {
     CHECK(temperature_share(red, celsius(36)) == 0.0);
     CHECK(temperature_share(red, celsius(10)) == Approx(6.0 / 11.0));
 }
+
+TEST_CASE("the sentence says which rule was taken and why, with cold and age") {
+    Bed bed = kitchen::tote();
+    bed.age = days(20);
+    bed.temperature = celsius(12);
+    const BedNumbers n = kitchen::numbers(bed);
+    const std::string said = words::feeding_rules_sentence(n, feeding_rules(n));
+    CHECK(said.find("71 g (the worms' weight a week)") != std::string::npos);
+    CHECK(said.find("250 g (half the worms' weight a day)") != std::string::npos);
+    CHECK(said.find("the lowest, times 0.73 for 12 C, times 0.31 for a new bin, is the start, "
+                    "because") != std::string::npos);
+}

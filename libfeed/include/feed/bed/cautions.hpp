@@ -103,6 +103,8 @@ inline std::vector<CautionFinding> cautions_of(std::span<const Portion> portions
         for (const Portion& portion : portions) {
             const Feedstock& f = *portion.feedstock;
             if (!f.has(caution.caution) || portion.wet_mass.in_kilograms() <= 0.0) continue;
+            // The lime words already speak of dust.
+            if (caution.caution == Caution::dust && f.has(Caution::lime_dust)) continue;
             if (names.find(f.name) != std::string::npos) continue;
             if (!names.empty()) names += "; ";
             names += f.name;

@@ -77,12 +77,17 @@ inline std::string feeding_rules_sentence(const BedNumbers& bed, const FeedingRu
             text += kilograms_or_grams(rules.rules[i].wet_kg_per_day) + " (" +
                     std::string(rules.rules[i].name) + ")";
         }
-        text += "; the lowest is the start, because hunger is slow and a soured bed is not";
+        text += "; the lowest";
     }
+    std::string times;
     if (bed.cold_factor < 1.0)
-        text += ", times " + number(bed.cold_factor) + " for " + number(bed.temperature_c) + " C";
+        times += ", times " + number(bed.cold_factor) + " for " + number(bed.temperature_c) + " C";
     if (!rules.own_record && bed.ramp_factor < 1.0)
-        text += ", times " + number(bed.ramp_factor) + " for a new bin";
+        times += ", times " + number(bed.ramp_factor) + " for a new bin";
+    text += times;
+    if (!rules.own_record)
+        text += std::string(times.empty() ? "" : ",") +
+                " is the start, because hunger is slow and a soured bed is not";
     return text + ".";
 }
 
