@@ -1,4 +1,4 @@
-// Amounts, names and preparations as people type them: any bytes give a value or an error.
+// Amounts and preparations as people type them: any bytes give a value or an error.
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -6,8 +6,8 @@
 #include <string_view>
 
 #include "feed/feedstock/amount_mass.hpp"
-#include "feed/feedstock/lookup.hpp"
 #include "feed/feedstock/preparation.hpp"
+#include "feed/feedstock/table.hpp"
 
 namespace {
 
@@ -30,10 +30,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const std::span<const feed::Container> containers(&bucket, 1);
     if (const auto amount = feed::parse_amount(text, containers)) {
         expect(std::isfinite(amount->count) && amount->count > 0.0);
-        const auto carrot = feed::feedstock_at(*feed::find_id("carrot"));
+        static const auto carrot = feed::feedstock_at(*feed::find_id("carrot"));
         const auto mass = feed::wet_mass_of(*amount, carrot);
         if (mass)
-            expect(mass->wet_mass.in_kilograms() >= 0.0);
+            expect(std::isfinite(mass->wet_mass.in_kilograms()));
         else
             expect_errors(mass);
     } else {
@@ -43,9 +43,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         expect(!both->words.empty());
     else
         expect_errors(both);
-    if (const auto found = feed::look_up(text))
-        expect(found->feedstock != nullptr);
-    else
-        expect_errors(found);
+    (void)feed::parse_preparation(text);
     return 0;
 }
