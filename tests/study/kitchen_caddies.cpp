@@ -1,8 +1,6 @@
 // What the balance tells a keeper for 200 random kitchen caddies, as the table of docs/balance.md.
-// Usage: study_kitchen_caddies [CADDIES_OF_EACH_KIND]
 #include <algorithm>
 #include <cstdio>
-#include <cstdlib>
 #include <string>
 #include <vector>
 
@@ -11,13 +9,14 @@
 
 namespace {
 
+constexpr std::size_t caddies_of_each_kind = 50;
+
 struct Told {
     double bedding_per_scraps = 0.0;  ///< L loose bedding for a litre of scraps
     double water_per_scraps = 0.0;    ///< kg poured for each kg of scraps
     double scraps_moisture = 0.0;
     double cn_ratio = 0.0;
     double moisture = 0.0;
-    bool released_is_held = false;
 };
 
 Told told(const feed::BalanceProblem& problem, const feed::BalanceAnswer& answer) {
@@ -38,7 +37,6 @@ Told told(const feed::BalanceProblem& problem, const feed::BalanceAnswer& answer
     result.scraps_moisture = scraps_water / scraps_kg;
     result.cn_ratio = answer.properties.cn_ratio.value;
     result.moisture = answer.properties.moisture.value.value();
-    result.released_is_held = answer.wetness.holds;
     for (const auto& reached : answer.reached) {
         if (reached.target.property == feed::TargetProperty::bedding_l_per_scraps_l)
             result.bedding_per_scraps = reached.quantity.value;
@@ -94,31 +92,30 @@ void row(const std::string& name, std::size_t asked, const std::vector<Told>& al
                     .c_str());
 }
 
-}  // namespace
-
-int main(int argc, char** argv) {
-    const int each = argc > 1 ? std::atoi(argv[1]) : 50;
-    if (each < 1) {
-        std::fprintf(stderr, "usage: study_kitchen_caddies [CADDIES_OF_EACH_KIND]\n");
-        return 2;
-    }
+/// The table of one set of defaults.
+void study(bool little_water) {
     std::printf(
         "| caddies | answered | L bedding per L scraps | 0.5 to 2 L | kg water per kg scraps | no "
         "water | C:N | moisture %% |\n| --- | --- | --- | --- | --- | --- | --- | --- |\n");
     feed_test::RandomNumbers random(2024);
     std::vector<Told> everything;
-    std::size_t asked = 0;
     std::vector<Told> wet;
+    std::size_t asked = 0;
     for (const auto& kind : feed_test::caddy_kinds()) {
         std::vector<Told> all;
-        for (int i = 0; i < each; ++i) {
-            const auto problem = feed_test::random_caddy(kind, random);
+        for (std::size_t i = 0; i < caddies_of_each_kind; ++i) {
+            auto problem = feed_test::random_caddy(kind, random);
+            if (!little_water) {
+                std::erase_if(problem.targets, [](const feed::Target& target) {
+                    return target.property == feed::TargetProperty::water_over_least;
+                });
+            }
             const auto answer = feed::balance(problem);
-            ++asked;
             if (!answer || answer->status != feed::BalanceStatus::solved) continue;
             all.push_back(told(problem, *answer));
         }
-        row(std::string(kind.name), static_cast<std::size_t>(each), all);
+        asked += caddies_of_each_kind;
+        row(std::string(kind.name), caddies_of_each_kind, all);
         everything.insert(everything.end(), all.begin(), all.end());
     }
     row("all", asked, everything);
@@ -126,5 +123,14 @@ int main(int argc, char** argv) {
         if (one.scraps_moisture >= 0.8) wet.push_back(one);
     }
     row("scraps of 80 % moisture and more", wet.size(), wet);
+}
+
+}  // namespace
+
+int main() {
+    std::printf("With the limit on water:\n\n");
+    study(true);
+    std::printf("\nWithout it:\n\n");
+    study(false);
     return 0;
 }
