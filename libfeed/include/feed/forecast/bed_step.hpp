@@ -23,8 +23,8 @@ struct Surroundings {
     double worms_wet_kg = 0.0;        ///< 0: no cap from worms
     double castings_density = 150.0;  ///< kg dry per m3
     double ph_without_acid = 7.0;
-    /// Warmth above the air that the bed had on day 0 already: a temperature taken in the bed holds
-    /// it, and it is not counted twice.
+    /// Warmth above the air that the bed had on day 0 already: the temperature said or assumed is
+    /// that of the bed and holds it, so it is not counted twice.
     double warmth_at_start_k = 0.0;
     TemperatureResponse response = TemperatureResponse::haug;
 };

@@ -28,8 +28,8 @@ inline constexpr double settled_castings_share = 0.8;
 inline constexpr double old_castings_cn = 14.0;
 /// C:N of old bedding in a working bed (D).
 inline constexpr double old_bedding_cn = 80.0;
-/// Pools of old bedding in a bed that was not weighed: what is soft has long gone (D).
-inline constexpr std::array<double, pool_count> old_bedding_pools{0.0, 0.4, 0.6};
+/// Pools of old bedding in a bed that was not weighed: what is soft has gone, and most of the cellulose (D).
+inline constexpr std::array<double, pool_count> old_bedding_pools{0.0, 0.2, 0.8};
 /// Carbon in the organic matter of castings (VS / 1.8 is a fifth higher than measured foods) and
 /// bedding (D).
 inline constexpr double old_matter_carbon = 0.50;
@@ -175,8 +175,7 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
     const BedTotals totals = totals_of(state, holding, start.around.castings_density);
     start.dry_kg = totals.dry_kg();
     start.around.ph_without_acid = bed.ph ? *bed.ph + acid_per_air_litre(state, totals) : 7.0;
-    if (bed.temperature_given)
-        start.around.warmth_at_start_k = steady_warmth_k(state, with, start.around);
+    start.around.warmth_at_start_k = steady_warmth_k(state, with, start.around);
     state.castings_formed_kg = 0.0;
     state.water_in_kg = 0.0;
     return start;
