@@ -178,7 +178,11 @@ class Bed:
             + 0.25 * self.trace["depth"] / p["conductivity_w_per_m_k"]
         )
         loss = 0.0864 * self.trace["outer"] / resistance / heat_capacity
-        gain = p["heat_mj_per_kg"] * respired / heat_capacity / days
+        # Castings are old: only what was fed warms the bed.
+        warming = sum(
+            r[i] * now["pools"][i]["organic"] * (1 - math.exp(-k[i] * days)) for i in range(3)
+        )
+        gain = p["heat_mj_per_kg"] * warming / heat_capacity / days
 
         def water(_: float, y: Vector) -> Vector:
             """d/dt of cell, held and free water, evaporated, drained, temperature."""

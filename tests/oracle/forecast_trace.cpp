@@ -29,6 +29,7 @@ decay::PoolStock stock(double organic_kg, double cn, double capacity, double lit
     decay::PoolStock made;
     made.organic_kg = organic_kg;
     made.ash_kg = 0.08 * organic_kg;
+    made.warming_kg = organic_kg;
     made.carbon_kg = 0.46 * organic_kg;
     made.nitrogen_kg = made.carbon_kg / cn;
     made.capacity_kg = capacity * organic_kg;

@@ -427,3 +427,20 @@ TEST_CASE("every row of the table can be fed: balances close and nothing is out 
         }
     }
 }
+
+TEST_CASE("only what is fed warms a bed whose temperature was said") {
+    const Forecast rest = feed::forecast(tote(21), {});
+    for (std::size_t day = 0; day <= rest.days; ++day) {
+        CHECK(rest.temperature_c.value[day] == Approx(21.0).epsilon(1e-12));
+        CHECK(rest.temperature_rise_c.value[day] == Approx(0.0).margin(1e-9));
+    }
+    const Forecast little = feed::forecast(tote(21), fed({portion("apple-flesh", 0.5)}));
+    const Forecast much = feed::forecast(tote(21), fed({portion("apple-flesh", 5.0)}));
+    CHECK(little.temperature_rise_c.value[2] > 0.2);
+    CHECK(much.temperature_rise_c.value[2] > 3.0 * little.temperature_rise_c.value[2]);
+    // A bed put together today warms up by itself.
+    Bed fresh = tote(21);
+    fresh.age = days(0);
+    fresh.bedding = {portion("grass-clippings", 5.0), portion("leaves-dry-shredded", 2.0)};
+    CHECK(feed::forecast(fresh, {}).temperature_rise_c.value[3] > 2.0);
+}

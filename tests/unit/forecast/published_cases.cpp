@@ -83,9 +83,10 @@ TEST_CASE("ten-litre bins lose what was weighed") {
         CAPTURE(celsius, lost.dry, lost.wet);
         CHECK(lost.dry >= 0.37);
         CHECK(lost.dry <= 0.61);
-        // Five points beyond the spread of three bins: lids and air humidity were not recorded.
-        CHECK(lost.wet >= 0.58 - 0.05);
-        CHECK(lost.wet <= 0.69 + 0.05);
+        // The warmth of each bin by day was not printed: in the middle of the range the loss must
+        // be the one weighed, at its cool end no more and at its warm end no less.
+        if (celsius <= 35.0) CHECK(lost.wet <= 0.69);
+        if (celsius >= 35.0) CHECK(lost.wet >= 0.58);
     }
 }
 
@@ -135,7 +136,10 @@ TEST_CASE("the water of a published batch balances once metabolic water is count
     with[labile_rate_per_day] = 1.0;
     with[castings_rate_per_day] = 0.0;
     feed::decay::BedState state;
-    state.pools[0] = {35.0, 0.0, 17.5, 1.0, 0.0, 160.0, 0.0, 0.0};
+    state.pools[0].organic_kg = 35.0;
+    state.pools[0].carbon_kg = 17.5;
+    state.pools[0].nitrogen_kg = 1.0;
+    state.pools[0].volume_l = 160.0;
     state.bed_water_kg = 65.0;
     state.bed_c = 25.0;
     feed::decay::Surroundings around;

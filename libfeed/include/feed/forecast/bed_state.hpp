@@ -23,6 +23,9 @@ struct PoolStock {
     double volume_l = 0.0;        ///< settled
     double scraps_wet_kg = 0.0;   ///< scraps as fed that it stands for, bedding not counted
     double bedding_dry_kg = 0.0;  ///< the part that is bedding
+    /// Organic matter fed from day 0 on. Only it warms the bed: the temperature said is that of the
+    /// bed as it stands, with the warmth of what it holds.
+    double warming_kg = 0.0;
 
     constexpr void add(const PoolStock& more, double times) noexcept {
         organic_kg += times * more.organic_kg;
@@ -33,6 +36,7 @@ struct PoolStock {
         volume_l += times * more.volume_l;
         scraps_wet_kg += times * more.scraps_wet_kg;
         bedding_dry_kg += times * more.bedding_dry_kg;
+        warming_kg += times * more.warming_kg;
     }
     constexpr void keep(double share) noexcept {
         organic_kg *= share;
@@ -43,6 +47,7 @@ struct PoolStock {
         volume_l *= share;
         scraps_wet_kg *= share;
         bedding_dry_kg *= share;
+        warming_kg *= share;
     }
 };
 

@@ -23,9 +23,6 @@ struct Surroundings {
     double worms_wet_kg = 0.0;        ///< 0: no cap from worms
     double castings_density = 150.0;  ///< kg dry per m3
     double ph_without_acid = 7.0;
-    /// Warmth above the air that the bed had on day 0 already: the temperature said or assumed is
-    /// that of the bed and holds it, so it is not counted twice.
-    double warmth_at_start_k = 0.0;
     TemperatureResponse response = TemperatureResponse::haug;
 };
 
@@ -103,6 +100,7 @@ struct PoolFlows {
     std::array<double, pool_count> nitrogen_kg{};  ///< at the start
     std::array<double, pool_count> cn{};
     double respired_kg = 0.0;
+    double warming_kg = 0.0;  ///< the part of `respired_kg` that warms
 };
 
 inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
@@ -134,6 +132,7 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
         organic_arrived += arriving * pool.organic_kg;
         carbon_arrived += arriving * pool.carbon_kg;
         flows.respired_kg += respired[p] * gone * pool.organic_kg;
+        flows.warming_kg += respired[p] * gone * pool.warming_kg;
         state.carbon_respired_kg += respired[p] * gone * pool.carbon_kg;
         settled.castings_ash_kg += gone * pool.ash_kg;
         state.castings_formed_kg += becomes * gone * pool.organic_kg + gone * pool.ash_kg;
@@ -246,51 +245,27 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
     state.bed_water_kg = free_after + held_after;
 }
 
-/// Heat that leaves the bed, MJ per day and kelvin above the air: through half of half its depth
-/// and the resistance of its faces.
-inline double heat_loss_mj_per_day_k(const ForecastParameters& with,
-                                     const Surroundings& around) noexcept {
-    using enum ForecastParameter;
-    const double resistance =
-        with[surface_resistance_m2_k_per_w] + 0.25 * around.depth_m / with[conductivity_w_per_m_k];
-    return mj_per_watt_day * around.outer_m2 / resistance;
-}
-
 /// One lump that gains the heat of respiration evenly and loses it through its faces.
 inline void step_temperature(BedState& state, const PoolFlows& flows, const BedTotals& before,
                              const ForecastParameters& with, const Surroundings& around,
                              double air_c, double days) noexcept {
+    using enum ForecastParameter;
     const double heat_capacity =
         water_heat_mj_per_kg_k * before.water_kg + solids_heat_mj_per_kg_k * before.dry_kg();
     if (!(heat_capacity > 0.0)) return;
-    const double x = heat_loss_mj_per_day_k(with, around) / heat_capacity * days;
-    const double gain_k =
-        with[ForecastParameter::heat_mj_per_kg] * flows.respired_kg / heat_capacity;
+    const double resistance =
+        with[surface_resistance_m2_k_per_w] + 0.25 * around.depth_m / with[conductivity_w_per_m_k];
+    const double x = mj_per_watt_day * around.outer_m2 / resistance / heat_capacity * days;
+    const double gain_k = with[heat_mj_per_kg] * flows.warming_kg / heat_capacity;
     state.bed_c = air_c + fed_evenly(state.bed_c - air_c, gain_k, x);
 }
 
 }  // namespace detail
 
-/// How much warmer than the air a bed in this state would stay.
-inline double steady_warmth_k(const BedState& state, const ForecastParameters& with,
-                              const Surroundings& around) noexcept {
-    using enum ForecastParameter;
-    const BedTotals totals =
-        totals_of(state, with[castings_holding_kg_per_kg], around.castings_density);
-    const StepRates rates = rates_at(state, totals, with, around);
-    const double respired_kg_per_day =
-        with[labile_respired_share] * rates.pool[0] * state.pools[0].organic_kg +
-        with[cellulosic_respired_share] * rates.pool[1] * state.pools[1].organic_kg +
-        with[lignin_like_respired_share] * rates.pool[2] * state.pools[2].organic_kg +
-        rates.castings * state.settled.castings_organic_kg;
-    return with[heat_mj_per_kg] * respired_kg_per_day /
-           detail::heat_loss_mj_per_day_k(with, around);
-}
-
 /// Moves the bed on by one step. Within the step the coefficients are those of its start and the
 /// linear equations are solved exactly; heat and metabolic water of the step enter evenly.
 /// Constant time, no allocation. Equations: docs/forecast.md.
-/// @param air_c  temperature around the bed, or of a bed without food.
+/// @param air_c  temperature of the bed without what is fed.
 /// @param days   length of the step, above 0.
 inline void step(BedState& state, const ForecastParameters& with, const Surroundings& around,
                  double air_c, double days) noexcept {

@@ -200,8 +200,7 @@ inline void run(Forecast& f, decay::Start start, const ForecastParameters& with,
             break;
         }
         for (std::size_t i = 0; i < steps_per_day; ++i)
-            decay::step(state, with, start.around, air_c - start.around.warmth_at_start_k,
-                        step_days);
+            decay::step(state, with, start.around, air_c, step_days);
     }
 }
 

@@ -67,6 +67,7 @@ inline void add_portion(Intake& intake, IntakeGaps& gaps, const Feedstock& feeds
         PoolStock stock;
         stock.organic_kg = organic_kg;
         stock.ash_kg = ash_kg;
+        stock.warming_kg = organic_kg;
         stock.carbon_kg = carbon_kg;
         stock.nitrogen_kg = nitrogen_kg;
         stock.capacity_kg = load.capacity_kg.value;

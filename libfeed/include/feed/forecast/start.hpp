@@ -28,7 +28,8 @@ inline constexpr double settled_castings_share = 0.8;
 inline constexpr double old_castings_cn = 14.0;
 /// C:N of old bedding in a working bed (D).
 inline constexpr double old_bedding_cn = 80.0;
-/// Pools of old bedding in a bed that was not weighed: what is soft has gone, and most of the cellulose (D).
+/// Pools of old bedding in a bed that was not weighed: what is soft has gone, and most of the
+/// cellulose (D).
 inline constexpr std::array<double, pool_count> old_bedding_pools{0.0, 0.2, 0.8};
 /// Carbon in the organic matter of castings (VS / 1.8 is a fifth higher than measured foods) and
 /// bedding (D).
@@ -130,6 +131,11 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
             : unweighed_contents(dry_kg, in_days(bed.age),
                                  dry_kg > 0.0 ? capacity_kg / dry_kg : 0.0, volume_l);
     take_in(state, contents);
+    // A bed put together today has not warmed up yet; any other one has.
+    const bool fresh = weighed != nullptr && bed.age_given && in_days(bed.age) < 1.0;
+    for (PoolStock& pool : state.pools) {
+        if (!fresh) pool.warming_kg = 0.0;
+    }
     state.cell_water_kg = 0.0;
     state.bed_water_kg = water_kg;
     state.lime_kg += in_kilograms(bed.lime);
@@ -152,8 +158,9 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
         double left_dry_kg = 0.0;
         double left_cell_kg = 0.0;
         for (std::size_t i = 0; i < earlier.size(); ++i) {
-            const Intake left = aged(earlier[i], ages_days[i], rates, with);
+            Intake left = aged(earlier[i], ages_days[i], rates, with);
             for (std::size_t p = 0; p < pool_count; ++p) {
+                left.pools[p].warming_kg = 0.0;
                 state.pools[p].add(left.pools[p], 1.0);
                 left_dry_kg += left.pools[p].organic_kg + left.pools[p].ash_kg;
             }
@@ -175,7 +182,6 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
     const BedTotals totals = totals_of(state, holding, start.around.castings_density);
     start.dry_kg = totals.dry_kg();
     start.around.ph_without_acid = bed.ph ? *bed.ph + acid_per_air_litre(state, totals) : 7.0;
-    start.around.warmth_at_start_k = steady_warmth_k(state, with, start.around);
     state.castings_formed_kg = 0.0;
     state.water_in_kg = 0.0;
     return start;
