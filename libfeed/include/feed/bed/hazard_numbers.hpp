@@ -26,9 +26,6 @@ struct HazardNumber {
 /// All hazards of one feeding in one bed.
 struct HazardNumbers {
     std::array<HazardNumber, hazard_count> of;
-    double spread_m2 = 0.0;
-    double layer_m = 0.0;                 ///< depth of the scraps as laid
-    double air_l = 0.0;                   ///< air in the bed after the feeding
     double free_ammonia_g_per_kg = 0.0;   ///< at the measured pH, or 0 without one
     double limed_ammonia_g_per_kg = 0.0;  ///< what it would be after lime
 
@@ -293,9 +290,6 @@ inline HazardNumbers hazard_numbers(const BedNumbers& bed, const Load& load,
     HazardNumbers n;
     for (std::size_t h = 0; h < hazard_count; ++h)
         n.of[h] = hazard_number(static_cast<Hazard>(h), bed, load, spread_m2);
-    n.spread_m2 = spread_m2;
-    n.layer_m = load.scraps_settled_m3 / spread_m2;
-    n.air_l = detail::air_litres_after(bed, load);
     const double total_ammonia = n[Hazard::ammonia].value.value;
     const Temperature warm = celsius(bed.temperature_high_c);
     if (bed.ph) n.free_ammonia_g_per_kg = total_ammonia * decay::free_ammonia_share(*bed.ph, warm);

@@ -27,7 +27,6 @@ struct Load {
     double wet_kg = 0.0;
     double poured_kg = 0.0;  ///< water poured in
     double scraps_wet_kg = 0.0;
-    double bedding_wet_kg = 0.0;
     Ranged dry_kg;
     Ranged water_kg;
     Ranged free_water_kg;     ///< poured in, or leaving the scraps as they collapse
@@ -54,7 +53,6 @@ struct Load {
         wet_kg += times * b.wet_kg;
         poured_kg += times * b.poured_kg;
         scraps_wet_kg += times * b.scraps_wet_kg;
-        bedding_wet_kg += times * b.bedding_wet_kg;
         dry_kg += times * b.dry_kg;
         water_kg += times * b.water_kg;
         free_water_kg += times * b.free_water_kg;
@@ -209,7 +207,6 @@ inline Load load_of(const Feedstock& f, double wet_kg, const DecayedShares& deca
             load.settled_m3 = volume;
             break;
         case Part::bedding: {
-            load.bedding_wet_kg = wet_kg;
             load.bedding_water_kg = load.water_kg;
             load.settled_m3 = volume;
             const auto& holding = f[Property::water_holding_capacity_dry];
