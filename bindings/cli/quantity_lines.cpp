@@ -50,6 +50,9 @@ std::string datum_text(const PropertyKind& kind, double number, UnitSystem units
 
 std::string quantity_line(std::string_view name, std::string_view value, std::string_view range,
                           std::string_view grade) {
+    // A long name stands on a line of its own.
+    if (io::columns_of(name) > name_columns)
+        return "  " + std::string(name) + "\n" + quantity_line("", value, range, grade);
     auto line = "  " + padded(name, name_columns) + " " + padded(value, value_columns) + " " +
                 padded(range, range_columns) + " " + std::string(grade);
     while (line.back() == ' ')

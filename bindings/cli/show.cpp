@@ -69,7 +69,7 @@ std::string values_text(const Feedstock& feedstock, io::UnitSystem units) {
         const auto high = datum_text(facts, datum->high, units);
         std::string grade = text(datum->grade);
         if (datum->range_grade != datum->grade)
-            grade += " (range " + std::string(text(datum->range_grade)) + ")";
+            grade += "/" + std::string(text(datum->range_grade));
         lines += quantity_line(name, datum_text(facts, datum->value, units),
                                low == high ? "" : low + " to " + high, grade);
         lines += wrapped(std::string(datum->method) + ": " + std::string(datum->sources), 6, 8);
@@ -127,7 +127,7 @@ int run_show(const Arguments& arguments) {
     text += sources_text(feedstock);
     text += "\n" + wrapped(
                        "Grades: A read in its source, B derived from such values, C recalled, D "
-                       "a judgement.",
+                       "a judgement. Two letters: of the value, and of its range.",
                        0, 0);
     return print(text);
 }

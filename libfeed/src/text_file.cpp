@@ -119,8 +119,10 @@ Result<std::size_t> write_text_file(const std::string& path, std::string_view te
     const std::string beside = path + ".new-" + std::to_string(::getpid());
     const auto failed = [&](int number) {
         ::unlink(beside.c_str());
-        return file_error(ErrorCode::not_writable, path, "a place that can be written",
-                          "cannot write this file: " + reason(number));
+        return file_error(
+            ErrorCode::not_writable, path, "a place that can be written",
+            "cannot write this file: " +
+                (number == ENOENT ? "the folder it should go to does not exist" : reason(number)));
     };
     struct stat facts {};
     // A file that is replaced keeps its permissions; a new one follows the user's mask.

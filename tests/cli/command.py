@@ -1,0 +1,46 @@
+"""Calling the command in a test."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+from pathlib import Path
+from typing import Any
+
+EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
+
+
+def call(
+    feed_command: Path, *words: str | Path, code: int = 0, cwd: Path | None = None
+) -> subprocess.CompletedProcess[str]:
+    """Runs the command and checks its exit code."""
+    result = subprocess.run(
+        [str(feed_command), *map(str, words)],
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
+        cwd=cwd,
+    )
+    assert result.returncode == code, result.stdout + result.stderr
+    return result
+
+
+def answer(
+    feed_command: Path, *words: str | Path, code: int = 0, cwd: Path | None = None
+) -> dict[str, Any]:
+    """The JSON answer; NaN and infinity are no JSON."""
+
+    def refuse(word: str) -> None:
+        raise AssertionError(f"{word} in JSON")
+
+    text = call(feed_command, *words, "--json", code=code, cwd=cwd).stdout
+    parsed: dict[str, Any] = json.loads(text, parse_constant=refuse)
+    return parsed
+
+
+def write(folder: Path, content: dict[str, Any], name: str = "file.json") -> Path:
+    """A feed file with this content."""
+    path = folder / name
+    path.write_text(json.dumps({"libfeed": 1, **content}), encoding="utf-8")
+    return path

@@ -1,0 +1,121 @@
+"""feed check and feed forecast on the invented bins."""
+
+from __future__ import annotations
+
+import json
+import xml.etree.ElementTree as ElementTree
+from pathlib import Path
+
+import pytest
+from command import EXAMPLES, answer, call, write
+
+TOTE = EXAMPLES / "lunch_club_tote.yaml"
+HAZARDS = [
+    "sour", "wet", "dry", "hot", "ammonia", "salty", "overfed", "underfed", "airless", "greasy",
+]  # fmt: skip
+TOO_MUCH = {
+    "bed": {"container": "60 L tote", "worms": "300 g", "squeeze": "drops"},
+    "blend": ["3 kg lettuce", "2 kg carrot"],
+}
+
+
+def test_every_hazard_is_judged(feed_command: Path) -> None:
+    ours = answer(feed_command, "check", TOTE)
+    assert [one["hazard"] for one in ours["hazards"]] == HAZARDS
+    for one in ours["hazards"]:
+        assert one["level"] in ("none", "watch", "act", "unknown")
+        assert one["why"]
+        assert bool(one["remedy"]) == (one["level"] in ("watch", "act"))
+
+
+def test_strict_turns_act_into_an_exit_code(feed_command: Path, tmp_path: Path) -> None:
+    path = write(tmp_path, TOO_MUCH)
+    assert any(one["level"] == "act" for one in answer(feed_command, "check", path)["hazards"])
+    call(feed_command, "check", path, "--strict", code=1)
+    mild = {**TOO_MUCH, "blend": ["20 g carrot"]}
+    calm = answer(feed_command, "check", write(tmp_path, mild, "mild.json"), "--strict")
+    assert all(one["level"] != "act" for one in calm["hazards"])
+
+
+def test_earlier_feedings_count(feed_command: Path, tmp_path: Path) -> None:
+    bed = {**TOO_MUCH["bed"], "date": "2026-03-02"}  # type: ignore[dict-item]
+    diary = [{"date": f"2026-03-{day:02}", "portions": ["400 g carrot"]} for day in (3, 5, 7)]
+    alone = answer(feed_command, "check", write(tmp_path, {"bed": bed, "blend": ["200 g carrot"]}))
+    after = answer(
+        feed_command,
+        "check",
+        write(tmp_path, {"bed": bed, "blend": ["200 g carrot"], "feedings": diary}, "diary.json"),
+    )
+
+    def overfed(ours: dict[str, list[dict[str, dict[str, float]]]]) -> float:
+        return ours["hazards"][HAZARDS.index("overfed")]["value"]["value"]
+
+    assert overfed(after) > overfed(alone)
+
+
+def test_nothing_planned_is_said(feed_command: Path, tmp_path: Path) -> None:
+    path = write(tmp_path, {"bed": TOO_MUCH["bed"]})
+    assert 'no section "blend"' in call(feed_command, "check", path, code=2).stderr
+
+
+@pytest.mark.parametrize("days", [2, 28, 366])
+def test_forecast_arrays_have_the_length_of_days(days: int, feed_command: Path) -> None:
+    ours = answer(feed_command, "forecast", TOTE, "--days", str(days))
+    assert ours["days"] == days
+    for key in (
+        "moisture", "food_left_kg", "acid_g_citric", "temperature_c", "volume_l", "cn_ratio",
+        "castings_kg",
+    ):  # fmt: skip
+        for low, typical, high in zip(ours[key + "_low"], ours[key], ours[key + "_high"]):
+            assert low <= typical <= high
+        assert len(ours[key]) == len(ours[key + "_low"]) == len(ours[key + "_high"]) == days
+    assert ours["look_back"]
+
+
+@pytest.mark.parametrize("days", ["0", "1", "367", "seven", "3.5"])
+def test_forecast_refuses_other_days(days: str, feed_command: Path) -> None:
+    assert "--days" in call(feed_command, "forecast", TOTE, "--days", days, code=2).stderr
+
+
+def test_picture_is_svg_with_its_limits_in_words(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "tote.svg"
+    call(feed_command, "forecast", TOTE, "--svg", path)
+    text = path.read_text(encoding="utf-8")
+    root = ElementTree.fromstring(text)
+    assert root.tag == "{http://www.w3.org/2000/svg}svg"
+    words = " ".join(node.text or "" for node in root.iter("{http://www.w3.org/2000/svg}text"))
+    for part in ("Moisture", "Food left", "Acid", "wetter than worms like", "sour: act"):
+        assert part in words
+    assert "nan" not in text and "inf" not in text
+    assert [item.name for item in tmp_path.iterdir()] == ["tote.svg"]
+
+
+def test_a_picture_that_cannot_be_written_is_refused(feed_command: Path, tmp_path: Path) -> None:
+    result = call(feed_command, "forecast", TOTE, "--svg", tmp_path / "no" / "x.svg", code=2)
+    assert "the folder it should go to does not exist" in " ".join(result.stderr.split())
+    assert result.stdout == ""
+
+
+@pytest.mark.parametrize("command", ["check", "forecast"])
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_text_fits_the_screen(command: str, units: str, feed_command: Path) -> None:
+    for name in ("lunch_club_tote", "allotment_bin"):
+        text = call(feed_command, command, EXAMPLES / f"{name}.yaml", "--units", units).stdout
+        assert all(len(line) <= 80 for line in text.splitlines()), text
+        assert "Look back:" in text
+
+
+def test_errors_are_json_too(feed_command: Path, tmp_path: Path) -> None:
+    path = write(tmp_path, {"bed": {"ph": 15}})
+    errors = json.loads(call(feed_command, "check", path, "--json", code=2).stdout)["errors"]
+    assert errors == [
+        {
+            "field": "bed: ph",
+            "value": "15",
+            "allowed": "0 to 14, without a unit",
+            "message": "this is too large",
+            "file": str(path),
+            "line": 1,
+            "column": 30,
+        }
+    ]

@@ -1,0 +1,98 @@
+"""feed observe and feed signs."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from datetime import date
+from pathlib import Path
+
+import pytest
+from command import EXAMPLES, answer, call
+
+
+@pytest.fixture
+def diary(tmp_path: Path) -> Path:
+    return Path(shutil.copy(EXAMPLES / "lunch_club_tote.yaml", tmp_path / "tote.yaml"))
+
+
+def test_an_observation_is_added_and_nothing_else_changes(feed_command: Path, diary: Path) -> None:
+    before = diary.read_text(encoding="utf-8")
+    ours = answer(
+        feed_command, "observe", diary, "--date", "2026-03-27", "share_gone=90 %", "smell=earthy"
+    )
+    after = diary.read_text(encoding="utf-8")
+    assert ours["added"] in after
+    assert after.replace(ours["added"], "") == before
+    assert ours["observations"] == 3
+    assert ours["look_back"]
+    labile = ours["rates_per_day"][0]
+    assert labile["after_low"] < labile["after"] < labile["after_high"]
+    assert [item.name for item in diary.parent.iterdir()] == ["tote.yaml"]
+
+
+def test_looking_without_adding_changes_nothing(feed_command: Path, diary: Path) -> None:
+    before = diary.read_bytes()
+    text = call(feed_command, "observe", diary).stdout
+    assert "This bin's rates" in text
+    assert diary.read_bytes() == before
+
+
+def test_the_date_is_today_when_left_out(feed_command: Path, diary: Path) -> None:
+    first = date.today()
+    call(feed_command, "observe", diary, "smell=earthy")
+    found = re.findall(r"- date: (\S+)", diary.read_text(encoding="utf-8"))
+    assert str(first) in found or str(date.today()) in found
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["smel=earthy"], 'is "smell" meant?'),
+        (["share_gone=90"], 'is "90 %" meant?'),
+        (["smell=lavender", "ph=20"], "lavender"),
+        (["earthy"], "KEY=VALUE"),
+        (["--date", "2026-02-30", "smell=earthy"], "calendar"),
+    ],
+)
+def test_what_cannot_be_read_is_not_written(
+    words: list[str], said: str, feed_command: Path, diary: Path
+) -> None:
+    before = diary.read_bytes()
+    assert said in call(feed_command, "observe", diary, *words, code=2).stderr
+    assert diary.read_bytes() == before
+
+
+def test_faster_food_raises_the_rate(feed_command: Path, tmp_path: Path) -> None:
+    rates = []
+    for gone in ("20 %", "95 %"):
+        path = Path(shutil.copy(EXAMPLES / "lunch_club_tote.yaml", tmp_path / "one.yaml"))
+        ours = answer(
+            feed_command, "observe", path, "--date", "2026-03-18", f"share_gone={gone}"
+        )
+        rates.append(ours["rates_per_day"][0]["after"])
+    assert rates[1] > rates[0]
+
+
+def test_signs_give_ordered_causes_with_tests(feed_command: Path) -> None:
+    ours = answer(feed_command, "signs", "climbing", "sour")
+    shares = [cause["share"] for cause in ours["causes"]]
+    assert shares == sorted(shares, reverse=True) and len(shares) > 2
+    assert all(cause["test"] for cause in ours["causes"])
+    assert ours["steps"] and all(0 <= step < len(shares) for step in ours["steps"])
+
+
+def test_harmless_is_called_harmless(feed_command: Path) -> None:
+    assert "armless" in call(feed_command, "signs", "white worms").stdout.splitlines()[0]
+
+
+def test_signs_with_a_bed(feed_command: Path) -> None:
+    file = EXAMPLES / "lunch_club_tote.yaml"
+    with_bed = answer(feed_command, "signs", "mould", "--bed", file)
+    assert any(cause["why"] for cause in with_bed["causes"])
+
+
+def test_unknown_and_unclear_signs(feed_command: Path) -> None:
+    assert "is not a sign" in call(feed_command, "signs", "glowing", code=2).stderr
+    assert "fits several signs" in call(feed_command, "signs", "smell", code=2).stderr
+    assert "worms climbing" in call(feed_command, "signs").stdout

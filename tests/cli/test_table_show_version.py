@@ -1,0 +1,51 @@
+"""feed table, feed show, feed version."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from command import answer, call
+
+
+def test_table_lists_everything_and_searches(feed_command: Path) -> None:
+    whole = answer(feed_command, "table")["feedstocks"]
+    text = call(feed_command, "version").stdout
+    count = re.search(r"(\d+) feedstocks", text)
+    assert count and int(count.group(1)) == len(whole) > 300
+    coffee = {one["id"] for one in answer(feed_command, "table", "coffee")["feedstocks"]}
+    assert {"coffee-grounds", "coffee-filter-paper"} <= coffee
+    assert len(coffee) < 10
+
+
+def test_every_feedstock_can_be_shown(feed_command: Path) -> None:
+    for one in answer(feed_command, "table")["feedstocks"]:
+        shown = answer(feed_command, "show", one["id"])
+        assert shown["id"] == one["id"]
+        for value in shown["values"]:
+            assert value["low"] <= value["value"] <= value["high"], (one["id"], value)
+            assert value["sources"], (one["id"], value)
+
+
+def test_show_says_what_a_keeper_needs(feed_command: Path) -> None:
+    text = call(feed_command, "show", "coffee grounds").stdout
+    for part in ("May be fed", "At a time: at most", "for 1 kg of worms", "for 1 lb", "Cautions"):
+        assert part in text
+    assert "Sources" in text
+    assert all(len(line) <= 80 for line in text.splitlines())
+    for word in ("uranium ore", "zzz"):
+        call(feed_command, "show", word, code=2)
+
+
+def test_a_word_for_several_parts_says_which_it_took(feed_command: Path) -> None:
+    text = call(feed_command, "show", "apple").stdout
+    assert '"apple" is taken as' in text
+
+
+def test_version_is_the_one_of_the_build(feed_command: Path, source_dir: Path) -> None:
+    lists = (source_dir / "CMakeLists.txt").read_text(encoding="utf-8")
+    version = re.search(r"project\(libfeed VERSION ([\d.]+)", lists)
+    assert version
+    said = answer(feed_command, "version")
+    assert said["version"] == version.group(1)
+    assert re.fullmatch(r"[0-9a-f]{64}", said["table_sha256"])
