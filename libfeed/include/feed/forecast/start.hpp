@@ -132,7 +132,7 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
                                  dry_kg > 0.0 ? capacity_kg / dry_kg : 0.0, volume_l);
     take_in(state, contents);
     // A bed put together today has not warmed up yet; any other one has.
-    const bool fresh = weighed != nullptr && bed.age_given && in_days(bed.age) < 1.0;
+    const bool fresh = weighed != nullptr && said.age && in_days(*said.age) < 1.0;
     for (PoolStock& pool : state.pools) {
         if (!fresh) pool.warming_kg = 0.0;
     }
