@@ -1,0 +1,63 @@
+/* A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and nothing dry. Which
+ * wishes conflict, how near one comes, and what mends it. */
+#include <feed/feed.h>
+#include <math.h>
+#include <stdio.h>
+
+static feed_code add(feed_problem *problem, const char *words, double least_wet_kg, double most_wet_kg,
+                     feed_error *error) {
+    feed_feedstock *found = NULL;
+    feed_code code = feed_feedstock_look_up(words, NULL, &found, error);
+    if (code == FEED_OK) {
+        feed_entry entry;
+        entry.struct_size = sizeof entry;
+        entry.use_up_priority = 0;
+        entry.feedstock = found;
+        entry.label = words;
+        entry.least_wet_kg = least_wet_kg;
+        entry.most_wet_kg = most_wet_kg;
+        entry.cost_per_wet_kg = NAN;
+        entry.usual_wet_kg = NAN;
+        code = feed_problem_add_entry(problem, &entry, error);
+    }
+    feed_feedstock_free(found);
+    return code;
+}
+
+int main(void) {
+    feed_problem *problem = NULL;
+    feed_answer *answer = NULL;
+    feed_answer_summary summary;
+    feed_blend_properties blend;
+    feed_error error;
+    int done = 1;
+    summary.struct_size = sizeof summary;
+    blend.struct_size = sizeof blend;
+    error.struct_size = sizeof error;
+    if (feed_problem_create(NULL, &problem, &error) == FEED_OK &&
+        feed_problem_use_target_set(problem, FEED_TARGETS_WORM_BED, &error) == FEED_OK &&
+        add(problem, "watermelon flesh", 3.0, 3.0, &error) == FEED_OK &&
+        add(problem, "coffee grounds", 0.0, 0.5, &error) == FEED_OK &&
+        feed_balance(problem, NULL, &answer, &error) == FEED_OK &&
+        feed_answer_describe(answer, &summary, &error) == FEED_OK &&
+        feed_answer_blend(answer, &blend, &error) == FEED_OK && summary.status == FEED_INFEASIBLE) {
+        size_t i;
+        done = 0;
+        printf("these cannot all hold:\n");
+        for (i = 0; i < summary.conflict_count; ++i) {
+            const char *member = NULL;
+            if (feed_answer_conflict(answer, i, &member, &error) != FEED_OK) done = 1;
+            printf("  %s\n", member);
+        }
+        printf("nearest: moisture %.1f %%\n", blend.moisture_wet.value * 100.0);
+        if (summary.has_mend) {
+            printf("add %.0f g of %s\n", summary.mend_add_wet_kg * 1000.0, summary.mend_label);
+        } else {
+            printf("no single addition does\n");
+        }
+    }
+    if (done != 0) fprintf(stderr, "%s: %s\n", error.field, error.message);
+    feed_answer_free(answer);
+    feed_problem_free(problem);
+    return done;
+}

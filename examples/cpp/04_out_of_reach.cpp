@@ -1,0 +1,36 @@
+// A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
+// nothing dry. Which wishes conflict, how near one comes, and what mends it.
+#include <cstdio>
+#include <feed/feed.hpp>
+
+int main() {
+    const auto melon = feed::look_up("watermelon flesh");
+    const auto coffee = feed::look_up("coffee grounds");
+    if (!melon || !coffee) return 1;
+    feed::BalanceProblem problem;
+    problem.targets = feed::worm_bed_targets();
+    feed::Entry scraps;
+    scraps.feedstock = melon->feedstock;
+    scraps.label = "watermelon flesh";
+    scraps.least = feed::wet_kilograms(3.0);
+    scraps.most = scraps.least;
+    feed::Entry grounds;
+    grounds.feedstock = coffee->feedstock;
+    grounds.label = "coffee grounds";
+    grounds.most = feed::wet_grams(500.0);
+    problem.entries = {scraps, grounds};
+
+    const auto answer = feed::balance(problem);
+    if (!answer || answer->status != feed::BalanceStatus::infeasible) return 1;
+    std::printf("these cannot all hold:\n");
+    for (const auto& member : answer->conflict)
+        std::printf("  %s\n", member.c_str());
+    std::printf("nearest: moisture %.1f %%\n", answer->properties.moisture.value.in_percent());
+    if (answer->mend) {
+        std::printf("add %.0f g of %s\n", feed::in_grams(answer->mend->add.mass()),
+                    answer->mend->label.c_str());
+    } else {
+        std::printf("no single addition does\n");
+    }
+    return 0;
+}

@@ -1,0 +1,68 @@
+"""The four stories of examples/: every language runs and prints the same lines."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+STORIES = ("01_look_up", "02_blend", "03_balance", "04_out_of_reach")
+
+
+def lines_of(command: list[str], **variables: str) -> list[str]:
+    done = subprocess.run(
+        command, capture_output=True, text=True, env={**os.environ, **variables}, check=False
+    )
+    assert done.returncode == 0, done.stderr
+    return done.stdout.splitlines()
+
+
+def in_cpp(build_dir: Path, story: str) -> list[str]:
+    lines = lines_of([str(build_dir / "examples" / f"example_cpp_{story}")])
+    assert len(lines) >= 3
+    return lines
+
+
+@pytest.mark.parametrize("story", STORIES)
+def test_c_says_what_cpp_says(story: str, build_dir: Path) -> None:
+    said = lines_of([str(build_dir / "examples" / f"example_c_{story}")])
+    assert said == in_cpp(build_dir, story)
+
+
+@pytest.mark.parametrize("story", STORIES)
+def test_node_says_what_cpp_says(
+    story: str, build_dir: Path, source_dir: Path, feed_command: Path
+) -> None:
+    node = shutil.which("node")
+    assert node is not None, "node is not installed (package nodejs)"
+    script = source_dir / "examples" / "node" / f"{story}.mjs"
+    said = lines_of([node, str(script)], FEED_COMMAND=str(feed_command))
+    assert said == in_cpp(build_dir, story)
+
+
+@pytest.mark.parametrize("story", STORIES)
+def test_python_says_what_cpp_says(story: str, build_dir: Path, source_dir: Path) -> None:
+    script = source_dir / "examples" / "python" / f"{story}.py"
+    assert lines_of([sys.executable, str(script)]) == in_cpp(build_dir, story)
+
+
+@pytest.mark.parametrize("story", STORIES)
+def test_the_command_tells_the_story(story: str, source_dir: Path, feed_command: Path) -> None:
+    script = source_dir / "examples" / "command" / f"{story}.sh"
+    path = f"{feed_command.parent}:{os.environ['PATH']}"
+    done = subprocess.run(
+        ["sh", "-eu", str(script)], capture_output=True, text=True, env={**os.environ, "PATH": path}
+    )
+    assert done.returncode == (1 if story == "04_out_of_reach" else 0), done.stderr
+    assert all(len(line) <= 80 for line in done.stdout.splitlines())
+    expected = {
+        "01_look_up": "23:1",
+        "02_blend": "49 %",
+        "03_balance": "kitchen scraps: 1.2 kg",
+        "04_out_of_reach": "cannot hold together: watermelon flesh; coffee grounds; moisture",
+    }
+    assert expected[story] in done.stdout
