@@ -96,7 +96,7 @@ stage_setup() {
         g++ clang-14 libclang-rt-14-dev clang-format-14 clang-tidy-14 \
         cmake ninja-build pkg-config git \
         libboost-dev libyaml-cpp-dev \
-        catch2 libcgal-dev abigail-tools \
+        catch2 libcgal-dev abigail-tools nodejs \
         python3 python3-venv \
         dpkg-dev fakeroot file man-db
     grep '^Installing' "$logs/packages.log"

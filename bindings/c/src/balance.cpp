@@ -115,7 +115,7 @@ feed_code feed_problem_set_target(feed_problem* problem, const feed_target* targ
                                   feed_error* error) {
     if (problem == nullptr) return null_argument(error, "problem");
     if (!has_room(target)) return no_room(error, target, "target");
-    if (target->property < 0 || target->property > FEED_TARGET_WATER_KG_PER_WET_SCRAPS_KG) {
+    if (target->property < 0 || target->property > FEED_TARGET_WATER_OVER_LEAST) {
         return fail(error, FEED_UNKNOWN_PROPERTY, "target.property",
                     std::to_string(target->property), "a FEED_TARGET_ enumerator",
                     "there is no such target property");

@@ -433,8 +433,8 @@ enum {
     FEED_TARGET_TOTAL_WET_KG = 6,             /* kg wet */
     FEED_TARGET_TOTAL_VOLUME_L = 7,           /* L */
     FEED_TARGET_BEDDING_L_PER_SCRAPS_L = 8,   /* L loose bedding per L scraps */
-    FEED_TARGET_WATER_KG_PER_WET_SCRAPS_KG = 9 /* kg water poured per kg of scraps wetter than the aim; an upper limit that
-                                                  gives way where the other targets need water */
+    FEED_TARGET_WATER_OVER_LEAST = 9          /* kg water poured over the least with which all other targets can be met;
+                                                 only an upper limit */
 };
 /* What best means. */
 enum {
