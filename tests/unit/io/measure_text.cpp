@@ -1,0 +1,52 @@
+#include "feed/io/measure_text.hpp"
+
+#include "catch2.hpp"
+#include "feed/feedstock/lookup.hpp"
+
+using namespace feed;
+using namespace feed::io;
+
+namespace {
+
+/// A material of 500 kg/m3 whose handful weighs 80 g.
+Feedstock material() {
+    Feedstock feedstock;
+    feedstock.name = "material";
+    Datum density;
+    density.value = density.low = density.high = 500.0;
+    feedstock[Property::bulk_density_loose] = density;
+    feedstock.measures.push_back({Measure::handful, wet_grams(80), Grade::a, ""});
+    return feedstock;
+}
+
+std::string measured(double grams, const char* as_given) {
+    const auto given = parse_amount(as_given);
+    REQUIRE(given);
+    return measure_text(wet_grams(grams), material(), *given, UnitSystem::metric);
+}
+
+}  // namespace
+
+TEST_CASE("amounts come back in the keeper's own measure") {
+    CHECK(measured(160, "3 handful") == "2 handfuls");
+    CHECK(measured(121, "3 handful") == "1 1/2 handfuls");
+    CHECK(measured(80, "3 handful") == "1 handful");
+    CHECK(measured(41, "3 handful") == "1/2 handful");
+    CHECK(measured(4, "3 handful") == "0.05 handful");
+    CHECK(measured(500, "2 L") == "1 L");
+    CHECK(measured(640, "2 L") == "1.3 L");
+    CHECK(measured(170, "1 kg") == "170 g");
+}
+
+TEST_CASE("the weight stands beside a measure, and alone when it is one") {
+    const auto handful = parse_amount("1 handful");
+    REQUIRE(handful);
+    CHECK(measure_and_weight_text(wet_grams(160), material(), *handful, UnitSystem::metric) ==
+          "2 handfuls, about 160 g");
+    CHECK(measure_and_weight_text(wet_grams(160), material(), *handful, UnitSystem::us) ==
+          "2 handfuls, about 5.6 oz");
+    const auto weight = parse_amount("1 kg");
+    REQUIRE(weight);
+    CHECK(measure_and_weight_text(wet_grams(160), material(), *weight, UnitSystem::metric) ==
+          "160 g");
+}
