@@ -43,6 +43,7 @@ struct CompletedBed {
     Mass lime = kilograms(0);  ///< CaCO3
     std::optional<double> ph;
     Duration age = days(0);
+    bool age_given = false;
     std::vector<Assumption> assumed;
 };
 
@@ -272,6 +273,7 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
 inline CompletedBed completed(const Bed& said) {
     CompletedBed bed;
     detail::complete_container(said, bed);
+    bed.age_given = said.age.has_value();
     bed.age = said.age.value_or(days(usual::settling_days.value));
     if (!said.age) detail::assume(bed, "The bed is settled, more than three months old.");
     detail::complete_contents(said, bed);
