@@ -1,7 +1,7 @@
 """Write docs/files.md from the schema of feed files and docs/errors.md from the error codes.
 
-    file_pages.py           write both pages
-    file_pages.py --check   only say whether they are up to date (exit 1 when not)
+file_pages.py           write both pages
+file_pages.py --check   only say whether they are up to date (exit 1 when not)
 """
 
 from __future__ import annotations

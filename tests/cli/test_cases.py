@@ -69,7 +69,7 @@ def test_table_value(case: dict[str, Any], feed_command: Path) -> None:
 
 def material(portion: dict[str, Any]) -> dict[str, Any]:
     """A feedstock of the case's own, in the file form."""
-    given = {
+    given: dict[str, str] = {
         key: f"{portion[key] * 100:.12g} %" for key in ("carbon", "nitrogen") if key in portion
     }
     if "cn_ratio" in portion:
@@ -91,9 +91,7 @@ def test_blend(case: dict[str, Any], feed_command: Path, tmp_path: Path) -> None
         if name is None:
             name = f"case {portion['name']}"
             content["feedstocks"][name] = material(portion)
-        content["blend"].append(
-            {"feedstock": name, "amount": f"{portion['wet_mass_kg']:.12g} kg"}
-        )
+        content["blend"].append({"feedstock": name, "amount": f"{portion['wet_mass_kg']:.12g} kg"})
     path = tmp_path / "case.json"
     path.write_text(json.dumps(content), encoding="utf-8")
     answer = run(feed_command, "blend", path)

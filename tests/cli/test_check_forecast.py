@@ -66,7 +66,9 @@ def test_forecast_arrays_have_the_length_of_days(days: int, feed_command: Path) 
         "moisture", "food_left_kg", "acid_g_citric", "temperature_c", "volume_l", "cn_ratio",
         "castings_kg",
     ):  # fmt: skip
-        for low, typical, high in zip(ours[key + "_low"], ours[key], ours[key + "_high"]):
+        for low, typical, high in zip(
+            ours[key + "_low"], ours[key], ours[key + "_high"], strict=True
+        ):
             assert low <= typical <= high
         assert len(ours[key]) == len(ours[key + "_low"]) == len(ours[key + "_high"]) == days
     assert ours["look_back"]

@@ -67,9 +67,7 @@ def test_faster_food_raises_the_rate(feed_command: Path, tmp_path: Path) -> None
     rates = []
     for gone in ("20 %", "95 %"):
         path = Path(shutil.copy(EXAMPLES / "lunch_club_tote.yaml", tmp_path / "one.yaml"))
-        ours = answer(
-            feed_command, "observe", path, "--date", "2026-03-18", f"share_gone={gone}"
-        )
+        ours = answer(feed_command, "observe", path, "--date", "2026-03-18", f"share_gone={gone}")
         rates.append(ours["rates_per_day"][0]["after"])
     assert rates[1] > rates[0]
 

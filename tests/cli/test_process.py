@@ -46,9 +46,7 @@ def bomb() -> str:
         ("libfeed: 1\nblend: " + "{a: " * 5000 + "\n", "nested too deeply"),
     ],
 )
-def test_hostile_files_stay_cheap(
-    text: str, said: str, feed_command: Path, tmp_path: Path
-) -> None:
+def test_hostile_files_stay_cheap(text: str, said: str, feed_command: Path, tmp_path: Path) -> None:
     path = tmp_path / "hostile.yaml"
     path.write_text(text, encoding="utf-8")
     result = call(feed_command, "blend", path.name, code=2, cwd=tmp_path)
@@ -66,7 +64,7 @@ def test_a_comma_locale_changes_nothing(feed_command: Path, tmp_path: Path) -> N
         capture_output=True,
     )
     assert (tmp_path / "de_DE.UTF-8").is_dir()
-    words = [feed_command, "balance", EXAMPLES / "kitchen.yaml", "--json"]
+    words = [str(feed_command), "balance", str(EXAMPLES / "kitchen.yaml"), "--json"]
     texts = {
         subprocess.run(
             words, check=True, capture_output=True, text=True, env={**os.environ, **more}
