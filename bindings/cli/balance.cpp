@@ -1,14 +1,13 @@
-#include "feed/balance/balance.hpp"
-
 #include <string>
 #include <vector>
 
 #include "command.hpp"
+#include "feed/balance/target_kind.hpp"
+#include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
-#include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -171,27 +170,13 @@ int run_balance(const Arguments& arguments) {
         return refuse(arguments, wrong_words(arguments, "one file is due here"));
     const auto file = io::read_feed_file(arguments.words[0]);
     if (!file) return refuse(arguments, file.errors());
-    if (!file->balance)
-        return refuse(arguments, missing_section(*file, "balance", "{at_hand: [...]}"));
-    auto found = balance(file->balance->problem);
-    if (!found) {
-        auto errors = found.errors();
-        for (auto& error : errors)
-            error.file = file->name;
-        return refuse(arguments, errors);
-    }
-    BalanceAnswer& answer = found.value();
-    answer.assumed.insert(answer.assumed.begin(), file->assumed.begin(), file->assumed.end());
-    std::vector<std::string> measures;
-    for (std::size_t i = 0; i < answer.portions.size(); ++i) {
-        measures.push_back(io::measure_text(answer.portions[i].wet_mass,
-                                            *answer.portions[i].feedstock,
-                                            file->balance->amounts[i], arguments.units));
-    }
+    const auto found = io::balance_of(*file, arguments.units);
+    if (!found) return refuse(arguments, found.errors());
+    const BalanceAnswer& answer = found->answer;
     const int code = answer.status == BalanceStatus::solved   ? done
                      : answer.status == BalanceStatus::failed ? internal
                                                               : not_reachable;
-    if (arguments.json()) return print(io::to_json(answer, measures), code);
+    if (arguments.json()) return print(io::to_json(answer, found->measures), code);
     switch (answer.status) {
         case BalanceStatus::solved:
             return print(solved_text(answer, *file->balance, arguments.units), code);

@@ -1,9 +1,8 @@
-#include "feed/blend/blend.hpp"
-
 #include <string>
 #include <vector>
 
 #include "command.hpp"
+#include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -20,22 +19,15 @@ int run_blend(const Arguments& arguments) {
         return refuse(arguments, wrong_words(arguments, "which file, or which entries?"));
     const auto file = read_file_or_entries(arguments.words);
     if (!file) return refuse(arguments, file.errors());
-    if (!file->blend)
-        return refuse(arguments, missing_section(*file, "blend", "- 1.2 kg coffee grounds"));
+    const auto found = io::blend_of(*file, arguments.units);
+    if (!found) return refuse(arguments, found.errors());
+    const auto& portions = found->portions;
+    const auto& result = found->properties;
+    if (arguments.json()) return print(io::to_json(result, portions, found->measures));
 
-    std::vector<Portion> portions;
-    std::vector<std::string> measures;
     std::vector<const Feedstock*> feedstocks;
-    for (const auto& written : *file->blend) {
-        portions.push_back(written.portion);
-        feedstocks.push_back(written.portion.feedstock.get());
-        measures.push_back(io::measure_text(written.portion.wet_mass, *written.portion.feedstock,
-                                            written.amount, arguments.units));
-    }
-    auto result = blend(portions);
-    result.assumed.insert(result.assumed.begin(), file->assumed.begin(), file->assumed.end());
-    if (arguments.json()) return print(io::to_json(result, portions, measures));
-
+    for (const auto& portion : portions)
+        feedstocks.push_back(portion.feedstock.get());
     std::string text = "Blend of " + io::counted(portions.size(), "portion") + ", " +
                        io::mass_text(result.wet_mass.mass(), arguments.units) + " wet\n\n";
     for (std::size_t i = 0; i < portions.size(); ++i) {

@@ -1,13 +1,11 @@
-#include "feed/bed/check.hpp"
-
 #include <string>
 #include <vector>
 
 #include "command.hpp"
+#include "feed/bed/hazard.hpp"
+#include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/to_json.hpp"
-#include "file_or_entries.hpp"
-#include "planned_feeding.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -53,10 +51,9 @@ int run_check(const Arguments& arguments) {
         return refuse(arguments, wrong_words(arguments, "one file is due here"));
     const auto file = io::read_feed_file(arguments.words[0]);
     if (!file) return refuse(arguments, file.errors());
-    const auto planned = planned_feeding(*file);
-    if (!planned) return refuse(arguments, planned.errors());
-    auto result = check(io::bed_on_day_zero(*file), *planned);
-    result.assumed.insert(result.assumed.begin(), file->assumed.begin(), file->assumed.end());
+    const auto found = io::check_of(*file);
+    if (!found) return refuse(arguments, found.errors());
+    const CheckResult& result = *found;
     bool act = false;
     for (const auto& finding : result.hazards)
         act = act || finding.level == Level::act;

@@ -38,6 +38,7 @@ inline constexpr Option check_options[] = {
 inline constexpr Option forecast_options[] = {
     {"--days", "NUMBER", "", "Days to show, today the first: 2 to 366; 28 when left out."},
     {"--svg", "FILE", "", "Write a picture of moisture, food left and acid."},
+    {"--sheet", "FILE", "", "Write a page to hang beside the bin (.html, else text)."},
     json,
     units,
     help};

@@ -14,6 +14,7 @@ _feed() {
         check:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         forecast:--days) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
+        forecast:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         forecast:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         observe:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         observe:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
@@ -49,7 +50,7 @@ _feed() {
             fi ;;
         forecast)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--days --svg --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--days --svg --sheet --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

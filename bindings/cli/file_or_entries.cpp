@@ -10,15 +10,4 @@ feed::Result<feed::io::FeedFile> read_file_or_entries(const std::vector<std::str
     return feed::io::read_portions(words);
 }
 
-feed::Errors missing_section(const feed::io::FeedFile& file, std::string_view section,
-                             std::string_view example) {
-    feed::Error error;
-    error.code = feed::ErrorCode::missing_value;
-    error.field = std::string(section);
-    error.allowed = std::string(section) + ": " + std::string(example);
-    error.message = "the file has no section \"" + std::string(section) + "\"";
-    error.file = file.name;
-    return {error};
-}
-
 }  // namespace feed_command

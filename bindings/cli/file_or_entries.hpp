@@ -1,6 +1,5 @@
 #pragma once
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "feed/io/feed_file.hpp"
@@ -10,9 +9,5 @@ namespace feed_command {
 /// A file when there is one word that is not an amount ("kitchen.yaml"), else portions
 /// ("1.2 kg coffee grounds").
 feed::Result<feed::io::FeedFile> read_file_or_entries(const std::vector<std::string>& words);
-
-/// The problem of a file without a section that the command needs.
-feed::Errors missing_section(const feed::io::FeedFile& file, std::string_view section,
-                             std::string_view example);
 
 }  // namespace feed_command

@@ -1,17 +1,16 @@
-#include "feed/forecast/forecast.hpp"
-
 #include <string>
 #include <vector>
 
 #include "command.hpp"
+#include "feed/bed/species.hpp"
+#include "feed/io/answers.hpp"
+#include "feed/io/bin_sheet.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/forecast_svg.hpp"
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
-#include "feed/trial/calibration.hpp"
-#include "feed/trial/evidence.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -21,8 +20,6 @@ using namespace feed;
 using io::padded;
 using io::UnitSystem;
 using io::wrapped;
-
-constexpr int usual_days = 28;
 
 /// The days a person reads: every day at first, then fewer.
 std::vector<std::size_t> shown_days(std::size_t last) {
@@ -93,13 +90,34 @@ std::string timing_text(const Forecast& forecast, const std::optional<Date>& zer
     return lines;
 }
 
+/// Writes the page that hangs beside the bin: HTML where the name says so, else plain text.
+Result<std::size_t> write_sheet(const Arguments& arguments, const io::FeedFile& file,
+                                const Forecast& forecast, const std::optional<Date>& zero) {
+    const std::string& path = arguments.options.at("--sheet");
+    if (!zero) {
+        Error error;
+        error.code = ErrorCode::missing_value;
+        error.field = "bed: date";
+        error.allowed = "date: 2026-03-14";
+        error.message = "a sheet names days, so the file must say which day it is";
+        error.file = file.name;
+        return error;
+    }
+    const auto planned = io::planned_feeding(file);
+    const auto sheet = io::bin_sheet_of(file.title, planned ? *planned : std::vector<Portion>(),
+                                        forecast, *zero, arguments.units);
+    constexpr std::string_view ending = ".html";
+    const bool html = path.size() > ending.size() &&
+                      std::string_view(path).substr(path.size() - ending.size()) == ending;
+    return io::write_text_file(path, html ? io::bin_sheet_html(sheet) : io::bin_sheet_text(sheet));
+}
+
 }  // namespace
 
 int run_forecast(const Arguments& arguments) {
     if (arguments.words.size() != 1)
         return refuse(arguments, wrong_words(arguments, "one file is due here"));
-    ForecastOptions options;
-    options.days = usual_days - 1;
+    std::size_t days = io::usual_forecast_days;
     if (arguments.has("--days")) {
         auto count = io::parse_whole(arguments.options.at("--days"), 2, 366);
         if (!count) {
@@ -107,28 +125,24 @@ int run_forecast(const Arguments& arguments) {
             errors[0].field = "--days";
             return refuse(arguments, errors);
         }
-        options.days = static_cast<std::size_t>(*count - 1);
+        days = static_cast<std::size_t>(*count);
     }
     const auto file = io::read_feed_file(arguments.words[0]);
     if (!file) return refuse(arguments, file.errors());
-    const auto evidence = evidence_of(file->diary);
-    if (!evidence.looks.empty())
-        options.ranges = calibrated(options.ranges, calibrate(evidence.looks));
-    const Bed bed = io::bed_on_day_zero(*file);
-    auto result = forecast(bed, io::planned_feedings(*file), options);
-    if (!evidence.looks.empty())
-        result.assumed.insert(result.assumed.begin(),
-                              {"The rates are this bin's own, learned from " +
-                                   io::counted(evidence.looks.size(), "look") + " at its food.",
-                               Grade::b});
-    result.assumed.insert(result.assumed.begin(), file->assumed.begin(), file->assumed.end());
+    const Forecast result = io::forecast_of(*file, days);
     const auto zero = io::day_zero(*file);
     if (arguments.has("--svg")) {
         const io::PictureText words{file->title.empty() ? "Forecast" : file->title, zero,
                                     arguments.units};
-        const auto written =
-            io::write_text_file(arguments.options.at("--svg"),
-                                io::forecast_svg(result, limits_of(completed(bed).species), words));
+        const auto written = io::write_text_file(
+            arguments.options.at("--svg"),
+            io::forecast_svg(result,
+                             limits_of(file->diary.bed.species.value_or(Species::eisenia_fetida)),
+                             words));
+        if (!written) return refuse(arguments, written.errors());
+    }
+    if (arguments.has("--sheet")) {
+        const auto written = write_sheet(arguments, *file, result, zero);
         if (!written) return refuse(arguments, written.errors());
     }
     if (arguments.json()) return print(io::to_json(result));

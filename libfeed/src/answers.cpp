@@ -51,9 +51,16 @@ Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units) {
 }
 
 Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
-    if (!file.balance) return missing_section(file, "balance", "have: [1.2 kg coffee grounds]");
+    if (!file.balance)
+        return missing_section(file, "balance",
+                               "{at_hand: [1.2 kg coffee grounds, any shredded cardboard]}");
     auto answer = balance(file.balance->problem);
-    if (!answer) return answer.errors();
+    if (!answer) {
+        Errors errors = answer.errors();
+        for (auto& error : errors)
+            error.file = file.name;
+        return errors;
+    }
     BalanceOfFile result{std::move(answer).value(), {}};
     put_before(result.answer.assumed, file);
     for (std::size_t i = 0; i < result.answer.portions.size(); ++i) {

@@ -121,3 +121,15 @@ def test_errors_are_json_too(feed_command: Path, tmp_path: Path) -> None:
             "column": 30,
         }
     ]
+
+
+def test_the_sheet_beside_the_bin(feed_command: Path, tmp_path: Path) -> None:
+    for name in ("sheet.txt", "sheet.html"):
+        call(feed_command, "forecast", TOTE, "--sheet", tmp_path / name)
+        page = (tmp_path / name).read_text(encoding="utf-8")
+        assert "Lunch club tote" in page
+        assert page.startswith("<!") == name.endswith(".html")
+    undated = write(tmp_path, {"blend": ["1 kg carrot"]})
+    result = call(feed_command, "forecast", undated, "--sheet", tmp_path / "no.txt", code=2)
+    assert "which day it is" in result.stderr
+    assert not (tmp_path / "no.txt").exists()

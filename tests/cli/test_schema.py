@@ -83,7 +83,7 @@ TextLoader.yaml_implicit_resolvers = {
 def test_example_fits_the_schema(path: Path) -> None:
     content = yaml.load(path.read_text(encoding="utf-8"), TextLoader)
     jsonschema.Draft202012Validator(SCHEMA).validate(content)
-    assert "(invented)" in content["title"]
+    assert "invented" in path.read_text(encoding="utf-8").lower()
 
 
 @pytest.mark.parametrize(
