@@ -128,7 +128,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     demand((ranked_status == Status::infeasible) == (quick_status == Status::infeasible));
     demand(ranked_status == Status::solved || ranked_status == Status::infeasible ||
            ranked_status == Status::unbounded);
-    demand(ratio.status != FractionalStatus::iteration_limit);
+    demand(ratio.status != FractionalStatus::iteration_limit &&
+           ratio.status != FractionalStatus::numerical);
+    demand((ratio.status == FractionalStatus::infeasible) == (quick_status == Status::infeasible));
     demand(loosened == Status::solved || loosened == Status::unbounded);
     demand(conflict.status ==
            (quick_status == Status::infeasible ? Status::infeasible : Status::solved));

@@ -83,6 +83,29 @@ TEST_CASE("planted answers are found by both methods") {
     }
 }
 
+TEST_CASE("planted answers of 30 to 60 variables and 60 to 120 rows are found by both methods") {
+    Workspace workspace(60, 120);
+    for (std::size_t index = 0; index < 16; ++index) {
+        feed_test::Random random(index);
+        const std::size_t n = 30 + random.below(31);
+        const std::size_t m = 60 + random.below(61);
+        const auto curvature = static_cast<feed_test::Curvature>(index % 3);
+        const feed_test::GeneratedProblem p =
+            index % 2 == 0 ? feed_test::generate::planted(random, n, m, curvature, 0, 5)
+                           : feed_test::generate::badly_scaled(random, n, m, curvature);
+        double planted_size = 0;
+        const double planted = objective(p, p.planted.data(), planted_size);
+        for (const bool general : {false, true}) {
+            Options options;
+            options.general_method = general;
+            const Result result = solve(p.view(), workspace, options);
+            INFO("problem " << index << ", general " << general);
+            REQUIRE(result.status == Status::solved);
+            CHECK(std::fabs(result.objective - planted) <= 1e-9 * planted_size);
+        }
+    }
+}
+
 // Scaling a problem by powers of two rounds nothing, so not a bit of the answer may change.
 TEST_CASE("another unit for the variables gives the same answer to the last bit") {
     Workspace workspace(16, 32);

@@ -11,15 +11,20 @@
 
 namespace feed::solver::detail {
 
+/// An opinion on how much of a value is rounding. The check of the answer has the last word.
+struct Rounding {
+    double zero_share;  ///< of the largest value of its kind, for a value that the search took for
+                        ///< zero.
+    double pull_share;  ///< of the terms that pull at a curved variable, over its curvature; 0:
+                        ///< ignore them.
+};
+
 /// The equations of the active limits of a dictionary, factorised with partial pivoting and used
 /// with refinement.
 class ExactPoint {
 public:
-    /// @param zero_share  how large a value that the search took for zero may be, against the
-    /// largest of its kind,
-    ///                    and still be rounding.
-    ExactPoint(Dictionary& dictionary, double zero_share)
-        : d_(dictionary), b_(dictionary.b), zero_share_(zero_share) {}
+    ExactPoint(Dictionary& dictionary, const Rounding& rounding)
+        : d_(dictionary), b_(dictionary.b), rounding_(rounding) {}
 
     /// Reads the active limits and factorises. False if the equations are singular.
     /// @param joint  whether loose entries are free, and point and multipliers have to be solved
@@ -251,7 +256,11 @@ private:
         }
         for (std::size_t c = 0; c < free_; ++c) {
             const std::size_t j = b_.free_variables[c];
-            const double noise = noise_of(j, b_.residual[c], largest);
+            double noise = noise_of(j, b_.residual[c], largest);
+            if (rounding_.pull_share > 0 && b_.scaled_hessian[j] > 0) {
+                const double share = rounding_.pull_share * pull_size(j) / b_.scaled_hessian[j];
+                if (share > noise) noise = share;
+            }
             double& value = b_.point[j];
             if (size_of(value) <= noise) value = 0;
             if (size_of(value - b_.low[j]) <= b_.noise[j]) value = b_.low[j];
@@ -282,7 +291,7 @@ private:
 
     /// @param last  the latest correction.
     [[nodiscard]] double noise_of(std::size_t id, double last, double largest) const {
-        const double share = (b_.seems_zero[id] != 0 ? zero_share_ : 1e-20) * largest;
+        const double share = (b_.seems_zero[id] != 0 ? rounding_.zero_share : 1e-20) * largest;
         double noise = b_.noise[id];
         if (noise < share) noise = share;
         if (refining_ && noise < size_of(last)) noise = size_of(last);
@@ -334,6 +343,15 @@ private:
         for (std::size_t c = 0; c < free_; ++c) {
             follow_pull(b_.free_variables[c], largest);
         }
+    }
+
+    /// The size of the terms that say where the multipliers want variable j.
+    [[nodiscard]] double pull_size(std::size_t j) const {
+        double size = size_of(b_.scaled_gradient[j]);
+        for (std::size_t r = 0; r < tight_; ++r) {
+            size += size_of(row(r)[j] * b_.row_multipliers[b_.tight_rows[r]]);
+        }
+        return size;
     }
 
     /// Where the multipliers alone fix a curved variable and rounding in the rows has moved it,
@@ -413,7 +431,7 @@ private:
     Buffers& b_;
     static constexpr int rounds = 4;
     static constexpr double settled = 4e-16;  ///< a relative correction that changes nothing more.
-    double zero_share_;
+    Rounding rounding_;
     bool refining_ = false;
     std::size_t free_ = 0;
     std::size_t tight_ = 0;

@@ -9,6 +9,7 @@
 // on linear problems.
 
 #include <cstddef>
+#include <cstdint>
 
 #include "feed/solver/dictionary.hpp"
 #include "feed/solver/problem.hpp"
@@ -127,13 +128,24 @@ private:
         if (d_.pivots_since_rebuild > 60 + d_.n / 4) d_.rebuild();
     }
 
-    [[nodiscard]] bool use_bland() const { return stalled_ > 12 + d_.n / 2; }
+    [[nodiscard]] bool use_bland() const { return stalled_ > 12 + d_.n / 2 + 10 * (d_.n + d_.m); }
+    /// Before that, entries are picked as if drawn by lot: of many ways out of a corner the
+    /// steepest may go in circles, and Bland's rule visits them one by one.
+    [[nodiscard]] bool draw_lots() const { return stalled_ > 12 + d_.n / 2; }
+
+    /// A number that depends on the entry and on how long there was no gain, and on nothing else.
+    [[nodiscard]] double lot(std::size_t id) const {
+        std::uint64_t z = (static_cast<std::uint64_t>(id) << 32U) + stalled_ + 0x9e3779b97f4a7c15U;
+        z = (z ^ (z >> 30U)) * 0xbf58476d1ce4e5b9U;
+        z = (z ^ (z >> 27U)) * 0x94d049bb133111ebU;
+        return static_cast<double>((z >> 40U) + 1U);
+    }
 
     /// The nonbasic entry to move: the steepest, or the first by number when steps gain nothing. n
     /// if none gains.
     [[nodiscard]] std::size_t price(std::size_t none, bool loose_too) const {
         std::size_t best = none;
-        double best_slope = 0;
+        double best_merit = 0;
         for (std::size_t j = 0; j < d_.n; ++j) {
             const std::size_t id = b_.nonbasic[j];
             if (b_.low[id] == b_.high[id]) continue;
@@ -143,9 +155,10 @@ private:
             if (!(steep > tolerance_ * b_.slope_size[j])) continue;
             if (b_.place[id] == Place::at_lower && slope > 0) continue;
             if (b_.place[id] == Place::at_upper && slope < 0) continue;
-            if (use_bland() ? (best == none || id < b_.nonbasic[best]) : steep > best_slope) {
+            const double merit = draw_lots() ? lot(id) : steep;
+            if (use_bland() ? (best == none || id < b_.nonbasic[best]) : merit > best_merit) {
                 best = j;
-                best_slope = steep;
+                best_merit = merit;
             }
         }
         return best;
@@ -217,7 +230,7 @@ private:
             return;
         }
         if (chosen == 2 * m) {  // rounding: a descent without end cannot be
-            stalled_ = d_.n + 1000;
+            stalled_ = 100 + 11 * (d_.n + d_.m);
             return;
         }
         exchange(chosen / 2, entering, chosen % 2 == 0 ? Place::at_lower : Place::at_upper);

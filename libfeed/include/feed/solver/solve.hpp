@@ -81,12 +81,12 @@ inline void write_sides(const Polyhedron& within, Buffers& b) {
 /// Turns the place where a search ended into an answer that has passed its check. False if it does
 /// not pass.
 inline bool confirm_with(const Problem& problem, Dictionary& dictionary, Status ended,
-                         double zero_share, double tolerance, Result& result) {
+                         const Rounding& rounding, double tolerance, Result& result) {
     Buffers& b = dictionary.b;
     const Polyhedron& within = problem.within;
     const std::size_t n = within.variable_count();
     const std::size_t m = within.row_count();
-    ExactPoint exact(dictionary, zero_share);
+    ExactPoint exact(dictionary, rounding);
     if (ended == Status::solved) {
         if (!exact.prepare(dictionary.curved)) return false;
         exact.solve(within);
@@ -111,8 +111,9 @@ inline bool confirm_with(const Problem& problem, Dictionary& dictionary, Status 
 /// The same, with several opinions on what is rounding; the check decides.
 inline bool confirm(const Problem& problem, Dictionary& dictionary, Status ended, double tolerance,
                     Result& result) {
-    for (const double zero_share : {1e-14, 1e-12, 1e-16}) {
-        if (confirm_with(problem, dictionary, ended, zero_share, tolerance, result)) return true;
+    for (const Rounding& rounding :
+         {Rounding{1e-14, 0}, Rounding{1e-12, 0}, Rounding{1e-16, 0}, Rounding{1e-14, 1e-15}}) {
+        if (confirm_with(problem, dictionary, ended, rounding, tolerance, result)) return true;
     }
     return false;
 }
