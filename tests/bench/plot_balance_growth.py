@@ -13,7 +13,7 @@ from pathlib import Path
 LINE = re.compile(r"^(closest to \w+) +(\d+) feedstocks +([\d.]+) us")
 WIDTH, HEIGHT, LEFT, TOP, RIGHT, BOTTOM = 640, 400, 70, 20, 150, 50
 FEEDSTOCKS = (4, 200)
-MICROSECONDS = (0.1, 100.0)
+MICROSECONDS = (0.1, 1000.0)
 COLOURS = {"closest to usual": "#1b6ca8", "closest to aims": "#b4501e"}
 
 
@@ -45,7 +45,7 @@ def axes() -> list[str]:
     for count in (4, 8, 16, 32, 60, 100, 200):
         x, low = place(count, MICROSECONDS[0])
         parts += [line((x, TOP), (x, low)), text(x, low + 18, str(count))]
-    for time in (0.1, 1.0, 10.0, 100.0):
+    for time in (0.1, 1.0, 10.0, 100.0, 1000.0):
         x, y = place(FEEDSTOCKS[0], time)
         parts += [line((x, y), (WIDTH - RIGHT, y)), text(x - 8, y + 4, f"{time:g}", "end")]
     parts.append(text((LEFT + WIDTH - RIGHT) / 2, HEIGHT - 10, "feedstocks"))

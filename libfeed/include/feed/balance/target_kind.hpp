@@ -38,7 +38,7 @@ inline constexpr std::array<TargetKind, target_property_count> target_kinds{{
     {TargetProperty::total_volume_l, "total_volume_l", "total volume", "L", 0, 1e12, false},
     {TargetProperty::bedding_l_per_scraps_l, "bedding_l_per_scraps_l", "bedding for scraps",
      "L loose bedding per L scraps", 0, 1000, false},
-    {TargetProperty::water_over_least, "water_over_least", "water over the least that will do",
+    {TargetProperty::water_over_least, "water_over_least", "water, times the least",
      "kg poured per kg of the least that will do", 1, 1000, false},
 }};
 
