@@ -3,7 +3,7 @@
 #include <stdio.h>
 
 int main(void) {
-    feed_feedstock *coffee = NULL;
+    feed_feedstock* coffee = NULL;
     feed_feedstock_info info;
     feed_value moisture, ratio;
     feed_error error;
@@ -17,9 +17,10 @@ int main(void) {
         feed_feedstock_get(coffee, FEED_MOISTURE_WET, &moisture, &error) == FEED_OK &&
         feed_feedstock_get(coffee, FEED_CN_RATIO, &ratio, &error) == FEED_OK) {
         printf("%s\n", info.name);
-        printf("moisture %.1f %% of wet mass, grade %c\n", moisture.value * 100.0, "ABCD"[moisture.grade]);
-        printf("C:N %.1f (%.1f to %.1f) carbon to nitrogen by mass, grade %c\n", ratio.value, ratio.low, ratio.high,
-               "ABCD"[ratio.grade]);
+        printf("moisture %.1f %% of wet mass, grade %c\n", moisture.value * 100.0,
+               "ABCD"[moisture.grade]);
+        printf("C:N %.1f (%.1f to %.1f) carbon to nitrogen by mass, grade %c\n", ratio.value,
+               ratio.low, ratio.high, "ABCD"[ratio.grade]);
         done = 0;
     } else {
         fprintf(stderr, "%s: %s\n", error.field, error.message);

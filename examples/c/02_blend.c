@@ -18,10 +18,10 @@ int main(void) {
         portions[1].wet_kg = 0.5;
         if (feed_blend(portions, 2, &blend, &error) == FEED_OK) {
             printf("%.2f kg wet\n", blend.wet_kg);
-            printf("moisture %.1f %% (%.1f to %.1f)\n", blend.moisture_wet.value * 100.0, blend.moisture_wet.low * 100.0,
-                   blend.moisture_wet.high * 100.0);
-            printf("C:N %.1f (%.1f to %.1f) carbon to nitrogen by mass\n", blend.cn_ratio.value, blend.cn_ratio.low,
-                   blend.cn_ratio.high);
+            printf("moisture %.1f %% (%.1f to %.1f)\n", blend.moisture_wet.value * 100.0,
+                   blend.moisture_wet.low * 100.0, blend.moisture_wet.high * 100.0);
+            printf("C:N %.1f (%.1f to %.1f) carbon to nitrogen by mass\n", blend.cn_ratio.value,
+                   blend.cn_ratio.low, blend.cn_ratio.high);
             done = 0;
         }
     }

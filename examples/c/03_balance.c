@@ -1,11 +1,12 @@
-/* Balance: a school lunch club (invented) has scraps that must go, and cardboard and water at will. */
+/* Balance: a school lunch club (invented) has scraps that must go, and cardboard and water at will.
+ */
 #include <feed/feed.h>
 #include <math.h>
 #include <stdio.h>
 
 /* Something at hand: exactly wet_kg of it, or, below zero, as much as it takes. */
-static feed_code add(feed_problem *problem, const char *words, double wet_kg, feed_error *error) {
-    feed_feedstock *found = NULL;
+static feed_code add(feed_problem* problem, const char* words, double wet_kg, feed_error* error) {
+    feed_feedstock* found = NULL;
     feed_code code = feed_feedstock_look_up(words, NULL, &found, error);
     if (code == FEED_OK) {
         feed_entry entry;
@@ -24,8 +25,8 @@ static feed_code add(feed_problem *problem, const char *words, double wet_kg, fe
 }
 
 int main(void) {
-    feed_problem *problem = NULL;
-    feed_answer *answer = NULL;
+    feed_problem* problem = NULL;
+    feed_answer* answer = NULL;
     feed_answer_summary summary;
     feed_blend_properties blend;
     feed_error error;
@@ -35,20 +36,23 @@ int main(void) {
     error.struct_size = sizeof error;
     if (feed_problem_create(NULL, &problem, &error) == FEED_OK &&
         feed_problem_use_target_set(problem, FEED_TARGETS_WORM_BED, &error) == FEED_OK &&
-        add(problem, "kitchen scraps", 1.2, &error) == FEED_OK && add(problem, "coffee grounds", 0.3, &error) == FEED_OK &&
-        add(problem, "shredded cardboard", -1.0, &error) == FEED_OK && add(problem, "water", -1.0, &error) == FEED_OK &&
+        add(problem, "kitchen scraps", 1.2, &error) == FEED_OK &&
+        add(problem, "coffee grounds", 0.3, &error) == FEED_OK &&
+        add(problem, "shredded cardboard", -1.0, &error) == FEED_OK &&
+        add(problem, "water", -1.0, &error) == FEED_OK &&
         feed_balance(problem, NULL, &answer, &error) == FEED_OK &&
         feed_answer_describe(answer, &summary, &error) == FEED_OK &&
         feed_answer_blend(answer, &blend, &error) == FEED_OK && summary.status == FEED_SOLVED) {
         size_t i;
         done = 0;
         for (i = 0; i < summary.portion_count; ++i) {
-            const char *label = NULL;
+            const char* label = NULL;
             double wet_kg;
             if (feed_answer_portion(answer, i, &wet_kg, &label, &error) != FEED_OK) done = 1;
             printf("%s: %.0f g\n", label, wet_kg * 1000.0);
         }
-        printf("C:N %.1f, moisture %.1f %%\n", blend.cn_ratio.value, blend.moisture_wet.value * 100.0);
+        printf("C:N %.1f, moisture %.1f %%\n", blend.cn_ratio.value,
+               blend.moisture_wet.value * 100.0);
     }
     if (done != 0) fprintf(stderr, "%s: %s\n", error.field, error.message);
     feed_answer_free(answer);

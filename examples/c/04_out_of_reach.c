@@ -1,12 +1,12 @@
-/* A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and nothing dry. Which
- * wishes conflict, how near one comes, and what mends it. */
+/* A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
+ * nothing dry. Which wishes conflict, how near one comes, and what mends it. */
 #include <feed/feed.h>
 #include <math.h>
 #include <stdio.h>
 
-static feed_code add(feed_problem *problem, const char *words, double least_wet_kg, double most_wet_kg,
-                     feed_error *error) {
-    feed_feedstock *found = NULL;
+static feed_code add(feed_problem* problem, const char* words, double least_wet_kg,
+                     double most_wet_kg, feed_error* error) {
+    feed_feedstock* found = NULL;
     feed_code code = feed_feedstock_look_up(words, NULL, &found, error);
     if (code == FEED_OK) {
         feed_entry entry;
@@ -25,8 +25,8 @@ static feed_code add(feed_problem *problem, const char *words, double least_wet_
 }
 
 int main(void) {
-    feed_problem *problem = NULL;
-    feed_answer *answer = NULL;
+    feed_problem* problem = NULL;
+    feed_answer* answer = NULL;
     feed_answer_summary summary;
     feed_blend_properties blend;
     feed_error error;
@@ -45,7 +45,7 @@ int main(void) {
         done = 0;
         printf("these cannot all hold:\n");
         for (i = 0; i < summary.conflict_count; ++i) {
-            const char *member = NULL;
+            const char* member = NULL;
             if (feed_answer_conflict(answer, i, &member, &error) != FEED_OK) done = 1;
             printf("  %s\n", member);
         }

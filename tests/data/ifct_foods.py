@@ -118,7 +118,7 @@ def fetch() -> dict[str, dict[str, str]]:
         with path.open(encoding="utf-8", newline="") as file:
             rows = list(csv.reader(file))
     keys = [title.split("; ")[-1] for title in rows[0]]
-    return {row[0]: dict(zip(keys, row)) for row in rows[1:]}
+    return {row[0]: dict(zip(keys, row, strict=False)) for row in rows[1:]}
 
 
 def mean(values: list[str]) -> float:

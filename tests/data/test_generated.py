@@ -85,7 +85,7 @@ def test_the_units_of_the_files_match_the_stored_properties() -> None:
                "mg/100 g": 0.00001}  # fmt: skip
     assert len(stored) == len(listed) == 25
     for (enumerator, key, basis, _, low, high), (name, target, base, unit, least, most) in zip(
-        stored, listed
+        stored, listed, strict=False
     ):
         assert (enumerator, key, basis) == (target, name, base.replace(" ", "_"))
         factor = factors.get(unit, 1)

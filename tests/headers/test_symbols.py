@@ -33,7 +33,7 @@ def relocations(binary: Path) -> Iterator[tuple[str, str]]:
         ["readelf", "-rW", binary], capture_output=True, text=True, check=True
     ).stdout
     parts = SECTION.split(text)
-    for section, body in zip(parts[1::2], parts[2::2]):
+    for section, body in zip(parts[1::2], parts[2::2], strict=False):
         for symbol in RELOCATION.findall(body):
             yield section, symbol
 

@@ -1,21 +1,28 @@
 /* libfeed - the C interface. This header is the reference: what is written here is what holds.
  *
  * House rules, once for every function:
- *   - Each call returns a feed_code: FEED_OK (0) or what went wrong. A code keeps its number for ever; treat one you
- *     do not know as a failure. Only the _free functions return nothing; they take NULL.
+ *   - Each call returns a feed_code: FEED_OK (0) or what went wrong. A code keeps its number for
+ * ever; treat one you do not know as a failure. Only the _free functions return nothing; they take
+ * NULL.
  *   - Results come through pointers after the inputs. On failure they are set to NULL, 0 or NaN.
- *   - The last parameter, `error`, may be NULL. It is a struct of fixed size that you own: nothing to free, nothing kept
- *     between calls. Set its struct_size first.
- *   - Text in is UTF-8, ends with NUL, and is copied. Text out belongs to the handle named and lives as long as it does,
- *     or, where said, for ever.
- *   - A struct starts with struct_size: set it to sizeof before the call. Later versions only append fields.
- *   - Units stand at the end of each name, the basis (wet or dry) in it. Fractions are kg per kg, never per cent.
- *   - NaN and infinity are refused at the border, except that NaN in a range or an optional field means "not given".
- *   - Nothing prints, reads files unless told to, keeps global or thread-local state, reads the locale or throws.
- *   - Threads: a handle may be read by any number of threads at once; one thread at a time while a function that takes
- *     it without const runs. Functions without handles may be called from any thread.
- *   - An allocator, where a function takes one, serves the handle or text it makes; NULL means malloc and free. Working
- *     memory of a call comes from the C++ run time and is given back before the call returns or with the handle.
+ *   - The last parameter, `error`, may be NULL. It is a struct of fixed size that you own: nothing
+ * to free, nothing kept between calls. Set its struct_size first.
+ *   - Text in is UTF-8, ends with NUL, and is copied. Text out belongs to the handle named and
+ * lives as long as it does, or, where said, for ever.
+ *   - A struct starts with struct_size: set it to sizeof before the call. Later versions only
+ * append fields.
+ *   - Units stand at the end of each name, the basis (wet or dry) in it. Fractions are kg per kg,
+ * never per cent.
+ *   - NaN and infinity are refused at the border, except that NaN in a range or an optional field
+ * means "not given".
+ *   - Nothing prints, reads files unless told to, keeps global or thread-local state, reads the
+ * locale or throws.
+ *   - Threads: a handle may be read by any number of threads at once; one thread at a time while a
+ * function that takes it without const runs. Functions without handles may be called from any
+ * thread.
+ *   - An allocator, where a function takes one, serves the handle or text it makes; NULL means
+ * malloc and free. Working memory of a call comes from the C++ run time and is given back before
+ * the call returns or with the handle.
  */
 #ifndef FEED_FEED_H
 #define FEED_FEED_H
@@ -35,25 +42,27 @@
 extern "C" {
 #endif
 
-/* ------------------------------------------------------------------------------------------------ codes and errors */
+/* ------------------------------------------------------------------------------------------------
+ * codes and errors */
 
 typedef int32_t feed_code;
 enum {
     FEED_OK = 0,
-    FEED_FAILED = 1,               /* anything without a code of its own */
-    FEED_BAD_ARGUMENT = 2,         /* a null pointer, an index or enumerator that does not exist, a struct_size too small */
+    FEED_FAILED = 1, /* anything without a code of its own */
+    FEED_BAD_ARGUMENT =
+        2, /* a null pointer, an index or enumerator that does not exist, a struct_size too small */
     FEED_OUT_OF_MEMORY = 3,
-    FEED_NOT_A_NUMBER = 4,         /* NaN or infinity where a finite number is due */
+    FEED_NOT_A_NUMBER = 4, /* NaN or infinity where a finite number is due */
     FEED_OUT_OF_RANGE = 5,
     FEED_UNIT_MISSING = 6,
     FEED_UNIT_UNKNOWN = 7,
-    FEED_PERCENT_SLIP = 8,         /* per cent where a fraction is due, or the reverse */
+    FEED_PERCENT_SLIP = 8, /* per cent where a fraction is due, or the reverse */
     FEED_LOW_ABOVE_HIGH = 9,
     FEED_UNKNOWN_FEEDSTOCK = 10,
     FEED_AMBIGUOUS_FEEDSTOCK = 11,
     FEED_UNKNOWN_PROPERTY = 12,
     FEED_DUPLICATE_ENTRY = 13,
-    FEED_MISSING_VALUE = 14,       /* a number that is needed was not given and the table has none */
+    FEED_MISSING_VALUE = 14, /* a number that is needed was not given and the table has none */
     FEED_SYNTAX = 15,
     FEED_UNKNOWN_KEY = 16,
     FEED_WRONG_TYPE = 17,
@@ -62,7 +71,7 @@ enum {
     FEED_NOT_READABLE = 20,
     FEED_NOT_WRITABLE = 21,
     FEED_NOT_UTF8 = 22,
-    FEED_NO_AMOUNT_FIXED = 23,     /* a balance without a scale */
+    FEED_NO_AMOUNT_FIXED = 23, /* a balance without a scale */
     FEED_CONTRADICTION = 24,
     FEED_EMPTY = 25,
     FEED_INTERNAL = 26
@@ -81,57 +90,63 @@ typedef struct feed_error {
     char message[400];     /* one sentence, with the likely slip where there is one */
 } feed_error;
 
-/* Memory for handles and texts. `allocate` returns NULL when it cannot; alignment is a power of two of at most 16. */
+/* Memory for handles and texts. `allocate` returns NULL when it cannot; alignment is a power of two
+ * of at most 16. */
 typedef struct feed_allocator {
     uint32_t struct_size;
-    void *user;
-    void *(*allocate)(void *user, size_t size, size_t alignment);
-    void (*release)(void *user, void *memory);
+    void* user;
+    void* (*allocate)(void* user, size_t size, size_t alignment);
+    void (*release)(void* user, void* memory);
 } feed_allocator;
 
 /* A text made for you. Free with feed_text_free. */
 typedef struct feed_text feed_text;
 
 /* Gives the bytes of a text.
- *   text: the handle. data: set to the bytes, which end with NUL and live as long as the handle. length: set to the
- *   number of bytes without NUL; may be NULL.
- * Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_text_get(const feed_text *text, const char **data, size_t *length, feed_error *error);
-FEED_API void feed_text_free(feed_text *text);
+ *   text: the handle. data: set to the bytes, which end with NUL and live as long as the handle.
+ * length: set to the number of bytes without NUL; may be NULL. Errors: FEED_BAD_ARGUMENT. Threads:
+ * read. Since 0.1. */
+FEED_API feed_code feed_text_get(const feed_text* text, const char** data, size_t* length,
+                                 feed_error* error);
+FEED_API void feed_text_free(feed_text* text);
 
 /* Gives the fixed name of a code ("out_of_range"); an unknown code gives "failed".
  *   name: set to text with static storage. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1. */
-FEED_API feed_code feed_code_name(feed_code code, const char **name, feed_error *error);
+FEED_API feed_code feed_code_name(feed_code code, const char** name, feed_error* error);
 
-/* ------------------------------------------------------------------------------------------------ versions */
+/* ------------------------------------------------------------------------------------------------
+ * versions */
 
 #define FEED_VERSION_MAJOR 0
 #define FEED_VERSION_MINOR 1
 #define FEED_VERSION_PATCH 0
-#define FEED_VERSION_NUMBER (FEED_VERSION_MAJOR * 10000 + FEED_VERSION_MINOR * 100 + FEED_VERSION_PATCH)
+#define FEED_VERSION_NUMBER \
+    (FEED_VERSION_MAJOR * 10000 + FEED_VERSION_MINOR * 100 + FEED_VERSION_PATCH)
 
 typedef struct feed_version_info {
     uint32_t struct_size;
     uint32_t library_number;     /* major * 10000 + minor * 100 + patch, of the library that runs */
     int32_t table_layout;        /* version of the layout of the feedstock table */
-    const char *library_version; /* "0.1.0"; static */
-    const char *table_version;   /* version of its numbers; static */
-    const char *table_sha256;    /* hash of its source files; static */
+    const char* library_version; /* "0.1.0"; static */
+    const char* table_version;   /* version of its numbers; static */
+    const char* table_sha256;    /* hash of its source files; static */
 } feed_version_info;
 
 /* Gives the versions of code, table and table layout.
  *   out: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1. */
-FEED_API feed_code feed_version(feed_version_info *out, feed_error *error);
+FEED_API feed_code feed_version(feed_version_info* out, feed_error* error);
 
-/* ------------------------------------------------------------------------------------------------ quantities */
+/* ------------------------------------------------------------------------------------------------
+ * quantities */
 
 /* What is known of a computed quantity. */
 enum { FEED_KNOWN = 0, FEED_AT_LEAST = 1, FEED_UNKNOWN = 2 };
 /* How good a number is: read in its source, derived by a named formula, recalled, a judgement. */
 enum { FEED_GRADE_A = 0, FEED_GRADE_B = 1, FEED_GRADE_C = 2, FEED_GRADE_D = 3 };
 
-/* A computed quantity. Where knowledge is FEED_AT_LEAST, value is a lower bound and covered (0 to 1) the share of the
- * mass whose property is known; where it is FEED_UNKNOWN the numbers are NaN. This struct never grows. */
+/* A computed quantity. Where knowledge is FEED_AT_LEAST, value is a lower bound and covered (0 to
+ * 1) the share of the mass whose property is known; where it is FEED_UNKNOWN the numbers are NaN.
+ * This struct never grows. */
 typedef struct feed_estimate {
     double value;
     double low;
@@ -141,35 +156,36 @@ typedef struct feed_estimate {
     int32_t grade;
 } feed_estimate;
 
-/* ------------------------------------------------------------------------------------------------ feedstocks */
+/* ------------------------------------------------------------------------------------------------
+ * feedstocks */
 
 /* Properties; basis and unit of the stored number beside each. Numbers are never reused. */
 enum {
-    FEED_MOISTURE_WET = 0,               /* kg water per kg wet */
-    FEED_CARBON_DRY = 1,                 /* kg organic carbon per kg dry */
-    FEED_NITROGEN_DRY = 2,               /* kg total nitrogen per kg dry */
-    FEED_CN_RATIO = 3,                   /* kg carbon per kg nitrogen */
-    FEED_ASH_DRY = 4,                    /* kg per kg dry */
-    FEED_LIGNIN_DRY = 5,                 /* kg per kg dry */
-    FEED_FAT_DRY = 6,                    /* kg per kg dry */
-    FEED_PROTEIN_WET = 7,                /* kg per kg wet */
-    FEED_FAT_WET = 8,                    /* kg per kg wet */
-    FEED_CARBOHYDRATE_WET = 9,           /* kg per kg wet, fibre included */
-    FEED_FIBRE_WET = 10,                 /* kg per kg wet */
-    FEED_PH = 11,                        /* pH */
-    FEED_TITRATABLE_ACIDITY_WET = 12,    /* kg citric acid per kg wet, titrated to pH 8.2 */
-    FEED_ORGANIC_ACIDS_WET = 13,         /* kg citric equivalent per kg wet: an upper bound */
-    FEED_NEUTRALISING_VALUE_WET = 14,    /* kg CaCO3 equivalent per kg as it is */
-    FEED_SODIUM_WET = 15,                /* kg per kg wet */
-    FEED_POTASSIUM_WET = 16,             /* kg per kg wet */
-    FEED_ELECTRICAL_CONDUCTIVITY = 17,   /* dS/m of the extract */
-    FEED_BULK_DENSITY_LOOSE = 18,        /* kg wet per m3 */
-    FEED_BULK_DENSITY_SETTLED = 19,      /* kg wet per m3 */
+    FEED_MOISTURE_WET = 0,                /* kg water per kg wet */
+    FEED_CARBON_DRY = 1,                  /* kg organic carbon per kg dry */
+    FEED_NITROGEN_DRY = 2,                /* kg total nitrogen per kg dry */
+    FEED_CN_RATIO = 3,                    /* kg carbon per kg nitrogen */
+    FEED_ASH_DRY = 4,                     /* kg per kg dry */
+    FEED_LIGNIN_DRY = 5,                  /* kg per kg dry */
+    FEED_FAT_DRY = 6,                     /* kg per kg dry */
+    FEED_PROTEIN_WET = 7,                 /* kg per kg wet */
+    FEED_FAT_WET = 8,                     /* kg per kg wet */
+    FEED_CARBOHYDRATE_WET = 9,            /* kg per kg wet, fibre included */
+    FEED_FIBRE_WET = 10,                  /* kg per kg wet */
+    FEED_PH = 11,                         /* pH */
+    FEED_TITRATABLE_ACIDITY_WET = 12,     /* kg citric acid per kg wet, titrated to pH 8.2 */
+    FEED_ORGANIC_ACIDS_WET = 13,          /* kg citric equivalent per kg wet: an upper bound */
+    FEED_NEUTRALISING_VALUE_WET = 14,     /* kg CaCO3 equivalent per kg as it is */
+    FEED_SODIUM_WET = 15,                 /* kg per kg wet */
+    FEED_POTASSIUM_WET = 16,              /* kg per kg wet */
+    FEED_ELECTRICAL_CONDUCTIVITY = 17,    /* dS/m of the extract */
+    FEED_BULK_DENSITY_LOOSE = 18,         /* kg wet per m3 */
+    FEED_BULK_DENSITY_SETTLED = 19,       /* kg wet per m3 */
     FEED_WATER_HOLDING_CAPACITY_DRY = 20, /* kg water per kg dry */
-    FEED_REFUSE_WET = 21,                /* kg per kg as bought */
-    FEED_LABILE_SHARE = 22,              /* kg per kg volatile solids */
-    FEED_CELLULOSIC_SHARE = 23,          /* kg per kg volatile solids */
-    FEED_LIGNIN_LIKE_SHARE = 24          /* kg per kg volatile solids */
+    FEED_REFUSE_WET = 21,                 /* kg per kg as bought */
+    FEED_LABILE_SHARE = 22,               /* kg per kg volatile solids */
+    FEED_CELLULOSIC_SHARE = 23,           /* kg per kg volatile solids */
+    FEED_LIGNIN_LIKE_SHARE = 24           /* kg per kg volatile solids */
 };
 
 /* Groups of the table. */
@@ -209,17 +225,17 @@ enum {
     FEED_CAUTION_LIME_DUST = 1 << 19
 };
 
-/* A material with properties, from the table or your own. Free with feed_feedstock_free; a handle that took it keeps
- * what it needs. */
+/* A material with properties, from the table or your own. Free with feed_feedstock_free; a handle
+ * that took it keeps what it needs. */
 typedef struct feed_feedstock feed_feedstock;
 
 typedef struct feed_feedstock_info {
     uint32_t struct_size;
-    const char *id;               /* all texts live as long as the handle */
-    const char *name;
-    const char *part;             /* which part a plant's name was taken for ("core"), or "" */
-    const char *note;
-    const char *preparation_hint;
+    const char* id; /* all texts live as long as the handle */
+    const char* name;
+    const char* part; /* which part a plant's name was taken for ("core"), or "" */
+    const char* note;
+    const char* preparation_hint;
     int32_t group;
     int32_t roles;
     int32_t stance;
@@ -229,36 +245,40 @@ typedef struct feed_feedstock_info {
 
 typedef struct feed_value {
     uint32_t struct_size;
-    int32_t known; /* 0: the property is unknown and the numbers are NaN; unknown never means zero */
+    int32_t
+        known; /* 0: the property is unknown and the numbers are NaN; unknown never means zero */
     double value;
     double low;
     double high;
     int32_t grade;
     int32_t range_grade;
-    const char *sources; /* `ID:place` pairs parted by blanks; static or as long as the handle */
-    const char *method;  /* how it was obtained */
+    const char* sources; /* `ID:place` pairs parted by blanks; static or as long as the handle */
+    const char* method;  /* how it was obtained */
 } feed_value;
 
-/* Gives the number of feedstocks in the table. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1. */
-FEED_API feed_code feed_table_count(size_t *count, feed_error *error);
+/* Gives the number of feedstocks in the table. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1.
+ */
+FEED_API feed_code feed_table_count(size_t* count, feed_error* error);
 
 /* Makes a feedstock from a row of the table.
  *   row: from 0 to count - 1, rows sorted by id. allocator: or NULL. out: set to a new handle.
  * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
-FEED_API feed_code feed_feedstock_at(size_t row, const feed_allocator *allocator, feed_feedstock **out, feed_error *error);
+FEED_API feed_code feed_feedstock_at(size_t row, const feed_allocator* allocator,
+                                     feed_feedstock** out, feed_error* error);
 
 /* Makes a feedstock from a name or alias as a keeper would type it ("coffee grounds", "apples").
- *   words: UTF-8. A plant with several parts gives the part a caddy usually holds; feed_feedstock_describe says which.
- * Errors: FEED_UNKNOWN_FEEDSTOCK (message has the nearest names), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY.
- * Threads: any. Since 0.1. */
-FEED_API feed_code feed_feedstock_look_up(const char *words, const feed_allocator *allocator, feed_feedstock **out,
-                                          feed_error *error);
+ *   words: UTF-8. A plant with several parts gives the part a caddy usually holds;
+ * feed_feedstock_describe says which. Errors: FEED_UNKNOWN_FEEDSTOCK (message has the nearest
+ * names), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
+FEED_API feed_code feed_feedstock_look_up(const char* words, const feed_allocator* allocator,
+                                          feed_feedstock** out, feed_error* error);
 
 /* Finds the rows of the table that match words, best first.
- *   words: "" matches all. capacity: how many rows fit in `rows`, which may be NULL when it is 0. count: set to how
- *   many match, which may be more than capacity.
- * Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1. */
-FEED_API feed_code feed_table_search(const char *words, size_t capacity, size_t *rows, size_t *count, feed_error *error);
+ *   words: "" matches all. capacity: how many rows fit in `rows`, which may be NULL when it is 0.
+ * count: set to how many match, which may be more than capacity. Errors: FEED_BAD_ARGUMENT.
+ * Threads: any. Since 0.1. */
+FEED_API feed_code feed_table_search(const char* words, size_t capacity, size_t* rows,
+                                     size_t* count, feed_error* error);
 
 /* How fast a material decays; a judgement. */
 enum {
@@ -271,8 +291,8 @@ enum {
 /* "Not given" for enumerators and bit sets in structs that you fill. */
 enum { FEED_NOT_GIVEN = -1 };
 
-/* One property of a feedstock of your own, in its unit; low and high both NaN take the stated default range. This struct
- * never grows. */
+/* One property of a feedstock of your own, in its unit; low and high both NaN take the stated
+ * default range. This struct never grows. */
 typedef struct feed_own_value {
     int32_t property;
     double value;
@@ -287,46 +307,53 @@ typedef struct feed_own_feedstock {
     int32_t stance;      /* FEED_STANCE_..., or FEED_NOT_GIVEN */
     int32_t decay_class; /* FEED_DECAY_..., or FEED_NOT_GIVEN */
     int32_t cautions;    /* bits of FEED_CAUTION_..., or FEED_NOT_GIVEN */
-    const char *name;    /* the words used in answers */
-    const feed_own_value *values;
+    const char* name;    /* the words used in answers */
+    const feed_own_value* values;
     size_t value_count;
 } feed_own_feedstock;
 
-/* Makes a feedstock of your own: all of it, or what differs from `like`. Of carbon, nitrogen and C:N the given ones stand
- * and the others follow.
- *   own: struct_size set by you. like: or NULL.
- * Errors: FEED_UNKNOWN_PROPERTY, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP, FEED_LOW_ABOVE_HIGH,
- *   FEED_DUPLICATE_ENTRY, FEED_CONTRADICTION (C:N against carbon and nitrogen; parts above the whole), FEED_MISSING_VALUE
- *   (no moisture), FEED_EMPTY, FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
-FEED_API feed_code feed_feedstock_define(const feed_own_feedstock *own, const feed_feedstock *like,
-                                         const feed_allocator *allocator, feed_feedstock **out, feed_error *error);
+/* Makes a feedstock of your own: all of it, or what differs from `like`. Of carbon, nitrogen and
+ * C:N the given ones stand and the others follow. own: struct_size set by you. like: or NULL.
+ * Errors: FEED_UNKNOWN_PROPERTY, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP,
+ * FEED_LOW_ABOVE_HIGH, FEED_DUPLICATE_ENTRY, FEED_CONTRADICTION (C:N against carbon and nitrogen;
+ * parts above the whole), FEED_MISSING_VALUE (no moisture), FEED_EMPTY, FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
+FEED_API feed_code feed_feedstock_define(const feed_own_feedstock* own, const feed_feedstock* like,
+                                         const feed_allocator* allocator, feed_feedstock** out,
+                                         feed_error* error);
 
-/* A nutrition label, each number kg per kg as it is (grams per 100 g over 100); NaN where the label says nothing. */
+/* A nutrition label, each number kg per kg as it is (grams per 100 g over 100); NaN where the label
+ * says nothing. */
 typedef struct feed_nutrition_label {
     uint32_t struct_size;
-    int32_t carbohydrate_has_fibre; /* 1: fibre is part of carbohydrate (United States); 0: it is not (Europe) */
+    int32_t carbohydrate_has_fibre; /* 1: fibre is part of carbohydrate (United States); 0: it is
+                                       not (Europe) */
     double protein;                 /* these three are needed */
     double fat;
     double carbohydrate;
     double sugars;
     double fibre;
-    double water;                   /* by difference where not given */
+    double water; /* by difference where not given */
     double ash;
-    double salt;                    /* as NaCl */
-    double sodium;                  /* goes before salt */
-    double protein_factor;          /* nitrogen = protein / factor; NaN: 6.25 */
+    double salt;           /* as NaCl */
+    double sodium;         /* goes before salt */
+    double protein_factor; /* nitrogen = protein / factor; NaN: 6.25 */
 } feed_nutrition_label;
 
-/* Makes a feedstock from a nutrition label. own: gives the name; its values go before those of the label.
- * Errors: those of feed_feedstock_define. Formulas F0, F1, F4, F5: docs/methods.md. Threads: any. Since 0.1. */
-FEED_API feed_code feed_feedstock_from_label(const feed_own_feedstock *own, const feed_nutrition_label *label,
-                                             const feed_allocator *allocator, feed_feedstock **out, feed_error *error);
+/* Makes a feedstock from a nutrition label. own: gives the name; its values go before those of the
+ * label. Errors: those of feed_feedstock_define. Formulas F0, F1, F4, F5: docs/methods.md. Threads:
+ * any. Since 0.1. */
+FEED_API feed_code feed_feedstock_from_label(const feed_own_feedstock* own,
+                                             const feed_nutrition_label* label,
+                                             const feed_allocator* allocator, feed_feedstock** out,
+                                             feed_error* error);
 
-/* A laboratory report; fractions kg per kg of the mass that `as_received` names, NaN where it says nothing. */
+/* A laboratory report; fractions kg per kg of the mass that `as_received` names, NaN where it says
+ * nothing. */
 typedef struct feed_laboratory_report {
     uint32_t struct_size;
-    int32_t as_received;    /* 0: of the dry mass; 1: of the mass as it came */
-    double moisture_wet;    /* needed */
+    int32_t as_received; /* 0: of the dry mass; 1: of the mass as it came */
+    double moisture_wet; /* needed */
     double carbon;
     double nitrogen;
     double cn_ratio;
@@ -334,15 +361,19 @@ typedef struct feed_laboratory_report {
     double volatile_solids;
 } feed_laboratory_report;
 
-/* Makes a feedstock from a laboratory report. Errors: those of feed_feedstock_define. Threads: any. Since 0.1. */
-FEED_API feed_code feed_feedstock_from_report(const feed_own_feedstock *own, const feed_laboratory_report *report,
-                                              const feed_allocator *allocator, feed_feedstock **out, feed_error *error);
+/* Makes a feedstock from a laboratory report. Errors: those of feed_feedstock_define. Threads: any.
+ * Since 0.1. */
+FEED_API feed_code feed_feedstock_from_report(const feed_own_feedstock* own,
+                                              const feed_laboratory_report* report,
+                                              const feed_allocator* allocator, feed_feedstock** out,
+                                              feed_error* error);
 
-/* Makes a feedstock from YAML text: one member of the `feedstocks` of a feed file, "till roll: {like: newspaper}".
- *   text: UTF-8. Errors: FEED_SYNTAX, FEED_UNKNOWN_KEY, FEED_WRONG_TYPE, FEED_TOO_LARGE, FEED_NOT_UTF8 and those of
- *   feed_feedstock_define, with line and column. Threads: any. Form: docs/files.md. Since 0.1. */
-FEED_API feed_code feed_feedstock_from_text(const char *text, const feed_allocator *allocator, feed_feedstock **out,
-                                            feed_error *error);
+/* Makes a feedstock from YAML text: one member of the `feedstocks` of a feed file, "till roll:
+ * {like: newspaper}". text: UTF-8. Errors: FEED_SYNTAX, FEED_UNKNOWN_KEY, FEED_WRONG_TYPE,
+ * FEED_TOO_LARGE, FEED_NOT_UTF8 and those of feed_feedstock_define, with line and column. Threads:
+ * any. Form: docs/files.md. Since 0.1. */
+FEED_API feed_code feed_feedstock_from_text(const char* text, const feed_allocator* allocator,
+                                            feed_feedstock** out, feed_error* error);
 
 /* What was done to a material before it is fed. */
 enum {
@@ -356,39 +387,45 @@ enum {
     FEED_PREPARATION_PRE_COMPOSTED = 7
 };
 
-/* Makes the feedstock after a preparation: moisture, density and decay rate changed by stated factors (grade D).
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
-FEED_API feed_code feed_feedstock_prepare(const feed_feedstock *feedstock, int32_t preparation,
-                                          const feed_allocator *allocator, feed_feedstock **out, feed_error *error);
+/* Makes the feedstock after a preparation: moisture, density and decay rate changed by stated
+ * factors (grade D). Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE, FEED_OUT_OF_MEMORY. Threads:
+ * read. Since 0.1. */
+FEED_API feed_code feed_feedstock_prepare(const feed_feedstock* feedstock, int32_t preparation,
+                                          const feed_allocator* allocator, feed_feedstock** out,
+                                          feed_error* error);
 
 /* Gives names, group, roles, stance and cautions.
- *   out: struct_size set by you; its texts live as long as the handle. Errors: FEED_BAD_ARGUMENT. Threads: read.
- * Since 0.1. */
-FEED_API feed_code feed_feedstock_describe(const feed_feedstock *feedstock, feed_feedstock_info *out, feed_error *error);
+ *   out: struct_size set by you; its texts live as long as the handle. Errors: FEED_BAD_ARGUMENT.
+ * Threads: read. Since 0.1. */
+FEED_API feed_code feed_feedstock_describe(const feed_feedstock* feedstock,
+                                           feed_feedstock_info* out, feed_error* error);
 
 /* Gives one property with range, grade and source.
- *   out: struct_size set by you; known is 0 where nothing is known. Errors: FEED_UNKNOWN_PROPERTY, FEED_BAD_ARGUMENT.
- * Threads: read. Since 0.1. */
-FEED_API feed_code feed_feedstock_get(const feed_feedstock *feedstock, int32_t property, feed_value *out,
-                                      feed_error *error);
-FEED_API void feed_feedstock_free(feed_feedstock *feedstock);
+ *   out: struct_size set by you; known is 0 where nothing is known. Errors: FEED_UNKNOWN_PROPERTY,
+ * FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
+FEED_API feed_code feed_feedstock_get(const feed_feedstock* feedstock, int32_t property,
+                                      feed_value* out, feed_error* error);
+FEED_API void feed_feedstock_free(feed_feedstock* feedstock);
 
-/* ------------------------------------------------------------------------------------------------ amounts */
+/* ------------------------------------------------------------------------------------------------
+ * amounts */
 
-/* Turns an amount as people write it into wet mass of a feedstock: "1.2 kg", "3 L", "6 piece", "1 1/2 cup".
- *   amount: UTF-8, decimal point. feedstock: gives density and piece weights. wet_kg: set to kilograms wet.
- *   how: set to one sentence that says how volume or pieces became mass, "" where nothing had to be assumed; may be NULL
- *   when how_size is 0; cut at how_size - 1 bytes.
- * Errors: FEED_UNIT_MISSING, FEED_UNIT_UNKNOWN, FEED_OUT_OF_RANGE, FEED_MISSING_VALUE (no such measure or density known),
- *   FEED_SYNTAX, FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_amount_to_wet_kg(const char *amount, const feed_feedstock *feedstock, double *wet_kg, char *how,
-                                         size_t how_size, feed_error *error);
+/* Turns an amount as people write it into wet mass of a feedstock: "1.2 kg", "3 L", "6 piece", "1
+ * 1/2 cup". amount: UTF-8, decimal point. feedstock: gives density and piece weights. wet_kg: set
+ * to kilograms wet. how: set to one sentence that says how volume or pieces became mass, "" where
+ * nothing had to be assumed; may be NULL when how_size is 0; cut at how_size - 1 bytes. Errors:
+ * FEED_UNIT_MISSING, FEED_UNIT_UNKNOWN, FEED_OUT_OF_RANGE, FEED_MISSING_VALUE (no such measure or
+ * density known), FEED_SYNTAX, FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
+FEED_API feed_code feed_amount_to_wet_kg(const char* amount, const feed_feedstock* feedstock,
+                                         double* wet_kg, char* how, size_t how_size,
+                                         feed_error* error);
 
-/* ------------------------------------------------------------------------------------------------ blend */
+/* ------------------------------------------------------------------------------------------------
+ * blend */
 
 /* An amount of a feedstock. This struct never grows. */
 typedef struct feed_portion {
-    const feed_feedstock *feedstock;
+    const feed_feedstock* feedstock;
     double wet_kg; /* above 0, finite */
 } feed_portion;
 
@@ -400,7 +437,8 @@ typedef struct feed_blend_properties {
     feed_estimate water_kg;
     feed_estimate moisture_wet;       /* kg per kg */
     feed_estimate cn_ratio;           /* total carbon over total nitrogen by mass */
-    feed_estimate available_cn_ratio; /* carbon that microbes reach, limited by lignin (Chandler 1980), over nitrogen */
+    feed_estimate available_cn_ratio; /* carbon that microbes reach, limited by lignin (Chandler
+                                         1980), over nitrogen */
     feed_estimate carbon_kg;
     feed_estimate nitrogen_kg;
     feed_estimate volume_l;
@@ -416,11 +454,13 @@ typedef struct feed_blend_properties {
 
 /* Computes the properties of portions together, with intervals and grades.
  *   portions: count of them, at least 1. out: struct_size set by you.
- * Errors: FEED_BAD_ARGUMENT, FEED_EMPTY, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_OUT_OF_MEMORY. Threads: read.
- * Formulas: docs/methods.md. Since 0.1. */
-FEED_API feed_code feed_blend(const feed_portion *portions, size_t count, feed_blend_properties *out, feed_error *error);
+ * Errors: FEED_BAD_ARGUMENT, FEED_EMPTY, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_OUT_OF_MEMORY.
+ * Threads: read. Formulas: docs/methods.md. Since 0.1. */
+FEED_API feed_code feed_blend(const feed_portion* portions, size_t count,
+                              feed_blend_properties* out, feed_error* error);
 
-/* ------------------------------------------------------------------------------------------------ balance */
+/* ------------------------------------------------------------------------------------------------
+ * balance */
 
 /* What a target limits; unit of its numbers beside each. */
 enum {
@@ -433,8 +473,8 @@ enum {
     FEED_TARGET_TOTAL_WET_KG = 6,             /* kg wet */
     FEED_TARGET_TOTAL_VOLUME_L = 7,           /* L */
     FEED_TARGET_BEDDING_L_PER_SCRAPS_L = 8,   /* L loose bedding per L scraps */
-    FEED_TARGET_WATER_OVER_LEAST = 9          /* kg water poured over the least with which all other targets can be met;
-                                                 only an upper limit */
+    FEED_TARGET_WATER_OVER_LEAST = 9 /* kg water poured over the least with which all other targets
+                                        can be met; only an upper limit */
 };
 /* What best means. */
 enum {
@@ -456,106 +496,120 @@ typedef struct feed_answer feed_answer;
 
 typedef struct feed_entry {
     uint32_t struct_size;
-    int32_t use_up_priority;         /* 0 none, 1 first, 2 second ... */
-    const feed_feedstock *feedstock;
-    const char *label;               /* your words for it, or NULL for the feedstock's name */
-    double least_wet_kg;             /* at least 0 */
-    double most_wet_kg;              /* at least least_wet_kg; NaN: no upper limit */
-    double cost_per_wet_kg;          /* NaN: none */
-    double usual_wet_kg;             /* amount in the usual recipe; NaN: none */
+    int32_t use_up_priority; /* 0 none, 1 first, 2 second ... */
+    const feed_feedstock* feedstock;
+    const char* label;      /* your words for it, or NULL for the feedstock's name */
+    double least_wet_kg;    /* at least 0 */
+    double most_wet_kg;     /* at least least_wet_kg; NaN: no upper limit */
+    double cost_per_wet_kg; /* NaN: none */
+    double usual_wet_kg;    /* amount in the usual recipe; NaN: none */
 } feed_entry;
 
 typedef struct feed_target {
     uint32_t struct_size;
-    int32_t property;  /* FEED_TARGET_... */
-    double low;        /* NaN: no limit on this side */
+    int32_t property; /* FEED_TARGET_... */
+    double low;       /* NaN: no limit on this side */
     double high;
-    double aim;        /* NaN: none */
-    const char *label; /* your words, for conflicts; or NULL */
-    const char *source;/* where the numbers come from; or NULL */
+    double aim;         /* NaN: none */
+    const char* label;  /* your words, for conflicts; or NULL */
+    const char* source; /* where the numbers come from; or NULL */
 } feed_target;
 
-/* Makes an empty problem. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
-FEED_API feed_code feed_problem_create(const feed_allocator *allocator, feed_problem **out, feed_error *error);
+/* Makes an empty problem. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1.
+ */
+FEED_API feed_code feed_problem_create(const feed_allocator* allocator, feed_problem** out,
+                                       feed_error* error);
 
 /* Adds something at hand. Equal least and most give an exact amount; least 0 with most NaN is free.
- * Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_LOW_ABOVE_HIGH, FEED_OUT_OF_MEMORY.
- * Threads: changes the handle. Since 0.1. */
-FEED_API feed_code feed_problem_add_entry(feed_problem *problem, const feed_entry *entry, feed_error *error);
+ * Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_LOW_ABOVE_HIGH,
+ * FEED_OUT_OF_MEMORY. Threads: changes the handle. Since 0.1. */
+FEED_API feed_code feed_problem_add_entry(feed_problem* problem, const feed_entry* entry,
+                                          feed_error* error);
 
-/* Adds a target, in place of an earlier one on the same property. Errors: as above. Threads: changes the handle.
- * Since 0.1. */
-FEED_API feed_code feed_problem_set_target(feed_problem *problem, const feed_target *target, feed_error *error);
+/* Adds a target, in place of an earlier one on the same property. Errors: as above. Threads:
+ * changes the handle. Since 0.1. */
+FEED_API feed_code feed_problem_set_target(feed_problem* problem, const feed_target* target,
+                                           feed_error* error);
 
-/* Puts in a ready set of targets (FEED_TARGETS_...), in place of earlier targets on the same properties.
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: changes the handle. Since 0.1. */
-FEED_API feed_code feed_problem_use_target_set(feed_problem *problem, int32_t target_set, feed_error *error);
+/* Puts in a ready set of targets (FEED_TARGETS_...), in place of earlier targets on the same
+ * properties. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: changes the handle. Since 0.1.
+ */
+FEED_API feed_code feed_problem_use_target_set(feed_problem* problem, int32_t target_set,
+                                               feed_error* error);
 
-/* Says what best means (FEED_OBJECTIVE_...); closest to the aims until said. Errors: FEED_BAD_ARGUMENT,
- * FEED_OUT_OF_RANGE. Threads: changes the handle. Since 0.1. */
-FEED_API feed_code feed_problem_set_objective(feed_problem *problem, int32_t objective, feed_error *error);
-FEED_API void feed_problem_free(feed_problem *problem);
+/* Says what best means (FEED_OBJECTIVE_...); closest to the aims until said. Errors:
+ * FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: changes the handle. Since 0.1. */
+FEED_API feed_code feed_problem_set_objective(feed_problem* problem, int32_t objective,
+                                              feed_error* error);
+FEED_API void feed_problem_free(feed_problem* problem);
 
 /* Balances. "Targets cannot be met" is an answer, not an error: read its status.
- * Errors: FEED_NO_AMOUNT_FIXED, FEED_EMPTY, FEED_MISSING_VALUE (an entry lacks a property that a target needs),
- *   FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Method: docs/balance.md, docs/solver.md. Since 0.1. */
-FEED_API feed_code feed_balance(const feed_problem *problem, const feed_allocator *allocator, feed_answer **out,
-                                feed_error *error);
+ * Errors: FEED_NO_AMOUNT_FIXED, FEED_EMPTY, FEED_MISSING_VALUE (an entry lacks a property that a
+ * target needs), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Method: docs/balance.md,
+ * docs/solver.md. Since 0.1. */
+FEED_API feed_code feed_balance(const feed_problem* problem, const feed_allocator* allocator,
+                                feed_answer** out, feed_error* error);
 
 typedef struct feed_answer_summary {
     uint32_t struct_size;
-    int32_t status;             /* FEED_SOLVED ... */
-    int32_t grade;              /* the worst grade the answer leans on */
-    int32_t has_mend;           /* 1: mend_label and mend_add_wet_kg hold */
-    size_t portion_count;       /* same order as the entries */
+    int32_t status;       /* FEED_SOLVED ... */
+    int32_t grade;        /* the worst grade the answer leans on */
+    int32_t has_mend;     /* 1: mend_label and mend_add_wet_kg hold */
+    size_t portion_count; /* same order as the entries */
     size_t reached_count;
-    size_t conflict_count;      /* members of the minimal conflicting set when infeasible */
+    size_t conflict_count; /* members of the minimal conflicting set when infeasible */
     size_t assumption_count;
-    double mend_add_wet_kg;     /* smallest single addition that mends it, or NaN */
-    const char *mend_label;     /* texts live as long as the answer; "" where there is none */
-    const char *unbounded_label;/* what nothing limits, or "" */
+    double mend_add_wet_kg;      /* smallest single addition that mends it, or NaN */
+    const char* mend_label;      /* texts live as long as the answer; "" where there is none */
+    const char* unbounded_label; /* what nothing limits, or "" */
 } feed_answer_summary;
 
 typedef struct feed_reached {
     uint32_t struct_size;
-    int32_t property;  /* FEED_TARGET_... */
+    int32_t property; /* FEED_TARGET_... */
     int32_t inside;
     int32_t binding;
-    double low;        /* the window; NaN where open */
+    double low; /* the window; NaN where open */
     double high;
     double aim;
     feed_estimate quantity;
-    const char *label;
+    const char* label;
 } feed_reached;
 
-/* Gives status and counts. out: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_answer_describe(const feed_answer *answer, feed_answer_summary *out, feed_error *error);
+/* Gives status and counts. out: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: read.
+ * Since 0.1. */
+FEED_API feed_code feed_answer_describe(const feed_answer* answer, feed_answer_summary* out,
+                                        feed_error* error);
 
-/* Gives one portion: wet kilograms of the entry with the same index; the closest blend when infeasible.
- *   index: below portion_count. label: set to the entry's words, or NULL pointer when not wanted.
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
-FEED_API feed_code feed_answer_portion(const feed_answer *answer, size_t index, double *wet_kg, const char **label,
-                                       feed_error *error);
+/* Gives one portion: wet kilograms of the entry with the same index; the closest blend when
+ * infeasible. index: below portion_count. label: set to the entry's words, or NULL pointer when not
+ * wanted. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_answer_portion(const feed_answer* answer, size_t index, double* wet_kg,
+                                       const char** label, feed_error* error);
 
 /* Gives what one target came to. index: below reached_count. out: struct_size set by you.
  * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
-FEED_API feed_code feed_answer_reached(const feed_answer *answer, size_t index, feed_reached *out, feed_error *error);
+FEED_API feed_code feed_answer_reached(const feed_answer* answer, size_t index, feed_reached* out,
+                                       feed_error* error);
 
 /* Gives the words of one member of the conflicting set. index: below conflict_count.
  * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
-FEED_API feed_code feed_answer_conflict(const feed_answer *answer, size_t index, const char **label, feed_error *error);
+FEED_API feed_code feed_answer_conflict(const feed_answer* answer, size_t index, const char** label,
+                                        feed_error* error);
 
 /* Gives one assumption the answer made, as a sentence. index: below assumption_count.
  * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
-FEED_API feed_code feed_answer_assumption(const feed_answer *answer, size_t index, const char **sentence,
-                                          feed_error *error);
+FEED_API feed_code feed_answer_assumption(const feed_answer* answer, size_t index,
+                                          const char** sentence, feed_error* error);
 
 /* Gives the properties of the blend that the answer proposes. out: struct_size set by you.
  * Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_answer_blend(const feed_answer *answer, feed_blend_properties *out, feed_error *error);
-FEED_API void feed_answer_free(feed_answer *answer);
+FEED_API feed_code feed_answer_blend(const feed_answer* answer, feed_blend_properties* out,
+                                     feed_error* error);
+FEED_API void feed_answer_free(feed_answer* answer);
 
-/* ------------------------------------------------------------------------------------------------ bed */
+/* ------------------------------------------------------------------------------------------------
+ * bed */
 
 /* What the worms live in. */
 enum {
@@ -587,12 +641,12 @@ enum {
     FEED_SQUEEZE_POOLING = 5
 };
 
-/* A bed as its keeper describes it. Start from feed_bed_description_init: every enumerator is then FEED_NOT_GIVEN and
- * every number NaN, and what you leave so is assumed and said. */
+/* A bed as its keeper describes it. Start from feed_bed_description_init: every enumerator is then
+ * FEED_NOT_GIVEN and every number NaN, and what you leave so is assumed and said. */
 typedef struct feed_bed_description {
     uint32_t struct_size;
-    int32_t container;    /* FEED_CONTAINER_... */
-    int32_t stacked;      /* working trays on top of each other, at least 1 */
+    int32_t container; /* FEED_CONTAINER_... */
+    int32_t stacked;   /* working trays on top of each other, at least 1 */
     int32_t drainage;
     int32_t lid;
     int32_t ventilation;
@@ -608,42 +662,48 @@ typedef struct feed_bed_description {
     double worms_count;
     double temperature_low_c; /* low alone: one value; low and high: a range */
     double temperature_high_c;
-    double moisture_wet;      /* measured by drying; wins over the squeeze test */
-    double ph;                /* only if measured */
-    double lime_g_caco3;      /* lime or ground shell already in the bed */
-    double age_days;          /* since the worms moved in */
-    double own_feeding_rate_wet_kg_per_kg_day; /* wet scraps per kg of worms and day this bed was seen to clear */
+    double moisture_wet;                       /* measured by drying; wins over the squeeze test */
+    double ph;                                 /* only if measured */
+    double lime_g_caco3;                       /* lime or ground shell already in the bed */
+    double age_days;                           /* since the worms moved in */
+    double own_feeding_rate_wet_kg_per_kg_day; /* wet scraps per kg of worms and day this bed was
+                                                  seen to clear */
 } feed_bed_description;
 
 /* A bed. Free with feed_bed_free. */
 typedef struct feed_bed feed_bed;
 
-/* Sets every field to "not given". description: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: any.
- * Since 0.1. */
-FEED_API feed_code feed_bed_description_init(feed_bed_description *description, feed_error *error);
+/* Sets every field to "not given". description: struct_size set by you. Errors: FEED_BAD_ARGUMENT.
+ * Threads: any. Since 0.1. */
+FEED_API feed_code feed_bed_description_init(feed_bed_description* description, feed_error* error);
 
 /* Makes a bed.
- * Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP, FEED_LOW_ABOVE_HIGH,
- *   FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
-FEED_API feed_code feed_bed_create(const feed_bed_description *description, const feed_allocator *allocator, feed_bed **out,
-                                   feed_error *error);
+ * Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP,
+ * FEED_LOW_ABOVE_HIGH, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
+FEED_API feed_code feed_bed_create(const feed_bed_description* description,
+                                   const feed_allocator* allocator, feed_bed** out,
+                                   feed_error* error);
 
 /* Gives the bed one temperature a day, the first for day 0, in place of the value or range.
- *   temperature_c: count numbers, count at least 1. Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE.
- * Threads: changes the handle. Since 0.1. */
-FEED_API feed_code feed_bed_set_daily_temperature(feed_bed *bed, const double *temperature_c, size_t count,
-                                                  feed_error *error);
+ *   temperature_c: count numbers, count at least 1. Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER,
+ * FEED_OUT_OF_RANGE. Threads: changes the handle. Since 0.1. */
+FEED_API feed_code feed_bed_set_daily_temperature(feed_bed* bed, const double* temperature_c,
+                                                  size_t count, feed_error* error);
 
-/* Says what the bed is made of, water included. Errors: as feed_blend. Threads: changes the handle. Since 0.1. */
-FEED_API feed_code feed_bed_set_bedding(feed_bed *bed, const feed_portion *portions, size_t count, feed_error *error);
+/* Says what the bed is made of, water included. Errors: as feed_blend. Threads: changes the handle.
+ * Since 0.1. */
+FEED_API feed_code feed_bed_set_bedding(feed_bed* bed, const feed_portion* portions, size_t count,
+                                        feed_error* error);
 
-/* Adds a feeding: before day 0 it is part of the bed's past, from day 0 on it is planned (used by the forecast).
- *   day: days, finite. Errors: as feed_blend. Threads: changes the handle. Since 0.1. */
-FEED_API feed_code feed_bed_add_feeding(feed_bed *bed, double day, const feed_portion *portions, size_t count,
-                                        feed_error *error);
-FEED_API void feed_bed_free(feed_bed *bed);
+/* Adds a feeding: before day 0 it is part of the bed's past, from day 0 on it is planned (used by
+ * the forecast). day: days, finite. Errors: as feed_blend. Threads: changes the handle. Since 0.1.
+ */
+FEED_API feed_code feed_bed_add_feeding(feed_bed* bed, double day, const feed_portion* portions,
+                                        size_t count, feed_error* error);
+FEED_API void feed_bed_free(feed_bed* bed);
 
-/* ------------------------------------------------------------------------------------------------ check */
+/* ------------------------------------------------------------------------------------------------
+ * check */
 
 /* Hazards; a check answers all of them in this order. */
 enum {
@@ -672,56 +732,63 @@ typedef struct feed_hazard_finding {
     feed_estimate value;     /* in `unit` */
     double limit_watch;
     double limit_act;
-    double remedy_add_wet_kg;        /* of remedy_material; 0 where nothing is added */
-    double remedy_feed_now_wet_kg;   /* of the scraps; 0 where the feeding is not split */
+    double remedy_add_wet_kg;      /* of remedy_material; 0 where nothing is added */
+    double remedy_feed_now_wet_kg; /* of the scraps; 0 where the feeding is not split */
     double remedy_feed_later_wet_kg;
     double remedy_later_days;
     double remedy_spread_m2;
-    const char *unit;        /* texts live as long as the result */
-    const char *source;      /* of the limits */
-    const char *why;         /* one sentence with the numbers */
-    const char *remedy;      /* one sentence with amounts, or "" */
-    const char *remedy_material; /* id of the feedstock to add, or "" */
+    const char* unit;            /* texts live as long as the result */
+    const char* source;          /* of the limits */
+    const char* why;             /* one sentence with the numbers */
+    const char* remedy;          /* one sentence with amounts, or "" */
+    const char* remedy_material; /* id of the feedstock to add, or "" */
 } feed_hazard_finding;
 
 /* Judges a feeding against a bed.
  *   bed: its planned feedings are left aside. portions: the feeding, count at least 1.
  * Errors: as feed_blend. Threads: read. Limits and formulas: docs/bed.md. Since 0.1. */
-FEED_API feed_code feed_check(const feed_bed *bed, const feed_portion *portions, size_t count,
-                              const feed_allocator *allocator, feed_check_result **out, feed_error *error);
+FEED_API feed_code feed_check(const feed_bed* bed, const feed_portion* portions, size_t count,
+                              const feed_allocator* allocator, feed_check_result** out,
+                              feed_error* error);
 
-/* Gives one hazard. hazard: FEED_HAZARD_... out: struct_size set by you. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE.
+/* Gives one hazard. hazard: FEED_HAZARD_... out: struct_size set by you. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_hazard(const feed_check_result* result, int32_t hazard,
+                                     feed_hazard_finding* out, feed_error* error);
+
+/* Gives the number of cautions of the feedstocks. Errors: FEED_BAD_ARGUMENT. Threads: read. Since
+ * 0.1. */
+FEED_API feed_code feed_check_caution_count(const feed_check_result* result, size_t* count,
+                                            feed_error* error);
+
+/* Gives one caution as a sentence and where it comes from. index: below the count. source: may be
+ * NULL. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_caution(const feed_check_result* result, size_t index,
+                                      const char** sentence, const char** source,
+                                      feed_error* error);
+
+/* Gives what should be seen, and when, if the judgement is right. Errors: FEED_BAD_ARGUMENT.
  * Threads: read. Since 0.1. */
-FEED_API feed_code feed_check_hazard(const feed_check_result *result, int32_t hazard, feed_hazard_finding *out,
-                                     feed_error *error);
+FEED_API feed_code feed_check_look_back(const feed_check_result* result, const char** sentence,
+                                        feed_error* error);
+FEED_API void feed_check_result_free(feed_check_result* result);
 
-/* Gives the number of cautions of the feedstocks. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_check_caution_count(const feed_check_result *result, size_t *count, feed_error *error);
-
-/* Gives one caution as a sentence and where it comes from. index: below the count. source: may be NULL.
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
-FEED_API feed_code feed_check_caution(const feed_check_result *result, size_t index, const char **sentence,
-                                      const char **source, feed_error *error);
-
-/* Gives what should be seen, and when, if the judgement is right. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_check_look_back(const feed_check_result *result, const char **sentence, feed_error *error);
-FEED_API void feed_check_result_free(feed_check_result *result);
-
-/* ------------------------------------------------------------------------------------------------ forecast */
+/* ------------------------------------------------------------------------------------------------
+ * forecast */
 
 /* Series of a forecast; unit beside each. */
 enum {
-    FEED_SERIES_MOISTURE_WET = 0,          /* kg water per kg wet */
-    FEED_SERIES_FREE_WATER_KG = 1,         /* above what the bed can hold */
-    FEED_SERIES_FOOD_LEFT_WET_KG = 2,      /* scraps left, as the wet mass fed that they stand for */
+    FEED_SERIES_MOISTURE_WET = 0,     /* kg water per kg wet */
+    FEED_SERIES_FREE_WATER_KG = 1,    /* above what the bed can hold */
+    FEED_SERIES_FOOD_LEFT_WET_KG = 2, /* scraps left, as the wet mass fed that they stand for */
     FEED_SERIES_ACID_G_CITRIC = 3,
     FEED_SERIES_FREE_AMMONIA_G_N_PER_WET_KG = 4,
     FEED_SERIES_TEMPERATURE_C = 5,
-    FEED_SERIES_TEMPERATURE_RISE_C = 6,    /* above the bed without food */
+    FEED_SERIES_TEMPERATURE_RISE_C = 6, /* above the bed without food */
     FEED_SERIES_VOLUME_L = 7,
     FEED_SERIES_DEPTH_M = 8,
-    FEED_SERIES_CN_RATIO = 9,              /* kg carbon per kg nitrogen */
-    FEED_SERIES_CASTINGS_DRY_KG = 10       /* formed since day 0 */
+    FEED_SERIES_CN_RATIO = 9,        /* kg carbon per kg nitrogen */
+    FEED_SERIES_CASTINGS_DRY_KG = 10 /* formed since day 0 */
 };
 
 /* A bed day by day; immutable. Free with feed_forecast_free. */
@@ -730,41 +797,47 @@ typedef struct feed_forecast feed_forecast;
 typedef struct feed_forecast_summary {
     uint32_t struct_size;
     int32_t grade;
-    size_t day_count;               /* entries in each series: days + 1, the first for day 0 */
-    double next_feeding_day;        /* NaN: not within the forecast */
-    double look_back_day;           /* NaN: nothing was fed */
-    double harvest_day;             /* NaN: not within the forecast */
-    double new_bedding_day;         /* NaN: not within the forecast */
-    const char *next_feeding_reason; /* texts live as long as the forecast */
-    const char *look_back;          /* what should be seen on look_back_day */
-    const char *harvest_reason;
-    const char *new_bedding_reason;
+    size_t day_count;                /* entries in each series: days + 1, the first for day 0 */
+    double next_feeding_day;         /* NaN: not within the forecast */
+    double look_back_day;            /* NaN: nothing was fed */
+    double harvest_day;              /* NaN: not within the forecast */
+    double new_bedding_day;          /* NaN: not within the forecast */
+    const char* next_feeding_reason; /* texts live as long as the forecast */
+    const char* look_back;           /* what should be seen on look_back_day */
+    const char* harvest_reason;
+    const char* new_bedding_reason;
 } feed_forecast_summary;
 
 /* Computes the bed day by day with the feedings added to it.
- *   days: 1 to 366. Errors: FEED_OUT_OF_RANGE, FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read.
- * Equations: docs/forecast.md. Since 0.1. */
-FEED_API feed_code feed_forecast_bed(const feed_bed *bed, size_t days, const feed_allocator *allocator, feed_forecast **out,
-                                     feed_error *error);
+ *   days: 1 to 366. Errors: FEED_OUT_OF_RANGE, FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads:
+ * read. Equations: docs/forecast.md. Since 0.1. */
+FEED_API feed_code feed_forecast_bed(const feed_bed* bed, size_t days,
+                                     const feed_allocator* allocator, feed_forecast** out,
+                                     feed_error* error);
 
-/* Gives days and reasons. out: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_forecast_describe(const feed_forecast *forecast, feed_forecast_summary *out, feed_error *error);
+/* Gives days and reasons. out: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: read.
+ * Since 0.1. */
+FEED_API feed_code feed_forecast_describe(const feed_forecast* forecast, feed_forecast_summary* out,
+                                          feed_error* error);
 
 /* Gives one series with its envelope.
- *   series: FEED_SERIES_... value, low, high: set to day_count numbers each, which live as long as the forecast; low and
- *   high may be NULL.
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
-FEED_API feed_code feed_forecast_series(const feed_forecast *forecast, int32_t series, const double **value,
-                                        const double **low, const double **high, feed_error *error);
-FEED_API void feed_forecast_free(feed_forecast *forecast);
+ *   series: FEED_SERIES_... value, low, high: set to day_count numbers each, which live as long as
+ * the forecast; low and high may be NULL. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads:
+ * read. Since 0.1. */
+FEED_API feed_code feed_forecast_series(const feed_forecast* forecast, int32_t series,
+                                        const double** value, const double** low,
+                                        const double** high, feed_error* error);
+FEED_API void feed_forecast_free(feed_forecast* forecast);
 
-/* ------------------------------------------------------------------------------------------------ diary */
+/* ------------------------------------------------------------------------------------------------
+ * diary */
 
 /* A bin's diary: bed, feedings and observations. Free with feed_diary_free. */
 typedef struct feed_diary feed_diary;
 
-/* What the observations of a diary say of this bin's own rates of decay, at 25 C in a moist airy bed. In each array: the
- * labile, the cellulosic and the lignin-like pool; low and high hold 90 %. */
+/* What the observations of a diary say of this bin's own rates of decay, at 25 C in a moist airy
+ * bed. In each array: the labile, the cellulosic and the lignin-like pool; low and high hold 90 %.
+ */
 typedef struct feed_calibration {
     uint32_t struct_size;
     int32_t used_count;   /* looks at leftovers that bear on the rates */
@@ -779,31 +852,35 @@ typedef struct feed_calibration {
 } feed_calibration;
 
 /* Reads a diary from YAML or JSON text.
- *   text: UTF-8. name: what errors call it. Errors: those of reading (FEED_SYNTAX ...), with line and column; the first
- *   of problem_count. Threads: any. Form: docs/files.md, docs/diary.md. Since 0.1. */
-FEED_API feed_code feed_diary_from_text(const char *text, const char *name, const feed_allocator *allocator,
-                                        feed_diary **out, feed_error *error);
+ *   text: UTF-8. name: what errors call it. Errors: those of reading (FEED_SYNTAX ...), with line
+ * and column; the first of problem_count. Threads: any. Form: docs/files.md, docs/diary.md. Since
+ * 0.1. */
+FEED_API feed_code feed_diary_from_text(const char* text, const char* name,
+                                        const feed_allocator* allocator, feed_diary** out,
+                                        feed_error* error);
 
-/* Makes the bed that the diary describes, with its feedings. Errors: FEED_MISSING_VALUE (the diary describes no bed),
- * FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
-FEED_API feed_code feed_diary_bed(const feed_diary *diary, const feed_allocator *allocator, feed_bed **out,
-                                  feed_error *error);
+/* Makes the bed that the diary describes, with its feedings. Errors: FEED_MISSING_VALUE (the diary
+ * describes no bed), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
+FEED_API feed_code feed_diary_bed(const feed_diary* diary, const feed_allocator* allocator,
+                                  feed_bed** out, feed_error* error);
 
-/* Learns from the observations. out: struct_size set by you. Errors: FEED_MISSING_VALUE (no bed), FEED_BAD_ARGUMENT,
- * FEED_OUT_OF_MEMORY. Threads: read. Method: docs/diary.md. Since 0.1. */
-FEED_API feed_code feed_diary_calibrate(const feed_diary *diary, feed_calibration *out, feed_error *error);
-FEED_API void feed_diary_free(feed_diary *diary);
+/* Learns from the observations. out: struct_size set by you. Errors: FEED_MISSING_VALUE (no bed),
+ * FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Method: docs/diary.md. Since 0.1. */
+FEED_API feed_code feed_diary_calibrate(const feed_diary* diary, feed_calibration* out,
+                                        feed_error* error);
+FEED_API void feed_diary_free(feed_diary* diary);
 
-/* ------------------------------------------------------------------------------------------------ JSON */
+/* ------------------------------------------------------------------------------------------------
+ * JSON */
 
-/* Reads a feed file as text and gives the answer of a verb as JSON: what `feed VERB FILE --json` prints.
- *   verb: "blend", "balance", "check", "forecast" or "show" (text is then a feedstock's name). text: YAML or JSON,
- *   UTF-8. name: what errors call it. out: set to the answer, or on a problem with the input to {"errors": [...]} while
- *   the code and `error` hold the first of them.
- * Errors: FEED_OUT_OF_RANGE (no such verb), FEED_MISSING_VALUE (the file lacks the section), those of reading.
- * Threads: any. Form: docs/files.md. Since 0.1. */
-FEED_API feed_code feed_json(const char *verb, const char *text, const char *name, const feed_allocator *allocator,
-                             feed_text **out, feed_error *error);
+/* Reads a feed file as text and gives the answer of a verb as JSON: what `feed VERB FILE --json`
+ * prints. verb: "blend", "balance", "check", "forecast" or "show" (text is then a feedstock's
+ * name). text: YAML or JSON, UTF-8. name: what errors call it. out: set to the answer, or on a
+ * problem with the input to {"errors": [...]} while the code and `error` hold the first of them.
+ * Errors: FEED_OUT_OF_RANGE (no such verb), FEED_MISSING_VALUE (the file lacks the section), those
+ * of reading. Threads: any. Form: docs/files.md. Since 0.1. */
+FEED_API feed_code feed_json(const char* verb, const char* text, const char* name,
+                             const feed_allocator* allocator, feed_text** out, feed_error* error);
 
 #ifdef __cplusplus
 }
