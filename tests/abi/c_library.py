@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import ctypes
 from pathlib import Path
-from typing import Union
 
 import c_header as header
 import c_layout as layout
 
-Scalar = Union[ctypes.c_double, ctypes.c_int32, ctypes.c_size_t, ctypes.c_void_p]
+Scalar = ctypes.c_double | ctypes.c_int32 | ctypes.c_size_t | ctypes.c_void_p
 
 SCALARS: dict[str, type[Scalar]] = {
     "double": ctypes.c_double,
