@@ -194,7 +194,10 @@ class Reference:
         """The worst deviation of a point in units of the scale; 0 where there are no aims."""
         worst = 0.0
         for numerator, constant, denominator, below in self.deviation_ratios():
-            worst = max(worst, (numerator @ x + constant) / (denominator @ x + below))
+            size = denominator @ x + below
+            # A blend without nitrogen has no C:N that could stray from its aim.
+            if size > 0.0:
+                worst = max(worst, (numerator @ x + constant) / size)
         return worst
 
     def can_deviate_by(self, deviation: float, rows: Rows) -> bool:
