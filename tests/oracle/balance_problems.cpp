@@ -1,4 +1,4 @@
-// Prints random balances and the library's answers as JSON, one a line, for test_balance.py.
+// Prints random balances and the library's answers as JSON, one a line, for test_balance_scipy.py.
 // Usage: oracle_balance_problems COUNT [SEED]
 #include <cstdio>
 #include <cstdlib>
