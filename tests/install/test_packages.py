@@ -30,7 +30,8 @@ class DebianRoot:
 
     def dpkg(self, *arguments: str | Path) -> None:
         fake = [] if os.geteuid() == 0 else ["fakeroot"]
-        run(*fake, "dpkg", f"--root={self.path}", "--force-not-root", "--force-depends", *arguments)
+        force = "--force-not-root,depends,script-chrootless"
+        run(*fake, "dpkg", f"--root={self.path}", force, *arguments)
 
     def files(self) -> list[str]:
         return sorted(
