@@ -97,7 +97,7 @@ stage_setup() {
         cmake ninja-build pkg-config git \
         libboost-dev libyaml-cpp-dev \
         catch2 libcgal-dev abigail-tools nodejs \
-        python3 python3-venv \
+        python3 python3-dev python3-venv \
         dpkg-dev fakeroot file man-db nodejs
     grep '^Installing' "$logs/packages.log"
     if ! cmp -s tests/requirements.txt build/venv/installed.txt; then
@@ -137,6 +137,11 @@ stage_python() {
     # The oracles ask programs of the debug build; all else is tried as it is packaged.
     build dev
     build package || return
+    # The wheel is built from the source archive, as a stranger would; the tests look at both.
+    rm -rf build/wheel
+    check python-wheel "$python" -m build --no-isolation --outdir build/wheel . &&
+        check python-install "$python" -m pip install -q --disable-pip-version-check --no-deps \
+            --force-reinstall build/wheel/*.whl
     rm -f "$logs/pytest.xml"
     if ! "$python" -m pytest -q -n "$jobs" -p no:cacheprovider \
         --junit-xml="$logs/pytest.xml" >"$logs/pytest.log" 2>&1; then

@@ -196,6 +196,19 @@ inline void list_unknown(BlendProperties& blend) {
     }
 }
 
+/// The numbers of a blend of merged portions; without what was assumed and what is unknown.
+inline void set_numbers(BlendProperties& properties, std::span<const Portion> parts) {
+    if (parts.empty()) return;
+    const BlendTotals totals = mix(parts);
+    BlendRanges ranges = ranges_of(parts);
+    properties.wet_mass = totals.wet_mass;
+    set_masses(properties, totals, ranges);
+    set_ratios(properties, totals, ranges);
+    set_volumes(properties, totals, ranges);
+    for (const auto& part : parts)
+        properties.cautions |= part.feedstock->cautions;
+}
+
 }  // namespace detail
 
 /// The properties of portions together, each with typical value, range, grade and how much of it is
@@ -209,18 +222,17 @@ inline void list_unknown(BlendProperties& blend) {
 inline BlendProperties blend(std::span<const Portion> portions) {
     const std::vector<Portion> parts = merged(portions);
     BlendProperties properties;
-    if (!parts.empty()) {
-        const BlendTotals totals = mix(parts);
-        detail::BlendRanges ranges = detail::ranges_of(parts);
-        properties.wet_mass = totals.wet_mass;
-        detail::set_masses(properties, totals, ranges);
-        detail::set_ratios(properties, totals, ranges);
-        detail::set_volumes(properties, totals, ranges);
-        for (const auto& part : parts)
-            properties.cautions |= part.feedstock->cautions;
-        properties.assumed = detail::blend_assumptions(parts, properties);
-    }
+    detail::set_numbers(properties, parts);
+    if (!parts.empty()) properties.assumed = detail::blend_assumptions(parts, properties);
     detail::list_unknown(properties);
+    return properties;
+}
+
+/// The numbers of `blend`, to the same bits, without the sentences: for many blends in a row.
+/// portions: as for `blend`. Threads: pure.
+inline BlendProperties blend_numbers(std::span<const Portion> portions) {
+    BlendProperties properties;
+    detail::set_numbers(properties, merged(portions));
     return properties;
 }
 

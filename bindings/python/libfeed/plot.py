@@ -1,0 +1,401 @@
+"""Pictures of answers, for those who have matplotlib.
+
+What is told apart by colour is also told apart by shape, line or words, in colours that people with
+any colour vision can tell apart (Okabe and Ito 2008), and stays readable in grey print.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ._core import (
+    Answer,
+    Entry,
+    Feedstock,
+    Forecast,
+    Problem,
+    Target,
+    feedstocks,
+    hazard_limits,
+    species_limits,
+)
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+_BLUE, _ORANGE, _GREEN, _PURPLE, _SKY, _RED, _GREY = (
+    "#0072B2",
+    "#E69F00",
+    "#009E73",
+    "#CC79A7",
+    "#56B4E9",
+    "#D55E00",
+    "#595959",
+)
+_GROUPS = {
+    "scraps": (_GREEN, "o"),
+    "beddings": (_ORANGE, "s"),
+    "manures": (_PURPLE, "D"),
+    "amendments": (_SKY, "^"),
+    "water": (_BLUE, "v"),
+    "guarded": (_RED, "X"),
+}
+
+
+def _axes(axes: Axes | None, width: float, height: float) -> Axes:
+    if axes is not None:
+        return axes
+    import matplotlib.pyplot as plt
+
+    return plt.subplots(figsize=(width, height), layout="constrained")[1]
+
+
+def _tidy(axes: Axes) -> None:
+    axes.spines[["top", "right"]].set_visible(False)
+    axes.grid(color="#DDDDDD", linewidth=0.6)
+    axes.set_axisbelow(True)
+
+
+def _extreme(problem: Problem, total_kg: float, targets: Sequence[Target]) -> Answer | None:
+    """The answer of the same amounts with other targets, or None where there is none."""
+    whole = Target("total_wet_kg", high=total_kg)
+    answer = Problem(problem.entries, targets=[whole, *targets], target_set=None).solve()
+    return answer if answer.solved else None
+
+
+def _edge(problem: Problem, total_kg: float, moisture: float, cn_aim: float) -> float | None:
+    """Lowest or highest C:N at one moisture, whichever lies towards the aim."""
+    answer = _extreme(
+        problem,
+        total_kg,
+        [Target("moisture", low=moisture, high=moisture), Target("cn_ratio", aim=cn_aim)],
+    )
+    return None if answer is None else answer.blend.cn_ratio.value
+
+
+def reachable_region(
+    problem: Problem, *, total_wet_kg: float, points: int = 40
+) -> tuple[list[float], list[float], list[float]]:
+    """The C:N ratios that can be reached at each moisture with what is at hand.
+
+    Every point of the edge is a balance of its own: exact, not sampled.
+
+    Parameters
+    ----------
+    problem : Problem
+        Its amounts count, its targets do not.
+    total_wet_kg : float
+        The most that the whole may weigh, kg: what is at hand in any amount needs an end.
+    points : int
+        Number of moistures, at least 3.
+
+    Returns
+    -------
+    (list of float, list of float, list of float)
+        Moistures from 0 to 1, lowest and highest C:N ratio at each.
+    """
+    ends = []
+    for aim in (0.0, 1.0):
+        answer = _extreme(problem, total_wet_kg, [Target("moisture", aim=aim)])
+        moisture = None if answer is None else answer.blend.moisture.value
+        if moisture is None:
+            return [], [], []
+        ends.append(moisture)
+    moistures, lowest, highest = [], [], []
+    for moisture in np.linspace(ends[0], ends[1], points).tolist():
+        low = _edge(problem, total_wet_kg, moisture, 1.0)
+        high = _edge(problem, total_wet_kg, moisture, 1000.0)
+        if low is not None and high is not None:
+            moistures.append(moisture)
+            lowest.append(low)
+            highest.append(high)
+    return moistures, lowest, highest
+
+
+def _draw_windows(axes: Axes, targets: Sequence[Target]) -> None:
+    by_key = {target.key: target for target in targets}
+    moisture, ratio = by_key.get("moisture"), by_key.get("cn_ratio")
+    if moisture is None or ratio is None:
+        return
+    left = 0.0 if moisture.low is None else moisture.low
+    right = 1.0 if moisture.high is None else moisture.high
+    low = axes.get_ylim()[0] if ratio.low is None else ratio.low
+    high = axes.get_ylim()[1] if ratio.high is None else ratio.high
+    axes.fill(
+        [100 * left, 100 * right, 100 * right, 100 * left],
+        [low, low, high, high],
+        facecolor="none",
+        edgecolor=_GREEN,
+        linewidth=1.8,
+        linestyle="--",
+        label="targets",
+    )
+    if moisture.aim is not None and ratio.aim is not None:
+        axes.plot(
+            100 * moisture.aim,
+            ratio.aim,
+            "+",
+            color=_GREEN,
+            markersize=12,
+            markeredgewidth=2,
+            linestyle="none",
+            label="aims",
+        )
+
+
+def _draw_entries(axes: Axes, entries: Sequence[Entry]) -> None:
+    for entry in entries:
+        moisture, ratio = entry.feedstock.get("moisture"), entry.feedstock.get("cn_ratio")
+        if moisture is None or ratio is None:
+            continue
+        axes.plot(100 * moisture.value, ratio.value, "o", color=_GREY, markersize=5)
+        inward = moisture.value > 0.6
+        axes.annotate(
+            entry.label,
+            (100 * moisture.value, ratio.value),
+            xytext=(-6 if inward else 6, 5),
+            textcoords="offset points",
+            ha="right" if inward else "left",
+            fontsize=8,
+            color=_GREY,
+        )
+
+
+def reachable(
+    problem: Problem, *, total_wet_kg: float | None = None, axes: Axes | None = None
+) -> Axes:
+    """Draws the C:N and moisture that what is at hand can reach, with the answer in it.
+
+    Parameters
+    ----------
+    problem : Problem
+        What is at hand and what is asked for.
+    total_wet_kg : float, optional
+        The most that the whole may weigh, kg; five times the answer where it is left out.
+    axes : matplotlib Axes, optional
+        Where to draw.
+
+    Returns
+    -------
+    matplotlib Axes
+    """
+    answer = problem.solve()
+    answer_kg = sum(portion.wet_kg for portion in answer.portions)
+    fixed_kg = sum(entry.least_wet_kg for entry in problem.entries)
+    total = total_wet_kg or 5.0 * max(answer_kg, fixed_kg)
+    moistures, lowest, highest = reachable_region(problem, total_wet_kg=total)
+    axes = _axes(axes, 6.4, 4.6)
+    axes.set_yscale("log")
+    percent = [100 * moisture for moisture in moistures]
+    axes.fill_between(
+        percent,
+        lowest,
+        highest,
+        facecolor=_SKY,
+        alpha=0.35,
+        edgecolor=_BLUE,
+        label=f"reachable, up to {total:.2g} kg in all",
+    )
+    _draw_entries(axes, problem.entries)
+    _draw_windows(axes, problem.targets)
+    made = answer.blend
+    if made.moisture.value is not None and made.cn_ratio.value is not None:
+        axes.plot(
+            100 * made.moisture.value,
+            made.cn_ratio.value,
+            "*",
+            color=_RED,
+            markeredgecolor="black",
+            markersize=15,
+            linestyle="none",
+            label="answer" if answer.solved else f"closest blend ({answer.status})",
+        )
+    _ratio_scale(axes)
+    axes.set_xlabel("moisture, % of wet mass")
+    axes.set_ylabel("C:N ratio, carbon to nitrogen by mass")
+    axes.legend(fontsize=8, loc="best", framealpha=0.9)
+    _tidy(axes)
+    return axes
+
+
+def _ratio_scale(axes: Axes) -> None:
+    from matplotlib.ticker import FixedLocator, NullLocator, ScalarFormatter
+
+    ticks = [2, 5, 10, 20, 30, 50, 100, 200, 500, 1000, 2000, 5000]
+    axes.yaxis.set_major_locator(FixedLocator(ticks))
+    axes.yaxis.set_minor_locator(NullLocator())
+    axes.yaxis.set_major_formatter(ScalarFormatter())
+
+
+def _panel(axes: Axes, ahead: Forecast, key: str, label: str, scale: float) -> None:
+    series = ahead[key]
+    days = np.arange(len(series))
+    axes.fill_between(
+        days,
+        scale * series.low,
+        scale * series.high,
+        facecolor=_SKY,
+        alpha=0.35,
+        linewidth=0,
+        label="range",
+    )
+    axes.plot(days, scale * series.value, color=_BLUE, linewidth=1.8, label="typical")
+    axes.set_ylabel(label, fontsize=9)
+    axes.set_xlim(0, len(series) - 1)
+    _tidy(axes)
+
+
+def _limit(axes: Axes, level: float, text: str) -> None:
+    axes.axhline(level, color=_RED, linewidth=1.2, linestyle="--")
+    axes.annotate(
+        text,
+        (1.0, level),
+        xycoords=("axes fraction", "data"),
+        xytext=(-4, 2),
+        textcoords="offset points",
+        ha="right",
+        fontsize=7.5,
+        color=_RED,
+    )
+
+
+def forecast(ahead: Forecast, *, species: str = "eisenia fetida") -> Figure:
+    """Draws a forecast day by day with its envelope and the limits of the worms.
+
+    Parameters
+    ----------
+    ahead : Forecast
+        The forecast.
+    species : str
+        Whose limits are drawn.
+
+    Returns
+    -------
+    matplotlib Figure
+    """
+    import matplotlib.pyplot as plt
+    from matplotlib.lines import Line2D
+
+    limits = species_limits(species)
+    acid = hazard_limits()["acid"]
+    figure, panels = plt.subplots(4, 1, figsize=(6.4, 8.4), sharex=True, layout="constrained")
+    moisture, heat, food, sour = panels
+    _panel(moisture, ahead, "moisture", "moisture, %", 100.0)
+    _limit(moisture, 100 * limits["wettest_moisture"], "too wet above")
+    _limit(moisture, 100 * limits["driest_moisture"], "too dry below")
+    _panel(heat, ahead, "temperature_c", "temperature, deg C", 1.0)
+    _limit(heat, limits["warmest_c"], "too warm above")
+    _panel(food, ahead, "food_left_wet_kg", "food left, wet kg", 1.0)
+    food.set_ylim(bottom=0)
+    _panel(sour, ahead, "acid_g_per_air_litre", f"acid, {acid[2]}", 1.0)
+    _limit(sour, acid[0], "watch above")
+    _limit(sour, acid[1], "act above")
+    sour.set_ylim(bottom=0)
+    for panel in panels:
+        for day in ahead.feeding_days:
+            panel.axvline(day, color=_GREY, linewidth=1.0, linestyle=":")
+        if ahead.next_feeding_day is not None:
+            panel.axvline(ahead.next_feeding_day, color=_GREEN, linewidth=1.6, linestyle="-.")
+    handles, labels = moisture.get_legend_handles_labels()
+    handles.append(Line2D([], [], color=_GREY, linestyle=":"))
+    labels.append("feeding")
+    if ahead.next_feeding_day is not None:
+        handles.append(Line2D([], [], color=_GREEN, linestyle="-."))
+        labels.append(f"next feeding, day {ahead.next_feeding_day}")
+    figure.legend(handles, labels, loc="outside upper center", ncols=4, fontsize=8, frameon=False)
+    sour.set_xlabel("day")
+    return figure
+
+
+def _place_labels(axes: Axes, points: list[tuple[float, float, str]]) -> None:
+    """Labels beside their points, moved up or down where they would cover one another."""
+    taken: list[Any] = []
+    axes.figure.canvas.draw()
+    renderer = axes.figure.canvas.get_renderer()  # type: ignore[attr-defined]
+    for x, y, text in sorted(points, key=lambda point: point[1]):
+        for dx, dy in ((6, 3), (6, -9), (6, 12), (-6, 3), (-6, -9), (6, -18), (6, 21), (-6, 12)):
+            label = axes.annotate(
+                text,
+                (x, y),
+                xytext=(dx, dy),
+                textcoords="offset points",
+                ha="left" if dx > 0 else "right",
+                fontsize=7.5,
+                arrowprops={"arrowstyle": "-", "color": _GREY, "linewidth": 0.5},
+            )
+            box = label.get_window_extent(renderer)
+            if not any(box.overlaps(other) for other in taken):
+                break
+            label.remove()
+        else:
+            continue
+        taken.append(box)
+
+
+def feedstock_map(
+    materials: Sequence[Feedstock] | None = None,
+    *,
+    label: Sequence[str] = (),
+    axes: Axes | None = None,
+) -> Axes:
+    """Draws feedstocks by C:N ratio and moisture.
+
+    Parameters
+    ----------
+    materials : sequence of Feedstock, optional
+        What to draw; the whole table where it is left out. Those without C:N are left out.
+    label : sequence of str
+        Ids of the feedstocks to name; all where there are at most 25.
+    axes : matplotlib Axes, optional
+        Where to draw.
+
+    Returns
+    -------
+    matplotlib Axes
+    """
+    shown = list(feedstocks() if materials is None else materials)
+    axes = _axes(axes, 7.2, 5.4)
+    axes.set_yscale("log")
+    named: list[tuple[float, float, str]] = []
+    for group, (colour, marker) in _GROUPS.items():
+        points = [
+            (100 * one["moisture"].value, one["cn_ratio"].value, one)
+            for one in shown
+            if one.group == group and one.get("moisture") and one.get("cn_ratio")
+        ]
+        if not points:
+            continue
+        axes.scatter(
+            [point[0] for point in points],
+            [point[1] for point in points],
+            c=colour,
+            marker=marker,
+            s=34,
+            alpha=0.85,
+            edgecolors="black",
+            linewidths=0.5,
+            label=group,
+        )
+        wanted = [point for point in points if point[2].id in label or len(shown) <= 25]
+        named += [(x, y, one.name) for x, y, one in wanted]
+    axes.set_xlim(-3, 103)
+    axes.axhspan(20, 50, xmin=0, color=_GREEN, alpha=0.10, linewidth=0)
+    axes.annotate(
+        "C:N 20 to 50, a worm feeding with its bedding",
+        (1, 50),
+        xytext=(0, -9),
+        textcoords="offset points",
+        fontsize=7.5,
+        color="#00573F",
+    )
+    _ratio_scale(axes)
+    axes.set_xlabel("moisture, % of wet mass")
+    axes.set_ylabel("C:N ratio, carbon to nitrogen by mass")
+    _tidy(axes)
+    _place_labels(axes, named)
+    axes.legend(fontsize=8, loc="upper right", framealpha=0.9)
+    return axes

@@ -1,0 +1,422 @@
+#include "bed.hpp"
+
+#include "feed/bed/check.hpp"
+#include "feed/io/caution_text.hpp"
+#include "feed/io/to_json.hpp"
+#include "feed/trial/signs.hpp"
+
+namespace feed::python {
+namespace {
+
+using Number = std::optional<double>;
+using Text = std::optional<std::string>;
+using Range = std::tuple<double, double>;
+using TemperatureGiven = std::optional<std::variant<double, Range, std::vector<double>>>;
+
+constexpr std::array<std::string_view, 7> container_words{
+    "tray", "tote", "bucket", "bath", "flow-through", "windrow", "box"};
+constexpr std::array<std::string_view, 3> drainage_words{"open", "tap", "none"};
+constexpr std::array<std::string_view, 3> lid_words{"none", "loose", "tight"};
+constexpr std::array<std::string_view, 3> ventilation_words{"open top", "holes", "closed"};
+constexpr std::array<std::string_view, 3> known_words{"weighed", "counted", "as bought"};
+constexpr std::array<std::string_view, 4> species_names{"eisenia fetida", "eisenia hortensis",
+                                                        "perionyx excavatus", "eudrilus eugeniae"};
+constexpr std::array<std::string_view, 11> remedy_words{
+    "none",        "look",      "feed less", "spread", "leave out", "feed more",
+    "add bedding", "add water", "add lime",  "cool",   "cannot"};
+
+BedTemperature read_temperature(const TemperatureGiven& given) {
+    constexpr NumberRange range{"deg C", -40, 80};
+    if (!given) return std::monostate();
+    if (const auto* one = std::get_if<double>(&*given))
+        return celsius(checked("temperature_c", *one, range));
+    if (const auto* both = std::get_if<Range>(&*given)) {
+        const auto& [low, high] = *both;
+        checked("temperature_c", low, range);
+        checked("temperature_c", high, range);
+        if (low > high) {
+            throw Raised(make_error(ErrorCode::low_above_high, "temperature_c",
+                                    number_text(low) + " to " + number_text(high) + " deg C",
+                                    "the low one first",
+                                    "the upper temperature is below the lower one"));
+        }
+        return TemperatureRange{celsius(low), celsius(high)};
+    }
+    DailyTemperatures daily;
+    for (const double one : std::get<std::vector<double>>(*given))
+        daily.push_back(celsius(checked("temperature_c", one, range)));
+    return daily;
+}
+
+Feeding make_feeding(double day, const PortionsGiven& portions,
+                     const ContainerVolumes& containers) {
+    return {days(checked("day", day, {"days", -36500, 36500})),
+            portions_given(portions, containers)};
+}
+
+Bed make_bed(const std::string& container,
+             const std::optional<std::tuple<double, double, double>>& inside_m, Number volume_l,
+             int stacked, Number depth_of_contents_m, const Text& drainage, const Text& lid,
+             const Text& ventilation, const Text& species, Number worms_wet_kg, Number worms_count,
+             const Text& worms_known, const TemperatureGiven& temperature_c,
+             const PortionsGiven& bedding, const Text& squeeze, Number moisture, Number ph,
+             Number lime_kg, const FeedingsGiven& earlier, Number age_days,
+             Number own_feeding_rate_per_day) {
+    Bed bed;
+    bed.container.kind =
+        choice_of<ContainerKind>("container", std::string_view(container), container_words);
+    if (inside_m) {
+        const auto& [length, width, depth] = *inside_m;
+        bed.container.inside =
+            InsideSize{metres(checked("inside length", length, {"m", 0.05, 100})),
+                       metres(checked("inside width", width, {"m", 0.05, 20})),
+                       metres(checked("inside depth", depth, {"m", 0.05, 3}))};
+    }
+    if (checked("volume_l", volume_l, {"L", 1, 1e5})) bed.container.volume = litres(*volume_l);
+    checked("stacked", static_cast<double>(stacked), {"trays", 1, 50});
+    bed.container.stacked = stacked;
+    if (checked("depth_of_contents_m", depth_of_contents_m, {"m", 0, 3}))
+        bed.depth_of_contents = metres(*depth_of_contents_m);
+    bed.drainage = choice_of<Drainage>("drainage", drainage, drainage_words);
+    bed.lid = choice_of<Lid>("lid", lid, lid_words);
+    bed.ventilation = choice_of<Ventilation>("ventilation", ventilation, ventilation_words);
+    bed.species = choice_of<Species>("species", species, species_names);
+    if (checked("worms_wet_kg", worms_wet_kg, {"kg", 0, 1e4}))
+        bed.worms.wet_mass = wet_kilograms(*worms_wet_kg);
+    bed.worms.count = checked("worms_count", worms_count, {"worms", 0, 1e8});
+    bed.worms.known =
+        choice_of<WormsKnown>("worms_known", worms_known, known_words)
+            .value_or(!worms_wet_kg && worms_count ? WormsKnown::counted : WormsKnown::weighed);
+    bed.temperature = read_temperature(temperature_c);
+    bed.bedding = portions_given(bedding);
+    bed.squeeze = choice_of<Squeeze>("squeeze", squeeze, squeeze_keys);
+    if (checked("moisture", moisture, {"kg/kg", 0, 1, true})) bed.moisture = Moisture(*moisture);
+    bed.ph = checked("ph", ph, {"", 0, 14});
+    if (checked("lime_kg", lime_kg, {"kg", 0, 1000})) bed.lime = kilograms(*lime_kg);
+    bed.earlier = earlier;
+    for (const auto& feeding : earlier)
+        checked("day of an earlier feeding", in_days(feeding.day), {"days", -36500, 0});
+    if (checked("age_days", age_days, {"days", 0, 36500})) bed.age = days(*age_days);
+    if (checked("own_feeding_rate_per_day", own_feeding_rate_per_day, {"kg/kg/day", 0, 5}))
+        bed.own_feeding_rate = per_day(*own_feeding_rate_per_day);
+    return bed;
+}
+
+void bind_bed_class(py::module_& module) {
+    py::class_<Feeding>(module, "Feeding", R"doc(
+A blend put into a bed on a day.
+
+Parameters
+----------
+day : float
+    Days from the day for which the bed is described: negative before it.
+portions : sequence of Portion or str
+    Scraps with their bedding, water and amendments.
+containers : list of (str, float), optional
+    Vessels of your own and their volumes in litres.
+
+Examples
+--------
+>>> libfeed.Feeding(-7, ["400 g banana peel", "100 g shredded cardboard"]).day
+-7.0)doc")
+        .def(py::init(&make_feeding), py::arg("day"), py::arg("portions"), py::kw_only(),
+             py::arg("containers") = ContainerVolumes{})
+        .def_property_readonly(
+            "day", [](const Feeding& f) { return in_days(f.day); }, "Day.")
+        .def_property_readonly(
+            "portions", [](const Feeding& f) { return shared_portions(f.portions); },
+            "What went in.")
+        .def("__repr__", [](const Feeding& f) {
+            return "<Feeding day " + number_text(in_days(f.day)) + ", " +
+                   std::to_string(f.portions.size()) + " portions>";
+        });
+    py::class_<Bed>(module, "Bed", R"doc(
+A worm bed as its keeper describes it. Whatever is left out is assumed, and answers say so.
+
+Parameters
+----------
+container : str
+    tray, tote, bucket, bath, flow-through, windrow or box.
+inside_m : (float, float, float), optional
+    Inside length, width and depth, m.
+volume_l : float, optional
+    Nominal volume, L, where no size is given.
+stacked : int
+    Working trays on top of each other.
+depth_of_contents_m : float, optional
+    Depth of the contents, m.
+drainage, lid, ventilation : str, optional
+    open, tap or none; none, loose or tight; open top, holes or closed.
+species : str, optional
+    eisenia fetida (and andrei), eisenia hortensis, perionyx excavatus, eudrilus eugeniae.
+worms_wet_kg, worms_count : float, optional
+    Worms by weight, kg, or by number.
+worms_known : str, optional
+    weighed, counted or as bought.
+temperature_c : float, (float, float) or list of float, optional
+    Of the bed, deg C: one value, a range, or one a day from day 0.
+bedding : sequence of Portion or str, optional
+    What the bed is made of, water included, if it was weighed.
+squeeze : str, optional
+    What a handful does in the fist: crumbly, damp, drops, many drops, streams or pooling.
+moisture : float, optional
+    Water over wet mass, 0 to 1, measured by drying; wins over the squeeze test.
+ph : float, optional
+    Only if measured.
+lime_kg : float, optional
+    Lime or ground shell already in the bed, kg as calcium carbonate.
+earlier : sequence of Feeding, optional
+    Feedings before day 0.
+age_days : float, optional
+    Since the worms moved in.
+own_feeding_rate_per_day : float, optional
+    Wet scraps for each kg of worms and day that this bed has been seen to clear.
+
+Examples
+--------
+>>> bed = libfeed.Bed(container="tote", volume_l=60, worms_wet_kg=0.5, squeeze="damp"))doc")
+        .def(py::init(&make_bed), py::kw_only(), py::arg("container") = "tote",
+             py::arg("inside_m") = py::none(), py::arg("volume_l") = py::none(),
+             py::arg("stacked") = 1, py::arg("depth_of_contents_m") = py::none(),
+             py::arg("drainage") = py::none(), py::arg("lid") = py::none(),
+             py::arg("ventilation") = py::none(), py::arg("species") = py::none(),
+             py::arg("worms_wet_kg") = py::none(), py::arg("worms_count") = py::none(),
+             py::arg("worms_known") = py::none(), py::arg("temperature_c") = py::none(),
+             py::arg("bedding") = PortionsGiven{}, py::arg("squeeze") = py::none(),
+             py::arg("moisture") = py::none(), py::arg("ph") = py::none(),
+             py::arg("lime_kg") = py::none(), py::arg("earlier") = FeedingsGiven{},
+             py::arg("age_days") = py::none(), py::arg("own_feeding_rate_per_day") = py::none())
+        .def_property_readonly(
+            "container", [](const Bed& b) { return word_of(b.container.kind, container_words); },
+            "What the worms live in.")
+        .def_property_readonly(
+            "worms_wet_kg",
+            [](const Bed& b) {
+                return b.worms.wet_mass ? Number(b.worms.wet_mass->in_kilograms()) : Number();
+            },
+            "Worms, wet kg, or None.")
+        .def_property_readonly(
+            "squeeze",
+            [](const Bed& b) {
+                return b.squeeze ? Text(word_of(*b.squeeze, squeeze_keys)) : Text();
+            },
+            "The squeeze test, or None.")
+        .def_readonly("ph", &Bed::ph, "pH, or None.")
+        .def_readonly("earlier", &Bed::earlier, "Feedings before day 0.")
+        .def("__repr__", [](const Bed& b) {
+            return "<Bed " + word_of(b.container.kind, container_words) + ", " +
+                   std::to_string(b.earlier.size()) + " earlier feedings>";
+        });
+}
+
+void bind_check_result(py::module_& module) {
+    py::class_<Remedy>(module, "Remedy", "A computed step. Amounts that do not belong to it are 0.")
+        .def_property_readonly(
+            "kind", [](const Remedy& r) { return word_of(r.kind, remedy_words); },
+            "What kind of step.")
+        .def_readonly("text", &Remedy::text, "One sentence with amounts.")
+        .def_readonly("material", &Remedy::material, "Id of the feedstock to add, or empty.")
+        .def_property_readonly(
+            "add_wet_kg", [](const Remedy& r) { return r.add.in_kilograms(); },
+            "How much to add, wet kg.")
+        .def_property_readonly(
+            "feed_now_wet_kg", [](const Remedy& r) { return r.feed_now.in_kilograms(); },
+            "Scraps to feed now, wet kg.")
+        .def_property_readonly(
+            "feed_later_wet_kg", [](const Remedy& r) { return r.feed_later.in_kilograms(); },
+            "Scraps to keep for later, wet kg.")
+        .def_property_readonly(
+            "later_days", [](const Remedy& r) { return in_days(r.later); },
+            "When to feed the rest, days.")
+        .def_readonly("hazard_gone", &Remedy::hazard_gone,
+                      "Judged again with these amounts: the hazard is gone.")
+        .def("__repr__",
+             [](const Remedy& r) { return "<Remedy " + word_of(r.kind, remedy_words) + ">"; });
+    py::class_<HazardFinding>(module, "HazardFinding", "The judgement on one hazard.")
+        .def_property_readonly(
+            "hazard", [](const HazardFinding& h) { return std::string(text(h.hazard)); },
+            "sour, wet, dry, hot, ammonia, salty, overfed, underfed, airless or greasy.")
+        .def_property_readonly(
+            "level", [](const HazardFinding& h) { return std::string(text(h.level)); },
+            "none, watch, act or unknown.")
+        .def_readonly("value", &HazardFinding::value, "What was found, in ``unit``.")
+        .def_readonly("limit", &HazardFinding::limit, "Where it begins to matter, in ``unit``.")
+        .def_readonly("limit_act", &HazardFinding::limit_act, "Where to act, in ``unit``.")
+        .def_readonly("higher_is_worse", &HazardFinding::higher_is_worse,
+                      "Whether the limits are upper ones.")
+        .def_property_readonly(
+            "unit", [](const HazardFinding& h) { return std::string(h.unit); },
+            "Unit of the value and its limits.")
+        .def_property_readonly(
+            "source", [](const HazardFinding& h) { return std::string(h.source); },
+            "Where the limits come from.")
+        .def_readonly("why", &HazardFinding::why, "One sentence with the numbers.")
+        .def_readonly("remedy", &HazardFinding::remedy, "The first step.")
+        .def_readonly("other_remedies", &HazardFinding::other_remedies, "Other steps that help.")
+        .def("__repr__", [](const HazardFinding& h) {
+            return "<HazardFinding " + std::string(text(h.hazard)) + ": " +
+                   std::string(text(h.level)) + ">";
+        });
+    py::class_<CautionFinding>(module, "CautionFinding", "A warning that belongs to a feedstock.")
+        .def_property_readonly(
+            "caution",
+            [](const CautionFinding& c) {
+                return caution_words_of(static_cast<std::uint32_t>(c.caution)).front();
+            },
+            "Its word.")
+        .def_property_readonly(
+            "level", [](const CautionFinding& c) { return std::string(text(c.level)); },
+            "none, watch, act or unknown.")
+        .def_readonly("feedstock", &CautionFinding::feedstock,
+                      "Name of the feedstock, or empty where several share it.")
+        .def_readonly("text", &CautionFinding::text, "What to beware of.")
+        .def_readonly("source", &CautionFinding::source, "Where it comes from.")
+        .def("__repr__", [](const CautionFinding& c) {
+            return "<CautionFinding " +
+                   caution_words_of(static_cast<std::uint32_t>(c.caution)).front() + ">";
+        });
+    py::class_<CheckResult>(module, "CheckResult", "The answer of a check.")
+        .def_property_readonly(
+            "hazards",
+            [](const CheckResult& result) {
+                py::typing::Dict<py::str, HazardFinding> hazards;
+                for (const auto& one : result.hazards)
+                    hazards[py::str(std::string(text(one.hazard)))] = one;
+                return hazards;
+            },
+            "Every hazard by its word.")
+        .def_readonly("cautions", &CheckResult::cautions, "Warnings of the feedstocks.")
+        .def_readonly("look_back", &CheckResult::look_back, "What should be seen, and when.")
+        .def_property_readonly(
+            "assumed", [](const CheckResult& r) { return texts_of(r.assumed); },
+            "What was taken for granted, a sentence each.")
+        .def_property_readonly(
+            "grade", [](const CheckResult& r) { return grade_text(r.grade); },
+            "The worst grade it leans on, A to D.")
+        .def(
+            "to_json", [](const CheckResult& r) { return io::to_json(r); },
+            "The answer as JSON text, with the keys of `feed check`.")
+        .def(
+            "to_dict", [](const CheckResult& r) { return from_json(io::to_json(r)); },
+            "The answer as plain Python objects, with the keys of `feed check`.")
+        .def("__repr__", [](const CheckResult& result) {
+            std::string raised;
+            for (const auto& one : result.hazards) {
+                if (one.level == Level::watch || one.level == Level::act)
+                    raised += (raised.empty() ? ": " : ", ") + std::string(text(one.hazard)) + " " +
+                              std::string(text(one.level));
+            }
+            return "<CheckResult" + (raised.empty() ? ": no hazard" : raised) + ">";
+        });
+}
+
+CheckResult check_feeding(const Bed& bed, const PortionsGiven& given, Number until_next_days,
+                          Number spread_m2, const std::optional<FeedstockOrWords>& bedding,
+                          const ContainerVolumes& containers) {
+    CheckOptions options;
+    if (checked("until_next_days", until_next_days, {"days", 0.5, 366}))
+        options.until_next = days(*until_next_days);
+    if (checked("spread_m2", spread_m2, {"m2", 1e-4, 1e4}))
+        options.spread = square_metres(*spread_m2);
+    if (bedding) options.bedding_at_hand = feedstock_given(*bedding).content;
+    const auto portions = portions_given(given, containers);
+    const py::gil_scoped_release released;
+    return check(bed, portions, options);
+}
+
+void bind_signs(py::module_& module) {
+    py::class_<Diagnosis>(module, "Diagnosis", "One possible cause of what was noticed.")
+        .def_readonly("name", &Diagnosis::name, "What it is.")
+        .def_readonly("share", &Diagnosis::share,
+                      "Share of the likelihood, 0 to 1: an order, not a measurement (grade D).")
+        .def_readonly("harmless", &Diagnosis::harmless, "Whether it needs no step.")
+        .def_readonly("why", &Diagnosis::why, "What the bed says for or against it, or empty.")
+        .def_readonly("test", &Diagnosis::test, "One quick test.")
+        .def_readonly("remedy", &Diagnosis::remedy, "One step, to be taken when the test says so.")
+        .def("__repr__", [](const Diagnosis& d) {
+            return "<Diagnosis " + d.name + ", " + number_text(d.share) + ">";
+        });
+    py::class_<SignsAnswer>(module, "Signs", "The causes of what was noticed, likeliest first.")
+        .def_readonly("causes", &SignsAnswer::causes, "The causes.")
+        .def_readonly("steps", &SignsAnswer::steps,
+                      "Places in ``causes`` in the order to act, most reversible step first.")
+        .def_readonly("harmless", &SignsAnswer::harmless, "The likeliest cause is harmless.")
+        .def_readonly("text", &SignsAnswer::text, "One sentence.")
+        .def_property_readonly(
+            "assumed", [](const SignsAnswer& s) { return texts_of(s.assumed); },
+            "What was taken for granted, a sentence each.")
+        .def("__repr__", [](const SignsAnswer& s) {
+            return "<Signs: " + (s.causes.empty() ? "nothing" : s.causes.front().name) + ">";
+        });
+    module.def(
+        "diagnose",
+        [](const Bed& bed, const std::vector<std::string>& signs) {
+            std::vector<Sign> seen;
+            for (const auto& word : signs)
+                seen.push_back(choice_of<Sign>("signs", std::string_view(word), sign_words));
+            const py::gil_scoped_release released;
+            return causes_of(bed, seen);
+        },
+        py::arg("bed"), py::arg("signs"), R"doc(
+What may be behind the signs in this bed: ordered causes, each with a quick test and one step.
+
+Parameters
+----------
+bed : Bed
+    The bed.
+signs : sequence of str
+    worms climbing, worms balled, sour smell, rotten smell, ammonia smell, vinegar smell, swampy
+    smell, streams, drops, flies, gnats, mites, springtails, white worms, mould, heat, food left.
+
+Returns
+-------
+Signs
+    The weights are judgements (grade D) in the order that keepers' accounts give them.
+
+Examples
+--------
+>>> bed = libfeed.Bed(container="tote", squeeze="streams")
+>>> libfeed.diagnose(bed, ["swampy smell", "streams"]).causes[0].name
+'too wet')doc");
+}
+
+}  // namespace
+
+void bind_bed(py::module_& module) {
+    bind_bed_class(module);
+    bind_check_result(module);
+    module.def("check", &check_feeding, py::arg("bed"), py::arg("portions"), py::kw_only(),
+               py::arg("until_next_days") = py::none(), py::arg("spread_m2") = py::none(),
+               py::arg("bedding_at_hand") = py::none(), py::arg("containers") = ContainerVolumes{},
+               R"doc(
+Judges a planned feeding against a bed: every hazard with its limit, reason and a remedy.
+
+Parameters
+----------
+bed : Bed
+    The bed; what it leaves out is assumed.
+portions : sequence of Portion or str
+    The feeding: scraps with their bedding, water and amendments. May be empty.
+until_next_days : float, optional
+    Days until the next feeding.
+spread_m2 : float, optional
+    Surface over which it is laid, m2.
+bedding_at_hand : Feedstock or str, optional
+    A bedding for remedies.
+containers : list of (str, float), optional
+    Vessels of your own and their volumes in litres.
+
+Returns
+-------
+CheckResult
+    Follow local codes first; nothing here says that pathogens are killed.
+
+Examples
+--------
+>>> bed = libfeed.Bed(container="tote", worms_wet_kg=0.2, squeeze="drops")
+>>> libfeed.check(bed, ["8 kg kitchen scraps"]).hazards["overfed"].level
+'act')doc");
+    bind_signs(module);
+}
+
+}  // namespace feed::python

@@ -1,0 +1,17 @@
+#pragma once
+// A bed and a feeding as Python gives them.
+#include <array>
+#include <string_view>
+
+#include "convert.hpp"
+#include "feed/bed/bed.hpp"
+
+namespace feed::python {
+
+inline constexpr std::array<std::string_view, 6> squeeze_keys{"crumbly",    "damp",    "drops",
+                                                              "many drops", "streams", "pooling"};
+
+/// A bed given, else the usual one.
+using FeedingsGiven = std::vector<Feeding>;
+
+}  // namespace feed::python

@@ -1,0 +1,16 @@
+"""A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
+nothing dry. Which wishes conflict, how near one comes, and what mends it.
+"""
+
+import libfeed
+
+answer = libfeed.balance(["3 kg watermelon flesh", libfeed.Entry("coffee grounds", most="500 g")])
+assert answer.status == "infeasible"
+print("these cannot all hold:")
+for member in answer.conflict:
+    print(f"  {member}")
+print(f"nearest: moisture {float(answer.blend.moisture) * 100:.1f} %")
+if answer.mend is not None:
+    print(f"add {answer.mend.add_wet_kg * 1000:.0f} g of {answer.mend.label}")
+else:
+    print("no single addition does")
