@@ -13,7 +13,6 @@ import numpy as np
 
 from ._core import (
     Answer,
-    Entry,
     Feedstock,
     Forecast,
     Problem,
@@ -21,6 +20,7 @@ from ._core import (
     feedstocks,
     hazard_limits,
     species_limits,
+    target_set,
 )
 
 if TYPE_CHECKING:
@@ -147,22 +147,14 @@ def _draw_windows(axes: Axes, targets: Sequence[Target]) -> None:
         )
 
 
-def _draw_entries(axes: Axes, entries: Sequence[Entry]) -> None:
-    for entry in entries:
+def _entry_points(problem: Problem) -> list[tuple[float, float, str]]:
+    """Where the feedstocks at hand lie themselves, those that have a C:N ratio."""
+    points = []
+    for entry in problem.entries:
         moisture, ratio = entry.feedstock.get("moisture"), entry.feedstock.get("cn_ratio")
-        if moisture is None or ratio is None:
-            continue
-        axes.plot(100 * moisture.value, ratio.value, "o", color=_GREY, markersize=5)
-        inward = moisture.value > 0.6
-        axes.annotate(
-            entry.label,
-            (100 * moisture.value, ratio.value),
-            xytext=(-6 if inward else 6, 5),
-            textcoords="offset points",
-            ha="right" if inward else "left",
-            fontsize=8,
-            color=_GREY,
-        )
+        if moisture is not None and ratio is not None:
+            points.append((100 * moisture.value, ratio.value, entry.label))
+    return points
 
 
 def reachable(
@@ -198,9 +190,19 @@ def reachable(
         facecolor=_SKY,
         alpha=0.35,
         edgecolor=_BLUE,
+        linewidth=1.8,
         label=f"reachable, up to {total:.2g} kg in all",
     )
-    _draw_entries(axes, problem.entries)
+    at_hand = _entry_points(problem)
+    axes.plot(
+        [x for x, _, _ in at_hand],
+        [y for _, y, _ in at_hand],
+        "o",
+        color=_GREY,
+        markersize=5,
+        linestyle="none",
+        label="at hand",
+    )
     _draw_windows(axes, problem.targets)
     made = answer.blend
     if made.moisture.value is not None and made.cn_ratio.value is not None:
@@ -217,18 +219,31 @@ def reachable(
     _ratio_scale(axes)
     axes.set_xlabel("moisture, % of wet mass")
     axes.set_ylabel("C:N ratio, carbon to nitrogen by mass")
-    axes.legend(fontsize=8, loc="best", framealpha=0.9)
     _tidy(axes)
+    _legend_above(axes)
+    _place_labels(axes, at_hand)
     return axes
 
 
-def _ratio_scale(axes: Axes) -> None:
-    from matplotlib.ticker import FixedLocator, NullLocator, ScalarFormatter
+def _legend_above(axes: Axes) -> None:
+    """A legend that covers nothing."""
+    axes.legend(
+        fontsize=8,
+        loc="lower left",
+        bbox_to_anchor=(0.0, 1.0),
+        ncols=3,
+        frameon=False,
+        borderpad=0.2,
+    )
 
-    ticks = [2, 5, 10, 20, 30, 50, 100, 200, 500, 1000, 2000, 5000]
+
+def _ratio_scale(axes: Axes) -> None:
+    from matplotlib.ticker import FixedLocator, NullLocator, StrMethodFormatter
+
+    ticks = [0.5, 1, 2, 5, 10, 20, 30, 50, 100, 200, 500, 1000, 2000, 5000]
     axes.yaxis.set_major_locator(FixedLocator(ticks))
     axes.yaxis.set_minor_locator(NullLocator())
-    axes.yaxis.set_major_formatter(ScalarFormatter())
+    axes.yaxis.set_major_formatter(StrMethodFormatter("{x:g}"))
 
 
 def _panel(axes: Axes, ahead: Forecast, key: str, label: str, scale: float) -> None:
@@ -245,7 +260,7 @@ def _panel(axes: Axes, ahead: Forecast, key: str, label: str, scale: float) -> N
     )
     axes.plot(days, scale * series.value, color=_BLUE, linewidth=1.8, label="typical")
     axes.set_ylabel(label, fontsize=9)
-    axes.set_xlim(0, len(series) - 1)
+    axes.set_xlim(-0.3, len(series) - 1)
     _tidy(axes)
 
 
@@ -308,32 +323,44 @@ def forecast(ahead: Forecast, *, species: str = "eisenia fetida") -> Figure:
         labels.append(f"next feeding, day {ahead.next_feeding_day}")
     figure.legend(handles, labels, loc="outside upper center", ncols=4, fontsize=8, frameon=False)
     sour.set_xlabel("day")
+    figure.align_ylabels()
     return figure
 
 
 def _place_labels(axes: Axes, points: list[tuple[float, float, str]]) -> None:
-    """Labels beside their points, moved up or down where they would cover one another."""
-    taken: list[Any] = []
+    """Labels beside their points, inside the picture, where they cover no other label."""
+    from matplotlib.patheffects import withStroke
+    from matplotlib.text import Text
+
     axes.figure.canvas.draw()
-    renderer = axes.figure.canvas.get_renderer()  # type: ignore[attr-defined]
+    frame = axes.get_window_extent()
+    taken: list[Any] = []
+    tries = [
+        (side * across, up)
+        for across in (7, 24, 48)
+        for up in (4, -10, 15, -21, 30)
+        for side in (1, -1)
+    ]
     for x, y, text in sorted(points, key=lambda point: point[1]):
-        for dx, dy in ((6, 3), (6, -9), (6, 12), (-6, 3), (-6, -9), (6, -18), (6, 21), (-6, 12)):
+        for dx, dy in tries:
             label = axes.annotate(
                 text,
                 (x, y),
                 xytext=(dx, dy),
                 textcoords="offset points",
                 ha="left" if dx > 0 else "right",
-                fontsize=7.5,
-                arrowprops={"arrowstyle": "-", "color": _GREY, "linewidth": 0.5},
+                fontsize=8,
+                path_effects=[withStroke(linewidth=2.5, foreground="white")],
+                arrowprops={"arrowstyle": "-", "color": "black", "linewidth": 0.6, "shrinkB": 3},
+                zorder=5,
             )
-            box = label.get_window_extent(renderer)
-            if not any(box.overlaps(other) for other in taken):
+            label.get_window_extent()  # moves it to its place
+            box = Text.get_window_extent(label)  # without the line to its point
+            inside = frame.contains(box.x0, box.y0) and frame.contains(box.x1, box.y1)
+            if inside and not any(box.overlaps(other) for other in taken):
+                taken.append(box)
                 break
             label.remove()
-        else:
-            continue
-        taken.append(box)
 
 
 def feedstock_map(
@@ -374,28 +401,38 @@ def feedstock_map(
             [point[1] for point in points],
             c=colour,
             marker=marker,
-            s=34,
-            alpha=0.85,
+            s=30,
+            alpha=0.75,
             edgecolors="black",
             linewidths=0.5,
             label=group,
         )
         wanted = [point for point in points if point[2].id in label or len(shown) <= 25]
-        named += [(x, y, one.name) for x, y, one in wanted]
+        named += [(x, y, one.name.split(",")[0]) for x, y, one in wanted]
     axes.set_xlim(-3, 103)
-    axes.axhspan(20, 50, xmin=0, color=_GREEN, alpha=0.10, linewidth=0)
-    axes.annotate(
-        "C:N 20 to 50, a worm feeding with its bedding",
-        (1, 50),
-        xytext=(0, -9),
-        textcoords="offset points",
-        fontsize=7.5,
-        color="#00573F",
-    )
+    window = next(target for target in target_set("worm-bed") if target.key == "cn_ratio")
+    if window.low is not None and window.high is not None:
+        axes.axhspan(
+            window.low,
+            window.high,
+            facecolor=_GREEN,
+            alpha=0.12,
+            linewidth=0,
+            label=f"worm feeding with its bedding, C:N {window.low:.0f} to {window.high:.0f}",
+        )
     _ratio_scale(axes)
     axes.set_xlabel("moisture, % of wet mass")
     axes.set_ylabel("C:N ratio, carbon to nitrogen by mass")
     _tidy(axes)
+    _legend_above(axes)
+    axes.plot(
+        [x for x, _, _ in named],
+        [y for _, y, _ in named],
+        "o",
+        markersize=10,
+        markerfacecolor="none",
+        markeredgecolor="black",
+        linestyle="none",
+    )
     _place_labels(axes, named)
-    axes.legend(fontsize=8, loc="upper right", framealpha=0.9)
     return axes
