@@ -18,4 +18,7 @@ struct SharedProblem {
     std::shared_ptr<const PreparedBalance> prepared;
 };
 
+/// A ready set of targets by its name. Raises out_of_range.
+std::vector<Target> target_set_of(const std::string& name);
+
 }  // namespace feed::python

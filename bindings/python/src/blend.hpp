@@ -23,4 +23,7 @@ struct BlendKey {
 inline constexpr std::size_t blend_key_count = 16;
 extern const std::array<BlendKey, blend_key_count> blend_keys;
 
+/// Place of a key among `blend_keys`. Raises unknown_property.
+std::size_t place_of_quantity(const std::string& key);
+
 }  // namespace feed::python

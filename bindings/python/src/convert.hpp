@@ -89,7 +89,11 @@ inline constexpr NumberRange mass_range{"kg", 0.0, 1e9};
 
 void bind_feedstock(py::module_& module);
 void bind_own_feedstock(py::module_& module);
+void bind_portion(py::module_& module);
 void bind_blend(py::module_& module);
+void bind_blend_many(py::module_& module);
+void bind_entry(py::module_& module);
+void bind_target(py::module_& module);
 void bind_balance(py::module_& module);
 void bind_balance_many(py::module_& module);
 void bind_bed(py::module_& module);

@@ -10,8 +10,12 @@ PYBIND11_MODULE(_core, module) {
         "Import libfeed, not this module.";
     bind_errors(module);
     bind_feedstock(module);
+    bind_portion(module);
     bind_own_feedstock(module);
     bind_blend(module);
+    bind_blend_many(module);
+    bind_entry(module);
+    bind_target(module);
     bind_balance(module);
     bind_balance_many(module);
     bind_bed(module);
