@@ -89,7 +89,7 @@ def test_every_function_is_documented_as_the_rules_say() -> None:
     for function in header.functions():
         if function.name.endswith("_free"):
             continue
-        comment = function.comment
+        comment = re.sub(r"\s*\n \*\s*", " ", function.comment)
         for due in ("Errors:", "Threads:", "Since "):
             assert due in comment, f"{function.name} lacks {due!r} in its comment"
         assert function.returns == "feed_code", function.name

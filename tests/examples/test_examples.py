@@ -20,27 +20,27 @@ def lines_of(command: list[str], **variables: str) -> list[str]:
     return done.stdout.splitlines()
 
 
-def in_cpp(build_dir: Path, story: str) -> list[str]:
-    lines = lines_of([str(build_dir / "examples" / f"example_cpp_{story}")])
+def in_cpp(package_dir: Path, story: str) -> list[str]:
+    lines = lines_of([str(package_dir / "examples" / f"example_cpp_{story}")])
     assert len(lines) >= 3
     return lines
 
 
 @pytest.mark.parametrize("story", STORIES)
-def test_c_says_what_cpp_says(story: str, build_dir: Path) -> None:
-    said = lines_of([str(build_dir / "examples" / f"example_c_{story}")])
-    assert said == in_cpp(build_dir, story)
+def test_c_says_what_cpp_says(story: str, package_dir: Path) -> None:
+    said = lines_of([str(package_dir / "examples" / f"example_c_{story}")])
+    assert said == in_cpp(package_dir, story)
 
 
 @pytest.mark.parametrize("story", STORIES)
 def test_node_says_what_cpp_says(
-    story: str, build_dir: Path, source_dir: Path, feed_command: Path
+    story: str, package_dir: Path, source_dir: Path, feed_command: Path
 ) -> None:
     node = shutil.which("node")
     assert node is not None, "node is not installed (package nodejs)"
     script = source_dir / "examples" / "node" / f"{story}.mjs"
     said = lines_of([node, str(script)], FEED_COMMAND=str(feed_command))
-    assert said == in_cpp(build_dir, story)
+    assert said == in_cpp(package_dir, story)
 
 
 @pytest.mark.parametrize("story", STORIES)
