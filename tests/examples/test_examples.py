@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -41,6 +42,12 @@ def test_node_says_what_cpp_says(
     script = source_dir / "examples" / "node" / f"{story}.mjs"
     said = lines_of([node, str(script)], FEED_COMMAND=str(feed_command))
     assert said == in_cpp(package_dir, story)
+
+
+@pytest.mark.parametrize("story", STORIES)
+def test_python_says_what_cpp_says(story: str, package_dir: Path, source_dir: Path) -> None:
+    script = source_dir / "examples" / "python" / f"{story}.py"
+    assert lines_of([sys.executable, str(script)]) == in_cpp(package_dir, story)
 
 
 @pytest.mark.parametrize("story", STORIES)
