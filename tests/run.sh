@@ -98,7 +98,7 @@ stage_setup() {
         libboost-dev libyaml-cpp-dev \
         catch2 libcgal-dev abigail-tools nodejs \
         python3 python3-dev python3-venv \
-        dpkg-dev fakeroot file man-db nodejs
+        dpkg-dev fakeroot file man-db
     grep '^Installing' "$logs/packages.log"
     if ! cmp -s tests/requirements.txt build/venv/installed.txt; then
         echo "Installing Python tools into build/venv: $(grep -v '^#' tests/requirements.txt | tr '\n' ' ')"
