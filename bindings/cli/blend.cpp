@@ -26,6 +26,7 @@ int run_blend(const Arguments& arguments) {
     if (arguments.json()) return print(io::to_json(result, portions, found->measures));
 
     std::vector<const Feedstock*> feedstocks;
+    feedstocks.reserve(portions.size());
     for (const auto& portion : portions)
         feedstocks.push_back(portion.feedstock.get());
     std::string text = "Blend of " + io::counted(portions.size(), "portion") + ", " +

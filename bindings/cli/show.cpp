@@ -70,8 +70,9 @@ std::string values_text(const Feedstock& feedstock, io::UnitSystem units) {
         std::string grade = text(datum->grade);
         if (datum->range_grade != datum->grade)
             grade += "/" + std::string(text(datum->range_grade));
-        lines += quantity_line(name, datum_text(facts, datum->value, units),
-                               low == high ? "" : low + " to " + high, grade);
+        std::string range;
+        if (low != high) range.append(low).append(" to ").append(high);
+        lines += quantity_line(name, datum_text(facts, datum->value, units), range, grade);
         lines += wrapped(std::string(datum->method) + ": " + std::string(datum->sources), 6, 8);
     }
     return lines;

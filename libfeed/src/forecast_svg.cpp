@@ -175,10 +175,11 @@ private:
         const double step = std::max(1.0, round_step(last_day_, 8.0));
         // Whole weeks read better than tens of days.
         const double week_step = step > 2.0 ? 7.0 * std::max(1.0, std::round(step / 7.0)) : step;
-        for (double day = 0.0; day <= last_day_; day += week_step) {
-            line(x_of(day), bottom, x_of(day), bottom + 5.0, "stroke=\"#000\"");
-            write(x_of(day), bottom + 18.0, day_text(static_cast<int>(day)),
-                  "text-anchor=\"middle\" font-size=\"11\"");
+        const int every = static_cast<int>(std::lround(week_step));
+        for (int day = 0; day <= static_cast<int>(last_day_); day += every) {
+            const double x = x_of(static_cast<double>(day));
+            line(x, bottom, x, bottom + 5.0, "stroke=\"#000\"");
+            write(x, bottom + 18.0, day_text(day), "text-anchor=\"middle\" font-size=\"11\"");
         }
         std::vector<int> fed;
         for (const auto& portion : forecast_.portions) {

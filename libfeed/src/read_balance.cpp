@@ -275,23 +275,23 @@ private:
 
     struct TargetKey {
         keys::Key key;
+        double scale;  ///< from the unit of the quantity to that of the property
         TargetProperty property;
         QuantityKind quantity;
-        double scale;  ///< from the unit of the quantity to that of the property
         bool single_is_exact;
     };
     static constexpr TargetKey target_keys[] = {
-        {"cn_ratio", TargetProperty::cn_ratio, QuantityKind::cn_ratio, 1.0, false},
-        {"moisture", TargetProperty::moisture, QuantityKind::moisture, 1.0, false},
-        {"acid", TargetProperty::acid_g_citric_per_wet_kg, QuantityKind::fraction, 1000.0, false},
-        {"salt", TargetProperty::salt_wet_fraction, QuantityKind::fraction, 1.0, false},
-        {"fat", TargetProperty::fat_wet_fraction, QuantityKind::fraction, 1.0, false},
-        {"free_air_space", TargetProperty::free_air_space, QuantityKind::share, 1.0, false},
-        {"total_mass", TargetProperty::total_wet_kg, QuantityKind::mass, 1.0, true},
-        {"total_volume", TargetProperty::total_volume_l, QuantityKind::volume, 1.0, true},
-        {"bedding_for_scraps", TargetProperty::bedding_l_per_scraps_l, QuantityKind::volume_ratio,
-         1.0, false},
-        {"water_over_least", TargetProperty::water_over_least, QuantityKind::number, 1.0, false}};
+        {"cn_ratio", 1.0, TargetProperty::cn_ratio, QuantityKind::cn_ratio, false},
+        {"moisture", 1.0, TargetProperty::moisture, QuantityKind::moisture, false},
+        {"acid", 1000.0, TargetProperty::acid_g_citric_per_wet_kg, QuantityKind::fraction, false},
+        {"salt", 1.0, TargetProperty::salt_wet_fraction, QuantityKind::fraction, false},
+        {"fat", 1.0, TargetProperty::fat_wet_fraction, QuantityKind::fraction, false},
+        {"free_air_space", 1.0, TargetProperty::free_air_space, QuantityKind::share, false},
+        {"total_mass", 1.0, TargetProperty::total_wet_kg, QuantityKind::mass, true},
+        {"total_volume", 1.0, TargetProperty::total_volume_l, QuantityKind::volume, true},
+        {"bedding_for_scraps", 1.0, TargetProperty::bedding_l_per_scraps_l,
+         QuantityKind::volume_ratio, false},
+        {"water_over_least", 1.0, TargetProperty::water_over_least, QuantityKind::number, false}};
 
     /// Moisture windows that end below this are slips such as "0.85 %" for 0.85.
     static constexpr double driest_moisture_aimed_at = 0.05;

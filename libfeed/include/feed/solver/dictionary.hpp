@@ -222,10 +222,9 @@ public:
 
     /// Puts a nonbasic entry where its limits allow it to be.
     void settle(std::size_t id) {
-        if (b.place[id] == Place::at_lower && b.low[id] == -infinity) {
-            b.place[id] = resting_place(id);
-            b.loose_value[id] = 0;
-        } else if (b.place[id] == Place::at_upper && b.high[id] == infinity) {
+        const bool no_low = b.place[id] == Place::at_lower && b.low[id] == -infinity;
+        const bool no_high = b.place[id] == Place::at_upper && b.high[id] == infinity;
+        if (no_low || no_high) {
             b.place[id] = resting_place(id);
             b.loose_value[id] = 0;
         } else if (b.place[id] == Place::loose) {

@@ -229,7 +229,8 @@ private:
             if (a.value / d.value > largest) largest = a.value / d.value;
             if (a.size / d.value > ratio_size_) ratio_size_ = a.size / d.value;
         }
-        return largest == -infinity ? infinity : largest;
+        if (largest == -infinity) return infinity;
+        return largest;
     }
 
     void take_weights() {

@@ -48,8 +48,8 @@ inline Sum row_times(const double* row, const double* x, std::size_t count) {
 /// Keeps the largest ratio error / size; an error that is not a number counts as infinite.
 inline void keep_largest(double& worst, double error, double size) {
     if (!(error <= worst * size)) {
-        const double ratio = error / size;
-        worst = ratio == ratio ? ratio : infinity;
+        worst = error / size;
+        if (!(worst == worst)) worst = infinity;
     }
 }
 
