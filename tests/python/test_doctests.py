@@ -7,12 +7,12 @@ import inspect
 import types
 from collections.abc import Iterator
 
-import libfeed._core
-import libfeed.plot
 import numpy as np
 import pytest
 
 import libfeed
+import libfeed._core
+import libfeed.plot
 
 
 def documented() -> Iterator[tuple[str, str]]:

@@ -125,8 +125,9 @@ def test_region_holds_the_answer_and_the_blends_one_can_make() -> None:
 def test_pictures_are_drawn(tmp_path: Path, ahead: libfeed.Forecast) -> None:
     matplotlib = pytest.importorskip("matplotlib")
     matplotlib.use("Agg")
-    import libfeed.plot
     from matplotlib import pyplot
+
+    import libfeed.plot
 
     problem = libfeed.Problem(
         [

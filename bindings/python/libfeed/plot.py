@@ -116,35 +116,49 @@ def reachable_region(
     return moistures, lowest, highest
 
 
-def _draw_windows(axes: Axes, targets: Sequence[Target]) -> None:
-    by_key = {target.key: target for target in targets}
-    moisture, ratio = by_key.get("moisture"), by_key.get("cn_ratio")
-    if moisture is None or ratio is None:
+def _draw_windows(axes: Axes, targets: Sequence[Target], name: str = "targets") -> None:
+    window = _window(axes, targets)
+    if window is None:
         return
-    left = 0.0 if moisture.low is None else moisture.low
-    right = 1.0 if moisture.high is None else moisture.high
-    low = axes.get_ylim()[0] if ratio.low is None else ratio.low
-    high = axes.get_ylim()[1] if ratio.high is None else ratio.high
+    left, right, low, high = window
     axes.fill(
-        [100 * left, 100 * right, 100 * right, 100 * left],
+        [left, right, right, left],
         [low, low, high, high],
         facecolor="none",
         edgecolor=_GREEN,
         linewidth=1.8,
         linestyle="--",
-        label="targets",
+        label=name,
+        zorder=3,
     )
-    if moisture.aim is not None and ratio.aim is not None:
+    aims = {target.key: target.aim for target in targets}
+    moisture, ratio = aims["moisture"], aims["cn_ratio"]
+    if moisture is not None and ratio is not None:
         axes.plot(
-            100 * moisture.aim,
-            ratio.aim,
+            100 * moisture,
+            ratio,
             "+",
             color=_GREEN,
             markersize=12,
             markeredgewidth=2,
             linestyle="none",
             label="aims",
+            zorder=3,
         )
+
+
+def _window(axes: Axes, targets: Sequence[Target]) -> tuple[float, float, float, float] | None:
+    """Left, right, lowest and highest of the targets in the picture, where both are given."""
+    by_key = {target.key: target for target in targets}
+    moisture, ratio = by_key.get("moisture"), by_key.get("cn_ratio")
+    if moisture is None or ratio is None:
+        return None
+    return (
+        0.0 if moisture.low is None else 100 * moisture.low,
+        100.0 if moisture.high is None else 100 * moisture.high,
+        axes.get_ylim()[0] if ratio.low is None else ratio.low,
+        axes.get_ylim()[1] if ratio.high is None else ratio.high,
+    )
 
 
 def _entry_points(problem: Problem) -> list[tuple[float, float, str]]:
@@ -221,8 +235,18 @@ def reachable(
     axes.set_ylabel("C:N ratio, carbon to nitrogen by mass")
     _tidy(axes)
     _legend_above(axes)
-    _place_labels(axes, at_hand)
+    _place_labels(axes, at_hand, _edges(axes, problem.targets))
     return axes
+
+
+def _edges(axes: Axes, targets: Sequence[Target]) -> list[tuple[float, float]]:
+    """Points on the frame of the targets, for labels to keep off."""
+    window = _window(axes, targets)
+    if window is None:
+        return []
+    left, right, low, high = window
+    across = [(x, y) for x in np.linspace(left, right, 12).tolist() for y in (low, high)]
+    return across + [(x, y) for y in np.geomspace(low, high, 12).tolist() for x in (left, right)]
 
 
 def _legend_above(axes: Axes) -> None:
@@ -265,6 +289,9 @@ def _panel(axes: Axes, ahead: Forecast, key: str, label: str, scale: float) -> N
 
 
 def _limit(axes: Axes, level: float, text: str) -> None:
+    low, high = axes.get_ylim()
+    room = 0.14 * (high - low)  # for the words above the line
+    axes.set_ylim(min(low, level - 0.25 * room), max(high, level + room))
     axes.axhline(level, color=_RED, linewidth=1.2, linestyle="--")
     axes.annotate(
         text,
@@ -327,22 +354,32 @@ def forecast(ahead: Forecast, *, species: str = "eisenia fetida") -> Figure:
     return figure
 
 
-def _place_labels(axes: Axes, points: list[tuple[float, float, str]]) -> None:
-    """Labels beside their points, inside the picture, where they cover no other label."""
+def _place_labels(
+    axes: Axes,
+    points: Sequence[tuple[float, float, str]],
+    obstacles: Sequence[tuple[float, float]] = (),
+) -> None:
+    """Labels near their points and inside the picture: never on another label, on as few of the
+    points and obstacles as can be, and near rather than far. A label without a place is left out.
+    """
     from matplotlib.patheffects import withStroke
     from matplotlib.text import Text
 
     axes.figure.canvas.draw()
     frame = axes.get_window_extent()
+    in_the_way = np.array([*((x, y) for x, y, _ in points), *obstacles]).reshape(-1, 2)
+    pixels = axes.transData.transform(in_the_way)
+    margin = 5.0 * axes.figure.dpi / 72.0
     taken: list[Any] = []
-    tries = [
+    offsets = [
         (side * across, up)
-        for across in (7, 24, 48)
-        for up in (4, -10, 15, -21, 30)
+        for across in (8, 24, 44)
+        for up in (4, -10, 16, -22, 30, -36)
         for side in (1, -1)
     ]
     for x, y, text in sorted(points, key=lambda point: point[1]):
-        for dx, dy in tries:
+        best: tuple[float, tuple[int, int], Any] | None = None
+        for dx, dy in offsets:
             label = axes.annotate(
                 text,
                 (x, y),
@@ -356,11 +393,22 @@ def _place_labels(axes: Axes, points: list[tuple[float, float, str]]) -> None:
             )
             label.get_window_extent()  # moves it to its place
             box = Text.get_window_extent(label)  # without the line to its point
-            inside = frame.contains(box.x0, box.y0) and frame.contains(box.x1, box.y1)
-            if inside and not any(box.overlaps(other) for other in taken):
-                taken.append(box)
-                break
             label.remove()
+            inside = frame.contains(box.x0, box.y0) and frame.contains(box.x1, box.y1)
+            if not inside or any(box.overlaps(other) for other in taken):
+                continue
+            covered = (
+                (pixels[:, 0] > box.x0 - margin)
+                & (pixels[:, 0] < box.x1 + margin)
+                & (pixels[:, 1] > box.y0 - margin)
+                & (pixels[:, 1] < box.y1 + margin)
+            )
+            cost = float(covered.sum()) + 0.04 * (abs(dx) + abs(dy))
+            if best is None or cost < best[0]:
+                best = (cost, (dx, dy), (label, box))
+        if best is not None:
+            axes.add_artist(best[2][0])
+            taken.append(best[2][1])
 
 
 def feedstock_map(
@@ -388,6 +436,7 @@ def feedstock_map(
     axes = _axes(axes, 7.2, 5.4)
     axes.set_yscale("log")
     named: list[tuple[float, float, str]] = []
+    everything: list[tuple[float, float]] = []
     for group, (colour, marker) in _GROUPS.items():
         points = [
             (100 * one["moisture"].value, one["cn_ratio"].value, one)
@@ -407,19 +456,11 @@ def feedstock_map(
             linewidths=0.5,
             label=group,
         )
+        everything += [point[:2] for point in points]
         wanted = [point for point in points if point[2].id in label or len(shown) <= 25]
         named += [(x, y, one.name.split(",")[0]) for x, y, one in wanted]
     axes.set_xlim(-3, 103)
-    window = next(target for target in target_set("worm-bed") if target.key == "cn_ratio")
-    if window.low is not None and window.high is not None:
-        axes.axhspan(
-            window.low,
-            window.high,
-            facecolor=_GREEN,
-            alpha=0.12,
-            linewidth=0,
-            label=f"worm feeding with its bedding, C:N {window.low:.0f} to {window.high:.0f}",
-        )
+    _draw_windows(axes, target_set("worm-bed"), "worm-bed targets, for a whole feeding")
     _ratio_scale(axes)
     axes.set_xlabel("moisture, % of wet mass")
     axes.set_ylabel("C:N ratio, carbon to nitrogen by mass")
@@ -434,5 +475,5 @@ def feedstock_map(
         markeredgecolor="black",
         linestyle="none",
     )
-    _place_labels(axes, named)
+    _place_labels(axes, named, everything)
     return axes
