@@ -334,14 +334,40 @@ TEST_CASE("water on hand does not hide a conflict, and its limit is no part of o
         CHECK(reached.target.property != TargetProperty::water_over_least);
 }
 
-TEST_CASE("scraps whose amount is exact are not offered as a mend while a bedding helps") {
+TEST_CASE("the mend is the least addition of what the keeper listed, exact scraps included") {
     feed::BalanceProblem problem;
     problem.entries = {exactly(material("cucumber", 96, 40, 3.0), 1.0),
-                       exactly(material("dry crusts", 35, 45, 2.2), 0.05),
-                       exactly(bedding("straw", 10, 46, 0.6), 0.02)};
+                       exactly(material("dry crusts", 35, 45, 2.2), 0.05)};
+    problem.targets = {target(TargetProperty::moisture, 0.70, 0.85)};
+    auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    REQUIRE(answer->mend);
+    // A common bedding would do with less, but the list comes first. 0.96 + 0.35 (0.05 + x) =
+    // 0.85 (1.05 + x).
+    CHECK(answer->mend->label == "dry crusts");
+    CHECK(answer->mend->add.in_kilograms() ==
+          Approx((0.96 + 0.0175 - 0.8925) / 0.5).epsilon(1e-10));
+
+    // Of those listed the one of least wet mass: 0.10 kg/kg of straw.
+    problem.entries.push_back(exactly(bedding("straw", 10, 46, 0.6), 0.02));
+    answer = feed::balance(problem);
+    REQUIRE(answer);
+    REQUIRE(answer->mend);
+    CHECK(answer->mend->label == "straw");
+    CHECK(answer->mend->add.in_kilograms() ==
+          Approx((0.96 + 0.0175 + 0.002 - 0.85 * 1.07) / 0.75).epsilon(1e-10));
+}
+
+TEST_CASE("a common bedding is asked for where more of what is listed only wets") {
+    // Melon rind is limited but only wets; card from the shed is what helps.
+    feed::BalanceProblem problem;
+    problem.entries = {exactly(material("lettuce", 95, 40, 3.5), 1.0),
+                       up_to(material("melon rind", 93, 40, 2.0), 0.5)};
     problem.targets = {target(TargetProperty::moisture, 0.70, 0.85)};
     const auto answer = feed::balance(problem);
     REQUIRE(answer);
     REQUIRE(answer->mend);
-    CHECK(answer->mend->label == "straw");
+    CHECK(answer->mend->feedstock->group == feed::Group::beddings);
+    CHECK(answer->mend->label != "lettuce");
+    CHECK(answer->mend->label != "melon rind");
 }

@@ -55,33 +55,17 @@ inline void take_if_less(std::optional<Mend>& best, std::optional<double> add,
 
 }  // namespace detail
 
-namespace detail {
-
-/// Is the entry an exact amount of scraps: all there is, so that more of it is the last resort?
-inline bool is_all_there_is(const Entry& entry) {
-    return entry.most && *entry.most == entry.least && entry.feedstock->has(Role::scraps) &&
-           !entry.feedstock->has(Role::bedding);
-}
-
-inline std::optional<Mend> listed_mend(const PreparedBalance& prepared, bool all_there_is) {
+/// The smallest single addition that lets all targets be met: the one of least wet mass among the
+/// feedstocks the keeper listed (more of one than was allowed, scraps included); only if none of
+/// them does, among the common beddings and water. Ties go to the one named first. Nothing if no
+/// single addition does. One linear problem for each candidate. Threads: pure.
+inline std::optional<Mend> find_mend(const PreparedBalance& prepared) {
     std::optional<Mend> best;
     for (const auto& entry : prepared.problem.entries) {
-        if (!entry.most || is_all_there_is(entry) != all_there_is) continue;
-        take_if_less(best, least_addition(prepared, entry.feedstock, entry.label), entry.feedstock,
-                     entry.label);
+        if (!entry.most) continue;
+        detail::take_if_less(best, detail::least_addition(prepared, entry.feedstock, entry.label),
+                             entry.feedstock, entry.label);
     }
-    return best;
-}
-
-}  // namespace detail
-
-/// The smallest single addition that lets all targets be met: the one of least wet mass among the
-/// feedstocks the keeper listed (more of one than was allowed); if none of them does, among the
-/// common beddings and water; more of scraps whose amount is exact only where nothing else does.
-/// Ties go to the one named first. Nothing if no single addition does. One linear problem for each
-/// candidate. Threads: pure.
-inline std::optional<Mend> find_mend(const PreparedBalance& prepared) {
-    auto best = detail::listed_mend(prepared, false);
     if (best) return best;
     for (const auto id : common_beddings) {
         const auto index = find_id(id);
@@ -90,7 +74,7 @@ inline std::optional<Mend> find_mend(const PreparedBalance& prepared) {
         detail::take_if_less(best, detail::least_addition(prepared, feedstock, feedstock->name),
                              feedstock, feedstock->name);
     }
-    return best ? best : detail::listed_mend(prepared, true);
+    return best;
 }
 
 }  // namespace feed
