@@ -14,3 +14,13 @@ function(feed_own_target target)
     endif()
     set_target_properties(${target} PROPERTIES CXX_EXTENSIONS OFF C_EXTENSIONS OFF)
 endfunction()
+
+# feed_precompile(<target> <header>...): reads headers that every source of a target includes only once,
+# where FEED_PRECOMPILE_HEADERS asks for it. The presets ask for it with Clang only: GCC 12 then loses
+# sight of what is a system header and warns of it, and a build without shows that each source
+# includes all it uses.
+function(feed_precompile target)
+    if(FEED_PRECOMPILE_HEADERS)
+        target_precompile_headers(${target} PRIVATE ${ARGN})
+    endif()
+endfunction()

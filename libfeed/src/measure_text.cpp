@@ -18,21 +18,24 @@ std::string plural(const std::string& unit) {
     return unit + "s";
 }
 
-/// Halves from one on, quarters below, two figures below an eighth.
+/// A count as a keeper measures it: the plainest of whole, halves, quarters, thirds and eighths that
+/// is within a twentieth (common practice), otherwise two figures.
 std::string count_text(double count, const std::string& unit) {
-    const double steps = count >= 1.0 ? 2.0 : 4.0;
-    const double parts = std::floor(count * steps + 0.5);
-    if (count < 0.125) return significant(count, 2) + " " + unit;
-    const double whole = std::floor(parts / steps);
-    const double rest = parts / steps - whole;
-    std::string text;
-    if (whole > 0.0) text = significant(whole, 9);
-    const char* fraction = rest == 0.25 ? "1/4" : rest == 0.5 ? "1/2" : rest == 0.75 ? "3/4" : "";
-    if (*fraction != '\0') {
-        if (!text.empty()) text += ' ';
-        text += fraction;
+    static constexpr double near = 0.05;
+    for (const int steps : {1, 2, 4, 3, 8}) {
+        const double parts = std::floor(count * steps + 0.5);
+        if (parts < 1.0 || std::abs(parts / steps - count) > near * count) continue;
+        if (steps == 8 && count > 1.0) break;
+        const double whole = std::floor(parts / steps);
+        const double rest = parts - whole * steps;
+        std::string text = whole > 0.0 ? significant(whole, 9) : "";
+        if (rest > 0.0) {
+            if (!text.empty()) text += ' ';
+            text += significant(rest, 1) + "/" + significant(steps, 1);
+        }
+        return text + " " + (parts > steps ? plural(unit) : unit);
     }
-    return text + " " + (parts / steps > 1.0 ? plural(unit) : unit);
+    return significant(count, 2) + " " + (count > 1.0 ? plural(unit) : unit);
 }
 
 bool is_symbol(const std::string& unit) {
@@ -50,6 +53,9 @@ std::optional<std::string> in_given_unit(WetMass wet_mass, const Feedstock& feed
     if (!mass || mass->wet_mass.in_kilograms() <= 0.0) return std::nullopt;
     const double count = given.count * (wet_mass.in_kilograms() / mass->wet_mass.in_kilograms());
     if (is_symbol(given.unit)) return significant(count, 2) + " " + given.unit;
+    // Nobody measures a hundredth of a bucket.
+    constexpr double least_share = 0.1;
+    if (count < least_share) return std::nullopt;
     return count_text(count, given.unit);
 }
 
@@ -59,7 +65,7 @@ std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
                          const std::optional<Amount>& as_given, UnitSystem units) {
     if (as_given) {
         if (auto text = in_given_unit(wet_mass, feedstock, *as_given)) return *text;
-        return mass_text(wet_mass.mass(), units);
+        if (as_given->kind != AmountKind::volume) return mass_text(wet_mass.mass(), units);
     }
     const auto& density = feedstock[Property::bulk_density_loose];
     if (!density) return mass_text(wet_mass.mass(), units);

@@ -320,6 +320,24 @@ TEST_CASE(
     CHECK(answer.reached[2].inside);
 }
 
+TEST_CASE("what is used up first gets the water it needs, and no more than that") {
+    feed::BalanceProblem problem;
+    problem.entries = {up_to(material("coffee grounds", 60, 51, 2.2), 2.15),
+                       exactly(material("pulp", 78, 45, 2.0), 0.3),
+                       free_amount(bedding("card", 7, 46, 0.12)), free_amount(feed_test::water())};
+    problem.targets = {target(TargetProperty::moisture, 0.72, 0.82, 0.78),
+                       target(TargetProperty::water_over_least, std::nullopt, 1.1),
+                       target(TargetProperty::total_wet_kg, std::nullopt, 3.0)};
+    // 3 kg at 72 % hold 0.84 kg dry, of which the pulp brings 0.066; the rest is 40 % of the coffee.
+    const double coffee = (0.84 - 0.066) / 0.4;
+    SECTION("by its priority") { problem.entries[0].use_up_priority = 1; }
+    SECTION("by the objective") { problem.objective = Objective::use_up_most; }
+    const auto answer = solved(problem);
+    CHECK(kg(answer, 0) == Approx(coffee).epsilon(1e-8));
+    CHECK(kg(answer, 3) == Approx(2.7 - coffee).epsilon(1e-8));
+    CHECK(answer.reached[1].quantity.value == Approx(1.0));
+}
+
 TEST_CASE("water on hand does not hide a conflict, and its limit is no part of one") {
     feed::BalanceProblem problem;
     problem.entries = {exactly(material("lettuce", 95, 40, 3.5), 1.0),

@@ -32,7 +32,12 @@ TEST_CASE("amounts come back in the keeper's own measure") {
     CHECK(measured(121, "3 handful") == "1 1/2 handfuls");
     CHECK(measured(80, "3 handful") == "1 handful");
     CHECK(measured(41, "3 handful") == "1/2 handful");
-    CHECK(measured(4, "3 handful") == "0.05 handful");
+    CHECK(measured(30, "3 handful") == "3/8 handful");
+    CHECK(measured(27, "3 handful") == "1/3 handful");
+    CHECK(measured(107, "3 handful") == "1 1/3 handfuls");
+    CHECK(measured(252, "3 handful") == "3 handfuls");
+    CHECK(measured(11.5, "3 handful") == "0.14 handful");
+    CHECK(measured(4, "3 handful") == "4 g");
     CHECK(measured(500, "2 L") == "1 L");
     CHECK(measured(640, "2 L") == "1.3 L");
     CHECK(measured(170, "1 kg") == "170 g");

@@ -63,7 +63,7 @@ struct PreparedBalance {
 
     std::vector<double> hessian;     ///< n, for closest_to_usual
     std::vector<double> gradient;    ///< n, for closest_to_usual
-    std::vector<double> priorities;  ///< p times n: what is used up first, to be minimised
+    std::vector<double> priorities;  ///< p times n, to be minimised: what is used up first
     std::vector<double> objectives;  ///< priorities, then the linear objective, then added mass
     std::vector<double> added_mass;  ///< n, the tie-break
     RatioRows from_aims;             ///< for closest_to_aims
@@ -214,6 +214,7 @@ private:
 
     void objective() {
         out_.added_mass.assign(count_, 1.0);
+        if (out_.problem.objective == Objective::use_up_most) use_up();
         out_.objectives = out_.priorities;
         switch (out_.problem.objective) {
             case Objective::closest_to_aims:
@@ -224,13 +225,11 @@ private:
             case Objective::closest_to_usual:
                 usual();
                 break;
-            case Objective::least_added:
-                break;
             case Objective::cheapest:
                 cost();
                 break;
+            case Objective::least_added:
             case Objective::use_up_most:
-                use_up();
                 break;
         }
         out_.objectives.insert(out_.objectives.end(), count_, 1.0);
@@ -291,7 +290,7 @@ private:
         for (const auto& entry : out_.problem.entries) {
             const bool counts =
                 entry.feedstock->group != Group::water && (entry.most.has_value() || !any_limit);
-            out_.objectives.push_back(counts ? -1.0 : 0.0);
+            out_.priorities.push_back(counts ? -1.0 : 0.0);
         }
     }
 

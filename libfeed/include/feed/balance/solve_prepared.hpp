@@ -41,12 +41,10 @@ public:
     /// @param entries, rows, ratios  the largest problem it has to hold.
     BalanceWorkspace(std::size_t entries, std::size_t rows, std::size_t ratios)
         : solver_(entries, rows + ratios + 1), dropped_(ratios) {
-        for (OwnLimits* limits : {&limited_, &narrowed_}) {
-            limits->lower.reserve(entries);
-            limits->upper.reserve(entries);
-            limits->row_lower.reserve(rows);
-            limits->row_upper.reserve(rows);
-        }
+        narrowed_.lower.reserve(entries);
+        narrowed_.upper.reserve(entries);
+        narrowed_.row_lower.reserve(rows);
+        narrowed_.row_upper.reserve(rows);
         ratios_.numerators.reserve(entries * ratios);
         ratios_.denominators.reserve(entries * ratios);
         ratios_.numerator_constants.reserve(ratios);
@@ -59,14 +57,12 @@ public:
                            prepared.from_aims.count()) {}
 
     solver::Workspace& solver() noexcept { return solver_; }
-    OwnLimits& limited() noexcept { return limited_; }
     OwnLimits& narrowed() noexcept { return narrowed_; }
     RatioRows& kept_ratios() noexcept { return ratios_; }
     std::vector<unsigned char>& dropped() noexcept { return dropped_; }
 
 private:
     solver::Workspace solver_;
-    OwnLimits limited_;
     OwnLimits narrowed_;
     std::vector<unsigned char> dropped_;
     RatioRows ratios_;
@@ -223,45 +219,46 @@ inline BalanceNumbers use_up_first(const PreparedBalance& prepared, OwnLimits& l
     return numbers;
 }
 
-inline BalanceNumbers solve_within(const PreparedBalance& prepared, solver::Polyhedron within,
-                                   BalanceWorkspace& workspace) {
-    const auto objective = prepared.problem.objective;
-    const bool linear =
-        objective != Objective::closest_to_aims && objective != Objective::closest_to_usual;
-    if (linear) {
-        return numbers_of(solver::lexicographic(within, prepared.objectives, workspace.solver()));
+inline BalanceNumbers solve_within(const PreparedBalance& prepared,
+                                   const solver::Polyhedron& within, BalanceWorkspace& workspace) {
+    switch (prepared.problem.objective) {
+        case Objective::closest_to_aims:
+            return closest(within, prepared.from_aims, prepared.added_mass, workspace);
+        case Objective::closest_to_usual:
+            return numbers_of(solver::solve({prepared.hessian, prepared.gradient, within},
+                                            workspace.solver()));
+        case Objective::least_added:
+        case Objective::cheapest:
+        case Objective::use_up_most:
+            break;
     }
-    if (prepared.priority_count() > 0) {
-        auto& narrowed = workspace.narrowed();
-        narrowed.copy(within);
-        const auto first = use_up_first(prepared, narrowed, workspace);
-        if (first.status != BalanceStatus::solved) return first;
-        within = narrowed.with_rows(prepared.rows);
-    }
-    if (objective == Objective::closest_to_usual) {
-        const solver::Problem problem{prepared.hessian, prepared.gradient, within};
-        return numbers_of(solver::solve(problem, workspace.solver()));
-    }
-    return closest(within, prepared.from_aims, prepared.added_mass, workspace);
+    return numbers_of(solver::lexicographic(within, prepared.objectives, workspace.solver()));
 }
 
 }  // namespace detail
 
 /// Solves a prepared balance and checks the answer independently (the solver's check, in kilograms
-/// as everything here, relative 1e-9). Where poured water is held to the least that will do, that
-/// is found first. Time: the solver's. Allocates nothing.
-/// Threads: any number, each with its own workspace.
+/// as everything here, relative 1e-9). First goes in what is to be used up, then the least water
+/// that will do with it is found, where poured water is held to that, then the objective decides.
+/// Used up before watered: dry scraps that a keeper wants gone may need water. Time: the solver's.
+/// Allocates nothing. Threads: any number, each with its own workspace.
 inline BalanceNumbers solve(const PreparedBalance& prepared, BalanceWorkspace& workspace) {
-    const auto within = prepared.within();
-    if (!prepared.poured_row) return detail::solve_within(prepared, within, workspace);
+    if (prepared.priority_count() == 0 && !prepared.poured_row)
+        return detail::solve_within(prepared, prepared.within(), workspace);
+    auto& limits = workspace.narrowed();
+    limits.copy(prepared.within());
+    const auto used_up = detail::use_up_first(prepared, limits, workspace);
+    if (used_up.status != BalanceStatus::solved) return used_up;
+    if (!prepared.poured_row)
+        return detail::solve_within(prepared, limits.with_rows(prepared.rows), workspace);
+
     const auto& poured = prepared.sum(Sum::poured_kg);
-    const auto driest = solver::solve({{}, poured, within}, workspace.solver());
+    const auto driest =
+        solver::solve({{}, poured, limits.with_rows(prepared.rows)}, workspace.solver());
     if (driest.status != solver::Status::solved) return detail::numbers_of(driest);
     double least = 0.0;
     for (std::size_t i = 0; i < poured.size(); ++i)
         least += poured[i] * driest.x[i];
-    auto& limits = workspace.limited();
-    limits.copy(within);
     limits.row_upper[*prepared.poured_row] = prepared.over_least * least;
     auto numbers = detail::solve_within(prepared, limits.with_rows(prepared.rows), workspace);
     numbers.least_water_kg = least;
