@@ -11,39 +11,49 @@ extern "C" {
 
 namespace {
 
+/// The arrays of one problem; `form` points into them.
+struct Form {
+    explicit Form(const feed::solver::Problem& problem)
+        : hessian(feed_bench::full_hessian(problem)),
+          gradient(feed_bench::copy_of(problem.gradient)),
+          rows(feed_bench::copy_of(problem.within.rows)),
+          upper(feed_bench::copy_of(problem.within.upper)),
+          lower(feed_bench::copy_of(problem.within.lower)) {
+        const auto& within = problem.within;
+        upper.insert(upper.end(), within.row_upper.begin(), within.row_upper.end());
+        lower.insert(lower.end(), within.row_lower.begin(), within.row_lower.end());
+        for (std::size_t i = 0; i < upper.size(); ++i) {
+            if (!(upper[i] < DAQP_INF)) upper[i] = DAQP_INF;
+            if (!(lower[i] > -DAQP_INF)) lower[i] = -DAQP_INF;
+        }
+        form.n = static_cast<int>(within.variable_count());
+        form.m = static_cast<int>(upper.size());
+        form.ms = form.n;
+        form.H = hessian.data();
+        form.f = gradient.data();
+        form.A = rows.data();
+        form.bupper = upper.data();
+        form.blower = lower.data();
+    }
+
+    std::vector<double> hessian, gradient, rows, upper, lower;
+    DAQPProblem form{};
+};
+
 class Daqp : public feed_bench::Peer {
 public:
-    explicit Daqp(const feed::solver::Problem& problem)
-        : hessian_(feed_bench::full_hessian(problem)),
-          gradient_(feed_bench::copy_of(problem.gradient)),
-          rows_(feed_bench::copy_of(problem.within.rows)),
-          upper_(feed_bench::copy_of(problem.within.upper)),
-          lower_(feed_bench::copy_of(problem.within.lower)) {
-        const auto& within = problem.within;
-        upper_.insert(upper_.end(), within.row_upper.begin(), within.row_upper.end());
-        lower_.insert(lower_.end(), within.row_lower.begin(), within.row_lower.end());
-        for (std::size_t i = 0; i < upper_.size(); ++i) {
-            if (!(upper_[i] < DAQP_INF)) upper_[i] = DAQP_INF;
-            if (!(lower_[i] > -DAQP_INF)) lower_[i] = -DAQP_INF;
-        }
-        sense_.assign(upper_.size(), 0);
-        point_.assign(within.variable_count(), 0.0);
-        multipliers_.assign(upper_.size(), 0.0);
-        problem_.n = static_cast<int>(point_.size());
-        problem_.m = static_cast<int>(upper_.size());
-        problem_.ms = problem_.n;
-        problem_.H = hessian_.data();
-        problem_.f = gradient_.data();
-        problem_.A = rows_.data();
-        problem_.bupper = upper_.data();
-        problem_.blower = lower_.data();
-        problem_.sense = sense_.data();
+    explicit Daqp(feed_bench::Problems problems) {
+        forms_.reserve(problems.size());
+        for (const auto& problem : problems)
+            forms_.emplace_back(problem);
+        point_.assign(static_cast<std::size_t>(forms_.front().form.n), 0.0);
+        multipliers_.assign(static_cast<std::size_t>(forms_.front().form.m), 0.0);
         result_.x = point_.data();
         result_.lam = multipliers_.data();
         daqp_default_settings(&settings_);
         settings_.primal_tol = 1e-11;
         workspace_.settings = &settings_;
-        if (setup_daqp(&problem_, &workspace_, nullptr) < 0) {
+        if (setup_daqp(&forms_.front().form, &workspace_, nullptr) < 0) {
             throw std::runtime_error("DAQP does not take the problem");
         }
     }
@@ -53,21 +63,20 @@ public:
         free_daqp_ldp(&workspace_);
     }
 
-    bool solve() override {
+    bool solve(std::size_t which) override {
         daqp_deactivate_constraints(&workspace_);
         constexpr int everything = DAQP_UPDATE_Rinv | DAQP_UPDATE_M | DAQP_UPDATE_v |
                                    DAQP_UPDATE_d | DAQP_UPDATE_sense | DAQP_UPDATE_unconstrained |
                                    DAQP_UPDATE_eliminate;
-        if (daqp_update_ldp(everything, &workspace_, &problem_) < 0) return false;
+        if (daqp_update_ldp(everything, &workspace_, &forms_[which].form) < 0) return false;
         daqp_solve(&result_, &workspace_);
         return result_.exitflag == DAQP_EXIT_OPTIMAL;
     }
-    std::span<const double> point() const override { return point_; }
+    std::span<const double> point(std::size_t /*which*/) const override { return point_; }
 
 private:
-    std::vector<double> hessian_, gradient_, rows_, upper_, lower_, point_, multipliers_;
-    std::vector<int> sense_;
-    DAQPProblem problem_{};
+    std::vector<Form> forms_;
+    std::vector<double> point_, multipliers_;
     DAQPSettings settings_{};
     DAQPWorkspace workspace_{};
     DAQPResult result_{};
@@ -75,6 +84,6 @@ private:
 
 }  // namespace
 
-std::unique_ptr<feed_bench::Peer> feed_bench::make_daqp(const feed::solver::Problem& problem) {
-    return std::make_unique<Daqp>(problem);
+std::unique_ptr<feed_bench::Peer> feed_bench::make_daqp(Problems problems) {
+    return std::make_unique<Daqp>(problems);
 }

@@ -5,9 +5,9 @@
 
 namespace {
 
-class Eiquadprog : public feed_bench::Peer {
+class One {
 public:
-    explicit Eiquadprog(const feed::solver::Problem& problem) {
+    explicit One(const feed::solver::Problem& problem) {
         const feed_bench::OneSided limits(problem);
         const auto n = static_cast<Eigen::Index>(limits.variables);
         const auto equalities = static_cast<Eigen::Index>(limits.equality_count);
@@ -35,12 +35,12 @@ public:
                       static_cast<std::size_t>(others));
     }
 
-    bool solve() override {
+    bool solve() {
         return solver_.solve_quadprog(hessian_, gradient_, equal_, equal_constants_, at_least_,
                                       at_least_constants_,
                                       point_) == eiquadprog::solvers::EIQUADPROG_FAST_OPTIMAL;
     }
-    std::span<const double> point() const override {
+    std::span<const double> point() const {
         return {point_.data(), static_cast<std::size_t>(point_.size())};
     }
 
@@ -50,9 +50,24 @@ private:
     eiquadprog::solvers::EiquadprogFast solver_;
 };
 
+/// Its memory depends on how many amounts are exact, so every problem has its own.
+class Eiquadprog : public feed_bench::Peer {
+public:
+    explicit Eiquadprog(feed_bench::Problems problems) {
+        for (const auto& problem : problems)
+            ones_.push_back(std::make_unique<One>(problem));
+    }
+    bool solve(std::size_t which) override { return ones_[which]->solve(); }
+    std::span<const double> point(std::size_t which) const override {
+        return ones_[which]->point();
+    }
+
+private:
+    std::vector<std::unique_ptr<One>> ones_;
+};
+
 }  // namespace
 
-std::unique_ptr<feed_bench::Peer> feed_bench::make_eiquadprog(
-    const feed::solver::Problem& problem) {
-    return std::make_unique<Eiquadprog>(problem);
+std::unique_ptr<feed_bench::Peer> feed_bench::make_eiquadprog(Problems problems) {
+    return std::make_unique<Eiquadprog>(problems);
 }

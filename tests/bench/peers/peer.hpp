@@ -9,9 +9,12 @@
 
 namespace feed_bench {
 
-/// One problem in another solver's own form. What its memory needs is asked for in the constructor,
-/// so that `solve` is what a user pays for one more problem of this size: everything that reads the
-/// problem's numbers, factorisations included, from a cold start.
+using Problems = std::span<const feed::solver::Problem>;
+
+/// Problems of one size in another solver's own form. The constructor asks for memory and copies
+/// the numbers, so that `solve` is what a user pays for one more problem of this size: everything
+/// that depends on its numbers, factorisations included, from a cold start. Where a solver's memory
+/// fits all problems of the size, there is one for all.
 class Peer {
 public:
     Peer() = default;
@@ -19,10 +22,10 @@ public:
     Peer& operator=(const Peer&) = delete;
     virtual ~Peer() = default;
 
-    /// @return whether the solver says that it has found the answer.
-    virtual bool solve() = 0;
-    /// The point it found.
-    virtual std::span<const double> point() const = 0;
+    /// @return whether the solver says that it has found the answer of problem `which`.
+    virtual bool solve(std::size_t which) = 0;
+    /// The point it found for the problem that was solved last, which was `which`.
+    virtual std::span<const double> point(std::size_t which) const = 0;
 };
 
 /// A problem as the methods of Goldfarb and Idnani want it: equalities first, then rows of the form
@@ -80,10 +83,10 @@ inline std::vector<double> copy_of(std::span<const double> numbers) {
     return {numbers.begin(), numbers.end()};
 }
 
-std::unique_ptr<Peer> make_daqp(const feed::solver::Problem& problem);
-std::unique_ptr<Peer> make_quadprog(const feed::solver::Problem& problem);
-std::unique_ptr<Peer> make_eiquadprog(const feed::solver::Problem& problem);
-std::unique_ptr<Peer> make_qpoases(const feed::solver::Problem& problem);
-std::unique_ptr<Peer> make_piqp(const feed::solver::Problem& problem);
+std::unique_ptr<Peer> make_daqp(Problems problems);
+std::unique_ptr<Peer> make_quadprog(Problems problems);
+std::unique_ptr<Peer> make_eiquadprog(Problems problems);
+std::unique_ptr<Peer> make_qpoases(Problems problems);
+std::unique_ptr<Peer> make_piqp(Problems problems);
 
 }  // namespace feed_bench

@@ -6,9 +6,9 @@
 
 namespace {
 
-class Piqp : public feed_bench::Peer {
+class One {
 public:
-    explicit Piqp(const feed::solver::Problem& problem) {
+    explicit One(const feed::solver::Problem& problem) {
         const auto& within = problem.within;
         const auto n = static_cast<Eigen::Index>(within.variable_count());
         std::vector<std::size_t> exact;
@@ -49,12 +49,12 @@ public:
                       upper_);
     }
 
-    bool solve() override {
+    bool solve() {
         solver_.update(hessian_, gradient_, equal_, equal_to_, rows_, row_lower_, row_upper_,
                        lower_, upper_);
         return solver_.solve() == piqp::PIQP_SOLVED;
     }
-    std::span<const double> point() const override {
+    std::span<const double> point() const {
         const auto& x = solver_.result().x;
         return {x.data(), static_cast<std::size_t>(x.size())};
     }
@@ -72,8 +72,24 @@ private:
     piqp::DenseSolver<double> solver_;
 };
 
+/// Its memory depends on how many amounts are exact, so every problem has its own.
+class Piqp : public feed_bench::Peer {
+public:
+    explicit Piqp(feed_bench::Problems problems) {
+        for (const auto& problem : problems)
+            ones_.push_back(std::make_unique<One>(problem));
+    }
+    bool solve(std::size_t which) override { return ones_[which]->solve(); }
+    std::span<const double> point(std::size_t which) const override {
+        return ones_[which]->point();
+    }
+
+private:
+    std::vector<std::unique_ptr<One>> ones_;
+};
+
 }  // namespace
 
-std::unique_ptr<feed_bench::Peer> feed_bench::make_piqp(const feed::solver::Problem& problem) {
-    return std::make_unique<Piqp>(problem);
+std::unique_ptr<feed_bench::Peer> feed_bench::make_piqp(Problems problems) {
+    return std::make_unique<Piqp>(problems);
 }

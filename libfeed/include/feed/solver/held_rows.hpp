@@ -13,11 +13,14 @@ public:
     HeldRows(const double* rows, std::size_t variables, Buffers& buffers)
         : n_(variables),
           rows_(rows),
-          b_(buffers),
           stride_(buffers.gram_fresh.size()),
           free_inverse_(buffers.free_inverse.data()),
           gram_(buffers.gram.data()),
-          lower_factor_(buffers.factor.data()) {}
+          lower_factor_(buffers.factor.data()),
+          gram_fresh_(buffers.gram_fresh.data()),
+          pivot_inverse_(buffers.pivot_inverse.data()),
+          step_(buffers.multiplier_step.data()),
+          active_(buffers.active.data()) {}
 
     /// How many rows are held; the next place of the list is for the row that is on its way to its
     /// limit.
@@ -32,8 +35,8 @@ public:
     /// Takes the row at place k out of the list.
     void drop(std::size_t k) {
         for (std::size_t i = k; i < count_; ++i) {
-            b_.active[i] = b_.active[i + 1];
-            b_.gram_fresh[i] = b_.gram_fresh[i + 1];
+            active_[i] = active_[i + 1];
+            gram_fresh_[i] = gram_fresh_[i + 1];
             double* to = gram_ + i * stride_;
             const double* from = to + stride_;
             for (std::size_t q = 0; q < k; ++q)
@@ -51,11 +54,11 @@ public:
     }
 
     void take(std::size_t k) {
-        const double* row = rows_ + b_.active[k] * n_;
+        const double* row = rows_ + active_[k] * n_;
         for (std::size_t q = 0; q <= k; ++q) {
-            gram_[k * stride_ + q] = dot_free(row, rows_ + b_.active[q] * n_);
+            gram_[k * stride_ + q] = dot_free(row, rows_ + active_[q] * n_);
         }
-        b_.gram_fresh[k] = gram_[k * stride_ + k];
+        gram_fresh_[k] = gram_[k * stride_ + k];
     }
 
     /// Adds or takes away one variable's part; computes afresh where the subtraction would cancel.
@@ -63,12 +66,12 @@ public:
         const std::size_t count = count_ + 1;
         bool cancelled = false;
         for (std::size_t k = 0; k < count; ++k) {
-            const double a = rows_[b_.active[k] * n_ + j] * weight;
+            const double a = rows_[active_[k] * n_ + j] * weight;
             if (a == 0) continue;
             double* row = gram_ + k * stride_;
             for (std::size_t q = 0; q <= k; ++q)
-                row[q] += a * rows_[b_.active[q] * n_ + j];
-            if (row[k] < 0.05 * b_.gram_fresh[k]) cancelled = true;
+                row[q] += a * rows_[active_[q] * n_ + j];
+            if (row[k] < 0.05 * gram_fresh_[k]) cancelled = true;
         }
         if (cancelled) {
             for (std::size_t k = 0; k < count; ++k)
@@ -92,23 +95,23 @@ public:
             }
             for (std::size_t j = 0; j < i; ++j) {
                 const double product = l[j];
-                l[j] = product * b_.pivot_inverse[j];
+                l[j] = product * pivot_inverse_[j];
                 pivot -= product * l[j];
             }
             l[i] = pivot;
-            b_.pivot_inverse[i] = pivot > 1e-12 * g[i] && pivot > 0 ? 1 / pivot : 0.0;
+            pivot_inverse_[i] = pivot > 1e-12 * g[i] && pivot > 0 ? 1 / pivot : 0.0;
         }
     }
 
     /// Solves gram * step = step for the held rows.
     void solve() {
-        double* s = b_.multiplier_step.data();
+        double* s = step_;
         for (std::size_t i = 0; i < count_; ++i) {
             for (std::size_t q = 0; q < i; ++q)
                 s[i] -= lower_factor_[i * stride_ + q] * s[q];
         }
         for (std::size_t i = 0; i < count_; ++i)
-            s[i] *= b_.pivot_inverse[i];
+            s[i] *= pivot_inverse_[i];
         for (std::size_t i = count_; i-- > 0;) {
             for (std::size_t q = i + 1; q < count_; ++q) {
                 s[i] -= lower_factor_[q * stride_ + i] * s[q];
@@ -134,11 +137,14 @@ private:
 
     std::size_t n_;
     const double* rows_;
-    Buffers& b_;
     std::size_t stride_;
     const double* free_inverse_;
     double* gram_;
     double* lower_factor_;
+    double* gram_fresh_;
+    double* pivot_inverse_;
+    double* step_;
+    std::size_t* active_;
     std::size_t count_ = 0;
 };
 

@@ -46,10 +46,11 @@ struct Buffers {
     std::vector<double> x, row_multipliers, bound_multipliers, ray;
     std::vector<Side> variable_sides, row_sides;
     // Quick path.
-    std::vector<double> inverse_hessian, free_inverse, pull, pull_step, pull_lower, pull_upper;
+    std::vector<double> inverse_hessian, free_inverse, bound_value, pull, pull_step, pull_lower,
+        pull_upper, rising_edge, falling_edge;
     std::vector<double> inverse_norm, multiplier_step, gram, gram_fresh, pivot_inverse;
     std::vector<std::size_t> active;
-    std::vector<signed char> state, row_state;
+    std::vector<int> state, row_state;
     // Dictionary: variables are numbered 0..n-1, row activities n..n+m-1.
     std::vector<double> scaled_rows, table, low, high, scaled_hessian, scaled_gradient;
     std::vector<double> column_scale, row_scale, loose_value, noise;
@@ -78,10 +79,13 @@ struct Buffers {
           row_sides(m),
           inverse_hessian(n),
           free_inverse(n),
+          bound_value(n),
           pull(n),
           pull_step(n),
           pull_lower(n),
           pull_upper(n),
+          rising_edge(n),
+          falling_edge(n),
           inverse_norm(m),
           multiplier_step(rows + 1),
           gram((rows + 1) * (rows + 1)),
