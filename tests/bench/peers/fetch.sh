@@ -8,7 +8,7 @@ folder=${1:?usage: fetch.sh FOLDER}
 here=$(cd "$(dirname "$0")" && pwd)
 mkdir -p "$folder/src"
 python3 -m venv "$folder/venv"
-pip="$folder/venv/bin/pip --disable-pip-version-check --quiet"
+pip="$folder/venv/bin/python -m pip --disable-pip-version-check --quiet"
 $pip install --no-deps -r "$here/requirements.txt"
 # Two are compiled from source beside the benchmark, one is headers only.
 grep -E '^(daqp|quadprog|piqp)==' "$here/requirements.txt" > "$folder/sources.txt"

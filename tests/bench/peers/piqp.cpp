@@ -40,7 +40,7 @@ public:
             lower_(column) = -PIQP_INF;
             upper_(column) = PIQP_INF;
         }
-        // The loosest with which its answers are within 1e-9 kg of the exact ones.
+        // Looser ones leave more answers further than 1e-9 kg from the exact ones.
         solver_.settings().eps_abs = 1e-13;
         solver_.settings().eps_rel = 1e-13;
         solver_.settings().eps_duality_gap_abs = 1e-13;

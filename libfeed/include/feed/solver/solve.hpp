@@ -20,9 +20,9 @@ inline std::size_t iteration_limit(const Options& options, std::size_t n, std::s
     return options.iteration_limit != 0 ? options.iteration_limit : 200 + 50 * (n + m);
 }
 
-/// The arrays of the workspace as a result.
-inline Result result_view(const Buffers& b, std::size_t n, std::size_t m, Status status) {
-    Result result;
+/// The arrays of the workspace as a result, written in place.
+inline void view_result(const Buffers& b, std::size_t n, std::size_t m, Status status,
+                        Result& result) {
     result.status = status;
     result.x = {b.x.data(), n};
     result.row_multipliers = {b.row_multipliers.data(), m};
@@ -30,6 +30,11 @@ inline Result result_view(const Buffers& b, std::size_t n, std::size_t m, Status
     if (status == Status::unbounded) result.ray = {b.ray.data(), n};
     result.variable_sides = {b.variable_sides.data(), n};
     result.row_sides = {b.row_sides.data(), m};
+}
+
+inline Result result_view(const Buffers& b, std::size_t n, std::size_t m, Status status) {
+    Result result;
+    view_result(b, n, m, status, result);
     return result;
 }
 
@@ -164,12 +169,12 @@ inline bool solve_strictly_convex(const Problem& problem, Workspace& workspace,
     if (end == PathEnd::gave_up) return false;
     path.write_sides();
     if (end == PathEnd::infeasible) {
-        result = result_view(b, n, m, Status::infeasible);
+        view_result(b, n, m, Status::infeasible, result);
         result.iterations = path.iterations();
         return proves_infeasible(within, result.row_multipliers, result.bound_multipliers,
                                  options.tolerance);
     }
-    result = result_view(b, n, m, Status::solved);
+    view_result(b, n, m, Status::solved, result);
     result.iterations = path.iterations();
     for (int attempt = 0; attempt < 2; ++attempt) {
         if (attempt > 0) path.sharpen();
