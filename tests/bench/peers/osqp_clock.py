@@ -2,9 +2,9 @@
 
 build/peers/venv/bin/python tests/bench/peers/osqp_clock.py FILE
 
-OSQP is an operator-splitting method; it is driven from Python, so what is given is the time that it
-reports for solving (`solve_time`, without its set-up and without the call). Polishing is on, and the
-tolerances are the loosest powers of ten with which its answers are as near as the others'.
+OSQP is an operator-splitting method; it is driven from Python, so what is given is the time it
+reports for solving (`solve_time`, without its set-up and without the call). Polishing is on. Three
+tolerances are tried, since looser ones are quicker and fail more often.
 """
 
 from __future__ import annotations
@@ -62,8 +62,10 @@ def main() -> None:
             failures += not solved
             worst = max(worst, off if solved else 0.0)
             times.setdefault(len(problem["lower"]), []).append(microseconds)
-        print(f"OSQP {osqp.__version__}, tolerance {tolerance:g}: {failures} of {len(problems)}"
-              f" failed, the others off by at most {worst:.1e} kg; median us:")
+        print(
+            f"OSQP {osqp.__version__}, tolerance {tolerance:g}: {failures} of {len(problems)}"
+            f" failed, the others off by at most {worst:.1e} kg; median us:"
+        )
         for size, of_size in times.items():
             print(f"  {size} feedstocks: {statistics.median(of_size):.3g}")
 

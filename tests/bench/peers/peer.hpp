@@ -31,7 +31,8 @@ public:
 /// A problem as the methods of Goldfarb and Idnani want it: equalities first, then rows of the form
 /// coefficients . x >= limit. An amount that is exact is an equality.
 struct OneSided {
-    explicit OneSided(const feed::solver::Problem& problem) : variables(problem.within.variable_count()) {
+    explicit OneSided(const feed::solver::Problem& problem)
+        : variables(problem.within.variable_count()) {
         for (const bool equalities : {true, false}) {
             const auto& within = problem.within;
             std::vector<double> unit(variables, 0.0);

@@ -224,8 +224,8 @@ int main(int count, char** words) {
     }
     std::printf("\n| Solver | failures | worst overstep, kg | worst amount off, kg |\n");
     for (const Kind& kind : kinds)
-        std::printf("| %s | %zu | %.1e | %.1e |\n", kind.name, kind.failures, kind.worst_overstep_kg,
-                    kind.worst_off_kg);
+        std::printf("| %s | %zu | %.1e | %.1e |\n", kind.name, kind.failures,
+                    kind.worst_overstep_kg, kind.worst_off_kg);
     if (file != nullptr && std::fclose(file) != 0) {
         std::perror(words[2]);
         return 2;

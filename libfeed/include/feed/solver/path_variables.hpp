@@ -174,7 +174,7 @@ private:
     double* bound_value_;   ///< zero where free
     double* pull_;
     double* pull_step_;
-    double* pull_lower_;    ///< the pulls at which its bounds are met
+    double* pull_lower_;  ///< the pulls at which its bounds are met
     double* pull_upper_;
     double* rising_edge_;   ///< the pull at which it bends next when that rises
     double* falling_edge_;  ///< the same when it falls
