@@ -137,8 +137,8 @@ def feedstock_page(table: Table) -> str:
         *grade_counts(table),
         "",
         "![Every feedstock with a C:N ratio, by C:N and moisture: beddings dry and rich in carbon"
-        " at the upper left, most scraps wet on the right, manures and meals below; the targets of a"
-        " worm bed lie between](pictures/feedstock_map.svg)",
+        " at the upper left, most scraps wet on the right, manures and meals below; the targets of"
+        " a worm bed lie between](pictures/feedstock_map.svg)",
         "",
         "The targets are for a whole feeding: scraps lie right of them and beddings far above, and"
         " a blend of both between.",

@@ -44,12 +44,14 @@ def problem() -> libfeed.Problem:
     return libfeed.Problem(at_hand)
 
 
+# Rows side by side, and one by one where two columns are of one feedstock.
+@pytest.mark.parametrize("at_hand", [AT_HAND, AT_HAND[:-1]], ids=["one twice", "all differ"])
 @pytest.mark.parametrize("threads", [1, 2, 3])
-def test_blends_have_the_bits_of_one_by_one(threads: int) -> None:
-    wet_kg = masses(200)
-    many = libfeed.blend_many(AT_HAND, wet_kg, threads=threads)
+def test_blends_have_the_bits_of_one_by_one(threads: int, at_hand: list[str]) -> None:
+    wet_kg = masses(200)[:, : len(at_hand)]
+    many = libfeed.blend_many(at_hand, wet_kg, threads=threads)
     for row in range(len(wet_kg)):
-        portions = [libfeed.Portion(a, wet_kg=wet_kg[row, i]) for i, a in enumerate(AT_HAND)]
+        portions = [libfeed.Portion(a, wet_kg=wet_kg[row, i]) for i, a in enumerate(at_hand)]
         one = libfeed.blend(portions)
         for key in many.quantities:
             got, estimate = many[key], one[key]

@@ -4,59 +4,30 @@
 #include "feed/io/to_json.hpp"
 
 namespace feed::python {
-namespace {
 
-template <auto member>
-Estimate<double> kilograms_of(const BlendProperties& blend) {
-    return plain_estimate(blend.*member, [](Mass mass) { return in_kilograms(mass); });
-}
-template <auto member>
-Estimate<double> grams_of(const BlendProperties& blend) {
-    return plain_estimate(blend.*member, [](Mass mass) { return in_grams(mass); });
-}
-template <auto member>
-Estimate<double> number_of(const BlendProperties& blend) {
-    return blend.*member;
-}
-
-}  // namespace
-
-const std::array<BlendKey, blend_key_count> blend_keys{{
-    {"dry_mass_kg", "Dry mass, kg.", kilograms_of<&BlendProperties::dry_mass>},
-    {"water_kg", "Water, kg.", kilograms_of<&BlendProperties::water>},
-    {"moisture", "Water over wet mass, 0 to 1.",
-     [](const BlendProperties& blend) {
-         return plain_estimate(blend.moisture, [](Moisture m) { return m.value(); });
-     }},
-    {"cn_ratio", "Total carbon over total nitrogen, by mass.",
-     number_of<&BlendProperties::cn_ratio>},
-    {"available_cn_ratio", "Degradable (lignin-limited) carbon over nitrogen, by mass.",
-     number_of<&BlendProperties::available_cn_ratio>},
-    {"carbon_kg", "Organic carbon, kg.", kilograms_of<&BlendProperties::carbon>},
-    {"nitrogen_kg", "Total nitrogen, kg.", kilograms_of<&BlendProperties::nitrogen>},
-    {"volume_l", "Loose volume, L.",
-     [](const BlendProperties& blend) {
-         return plain_estimate(blend.volume, [](Volume v) { return in_litres(v); });
-     }},
-    {"bulk_density_kg_m3", "Wet mass over loose volume, kg/m3.",
-     [](const BlendProperties& blend) {
-         return plain_estimate(blend.bulk_density,
-                               [](Density d) { return in_kilograms_per_cubic_metre(d); });
-     }},
-    {"free_air_space", "Share of the settled volume that is air, 0 to 1.",
-     number_of<&BlendProperties::free_air_space>},
-    {"acid_g_citric", "Titratable acid as citric acid, g.", grams_of<&BlendProperties::acid>},
-    {"salt_g", "Sodium as NaCl, g.", grams_of<&BlendProperties::salt>},
-    {"potassium_g", "Potassium, g.", grams_of<&BlendProperties::potassium>},
-    {"fat_kg", "Fat, kg.", kilograms_of<&BlendProperties::fat>},
-    {"volatile_solids_kg", "Volatile solids, kg.", kilograms_of<&BlendProperties::volatile_solids>},
-    {"neutralising_g_caco3", "Acid that it neutralises, g as calcium carbonate.",
-     grams_of<&BlendProperties::neutralising>},
+const std::array<BlendKey, row_quantity_count> blend_keys{{
+    {"dry_mass_kg", "Dry mass, kg."},
+    {"water_kg", "Water, kg."},
+    {"moisture", "Water over wet mass, 0 to 1."},
+    {"cn_ratio", "Total carbon over total nitrogen, by mass."},
+    {"available_cn_ratio", "Degradable (lignin-limited) carbon over nitrogen, by mass."},
+    {"carbon_kg", "Organic carbon, kg."},
+    {"nitrogen_kg", "Total nitrogen, kg."},
+    {"volume_l", "Loose volume, L."},
+    {"bulk_density_kg_m3", "Wet mass over loose volume, kg/m3."},
+    {"free_air_space", "Share of the settled volume that is air, 0 to 1."},
+    {"acid_g_citric", "Titratable acid as citric acid, g."},
+    {"salt_g", "Sodium as NaCl, g."},
+    {"potassium_g", "Potassium, g."},
+    {"fat_kg", "Fat, kg."},
+    {"volatile_solids_kg", "Volatile solids, kg."},
+    {"neutralising_g_caco3", "Acid that it neutralises, g as calcium carbonate."},
 }};
 
-std::size_t place_of_quantity(const std::string& key) {
-    return place_of_key("quantity", key, blend_keys,
-                        [](const BlendKey& one) { return std::string_view(one.key); });
+RowQuantity quantity_of_key(const std::string& key) {
+    return static_cast<RowQuantity>(
+        place_of_key("quantity", key, blend_keys,
+                     [](const BlendKey& one) { return std::string_view(one.key); }));
 }
 
 namespace {
@@ -154,16 +125,18 @@ Portions together: each property with its range, its grade and how much of it is
             "wet_mass_kg",
             [](const SharedBlend& b) { return b.properties.wet_mass.in_kilograms(); },
             "Wet mass, kg.");
-    for (const auto& one : blend_keys) {
-        const auto read = one.read;
+    for (std::size_t k = 0; k < row_quantity_count; ++k) {
+        const auto quantity = static_cast<RowQuantity>(k);
         bound.def_property_readonly(
-            one.key, [read](const SharedBlend& b) { return read(b.properties); }, one.meaning);
+            blend_keys[k].key,
+            [quantity](const SharedBlend& b) { return estimate_of(b.properties, quantity); },
+            blend_keys[k].meaning);
     }
     bound
         .def(
             "__getitem__",
             [](const SharedBlend& b, const std::string& key) {
-                return blend_keys[place_of_quantity(key)].read(b.properties);
+                return estimate_of(b.properties, quantity_of_key(key));
             },
             py::arg("key"), "The quantity of a key such as \"moisture\".")
         .def_property_readonly(

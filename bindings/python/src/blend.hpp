@@ -1,9 +1,10 @@
 #pragma once
 // The quantities of a blend by their keys, for one blend and for many.
 #include <array>
-#include <string_view>
+#include <string>
 
 #include "convert.hpp"
+#include "feed/blend/row_quantity.hpp"
 
 namespace feed::python {
 
@@ -13,17 +14,16 @@ struct SharedBlend {
     BlendProperties properties;
 };
 
-/// One quantity of a blend: its key in answers, what it is, and where it stands.
+/// A quantity of a blend: its key in answers and what it is.
 struct BlendKey {
     const char* key;
     const char* meaning;
-    Estimate<double> (*read)(const BlendProperties&);
 };
 
-inline constexpr std::size_t blend_key_count = 16;
-extern const std::array<BlendKey, blend_key_count> blend_keys;
+/// In the order of RowQuantity.
+extern const std::array<BlendKey, row_quantity_count> blend_keys;
 
-/// Place of a key among `blend_keys`. Raises unknown_property.
-std::size_t place_of_quantity(const std::string& key);
+/// The quantity of a key. Raises unknown_property.
+RowQuantity quantity_of_key(const std::string& key);
 
 }  // namespace feed::python

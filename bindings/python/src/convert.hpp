@@ -62,20 +62,6 @@ std::string grade_text(Grade grade);
 /// "0.78", with as many digits as people read.
 std::string number_text(double number);
 
-/// An estimate of plain numbers in the unit of its name.
-template <class T, class ToNumber>
-Estimate<double> plain_estimate(const Estimate<T>& from, ToNumber to_number) {
-    Estimate<double> plain;
-    plain.knowledge = from.knowledge;
-    plain.grade = from.grade;
-    plain.covered = from.covered;
-    if (!from.has_value()) return plain;
-    plain.value = to_number(from.value);
-    plain.low = to_number(from.low);
-    plain.high = to_number(from.high);
-    return plain;
-}
-
 /// Parses a JSON text of the library into Python objects.
 py::object from_json(const std::string& text);
 

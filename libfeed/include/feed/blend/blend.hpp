@@ -10,6 +10,7 @@
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/mix.hpp"
 #include "feed/blend/parts.hpp"
+#include "feed/blend/volume_numbers.hpp"
 
 namespace feed {
 
@@ -30,13 +31,28 @@ struct Known {
     double covered = 1.0;
 };
 
-inline Known known_part(const BlendTotals& totals, BlendQuantity quantity) {
-    const auto at = static_cast<std::size_t>(quantity);
-    const double concerned = totals.concerned[at].value();
-    const double missing = totals.missing[at].value();
+/// From the mass that a quantity concerns and the part of it whose property is missing.
+inline Known known_from(double concerned, double missing) {
     if (!(missing > 0.0)) return {};
     const double share = missing / concerned;
     return {share <= most_missing_share ? Knowledge::at_least : Knowledge::unknown, 1.0 - share};
+}
+
+inline Known known_part(const BlendTotals& totals, BlendQuantity quantity) {
+    const auto at = static_cast<std::size_t>(quantity);
+    return known_from(totals.concerned[at].value(), totals.missing[at].value());
+}
+
+/// A volume that is only a lower bound gives no density and no share of air.
+inline Known known_density(Known volume, double volume_m3) {
+    if (volume.knowledge != Knowledge::known || !(volume_m3 > 0.0))
+        volume.knowledge = Knowledge::unknown;
+    return volume;
+}
+
+inline Known known_air(Known density, bool moisture_is_known, const VolumeSums& sums) {
+    if (!moisture_is_known || !settles(sums)) density.knowledge = Knowledge::unknown;
+    return density;
 }
 
 inline Known both(Known a, Known b) {
@@ -65,6 +81,16 @@ inline Estimate<Mass> mass_estimate(Known known, Mass value, const SumRange& sum
                           sum.grade, [](double number) { return kilograms(number); });
 }
 
+/// A C:N ratio from below: a missing part counts as pure protein. Masses in kg.
+inline NumberRange3 bounded_ratio(double typical, Range range, double nitrogen,
+                                  double missing_dry) {
+    const auto bounded = [&](double ratio) {
+        return (ratio * nitrogen + protein_carbon * missing_dry) /
+               (nitrogen + protein_nitrogen * missing_dry);
+    };
+    return {bounded(typical), {bounded(range.low), range.high}};
+}
+
 /// Carbon over nitrogen. Where a part is missing, the lower bound counts it as pure protein.
 inline Estimate<double> ratio_estimate(Known known, double carbon, double nitrogen,
                                        const std::vector<RatioPart>& parts, double missing_dry,
@@ -75,12 +101,8 @@ inline Estimate<double> ratio_estimate(Known known, double carbon, double nitrog
     const Range range = ratio_range(parts, typical).value_or(Range{typical, typical});
     if (known.knowledge == Knowledge::known)
         return estimate<double>(known, typical, range, grade, plain);
-    const auto bounded = [&](double ratio) {
-        return (ratio * nitrogen + protein_carbon * missing_dry) /
-               (nitrogen + protein_nitrogen * missing_dry);
-    };
-    return estimate<double>(known, bounded(typical), {bounded(range.low), range.high}, grade,
-                            plain);
+    const NumberRange3 bounded = bounded_ratio(typical, range, nitrogen, missing_dry);
+    return estimate<double>(known, bounded.value, bounded.range, grade, plain);
 }
 
 inline void set_ratios(BlendProperties& blend, const BlendTotals& totals, BlendRanges& ranges) {
@@ -98,53 +120,34 @@ inline void set_ratios(BlendProperties& blend, const BlendTotals& totals, BlendR
                        missing, worst(grade, ranges.degradable_grade));
 }
 
+inline VolumeSums volume_sums(const BlendTotals& totals, const BlendRanges& ranges) {
+    return {totals.wet_mass.in_kilograms(),  totals.volume.value(),
+            ranges.bedding_m3.range,         ranges.other_m3.range,
+            ranges.phases_m3.range,          ranges.settled_bedding_m3.range,
+            ranges.settled_other_m3.range,   ranges.settled_bedding_typical_m3,
+            ranges.settled_other_typical_m3, ranges.phases_typical_m3};
+}
+
 inline void set_volumes(BlendProperties& blend, const BlendTotals& totals,
                         const BlendRanges& ranges) {
-    const auto packed = [](double bedding, double other, double loss) {
-        return packed_volume(cubic_metres(bedding), cubic_metres(other), loss).value();
-    };
-    const bool mixed = ranges.bedding_m3.range.high > 0.0 && ranges.other_m3.range.high > 0.0;
-    const double wet = totals.wet_mass.in_kilograms();
+    const VolumeSums sums = volume_sums(totals, ranges);
+    const VolumeNumbers numbers = volume_numbers(sums);
+    const bool mixed = sums.bedding.high > 0.0 && sums.other.high > 0.0;
     const Known known = known_part(totals, BlendQuantity::volume);
     const Grade grade =
         worst(worst(ranges.bedding_m3.grade, ranges.other_m3.grade), mixed ? Grade::d : Grade::a);
-    const Range loose{
-        std::max(packed(ranges.bedding_m3.range.low, ranges.other_m3.range.low, packing_loss.high),
-                 ranges.phases_m3.range.low),
-        std::max(packed(ranges.bedding_m3.range.high, ranges.other_m3.range.high, packing_loss.low),
-                 ranges.phases_m3.range.high)};
-    const double volume = totals.volume.value();
-    blend.volume = estimate<Volume>(known, volume, loose, grade,
+    blend.volume = estimate<Volume>(known, numbers.volume.value, numbers.volume.range, grade,
                                     [](double number) { return cubic_metres(number); });
-    // A volume that is only a lower bound gives no density and no share of air.
-    Known density_known = known;
-    if (known.knowledge != Knowledge::known || !(volume > 0.0))
-        density_known.knowledge = Knowledge::unknown;
-    const auto over = [wet](double cubic) { return cubic > 0.0 ? wet / cubic : 0.0; };
+    const Known density_known = known_density(known, sums.loose);
     blend.bulk_density =
-        estimate<Density>(density_known, over(volume), {over(loose.high), over(loose.low)}, grade,
+        estimate<Density>(density_known, numbers.density.value, numbers.density.range, grade,
                           [](double number) { return kilograms_per_cubic_metre(number); });
-
-    Known air_known = density_known;
-    if (!blend.moisture.is_known() ||
-        !(ranges.settled_other_m3.range.high + ranges.settled_bedding_m3.range.high > 0.0))
-        air_known.knowledge = Knowledge::unknown;
-    const auto air = [](double phases, double space) {
-        return space > phases ? 1.0 - phases / space : 0.0;
-    };
-    const double settled = packed(ranges.settled_bedding_typical_m3,
-                                  ranges.settled_other_typical_m3, packing_loss.value);
-    const Range space{packed(ranges.settled_bedding_m3.range.low, ranges.settled_other_m3.range.low,
-                             packing_loss.high),
-                      packed(ranges.settled_bedding_m3.range.high,
-                             ranges.settled_other_m3.range.high, packing_loss.low)};
+    const Known air_known = known_air(density_known, blend.moisture.is_known(), sums);
     const Grade air_grade =
         worst(worst(grade, ranges.phases_m3.grade),
               worst(ranges.settled_bedding_m3.grade, ranges.settled_other_m3.grade));
-    blend.free_air_space = estimate<double>(
-        air_known, air(ranges.phases_typical_m3, settled),
-        {air(ranges.phases_m3.range.high, space.low), air(ranges.phases_m3.range.low, space.high)},
-        air_grade, plain);
+    blend.free_air_space =
+        estimate<double>(air_known, numbers.air.value, numbers.air.range, air_grade, plain);
 }
 
 inline void set_masses(BlendProperties& blend, const BlendTotals& totals,

@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <span>
 
 #include "feed/blend/available_carbon.hpp"
@@ -78,30 +79,38 @@ struct MixSums {
     }
 };
 
-inline void add_carbon_nitrogen(MixSums& sums, const Feedstock& feedstock, double dry) {
+/// Typical carbon and nitrogen of a feedstock's dry mass, kg/kg.
+struct TypicalCarbonNitrogen {
+    double carbon_dry = 0.0;
+    double nitrogen_dry = 0.0;
+
+    bool is_zero() const noexcept { return carbon_dry == 0.0 && nitrogen_dry == 0.0; }
+};
+
+/// From two of carbon, nitrogen and C:N; nothing when fewer are known.
+inline std::optional<TypicalCarbonNitrogen> typical_carbon_nitrogen(const Feedstock& feedstock) {
     const auto& carbon = feedstock[Property::carbon_dry];
     const auto& nitrogen = feedstock[Property::nitrogen_dry];
     const auto& ratio = feedstock[Property::cn_ratio];
-    double carbon_dry = 0.0;
-    double nitrogen_dry = 0.0;
-    if (carbon && nitrogen) {
-        carbon_dry = carbon->value;
-        nitrogen_dry = nitrogen->value;
-    } else if (ratio && carbon && ratio->value > 0.0) {
-        carbon_dry = carbon->value;
-        nitrogen_dry = carbon_dry / ratio->value;
-    } else if (ratio && nitrogen) {
-        nitrogen_dry = nitrogen->value;
-        carbon_dry = nitrogen_dry * ratio->value;
-    } else {
+    if (carbon && nitrogen) return TypicalCarbonNitrogen{carbon->value, nitrogen->value};
+    if (ratio && carbon && ratio->value > 0.0)
+        return TypicalCarbonNitrogen{carbon->value, carbon->value / ratio->value};
+    if (ratio && nitrogen)
+        return TypicalCarbonNitrogen{nitrogen->value * ratio->value, nitrogen->value};
+    return std::nullopt;
+}
+
+inline void add_carbon_nitrogen(MixSums& sums, const Feedstock& feedstock, double dry) {
+    const auto both = typical_carbon_nitrogen(feedstock);
+    if (!both) {
         sums.miss(BlendQuantity::carbon_nitrogen, dry);
         return;
     }
-    if (carbon_dry == 0.0 && nitrogen_dry == 0.0) return;
+    if (both->is_zero()) return;
     sums.concern(BlendQuantity::carbon_nitrogen, dry);
-    sums.carbon += dry * carbon_dry;
-    sums.nitrogen += dry * nitrogen_dry;
-    sums.available += dry * carbon_dry * degradable_share_of(feedstock);
+    sums.carbon += dry * both->carbon_dry;
+    sums.nitrogen += dry * both->nitrogen_dry;
+    sums.available += dry * both->carbon_dry * degradable_share_of(feedstock);
 }
 
 inline void add_dry_basis(MixSums& sums, const Feedstock& feedstock, double wet, double moisture) {
@@ -126,6 +135,23 @@ inline void add_dry_basis(MixSums& sums, const Feedstock& feedstock, double wet,
         sums.add(BlendQuantity::fat, feedstock[Property::fat_wet], wet, sums.fat);
 }
 
+/// Only minerals are asked for a neutralising value; what lives has none to speak of.
+inline bool concerns_neutralising(const Feedstock& feedstock) {
+    return feedstock[Property::neutralising_value_wet] ||
+           (feedstock.decay_class == DecayClass::inert && feedstock.has(Role::amendment));
+}
+
+/// Loose volume of a blend, m3: what its parts take in one another, and at least what water,
+/// organic matter and ash take without air. Masses in kg.
+constexpr double loose_volume_m3(double bedding_m3, double other_m3, double water, double dry,
+                                 double ash) {
+    const double phases =
+        water / water_kg_per_m3 + (dry - ash) / organic_kg_per_m3 + ash / ash_kg_per_m3;
+    const double packed =
+        packed_volume(cubic_metres(bedding_m3), cubic_metres(other_m3), packing_loss.value).value();
+    return packed > phases ? packed : phases;
+}
+
 inline void add_portion(MixSums& sums, const Feedstock& feedstock, double wet) {
     sums.wet += wet;
     if (const auto& moisture = feedstock[Property::moisture_wet]) {
@@ -138,10 +164,9 @@ inline void add_portion(MixSums& sums, const Feedstock& feedstock, double wet) {
     sums.add(BlendQuantity::acid, feedstock[Property::titratable_acidity_wet], wet, sums.acid);
     sums.add(BlendQuantity::salt, feedstock[Property::sodium_wet], wet, sums.sodium);
     sums.add(BlendQuantity::potassium, feedstock[Property::potassium_wet], wet, sums.potassium);
-    // Only minerals are asked for a neutralising value; what lives has none to speak of.
-    if (const auto& value = feedstock[Property::neutralising_value_wet];
-        value || (feedstock.decay_class == DecayClass::inert && feedstock.has(Role::amendment)))
-        sums.add(BlendQuantity::neutralising, value, wet, sums.neutralising);
+    if (concerns_neutralising(feedstock))
+        sums.add(BlendQuantity::neutralising, feedstock[Property::neutralising_value_wet], wet,
+                 sums.neutralising);
     if (fills_pores(feedstock)) return;
     if (const auto& density = feedstock[Property::bulk_density_loose]) {
         sums.concern(BlendQuantity::volume, wet);
@@ -176,12 +201,8 @@ inline BlendTotals mix(std::span<const Portion> portions) noexcept {
     totals.fat = kilograms(sums.fat);
     totals.volatile_solids = kilograms(sums.volatile_solids);
     totals.neutralising = kilograms(sums.neutralising);
-    const double phases = sums.water / water_kg_per_m3 + (sums.dry - sums.ash) / organic_kg_per_m3 +
-                          sums.ash / ash_kg_per_m3;
-    const double packed = packed_volume(cubic_metres(sums.bedding_m3), cubic_metres(sums.other_m3),
-                                        packing_loss.value)
-                              .value();
-    totals.volume = cubic_metres(packed > phases ? packed : phases);
+    totals.volume = cubic_metres(
+        detail::loose_volume_m3(sums.bedding_m3, sums.other_m3, sums.water, sums.dry, sums.ash));
     for (std::size_t i = 0; i < blend_quantity_count; ++i) {
         totals.concerned[i] = kilograms(sums.concerned[i]);
         totals.missing[i] = kilograms(sums.missing[i]);
