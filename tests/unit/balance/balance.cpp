@@ -328,10 +328,15 @@ TEST_CASE("what is used up first gets the water it needs, and no more than that"
     problem.targets = {target(TargetProperty::moisture, 0.72, 0.82, 0.78),
                        target(TargetProperty::water_over_least, std::nullopt, 1.1),
                        target(TargetProperty::total_wet_kg, std::nullopt, 3.0)};
-    // 3 kg at 72 % hold 0.84 kg dry, of which the pulp brings 0.066; the rest is 40 % of the coffee.
+    // 3 kg at 72 % hold 0.84 kg dry, of which the pulp brings 0.066; the rest is 40 % of the
+    // coffee.
     const double coffee = (0.84 - 0.066) / 0.4;
-    SECTION("by its priority") { problem.entries[0].use_up_priority = 1; }
-    SECTION("by the objective") { problem.objective = Objective::use_up_most; }
+    SECTION("by its priority") {
+        problem.entries[0].use_up_priority = 1;
+    }
+    SECTION("by the objective") {
+        problem.objective = Objective::use_up_most;
+    }
     const auto answer = solved(problem);
     CHECK(kg(answer, 0) == Approx(coffee).epsilon(1e-8));
     CHECK(kg(answer, 3) == Approx(2.7 - coffee).epsilon(1e-8));
