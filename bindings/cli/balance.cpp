@@ -134,6 +134,20 @@ std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& a
     return text + rest_text(answer);
 }
 
+std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSystem units) {
+    std::string with;
+    for (std::size_t i = 0; i < mend.with.size(); ++i) {
+        const auto& portion = mend.with[i];
+        if (!(portion.wet_mass.in_kilograms() > 0.0)) continue;
+        with += (with.empty() ? "" : ", ") +
+                io::measure_text(portion.wet_mass, *portion.feedstock, asked.amounts[i], units) +
+                " " + asked.problem.entries[i].label;
+    }
+    return "What would mend it: add " +
+           io::measure_and_weight_text(mend.add, *mend.feedstock, std::nullopt, units) + " of " +
+           mend.label + " to " + with + ".";
+}
+
 std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
                             UnitSystem units) {
     std::string text = wrapped("These targets cannot all be met with what is at hand.", 0, 0);
@@ -144,16 +158,9 @@ std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalanc
         text += "\n" +
                 wrapped("These cannot hold together: " + names + ". One of them must give.", 0, 2);
     }
-    if (answer.mend) {
-        text +=
-            "\n" + wrapped("What would mend it: add " +
-                               io::measure_and_weight_text(
-                                   answer.mend->add, *answer.mend->feedstock, std::nullopt, units) +
-                               " of " + answer.mend->label + ".",
+    text += "\n" + wrapped(answer.mend ? mend_text(*answer.mend, asked, units)
+                                       : "No single addition mends it.",
                            0, 2);
-    } else {
-        text += "\n" + wrapped("No single addition mends it.", 0, 2);
-    }
     for (const auto& advice : answer.advice)
         text += wrapped("- " + advice, 2, 4);
     if (!answer.portions.empty()) {

@@ -218,6 +218,16 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
             json.begin_object();
             json.member("feedstock", answer.mend->feedstock->id);
             json.member("add_kg", answer.mend->add.in_kilograms());
+            // What to feed with it: with other amounts it may not mend.
+            json.key("with");
+            json.begin_array();
+            for (const auto& portion : answer.mend->with) {
+                json.begin_object();
+                json.member("feedstock", portion.feedstock->id);
+                json.member("wet_mass_kg", portion.wet_mass.in_kilograms());
+                json.end_object();
+            }
+            json.end_array();
             json.end_object();
         } else {
             json.null();

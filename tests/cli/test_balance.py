@@ -63,8 +63,12 @@ def test_infeasible_names_conflict_closest_and_mend(feed_command: Path, tmp_path
     assert ours["closest"]["portions"] and ours["portions"] == []
     mend = ours["mend"]
     assert mend["add_kg"] > 0
-    # What is said to mend it does mend it.
-    entries: list[Any] = [*DRY_LETTUCE["balance"]["at_hand"]]
+    # What is said to mend it does mend it, with what is said to go with it.
+    entries: list[Any] = [
+        f"{part['wet_mass_kg']} kg {part['feedstock']}"
+        for part in mend["with"]
+        if part["wet_mass_kg"] > 0
+    ]
     entries.append(f"{mend['add_kg'] * 1.000001} kg {mend['feedstock']}")
     mended = answer(
         feed_command, "balance", write(tmp_path, {"balance": {"at_hand": entries}}, "mended.json")

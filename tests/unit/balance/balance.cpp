@@ -241,6 +241,24 @@ TEST_CASE("an unreachable target names a minimal conflict, the closest blend and
     CHECK(answer->advice[0].find("let lettuce drain") == 0);
 }
 
+TEST_CASE("a target that nothing at hand can help does not leave the others unhelped") {
+    feed::BalanceProblem problem;
+    problem.entries = {exactly(material("melon", 92, 42, 1.2), 3.0),
+                       up_to(material("coffee grounds", 60, 51, 2.2), 0.5)};
+    problem.targets = {target(TargetProperty::moisture, 0.70, 0.85, 0.78),
+                       target(TargetProperty::bedding_l_per_scraps_l, 0.5, std::nullopt)};
+    const auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    REQUIRE(answer->status == BalanceStatus::infeasible);
+    // No bedding can be had: 0 L/L whatever is taken. The moisture still wants all the coffee.
+    CHECK(kg(*answer, 1) == Approx(0.5));
+    REQUIRE(answer->reached.size() == 2);
+    CHECK(answer->reached[0].quantity.value == Approx((2.76 + 0.30) / 3.5));
+    CHECK(answer->reached[0].binding);
+    CHECK(answer->reached[1].binding);
+    CHECK(answer->largest_deviation == Approx(2.0));
+}
+
 TEST_CASE("a common bedding mends what the keeper's own list cannot") {
     feed::BalanceProblem problem;
     problem.entries = {exactly(material("melon rind", 93, 40, 2.0), 2.0),
@@ -256,6 +274,9 @@ TEST_CASE("a common bedding mends what the keeper's own list cannot") {
     const double moisture = feedstock[feed::Property::moisture_wet]->value;
     CHECK(answer->mend->add.in_kilograms() ==
           Approx(2.0 * (0.93 - 0.85) / (0.85 - moisture)).epsilon(1e-10));
+    REQUIRE(answer->mend->with.size() == 2);
+    CHECK(answer->mend->with[0].wet_mass.in_kilograms() == 2.0);
+    CHECK(answer->mend->with[1].wet_mass.in_kilograms() == 0.0);
 
     auto mended = problem;
     auto entry = exactly(feedstock, answer->mend->add.in_kilograms());

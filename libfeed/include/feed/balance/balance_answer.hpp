@@ -26,6 +26,8 @@ struct Mend {
     std::shared_ptr<const Feedstock> feedstock;
     std::string label;
     WetMass add;
+    /// What to feed with it, one for each entry: with other amounts it may not mend.
+    std::vector<Portion> with;
 };
 
 /// The answer of a balance.

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <memory>
@@ -23,34 +24,36 @@ inline constexpr std::array<std::string_view, 7> common_beddings{
 
 namespace detail {
 
-/// The least wet mass of one more feedstock with which all targets can be met; nothing if no amount
-/// of it does, or if it lacks a value that the targets need.
-inline std::optional<double> least_addition(const PreparedBalance& prepared,
-                                            std::shared_ptr<const Feedstock> feedstock,
-                                            const std::string& label) {
+/// The least wet mass of one more feedstock with which all targets can be met, and the least of the
+/// others with it; nothing if no amount of it does, or if it lacks a value that the targets need.
+inline std::optional<Mend> least_addition(const PreparedBalance& prepared,
+                                          std::shared_ptr<const Feedstock> feedstock,
+                                          const std::string& label) {
     BalanceProblem more = prepared.problem;
     more.objective = Objective::least_added;
     for (auto& entry : more.entries)
         entry.use_up_priority = 0;
     Entry extra;
-    extra.feedstock = std::move(feedstock);
+    extra.feedstock = feedstock;
     extra.label = label;
     more.entries.push_back(std::move(extra));
     const auto with_extra = prepare(std::move(more));
     if (!with_extra) return std::nullopt;
-    std::vector<double> only_extra(with_extra->entry_count(), 0.0);
-    only_extra.back() = 1.0;
-    solver::Workspace workspace(with_extra->entry_count(), with_extra->row_count());
-    const auto result = solver::lexicographic(with_extra->within(), only_extra, workspace);
+    const std::size_t entries = with_extra->entry_count();
+    std::vector<double> extra_then_all(2 * entries, 1.0);
+    std::fill_n(extra_then_all.begin(), entries - 1, 0.0);
+    solver::Workspace workspace(entries, with_extra->row_count());
+    const auto result = solver::lexicographic(with_extra->within(), extra_then_all, workspace);
     if (result.status != solver::Status::solved || !(result.x.back() > 0.0)) return std::nullopt;
-    return result.x.back();
+    Mend mend{std::move(feedstock), label, wet_kilograms(result.x.back()), {}};
+    for (std::size_t i = 0; i + 1 < entries; ++i)
+        mend.with.push_back({prepared.problem.entries[i].feedstock, wet_kilograms(result.x[i])});
+    return mend;
 }
 
-inline void take_if_less(std::optional<Mend>& best, std::optional<double> add,
-                         const std::shared_ptr<const Feedstock>& feedstock,
-                         const std::string& label) {
-    if (!add || (best && !(*add < best->add.in_kilograms()))) return;
-    best = Mend{feedstock, label, wet_kilograms(*add)};
+inline void take_if_less(std::optional<Mend>& best, std::optional<Mend> other) {
+    if (!other || (best && !(other->add < best->add))) return;
+    best = std::move(other);
 }
 
 }  // namespace detail
@@ -63,16 +66,14 @@ inline std::optional<Mend> find_mend(const PreparedBalance& prepared) {
     std::optional<Mend> best;
     for (const auto& entry : prepared.problem.entries) {
         if (!entry.most) continue;
-        detail::take_if_less(best, detail::least_addition(prepared, entry.feedstock, entry.label),
-                             entry.feedstock, entry.label);
+        detail::take_if_less(best, detail::least_addition(prepared, entry.feedstock, entry.label));
     }
     if (best) return best;
     for (const auto id : common_beddings) {
         const auto index = find_id(id);
         if (!index) continue;
         const auto feedstock = std::make_shared<const Feedstock>(feedstock_at(*index));
-        detail::take_if_less(best, detail::least_addition(prepared, feedstock, feedstock->name),
-                             feedstock, feedstock->name);
+        detail::take_if_less(best, detail::least_addition(prepared, feedstock, feedstock->name));
     }
     return best;
 }

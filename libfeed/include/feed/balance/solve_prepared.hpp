@@ -225,8 +225,8 @@ inline BalanceNumbers solve_within(const PreparedBalance& prepared,
         case Objective::closest_to_aims:
             return closest(within, prepared.from_aims, prepared.added_mass, workspace);
         case Objective::closest_to_usual:
-            return numbers_of(solver::solve({prepared.hessian, prepared.gradient, within},
-                                            workspace.solver()));
+            return numbers_of(
+                solver::solve({prepared.hessian, prepared.gradient, within}, workspace.solver()));
         case Objective::least_added:
         case Objective::cheapest:
         case Objective::use_up_most:
