@@ -23,13 +23,14 @@ std::string target_text(TargetProperty property, double number, UnitSystem units
         case TargetProperty::cn_ratio:
             return significant(number, 2) + ":1";
         case TargetProperty::acid_g_citric_per_wet_kg:
-            return significant(number, 2) + " g/kg";
+            return units == UnitSystem::us ? io::percent_text(number / 1000.0)
+                                           : significant(number, 2) + " g/kg";
         case TargetProperty::total_wet_kg:
             return io::mass_text(kilograms(number), units);
         case TargetProperty::total_volume_l:
             return io::volume_text(litres(number), units);
         case TargetProperty::bedding_l_per_scraps_l:
-            return significant(number, 2) + " L/L";
+            return significant(number, 2) + (units == UnitSystem::us ? " cup/cup" : " L/L");
         case TargetProperty::water_over_least:
             return significant(number, 2) + " times";
         case TargetProperty::moisture:
@@ -99,12 +100,12 @@ std::string portions_text(const BalanceAnswer& answer, const io::WrittenBalance&
     return text;
 }
 
-std::string rest_text(const BalanceAnswer& answer) {
+std::string rest_text(const BalanceAnswer& answer, UnitSystem units) {
     std::vector<const Feedstock*> feedstocks;
     for (const auto& portion : answer.portions) {
         if (portion.wet_mass.in_kilograms() > 0.0) feedstocks.push_back(portion.feedstock.get());
     }
-    return cautions_text(feedstocks) + assumed_text(answer.assumed) + "\n" +
+    return cautions_text(feedstocks) + assumed_text(answer.assumed, units) + "\n" +
            wrapped(grade_text(answer.grade), 0, 0);
 }
 
@@ -131,7 +132,7 @@ std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& a
                    "Look back: within two weeks this should be mostly gone. If it is not, skip a "
                    "week and feed less. When in doubt, less is safer than more (common practice).",
                    0, 0);
-    return text + rest_text(answer);
+    return text + rest_text(answer, units);
 }
 
 std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSystem units) {
@@ -167,7 +168,7 @@ std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalanc
         text += "\nThe closest blend:\n\n" + portions_text(answer, asked, units) + "\n" +
                 reached_text(answer, units);
     }
-    return text + rest_text(answer);
+    return text + rest_text(answer, units);
 }
 
 }  // namespace

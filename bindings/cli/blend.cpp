@@ -40,7 +40,7 @@ int run_blend(const Arguments& arguments) {
     }
     text += "\n" + properties_text(result, arguments.units);
     text += cautions_text(feedstocks);
-    text += assumed_text(result.assumed);
+    text += assumed_text(result.assumed, arguments.units);
     text += "\n" + wrapped(grade_text(worst_grade(result)), 0, 0);
     return print(text);
 }

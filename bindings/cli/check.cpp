@@ -21,7 +21,7 @@ std::string upper(std::string_view word) {
     return text;
 }
 
-std::string hazards_text(const CheckResult& result) {
+std::string hazards_text(const CheckResult& result, io::UnitSystem units) {
     std::string text;
     std::string fine;
     for (const auto level : {Level::act, Level::watch, Level::unknown}) {
@@ -33,13 +33,14 @@ std::string hazards_text(const CheckResult& result) {
             if (!finding.remedy.text.empty()) text += wrapped("Do: " + finding.remedy.text, 4, 8);
             for (const auto& other : finding.other_remedies)
                 text += wrapped("Or: " + other.text, 4, 8);
-            text += wrapped("Limit: " + std::string(finding.source), 4, 8);
+            text += wrapped("Limit: " + words::fixed_text(finding.source, units), 4, 8);
         }
     }
     for (const auto& finding : result.hazards) {
         if (finding.level != Level::none) continue;
         fine += (fine.empty() ? "" : ", ") + std::string(feed::text(finding.hazard));
     }
+    if (result.together) text += wrapped("All at once: " + result.together->text, 0, 4);
     if (!fine.empty()) text += wrapped("Not expected: " + fine + ".", 0, 4);
     return text;
 }
@@ -51,7 +52,7 @@ int run_check(const Arguments& arguments) {
         return refuse(arguments, wrong_words(arguments, "one file is due here"));
     const auto file = io::read_feed_file(arguments.words[0]);
     if (!file) return refuse(arguments, file.errors());
-    const auto found = io::check_of(*file);
+    const auto found = io::check_of(*file, arguments.units);
     if (!found) return refuse(arguments, found.errors());
     const CheckResult& result = *found;
     bool act = false;
@@ -59,13 +60,13 @@ int run_check(const Arguments& arguments) {
         act = act || finding.level == Level::act;
     const int code = act && arguments.has("--strict") ? not_reachable : done;
     if (arguments.json()) return print(io::to_json(result), code);
-    std::string text = hazards_text(result);
+    std::string text = hazards_text(result, arguments.units);
     if (!result.cautions.empty()) {
         text += "\nCautions\n";
         for (const auto& caution : result.cautions)
             text += wrapped("- " + caution.text + " (" + caution.source + ")", 2, 4);
     }
-    text += assumed_text(result.assumed);
+    text += assumed_text(result.assumed, arguments.units);
     if (!result.look_back.empty()) text += "\n" + wrapped("Look back: " + result.look_back, 0, 2);
     text += wrapped(grade_text(result.grade), 0, 0);
     return print(text, code);

@@ -129,8 +129,9 @@ int run_forecast(const Arguments& arguments) {
     }
     const auto file = io::read_feed_file(arguments.words[0]);
     if (!file) return refuse(arguments, file.errors());
-    const Forecast result = io::forecast_of(*file, days);
-    const auto zero = io::day_zero(*file);
+    const Forecast result = io::forecast_of(*file, days, arguments.units);
+    const auto fed = io::with_feeding(*file, arguments.units);
+    const auto zero = io::day_zero(fed ? *fed : *file);
     if (arguments.has("--svg")) {
         const io::PictureText words{file->title.empty() ? "Forecast" : file->title, zero,
                                     arguments.units};
@@ -148,7 +149,7 @@ int run_forecast(const Arguments& arguments) {
     if (arguments.json()) return print(io::to_json(result));
     std::string text = table_text(result, arguments.units) + "\n" + timing_text(result, zero);
     text += "In brackets what may be if all rates err one way.\n";
-    text += assumed_text(result.assumed);
+    text += assumed_text(result.assumed, arguments.units);
     text += "\n" + wrapped(grade_text(result.grade), 0, 0);
     return print(text);
 }

@@ -39,10 +39,10 @@ std::string datum_text(const PropertyKind& kind, double number, UnitSystem units
     if (kind.property == Property::cn_ratio) return significant(number, 2) + ":1";
     if (kind.unit == "kg/m3") return io::density_text(kilograms_per_cubic_metre(number), units);
     if (kind.property == Property::water_holding_capacity_dry)
-        return significant(number, 2) + " g/g";
-    if (kind.unit == "kg citric/kg") return significant(number * 1000.0, 2) + " g/kg";
-    if (kind.property == Property::sodium_wet || kind.property == Property::potassium_wet)
-        return significant(number * 1000.0, 2) + " g/kg";
+        return significant(number, 2) + (units == UnitSystem::us ? " lb/lb" : " g/g");
+    const bool small = kind.unit == "kg citric/kg" || kind.property == Property::sodium_wet ||
+                       kind.property == Property::potassium_wet;
+    if (small && units == UnitSystem::metric) return significant(number * 1000.0, 2) + " g/kg";
     if (kind.property == Property::ph) return significant(number, 2);
     if (kind.unit == "dS/m") return significant(number, 2) + " dS/m";
     return io::percent_text(number);
@@ -81,11 +81,11 @@ std::string cautions_text(std::span<const Feedstock* const> feedstocks) {
     return lines.empty() ? lines : "\nCautions\n" + lines;
 }
 
-std::string assumed_text(std::span<const Assumption> assumed) {
+std::string assumed_text(std::span<const Assumption> assumed, UnitSystem units) {
     if (assumed.empty()) return "";
     std::string text = "\nAssumed\n";
     for (const auto& one : assumed)
-        text += wrapped("- " + one.text, 2, 4);
+        text += wrapped("- " + words::fixed_text(one.text, units), 2, 4);
     return text;
 }
 

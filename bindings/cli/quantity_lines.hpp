@@ -8,6 +8,7 @@
 #include "feed/blend/blend_properties.hpp"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/io/human_text.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 // Pieces of text that several commands print.
 namespace feed_command {
@@ -22,8 +23,8 @@ std::string quantity_line(std::string_view name, std::string_view value, std::st
 /// Cautions of some feedstocks, each once with the names it belongs to; empty when there are none.
 std::string cautions_text(std::span<const feed::Feedstock* const> feedstocks);
 
-/// What was assumed, as a short list; empty when nothing was.
-std::string assumed_text(std::span<const feed::Assumption> assumed);
+/// What was assumed, as a short list in the units asked for; empty when nothing was.
+std::string assumed_text(std::span<const feed::Assumption> assumed, feed::io::UnitSystem units);
 
 /// The table of a blend's properties.
 std::string properties_text(const feed::BlendProperties& blend, feed::io::UnitSystem units);

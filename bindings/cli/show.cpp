@@ -42,11 +42,15 @@ std::string how_fed(const Feedstock& feedstock, io::UnitSystem units) {
         lines += wrapped("Prepare: " + feedstock.preparation_hint, 0, 2);
     if (feedstock.most_wet_kg_per_kg_worms) {
         const double most = *feedstock.most_wet_kg_per_kg_worms;
-        lines += wrapped("At a time: at most " + io::mass_text(kilograms(most), units) +
-                             " for 1 kg of worms, " +
-                             io::mass_text(kilograms(most * kilograms_per_pound), units) +
-                             " for 1 lb (" + std::string(feedstock.most_sources) + ").",
-                         0, 2);
+        const auto for_a_pound =
+            io::mass_text(kilograms(most * kilograms_per_pound), units) + " for 1 lb";
+        lines +=
+            wrapped("At a time: at most " +
+                        (units == io::UnitSystem::us ? for_a_pound + " of worms"
+                                                     : io::mass_text(kilograms(most), units) +
+                                                           " for 1 kg of worms, " + for_a_pound) +
+                        " (" + std::string(feedstock.most_sources) + ").",
+                    0, 2);
     } else if (feedstock.stance != Stance::avoid) {
         lines += wrapped(
             "At a time: no limit of its own; the bed and its worms set the feeding (feed check).",

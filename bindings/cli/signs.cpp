@@ -86,9 +86,9 @@ int run_signs(const Arguments& arguments) {
         if (!file) return refuse(arguments, file.errors());
         bed = io::bed_on_day_zero(*file);
     }
-    const auto answer = causes_of(bed, signs);
+    const auto answer = causes_of(bed, signs, arguments.units);
     if (arguments.json()) return print(io::to_json(answer));
-    return print(answer_text(answer) + assumed_text(answer.assumed));
+    return print(answer_text(answer) + assumed_text(answer.assumed, arguments.units));
 }
 
 }  // namespace feed_command

@@ -1,5 +1,6 @@
 #include "feed/io/answers.hpp"
 
+#include <memory>
 #include <utility>
 
 #include "feed/balance/balance.hpp"
@@ -19,6 +20,15 @@ void put_before(std::vector<Assumption>& assumed, const FeedFile& file) {
     assumed.insert(assumed.begin(), file.assumed.begin(), file.assumed.end());
 }
 
+/// A bedding that the keeper has as much of as wanted, for remedies.
+std::shared_ptr<const Feedstock> bedding_at_hand(const FeedFile& file) {
+    if (!file.balance) return nullptr;
+    for (const auto& entry : file.balance->problem.entries) {
+        if (!entry.most && part_of(*entry.feedstock) == Part::bedding) return entry.feedstock;
+    }
+    return nullptr;
+}
+
 }  // namespace
 
 Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example) {
@@ -31,10 +41,52 @@ Errors missing_section(const FeedFile& file, std::string_view section, std::stri
     return {error};
 }
 
+Result<FeedFile> with_feeding(const FeedFile& file, UnitSystem units) {
+    if (!planned_feedings(file).empty()) return file;
+    if (!file.balance) return missing_section(file, "blend", "- 500 g carrot");
+    auto found = balance_of(file, units);
+    if (!found) return found.errors();
+    const BalanceAnswer& answer = found->answer;
+    std::vector<WrittenPortion> blend;
+    std::string amounts;
+    for (std::size_t i = 0; i < answer.portions.size(); ++i) {
+        const Portion& portion = answer.portions[i];
+        if (!(portion.wet_mass.in_kilograms() > 0.0)) continue;
+        const std::string& label = file.balance->problem.entries[i].label;
+        Amount amount;
+        amount.mass = portion.wet_mass.mass();
+        blend.push_back({portion, amount, label});
+        amounts +=
+            (amounts.empty() ? "" : ", ") + label + " " + mass_text(portion.wet_mass.mass(), units);
+    }
+    if (blend.empty()) {
+        Error error;
+        error.code = ErrorCode::failed;
+        error.field = "balance";
+        error.allowed = "a balance with amounts, or blend: - 500 g carrot";
+        error.message = answer.status == BalanceStatus::unbounded
+                            ? "nothing limits " + answer.unbounded_entry +
+                                  ", so the balance names no feeding to judge"
+                            : "the balance names no feeding to judge";
+        error.file = file.name;
+        return error;
+    }
+    FeedFile fed = file;
+    fed.blend = std::move(blend);
+    fed.assumed.push_back(
+        {(answer.status == BalanceStatus::solved
+              ? "No blend is written, so the feeding is what the balance finds: "
+              : "No blend is written and the targets of the balance cannot all be "
+                "met, so the feeding is what comes closest: ") +
+             amounts,
+         answer.grade});
+    return fed;
+}
+
 Result<std::vector<Portion>> planned_feeding(const FeedFile& file) {
-    auto planned = planned_feedings(file);
-    if (planned.empty()) return missing_section(file, "blend", "- 500 g carrot");
-    return std::move(planned.front().portions);
+    const auto fed = with_feeding(file);
+    if (!fed) return fed.errors();
+    return std::move(planned_feedings(*fed).front().portions);
 }
 
 Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units) {
@@ -71,29 +123,35 @@ Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
     return result;
 }
 
-Result<CheckResult> check_of(const FeedFile& file) {
-    const auto planned = planned_feeding(file);
-    if (!planned) return planned.errors();
-    auto result = check(bed_on_day_zero(file), *planned);
-    put_before(result.assumed, file);
+Result<CheckResult> check_of(const FeedFile& file, UnitSystem units) {
+    const auto fed = with_feeding(file, units);
+    if (!fed) return fed.errors();
+    CheckOptions options;
+    options.units = units;
+    options.bedding_at_hand = bedding_at_hand(file);
+    auto result = check(bed_on_day_zero(*fed), planned_feedings(*fed).front().portions, options);
+    put_before(result.assumed, *fed);
     return result;
 }
 
-Forecast forecast_of(const FeedFile& file, std::size_t days) {
+Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
     ForecastOptions options;
     options.days = days - 1;
+    options.units = units;
+    const auto found = with_feeding(file, units);
+    const FeedFile& fed = found ? *found : file;
     const auto evidence = evidence_of(file.diary);
     if (!evidence.looks.empty()) {
         options.ranges = calibrated(options.ranges, calibrate(evidence.looks));
     }
-    auto result = forecast(bed_on_day_zero(file), planned_feedings(file), options);
+    auto result = forecast(bed_on_day_zero(fed), planned_feedings(fed), options);
     if (!evidence.looks.empty()) {
         result.assumed.insert(result.assumed.begin(),
                               {"The rates are this bin's own, learned from " +
                                    counted(evidence.looks.size(), "look") + " at its food.",
                                Grade::b});
     }
-    put_before(result.assumed, file);
+    put_before(result.assumed, fed);
     return result;
 }
 

@@ -35,6 +35,14 @@ std::string_view kind_text(RemedyKind kind) noexcept {
     return "";
 }
 
+void write_hazards(JsonWriter& json, std::string_view key, const std::vector<Hazard>& hazards) {
+    json.key(key);
+    json.begin_array();
+    for (const Hazard hazard : hazards)
+        json.value(text(hazard));
+    json.end_array();
+}
+
 void write_remedy_amounts(JsonWriter& json, const Remedy& remedy) {
     json.begin_object();
     json.member("kind", kind_text(remedy.kind));
@@ -45,6 +53,32 @@ void write_remedy_amounts(JsonWriter& json, const Remedy& remedy) {
     json.member("later_days", in_days(remedy.later));
     json.member("spread_m2", in_square_metres(remedy.spread));
     json.member("hazard_gone", remedy.hazard_gone);
+    write_hazards(json, "raises", remedy.raises);
+    json.end_object();
+}
+
+void write_joint_remedy(JsonWriter& json, const JointRemedy& remedy) {
+    json.begin_object();
+    json.member("found", remedy.found);
+    json.member("text", remedy.text);
+    json.key("add");
+    json.begin_array();
+    for (const auto& addition : remedy.additions) {
+        json.begin_object();
+        json.member("feedstock", addition.material);
+        json.member("add_kg", addition.add.in_kilograms());
+        json.end_object();
+    }
+    json.end_array();
+    json.member("share_now", remedy.share_now);
+    json.member("feed_now_kg", remedy.feed_now.in_kilograms());
+    json.member("feed_later_kg", remedy.feed_later.in_kilograms());
+    json.member("later_days", in_days(remedy.later));
+    json.member("cut_down", remedy.cut_down);
+    json.member("keep_kg", remedy.keep.in_kilograms());
+    json.member("spread_m2", in_square_metres(remedy.spread));
+    write_hazards(json, "clears", remedy.clears);
+    write_hazards(json, "stays", remedy.stays);
     json.end_object();
 }
 
@@ -72,6 +106,11 @@ std::string to_json(const CheckResult& result) {
         json.end_object();
     }
     json.end_array();
+    json.key("together");
+    if (result.together)
+        write_joint_remedy(json, *result.together);
+    else
+        json.null();
     json.key("cautions");
     json.begin_array();
     for (const auto& finding : result.cautions) {

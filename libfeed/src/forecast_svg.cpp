@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "feed/bed/hazard_words.hpp"
 #include "feed/bed/limits.hpp"
 #include "feed/quantity/number_print.hpp"
 
@@ -35,7 +36,16 @@ struct Panel {
     double never_over;  ///< what cannot be, such as 100 %
     std::vector<LimitLine> limits;
     const char* colour;
+    const char* dashes;       ///< of the typical curve, "" for an unbroken one
+    bool shows_next = false;  ///< marks the day of the next feeding
 };
+
+// Each kind of line has its own strokes, so that a grey print and colour-blind eyes tell them
+// apart.
+constexpr const char* limit_style = "stroke=\"#000\" stroke-width=\"1.2\" stroke-dasharray=\"7 4\"";
+constexpr const char* edge_dashes = "1.5 2.5";
+constexpr const char* halo =
+    " paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"3\" stroke-linejoin=\"round\"";
 
 std::string escaped(std::string_view text) {
     std::string result;
@@ -90,9 +100,7 @@ public:
                escaped(text_.title) +
                "</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
         write(left, 26.0, text_.title, "font-size=\"17\" font-weight=\"bold\"");
-        write(left, 46.0,
-              "line: typical; shaded: what may be if all rates err one way; triangles: feedings",
-              "fill=\"#444\"");
+        draw_key(46.0);
         double top = first_top;
         for (const auto& panel : panels) {
             draw_panel(panel, top);
@@ -114,6 +122,32 @@ private:
     void line(double x1, double y1, double x2, double y2, std::string_view style) {
         svg_ += "<line x1=\"" + place(x1) + "\" y1=\"" + place(y1) + "\" x2=\"" + place(x2) +
                 "\" y2=\"" + place(y2) + "\" " + std::string(style) + "/>\n";
+    }
+
+    /// What the lines mean, each beside a piece of it.
+    void draw_key(double y) {
+        const double middle = y - 4.5;
+        double x = left;
+        line(x, middle, x + 26.0, middle, "stroke=\"#000\" stroke-width=\"2.5\"");
+        write(x + 32.0, y, "thick: typical", "");
+        x += 134.0;
+        svg_ += "<rect x=\"" + place(x) + "\" y=\"" + place(middle - 6.0) +
+                "\" width=\"26\" height=\"12\" fill=\"#000\" fill-opacity=\"0.15\" stroke=\"#000\" "
+                "stroke-dasharray=\"" +
+                edge_dashes + "\"/>\n";
+        write(x + 32.0, y, "what may be if all rates err one way", "");
+        x += 274.0;
+        line(x, middle, x + 26.0, middle, limit_style);
+        write(x + 32.0, y, "limit", "");
+        x += 74.0;
+        triangle(x, y);
+        write(x + 10.0, y, "feeding", "");
+    }
+
+    void triangle(double x, double bottom) {
+        svg_ += "<path d=\"M" + place(x - 5.0) + " " + place(bottom - 9.0) + " L" + place(x + 5.0) +
+                " " + place(bottom - 9.0) + " L" + place(x) + " " + place(bottom) +
+                " Z\" fill=\"#000\"/>\n";
     }
 
     void draw_panel(const Panel& panel, double top) {
@@ -142,10 +176,16 @@ private:
         draw_band(panel, y_of);
         for (const auto& limit : panel.limits) {
             if (limit.at <= low || limit.at >= high) continue;
-            line(left, y_of(limit.at), right, y_of(limit.at),
-                 "stroke=\"#000\" stroke-width=\"1.2\" stroke-dasharray=\"7 4\"");
+            line(left, y_of(limit.at), right, y_of(limit.at), limit_style);
             write(right - 4.0, y_of(limit.at) + (limit.text_below ? 14.0 : -4.0), limit.text,
-                  "text-anchor=\"end\" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"3\"");
+                  std::string("text-anchor=\"end\"") + halo);
+        }
+        if (panel.shows_next && forecast_.next_feeding.day) {
+            const double x = x_of(static_cast<double>(*forecast_.next_feeding.day));
+            line(x, top, x, bottom, limit_style);
+            const bool late = x > 0.5 * (left + right);
+            write(x + (late ? -5.0 : 5.0), top + 15.0, "next feeding",
+                  std::string("text-anchor=\"") + (late ? "end\"" : "start\"") + halo);
         }
         svg_ += "<rect x=\"" + place(left) + "\" y=\"" + place(top) + "\" width=\"" +
                 place(right - left) + "\" height=\"" + place(panel_height) +
@@ -155,20 +195,32 @@ private:
     void draw_band(const Panel& panel, const std::function<double(double)>& y_of) {
         const auto& series = *panel.series;
         std::string band;
+        std::string highest;
+        std::string lowest;
         std::string typical;
         const auto point = [&](std::size_t day, double number) {
             return place(x_of(static_cast<double>(day))) + "," + place(y_of(number * panel.scale)) +
                    " ";
         };
         for (std::size_t day = 0; day < series.value.size(); ++day) {
-            band += point(day, series.high[day]);
+            highest += point(day, series.high[day]);
+            lowest += point(day, series.low[day]);
             typical += point(day, series.value[day]);
         }
+        band = highest;
         for (std::size_t day = series.value.size(); day-- > 0;)
             band += point(day, series.low[day]);
+        const auto curve = [&](const std::string& points, const char* strokes, const char* dashes) {
+            svg_ += "<polyline points=\"" + points + "\" fill=\"none\" stroke=\"" + panel.colour +
+                    "\" " + strokes;
+            if (*dashes != '\0') svg_ += std::string(" stroke-dasharray=\"") + dashes + "\"";
+            svg_ += "/>\n";
+        };
         svg_ += "<polygon points=\"" + band + "\" fill=\"" + panel.colour +
-                "\" fill-opacity=\"0.22\"/>\n<polyline points=\"" + typical +
-                "\" fill=\"none\" stroke=\"" + panel.colour + "\" stroke-width=\"2.5\"/>\n";
+                "\" fill-opacity=\"0.18\"/>\n";
+        curve(highest, "stroke-width=\"1.2\"", edge_dashes);
+        curve(lowest, "stroke-width=\"1.2\"", edge_dashes);
+        curve(typical, "stroke-width=\"2.8\"", panel.dashes);
     }
 
     void draw_days(double bottom) {
@@ -186,12 +238,8 @@ private:
             if (std::find(fed.begin(), fed.end(), portion.day) == fed.end())
                 fed.push_back(portion.day);
         }
-        for (const int day : fed) {
-            const double x = x_of(static_cast<double>(day));
-            svg_ += "<path d=\"M" + place(x - 5.0) + " " + place(bottom - 11.0) + " L" +
-                    place(x + 5.0) + " " + place(bottom - 11.0) + " L" + place(x) + " " +
-                    place(bottom - 2.0) + " Z\" fill=\"#000\"/>\n";
-        }
+        for (const int day : fed)
+            triangle(x_of(static_cast<double>(day)), bottom - 2.0);
     }
 
     std::string day_text(int day) const {
@@ -210,7 +258,8 @@ private:
 std::string forecast_svg(const Forecast& forecast, const SpeciesLimits& limits,
                          const PictureText& text) {
     const bool us = text.units == UnitSystem::us;
-    // Colours of the palette by Okabe and Ito (2008), told apart by colour-blind eyes and in grey.
+    const double acid = words::acid_figure(1.0, text.units);
+    // Hues of the palette by Okabe and Ito (2008), two of them darker for thin lines on paper.
     const std::vector<Panel> panels{
         {"Moisture, % of the wet mass",
          &forecast.moisture,
@@ -220,7 +269,8 @@ std::string forecast_svg(const Forecast& forecast, const SpeciesLimits& limits,
          100.0,
          {{100.0 * limits.moisture_high.value(), "wetter than worms like"},
           {100.0 * limits.moisture_low.value(), "drier than worms like", true}},
-         "#0072B2"},
+         "#0072B2",
+         ""},
         {us ? "Food left, lb as fed" : "Food left, kg as fed",
          &forecast.food_left_wet_kg,
          us ? 1.0 / kilograms_per_pound : 1.0,
@@ -228,16 +278,20 @@ std::string forecast_svg(const Forecast& forecast, const SpeciesLimits& limits,
          0.1,
          1e12,
          {},
-         "#009E73"},
-        {"Acid, g (as citric) a litre of air in the bed",
+         "#00785A",
+         "11 3",
+         true},
+        {us ? "Acid, oz (as citric) a gallon of air in the bed"
+            : "Acid, g (as citric) a litre of air in the bed",
          &forecast.acid_g_per_air_litre,
-         1.0,
+         acid,
          0.0,
-         1.2 * limits::acid_per_air_litre.act,
+         1.2 * acid * limits::acid_per_air_litre.act,
          1e12,
-         {{limits::acid_per_air_litre.act, "sour: act"},
-          {limits::acid_per_air_litre.watch, "turning sour: watch", true}},
-         "#D55E00"}};
+         {{acid * limits::acid_per_air_litre.act, "sour: act"},
+          {acid * limits::acid_per_air_litre.watch, "turning sour: watch", true}},
+         "#B34700",
+         "11 3 2.5 3"}};
     return Picture(forecast, text).draw(panels);
 }
 

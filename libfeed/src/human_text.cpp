@@ -1,7 +1,6 @@
 #include "feed/io/human_text.hpp"
 
-#include <cmath>
-
+#include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
 
 namespace feed::io {
@@ -17,33 +16,15 @@ std::string with_unit(double number, std::string_view unit) {
 }  // namespace
 
 std::string mass_text(Mass mass, UnitSystem units) {
-    const double kg = in_kilograms(mass);
-    if (units == UnitSystem::us) {
-        const double pounds = kg / kilograms_per_pound;
-        return std::abs(pounds) < 0.995 ? with_unit(pounds * 16.0, "oz") : with_unit(pounds, "lb");
-    }
-    return std::abs(kg) < 0.995 ? with_unit(kg * 1000.0, "g") : with_unit(kg, "kg");
+    return words::mass(in_kilograms(mass), units);
 }
 
 std::string volume_text(Volume volume, UnitSystem units) {
-    const double litre_count = in_litres(volume);
-    if (units == UnitSystem::us) {
-        const double gallons = litre_count / litres_per_us_gallon;
-        if (std::abs(gallons) >= 0.995) return with_unit(gallons, "gal");
-        if (std::abs(gallons) >= 0.2495) return with_unit(gallons * 4.0, "qt");
-        const auto cups = with_unit(gallons * 16.0, "cup");
-        return cups == "1 cup" ? cups : cups + "s";
-    }
-    return std::abs(litre_count) < 0.995 ? with_unit(litre_count * 1000.0, "ml")
-                                         : with_unit(litre_count, "L");
+    return words::volume(in_litres(volume), units);
 }
 
 std::string temperature_text(Temperature temperature, UnitSystem units) {
-    const double degrees = in_celsius(temperature);
-    if (units == UnitSystem::us) {
-        return significant(std::round(degrees * 1.8 + 32.0), 4) + " F";
-    }
-    return significant(std::round(degrees), 4) + " C";
+    return words::temperature(in_celsius(temperature), units);
 }
 
 std::string density_text(Density density, UnitSystem units) {
@@ -56,16 +37,11 @@ std::string density_text(Density density, UnitSystem units) {
 }
 
 std::string length_text(Length length, UnitSystem units) {
-    const double metre_count = in_metres(length);
-    if (units == UnitSystem::us) {
-        const double feet = metre_count / metres_per_foot;
-        return feet < 2.0 ? with_unit(feet * 12.0, "in") : with_unit(feet, "ft");
-    }
-    return metre_count < 0.995 ? with_unit(metre_count * 100.0, "cm") : with_unit(metre_count, "m");
+    return words::length(in_metres(length), units);
 }
 
 std::string percent_text(double fraction) {
-    return with_unit(fraction * 100.0, "%");
+    return words::percent(fraction);
 }
 
 std::string cn_ratio_text(double ratio) {

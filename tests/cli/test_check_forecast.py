@@ -53,6 +53,79 @@ def test_earlier_feedings_count(feed_command: Path, tmp_path: Path) -> None:
     assert overfed(after) > overfed(alone)
 
 
+def test_what_the_balance_finds_is_checked_where_no_blend_is_written(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """The same hazards as for a file that writes the balanced portions down as its blend."""
+    bed = {"container": "60 L tote", "worms": "500 g", "squeeze": "many_drops"}
+    at_hand = ["600 g kitchen scraps", "any till roll", "any water"]
+    own = {"till roll": {"like": "office paper", "moisture": "6 %"}}
+    balanced = {"bed": bed, "feedstocks": own, "balance": {"at_hand": at_hand}}
+    path = write(tmp_path, balanced)
+    portions = answer(feed_command, "balance", path)["portions"]
+    names = ("kitchen scraps", "till roll", "water")
+    written = [
+        f"{portion['wet_mass_kg']!r} kg {name}"
+        for portion, name in zip(portions, names, strict=True)
+        if portion["wet_mass_kg"] > 0
+    ]
+    blended = write(tmp_path, {"bed": bed, "feedstocks": own, "blend": written}, "blended.json")
+    ours = answer(feed_command, "check", path)
+    theirs = answer(feed_command, "check", blended)
+    for one, other in zip(ours["hazards"], theirs["hazards"], strict=True):
+        assert one["level"] == other["level"]
+        assert one["value"]["value"] == pytest.approx(other["value"]["value"], rel=1e-9)
+    said = [text for text in ours["assumed"] if "what the balance finds" in text]
+    assert len(said) == 1 and "600 g" in said[0] and "till roll" in said[0]
+    # The bedding at hand is the one to add.
+    wet = ours["hazards"][HAZARDS.index("wet")]
+    assert wet["level"] in ("watch", "act")
+    assert "till roll" in wet["remedy"]
+    forecast = answer(feed_command, "forecast", path)
+    assert forecast["food_left_kg"][0] == pytest.approx(0.6, rel=1e-6)
+
+
+def test_targets_out_of_reach_are_checked_by_the_closest_blend(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    at_hand = ["2 kg melon"]
+    file = {"balance": {"at_hand": at_hand, "targets": {"moisture": "60 % to 65 %"}}}
+    path = write(tmp_path, file)
+    call(feed_command, "balance", path, code=1)
+    texts = answer(feed_command, "check", path)["assumed"]
+    assert any("cannot all be met" in text and "2 kg" in text for text in texts)
+
+
+def test_a_balance_without_an_amount_is_no_feeding(feed_command: Path, tmp_path: Path) -> None:
+    path = write(tmp_path, {"balance": {"at_hand": ["any carrot"]}})
+    assert call(feed_command, "check", path, code=2).stderr
+
+
+def test_steps_against_several_hazards_clear_them_together(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """Taken as a keeper would, by a second file; what was raised is gone and nothing else rises."""
+    bed = {**TOO_MUCH["bed"], "squeeze": "crumbly", "worms": "900 g"}  # type: ignore[dict-item]
+    path = write(tmp_path, {"bed": bed, "blend": ["1 kg lettuce", "1 kg carrot"]})
+    before = answer(feed_command, "check", path)
+    raised = [one["hazard"] for one in before["hazards"] if one["level"] in ("watch", "act")]
+    together = before["together"]
+    assert len(raised) >= 2 and together["found"]
+    assert sorted(together["clears"]) == sorted(raised) and together["stays"] == []
+    text = " ".join(call(feed_command, "check", path).stdout.split())
+    assert "All at once: " + together["text"] in text
+    share = together["share_now"]
+    words = {"cardboard-corrugated": "cardboard", "water-tap": "tap water"}
+    blend = [f"{share!r} kg lettuce", f"{share!r} kg carrot"] + [
+        f"{one['add_kg']!r} kg {words[one['feedstock']]}" for one in together["add"]
+    ]
+    after = answer(
+        feed_command, "check", write(tmp_path, {"bed": bed, "blend": blend}, "next.json")
+    )
+    levels = {one["hazard"]: one["level"] for one in after["hazards"]}
+    assert all(levels[hazard] == "none" for hazard in HAZARDS if hazard != "underfed"), levels
+
+
 def test_nothing_planned_is_said(feed_command: Path, tmp_path: Path) -> None:
     path = write(tmp_path, {"bed": TOO_MUCH["bed"]})
     assert 'no section "blend"' in call(feed_command, "check", path, code=2).stderr

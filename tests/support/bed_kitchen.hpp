@@ -124,15 +124,21 @@ inline std::vector<feed::Portion> scaled(const std::vector<feed::Portion>& porti
     return part;
 }
 
-/// Takes the remedy as a keeper would, with the amounts of its fields, and checks again.
-inline feed::Level level_after(const feed::Bed& bed, std::vector<feed::Portion> feeding,
-                               const feed::HazardFinding& finding,
-                               feed::CheckOptions options = {}) {
-    const feed::Remedy& r = finding.remedy;
-    double scraps = 0.0;
+/// Wet mass of the scraps of a feeding.
+inline double scraps_kg(const std::vector<feed::Portion>& feeding) {
+    double sum = 0.0;
     for (const feed::Portion& p : feeding) {
-        if (feed::part_of(*p.feedstock) == feed::Part::scraps) scraps += p.wet_mass.in_kilograms();
+        if (feed::part_of(*p.feedstock) == feed::Part::scraps) sum += p.wet_mass.in_kilograms();
     }
+    return sum;
+}
+
+/// Takes the remedy as a keeper would, with the amounts of its fields, and checks again.
+inline feed::CheckResult check_after(const feed::Bed& bed, std::vector<feed::Portion> feeding,
+                                     const feed::HazardFinding& finding,
+                                     feed::CheckOptions options = {}) {
+    const feed::Remedy& r = finding.remedy;
+    const double scraps = scraps_kg(feeding);
     switch (r.kind) {
         case feed::RemedyKind::add_bedding:
         case feed::RemedyKind::add_lime:
@@ -150,11 +156,11 @@ inline feed::Level level_after(const feed::Bed& bed, std::vector<feed::Portion> 
         case feed::RemedyKind::open_lid: {
             feed::Bed open = bed;
             open.lid = feed::Lid::none;
-            return feed::check(open, feeding, options)[finding.hazard].level;
+            return feed::check(open, feeding, options);
         }
         case feed::RemedyKind::feed_more:
             if (scraps <= 0.0) {
-                feeding.push_back({kitchen::scraps().share(), r.add});
+                feeding.push_back({from_table(r.material), r.add});
                 break;
             }
             feeding = scaled(feeding, (scraps + r.add.in_kilograms()) / scraps);
@@ -170,7 +176,32 @@ inline feed::Level level_after(const feed::Bed& bed, std::vector<feed::Portion> 
         default:
             break;
     }
-    return feed::check(bed, feeding, options)[finding.hazard].level;
+    return feed::check(bed, feeding, options);
+}
+
+inline feed::Level level_after(const feed::Bed& bed, std::vector<feed::Portion> feeding,
+                               const feed::HazardFinding& finding,
+                               feed::CheckOptions options = {}) {
+    return check_after(bed, std::move(feeding), finding, std::move(options))[finding.hazard].level;
+}
+
+/// Takes a joint remedy as a keeper would and checks again.
+inline feed::CheckResult check_after(const feed::Bed& bed,
+                                     const std::vector<feed::Portion>& feeding,
+                                     const feed::JointRemedy& together,
+                                     feed::CheckOptions options = {}) {
+    std::vector<feed::Portion> rest;
+    std::vector<feed::Portion> now;
+    for (const feed::Portion& p : feeding) {
+        if (p.feedstock->id != together.cut_down) rest.push_back(p);
+    }
+    if (together.share_now > 0.0) now = scaled(rest, together.share_now);
+    if (together.keep.in_kilograms() > 0.0)
+        now.push_back({from_table(together.cut_down), together.keep});
+    for (const feed::RemedyAddition& addition : together.additions)
+        now.push_back({from_table(addition.material), addition.add});
+    options.spread = together.spread;
+    return feed::check(bed, now, options);
 }
 
 /// Random numbers that are the same with every standard library.

@@ -6,13 +6,13 @@
 #include <string>
 #include <vector>
 
-#include "feed/bed/amount_words.hpp"
 #include "feed/bed/bed_numbers.hpp"
 #include "feed/bed/completed.hpp"
 #include "feed/bed/feeding_rules.hpp"
 #include "feed/bed/hazard_numbers.hpp"
 #include "feed/bed/remedy.hpp"
 #include "feed/feedstock/table.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 // Answers to what keepers fear: going away, cold and heat, the first weeks of a new bin.
 namespace feed {
@@ -49,15 +49,16 @@ struct DryingOut {
     double safe_days = 0.0;
 };
 
-inline DryingOut drying_out(const BedNumbers& bed, const Factor& evaporation,
-                            double away) noexcept {
+inline DryingOut drying_out(const BedNumbers& bed, const Factor& evaporation, double away,
+                            UnitSystem units) noexcept {
     DryingOut d;
     const double loss = bed.surface_m2 * evaporation.value * away;
     const double most_loss = bed.surface_m2 * evaporation.high * away;
     const double wanted = water_for(bed.species->moisture_low.value(), bed.dry_kg);
     const double room =
         std::max(0.0, limits::planned_capacity_share.value * bed.capacity_kg.value - bed.water_kg);
-    d.water_to_add = rounded_two(std::clamp(wanted + loss - bed.water_kg, 0.0, room), false);
+    d.water_to_add =
+        rounded_volume(std::clamp(wanted + loss - bed.water_kg, 0.0, room), false, units);
     const double start = bed.water_kg + d.water_to_add;
     d.after = std::max(0.0, start - loss);
     d.after_least = std::max(0.0, start - most_loss);
@@ -73,8 +74,9 @@ inline DryingOut drying_out(const BedNumbers& bed, const Factor& evaporation,
 /// for the evaporation expected, as far as its planned capacity allows; where that is not enough
 /// the bed is to be covered, and where even that is not, somebody has to water it.
 /// @param away  above 0; worked out up to 12 weeks.
-inline AwayAdvice going_away(const Bed& said, Duration away) {
-    const CompletedBed bed = completed(said);
+inline AwayAdvice going_away(const Bed& said, Duration away,
+                             UnitSystem units = UnitSystem::metric) {
+    const CompletedBed bed = completed(said, units);
     const BedNumbers n = bed_numbers(said, bed, {});
     const double weeks_days = std::clamp(in_days(away), 0.0, 84.0);
     AwayAdvice advice;
@@ -82,13 +84,13 @@ inline AwayAdvice going_away(const Bed& said, Duration away) {
     advice.assumed = bed.assumed;
 
     const Factor& open = evaporation_of(bed.lid, bed.ventilation);
-    detail::DryingOut d = detail::drying_out(n, open, weeks_days);
+    detail::DryingOut d = detail::drying_out(n, open, weeks_days, units);
     const Factor* evaporation = &open;
     if (d.safe_days < weeks_days) {
         advice.cover = true;
         evaporation = open.value > limits::evaporation_holes.value ? &limits::evaporation_holes
                                                                    : &limits::evaporation_closed;
-        d = detail::drying_out(n, *evaporation, weeks_days);
+        d = detail::drying_out(n, *evaporation, weeks_days, units);
     }
     advice.water_to_add = kilograms(d.water_to_add);
     advice.safe_for = days(std::min(d.safe_days, 3650.0));
@@ -104,7 +106,7 @@ inline AwayAdvice going_away(const Bed& said, Duration away) {
               moisture(std::max(0.0, start - least_loss) + std::max(0.0, over_by)), Grade::d);
 
     const double ration = feeding_rules(n).start_wet_kg_per_day;
-    const double one_feeding = detail::rounded_two(7.0 * ration, false);
+    const double one_feeding = detail::rounded_mass(7.0 * ration, false, units);
     advice.food = wet_kilograms(weeks_days >= 7.0 ? one_feeding : 0.0);
     advice.slow_food = wet_kilograms(weeks_days > 21.0 ? one_feeding : 0.0);
 
@@ -113,14 +115,13 @@ inline AwayAdvice going_away(const Bed& said, Duration away) {
     if (one_feeding <= 0.0 || weeks_days < 7.0)
         text += "no extra food is needed";
     else
-        text += "one usual feeding of " + words::kilograms_or_grams(one_feeding) +
-                " under bedding is enough";
+        text +=
+            "one usual feeding of " + words::mass(one_feeding, units) + " under bedding is enough";
     if (weeks_days > 21.0 && one_feeding > 0.0)
         text += ", with as much slow food (carrot, stalks, squash) beside it";
     text += "; worms live on their bedding for weeks (common practice). ";
-    text += d.water_to_add > 0.0
-                ? "Add " + words::litres_or_millilitres(d.water_to_add) + " of water. "
-                : "Add no water. ";
+    text += d.water_to_add > 0.0 ? "Add " + words::volume(d.water_to_add, units) + " of water. "
+                                 : "Add no water. ";
     if (advice.cover)
         text += evaporation == &limits::evaporation_closed
                     ? "Lay damp card over the bed and close the lid well. "
@@ -151,7 +152,8 @@ struct TemperatureAdvice {
 /// Cold and heat: how far the ration falls and how much a feeding may warm the bed.
 /// @param scraps  what is usually fed, any amount; soft mixed scraps where empty.
 inline TemperatureAdvice at_temperature(const Bed& said, Temperature temperature,
-                                        std::span<const Portion> scraps = {}) {
+                                        std::span<const Portion> scraps = {},
+                                        UnitSystem units = UnitSystem::metric) {
     Bed there = said;
     there.temperature = temperature;
     const CompletedBed bed = completed(there);
@@ -172,12 +174,14 @@ inline TemperatureAdvice at_temperature(const Bed& said, Temperature temperature
     const auto at = [&](double kg) {
         return hazard_number(Hazard::hot, n, of_scraps(kg), n.surface_m2);
     };
-    const auto most = detail::most_amount(20.0 * n.surface_m2 + 1.0,
-                                          [&](double kg) { return at(kg).level == Level::none; });
+    const auto most = detail::most_amount(
+        20.0 * n.surface_m2 + 1.0, [&](double kg) { return at(kg).level == Level::none; },
+        [&](double kg, bool up) { return detail::rounded_mass(kg, up, units); });
     advice.most_at_a_time = wet_kilograms(most.value_or(0.0));
     const bool may_feed = most && *most > 0.0;
     const double week =
-        may_feed ? detail::rounded_two(7.0 * feeding_rules(n).start_wet_kg_per_day, false) : 0.0;
+        may_feed ? detail::rounded_mass(7.0 * feeding_rules(n).start_wet_kg_per_day, false, units)
+                 : 0.0;
     advice.ration_a_week = wet_kilograms(week);
     advice.warming = (at(week).value.value - n.temperature_high_c) * boost::units::si::kelvin;
     const double t = in_celsius(temperature);
@@ -185,28 +189,29 @@ inline TemperatureAdvice at_temperature(const Bed& said, Temperature temperature
     advice.harmful = t < in_celsius(s.coldest) || t > in_celsius(s.warmest);
 
     std::string& text = advice.text;
-    text = "At " + words::number(t) + " C " + std::string(s.name) + " ";
-    text += week > 0.0 ? "takes about " + words::percent(advice.ration_share) +
-                             " of a full ration: " + words::kilograms_or_grams(week) +
-                             " of scraps a week. "
-                       : "should be fed nothing. ";
+    text = "At " + words::temperature(t, units) + " " + std::string(s.name) + " ";
+    text += week > 0.0
+                ? "takes about " + words::percent(advice.ration_share) +
+                      " of a full ration: " + words::mass(week, units) + " of scraps a week. "
+                : "should be fed nothing. ";
     if (t < in_celsius(s.optimum_low)) {
-        text += "Cold slows, it seldom kills above " + words::number(in_celsius(s.coldest)) +
-                " C: wrap the bin, keep it deep, keep food in one place in the middle";
+        text += "Cold slows, it seldom kills above " +
+                words::temperature(in_celsius(s.coldest), units) +
+                ": wrap the bin, keep it deep, keep food in one place in the middle";
         text += week > 0.0 ? ", where a week's ration warms it by about " +
-                                 words::number(advice.warming.value()) + " C. "
+                                 words::warming(advice.warming.value(), units) + ". "
                            : ". ";
         if (t < in_celsius(s.coldest)) text += "Bring it in. ";
     } else if (t > in_celsius(s.optimum_high)) {
-        text += may_feed ? "At most " + words::kilograms_or_grams(*most) +
+        text += may_feed ? "At most " + words::mass(*most, units) +
                                " at a time, spread thin, or the food itself heats the "
                                "bed past " +
-                               words::number(in_celsius(s.warmest)) + " C. "
+                               words::temperature(in_celsius(s.warmest), units) + ". "
                          : std::string("Wait until it is cooler. ");
         text += "Shade, air and a damp cloth cool it; frozen scraps laid on top help for hours. ";
         if (t > in_celsius(s.warmest))
-            text += "Move it now: near " + words::number(in_celsius(s.deadly)) +
-                    " C even a short time kills. ";
+            text += "Move it now: near " + words::temperature(in_celsius(s.deadly), units) +
+                    " even a short time kills. ";
     } else {
         text += "This is what it likes. ";
     }
@@ -224,7 +229,8 @@ struct RampWeek {
 /// How much to feed in each of the first 13 weeks: nothing in the first three days, a quarter of
 /// the ration for two weeks, then rising to all of it (common practice). The ration is the start
 /// of feeding_rules at the bed's temperature.
-inline std::array<RampWeek, 13> first_weeks(const Bed& said) {
+inline std::array<RampWeek, 13> first_weeks(const Bed& said,
+                                            UnitSystem units = UnitSystem::metric) {
     Bed settled = said;
     settled.age = days(10 * limits::ramp_full_days.value);
     const BedNumbers n = bed_numbers(settled, completed(settled), {});
@@ -234,17 +240,18 @@ inline std::array<RampWeek, 13> first_weeks(const Bed& said) {
         const double middle = 7.0 * static_cast<double>(i) + 3.5;
         plan[i].week = static_cast<int>(i) + 1;
         plan[i].share = ramp_share(days(middle));
-        plan[i].scraps = wet_kilograms(detail::rounded_two(plan[i].share * ration, false));
+        plan[i].scraps = wet_kilograms(detail::rounded_mass(plan[i].share * ration, false, units));
     }
     return plan;
 }
 
 /// The plan as a sentence, with what is normal in a new bin.
-inline std::string first_weeks_text(std::span<const RampWeek> plan) {
+inline std::string first_weeks_text(std::span<const RampWeek> plan,
+                                    UnitSystem units = UnitSystem::metric) {
     std::string text = "New bin: nothing for three days, then a week at a time ";
     for (std::size_t i = 0; i < plan.size(); i += 3) {
         if (i > 0) text += ", ";
-        text += words::kilograms_or_grams(plan[i].scraps.in_kilograms()) + " (week " +
+        text += words::mass(plan[i].scraps.in_kilograms(), units) + " (week " +
                 words::number(plan[i].week) + ")";
     }
     return text +

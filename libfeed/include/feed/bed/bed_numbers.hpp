@@ -7,6 +7,7 @@
 #include "feed/bed/completed.hpp"
 #include "feed/bed/load.hpp"
 #include "feed/bed/ranged.hpp"
+#include "feed/quantity/unit_system.hpp"
 
 namespace feed {
 
@@ -18,6 +19,8 @@ struct CheckOptions {
     std::optional<Area> spread;
     /// A bedding at hand for remedies; shredded corrugated cardboard where none is named.
     std::shared_ptr<const Feedstock> bedding_at_hand;
+    /// Of the sentences, and of the figures that amounts are rounded to.
+    UnitSystem units = UnitSystem::metric;
 };
 
 /// The bed as plain numbers for the check, with what the diary left in it.

@@ -5,10 +5,10 @@
 #include <string_view>
 #include <vector>
 
-#include "feed/bed/amount_words.hpp"
 #include "feed/bed/bed_numbers.hpp"
 #include "feed/bed/hazard.hpp"
 #include "feed/blend/portion.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 namespace feed {
 
@@ -70,7 +70,8 @@ inline constexpr std::array<CautionWords, 18> caution_words{{
 /// Cautions of a feeding: a cap at a time for touchy portions, then each kind of caution once.
 /// Linear in portions times cautions.
 inline std::vector<CautionFinding> cautions_of(std::span<const Portion> portions,
-                                               const BedNumbers& bed) {
+                                               const BedNumbers& bed,
+                                               UnitSystem units = UnitSystem::metric) {
     std::vector<CautionFinding> findings;
     for (std::size_t i = 0; i < portions.size(); ++i) {
         const Feedstock& f = *portions[i].feedstock;
@@ -89,11 +90,10 @@ inline std::vector<CautionFinding> cautions_of(std::span<const Portion> portions
         std::uint32_t first = f.cautions & (~f.cautions + 1u);
         findings.push_back({static_cast<Caution>(first),
                             wet_kg > 2.0 * most_kg ? Level::act : Level::watch, f.name,
-                            f.name + ": at most " + words::kilograms_or_grams(most_kg) +
+                            f.name + ": at most " + words::mass(most_kg, units) +
                                 " at a time for these worms, planned are " +
-                                words::kilograms_or_grams(wet_kg) + ". Feed " +
-                                words::kilograms_or_grams(most_kg) +
-                                " now and the rest in later weeks.",
+                                words::mass(wet_kg, units) + ". Feed " +
+                                words::mass(most_kg, units) + " now and the rest in later weeks.",
                             f.most_sources == "PRACTICE" ? std::string("common practice")
                                                          : std::string(f.most_sources)});
     }

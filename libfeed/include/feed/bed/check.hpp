@@ -22,6 +22,7 @@ namespace detail {
 inline constexpr std::size_t remedy_bedding_index = *find_id("cardboard-corrugated");
 inline constexpr std::size_t remedy_lime_index = *find_id("eggshell-powder");
 inline constexpr std::size_t remedy_water_index = *find_id("water-tap");
+inline constexpr std::size_t remedy_scraps_index = *find_id("vegetable-produce-mixed");
 
 inline RemedyMaterials remedy_materials(const CheckOptions& options, const DecayedShares& decayed) {
     RemedyMaterials with;
@@ -34,9 +35,12 @@ inline RemedyMaterials remedy_materials(const CheckOptions& options, const Decay
     }
     with.lime = std::make_shared<const Feedstock>(feedstock_at(remedy_lime_index));
     with.lime_words = "ground eggshell";
+    with.water_id = feedstock_at(remedy_water_index).id;
+    with.scraps_id = feedstock_at(remedy_scraps_index).id;
     with.bedding_per_kg = load_of(*with.bedding, 1.0, decayed);
     with.lime_per_kg = load_of(*with.lime, 1.0, decayed);
     with.water_per_kg = load_of(feedstock_at(remedy_water_index), 1.0, decayed);
+    with.scraps_per_kg = load_of(feedstock_at(remedy_scraps_index), 1.0, decayed);
     return with;
 }
 
@@ -64,6 +68,25 @@ inline void add_remedies(HazardFinding& finding, const RemedyProblem& problem) {
     }
 }
 
+/// Where several hazards are raised, or the step against one raises another, one set of steps
+/// against them all.
+inline void add_joint_remedy(CheckResult& result, const RemedyProblem& problem) {
+    std::array<bool, hazard_count> helpless{};
+    std::size_t raised = 0;
+    bool raises_another = false;
+    for (const HazardFinding& finding : result.hazards) {
+        if (finding.level != Level::watch && finding.level != Level::act) continue;
+        ++raised;
+        raises_another = raises_another || !finding.remedy.raises.empty();
+        helpless[static_cast<std::size_t>(finding.hazard)] = !finding.remedy.hazard_gone;
+    }
+    if (raised < 2 && !raises_another) return;
+    const JointNumber n = joint_remedy(problem, helpless);
+    const bool some = std::any_of(n.clears.begin(), n.clears.end(), [](bool b) { return b; });
+    if (n.found && !some) return;
+    result.together = joint_remedy_of(n, problem);
+}
+
 inline void add_feeding_assumptions(CheckResult& result, const Load& load, const Bed& bed,
                                     const BedNumbers& numbers, const CheckOptions& options) {
     const auto assume = [&](std::string text) {
@@ -74,13 +97,14 @@ inline void add_feeding_assumptions(CheckResult& result, const Load& load, const
                (bed.earlier.size() >= 2 ? ", as in the diary." : "."));
     if (!options.spread)
         assume("The food is laid over a third of the surface, " +
-               words::number(numbers.surface_m2 * limits::usual_spread_share.value) + " m2.");
+               words::area(numbers.surface_m2 * limits::usual_spread_share.value, options.units) +
+               ".");
     if (load.acid_guessed_kg > 0.0)
-        assume("The acid of " + words::kilograms_or_grams(load.acid_guessed_kg) +
-               " of the scraps has no figure: 2 g a kg is taken, 8 g where they are sour.");
+        assume("The acid of " + words::mass(load.acid_guessed_kg, options.units) +
+               " of the scraps has no figure: 0.2 % is taken, 0.8 % where they are sour.");
     if (load.capacity_guessed_kg > 0.0)
-        assume("How much water " + words::kilograms_or_grams(load.capacity_guessed_kg) +
-               " of the bedding holds has no figure: 2.5 kg a kg dry is taken.");
+        assume("How much water " + words::mass(load.capacity_guessed_kg, options.units) +
+               " of the bedding holds has no figure: 2.5 times its dry weight is taken.");
     assume(
         "Four fifths of the scraps' own water comes out, and bedding is planned to be filled to "
         "seven tenths.");
@@ -96,7 +120,7 @@ inline void add_feeding_assumptions(CheckResult& result, const Load& load, const
 /// portions of the feeding and the diary.
 inline CheckResult check(const Bed& said, std::span<const Portion> feeding,
                          const CheckOptions& options = {}) {
-    const CompletedBed bed = completed(said);
+    const CompletedBed bed = completed(said, options.units);
     const BedNumbers numbers = bed_numbers(said, bed, options);
     const DecayedShares decayed = decayed_shares(numbers.horizon_days);
     const Load load = load_of(feeding, decayed);
@@ -110,6 +134,7 @@ inline CheckResult check(const Bed& said, std::span<const Portion> feeding,
     detail::add_feeding_assumptions(result, load, said, numbers, options);
     result.hazards.reserve(hazard_count);
     std::optional<RemedyMaterials> materials;
+    std::optional<RemedyProblem> problem;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         const auto hazard = static_cast<Hazard>(h);
         const HazardNumber& n = judged.of[h];
@@ -125,17 +150,18 @@ inline CheckResult check(const Bed& said, std::span<const Portion> feeding,
         finding.higher_is_worse = n.higher_is_worse;
         finding.unit = unit_of(hazard, layer);
         finding.source = source_of(hazard, numbers, layer);
-        finding.why = why_sentence(hazard, numbers, load, judged);
+        finding.why = why_sentence(hazard, numbers, load, judged, options.units);
         if (n.level == Level::watch || n.level == Level::act) {
             if (!materials) materials = detail::remedy_materials(options, decayed);
-            const RemedyProblem problem{&numbers,    &judged, feeding,
-                                        load,        spread,  bed.free_room.value(),
-                                        &*materials, decayed};
-            detail::add_remedies(finding, problem);
+            problem = RemedyProblem{&numbers,    &judged, feeding,
+                                    load,        spread,  bed.free_room.value(),
+                                    &*materials, decayed, options.units};
+            detail::add_remedies(finding, *problem);
         }
         result.hazards.push_back(std::move(finding));
     }
-    result.cautions = cautions_of(feeding, numbers);
+    if (problem) detail::add_joint_remedy(result, *problem);
+    result.cautions = cautions_of(feeding, numbers, options.units);
     result.grade = Grade::d;
     if (load.scraps_wet_kg > 0.0)
         result.look_back = "In " + words::day_count(numbers.horizon_days) +

@@ -10,6 +10,7 @@
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/blend/blend_properties.hpp"
+#include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/estimate.hpp"
 #include "feed/quantity/number_print.hpp"
 
@@ -61,7 +62,7 @@ inline void assume(CompletedBed& bed, std::string text, Grade grade = Grade::d) 
     bed.assumed.push_back({std::move(text), grade});
 }
 
-inline void complete_container(const Bed& said, CompletedBed& bed) {
+inline void complete_container(const Bed& said, UnitSystem units, CompletedBed& bed) {
     const auto kind = static_cast<std::size_t>(said.container.kind);
     const UsualContainer& usual_size = usual_containers[kind];
     const std::string name(usual_size.name);
@@ -75,13 +76,14 @@ inline void complete_container(const Bed& said, CompletedBed& bed) {
         bed.inside = {metres(k * usual_size.length_m), metres(k * usual_size.width_m),
                       metres(k * usual_size.depth_m)};
         assume(bed, "The " + name + " has the usual shape of its volume: " +
-                        significant(100 * in_metres(bed.inside.length), 2) + " x " +
-                        significant(100 * in_metres(bed.inside.width), 2) + " cm.");
+                        words::sides({in_metres(bed.inside.length), in_metres(bed.inside.width)},
+                                     units) +
+                        ".");
     } else {
-        assume(bed, "The " + name +
-                        " is of a usual size inside: " + significant(100 * usual_size.length_m, 2) +
-                        " x " + significant(100 * usual_size.width_m, 2) + " x " +
-                        significant(100 * usual_size.depth_m, 2) + " cm.");
+        assume(bed, "The " + name + " is of a usual size inside: " +
+                        words::sides({usual_size.length_m, usual_size.width_m, usual_size.depth_m},
+                                     units) +
+                        ".");
     }
     bed.surface = bed.inside.length * bed.inside.width;
     bed.drainage = said.drainage.value_or(usual_size.drainage);
@@ -104,7 +106,7 @@ inline void complete_container(const Bed& said, CompletedBed& bed) {
     bed.free_room = bed.surface * metres(std::max(0.0, volume_limit - depth));
 }
 
-inline void complete_worms(const Bed& said, CompletedBed& bed) {
+inline void complete_worms(const Bed& said, UnitSystem units, CompletedBed& bed) {
     bed.species = said.species.value_or(Species::eisenia_fetida);
     if (!said.species) assume(bed, "The worms are Eisenia fetida or andrei, the usual red worms.");
     Ranged worm_kg;
@@ -118,18 +120,19 @@ inline void complete_worms(const Bed& said, CompletedBed& bed) {
     } else if (said.worms.count) {
         const Factor& each = usual::worm_grams[static_cast<std::size_t>(bed.species)];
         worm_kg = (*said.worms.count / 1000.0) * (parcel * Ranged(each));
-        assume(bed, "A worm of mixed age weighs about " + significant(each.value, 2) + " g (" +
-                        significant(each.low, 2) + " to " + significant(each.high, 2) + ").");
+        assume(bed, "A worm of mixed age weighs about " + words::mass(each.value / 1000.0, units) +
+                        " (" + words::mass(each.low / 1000.0, units) + " to " +
+                        words::mass(each.high / 1000.0, units) + ").");
     } else {
         worm_kg = bed.contents.value() * Ranged(usual::worms_by_volume);
-        assume(bed, "Nothing is said of the worms: about " + significant(1000 * worm_kg.value, 2) +
-                        " g, the low stocking of a quarter pound a cubic foot.");
+        assume(bed, "Nothing is said of the worms: about " + words::mass(worm_kg.value, units) +
+                        ", the low stocking of a quarter pound a cubic foot.");
     }
     bed.worms = estimate_of(worm_kg, wet_kilograms, Grade::d);
     if (said.worms.wet_mass && said.worms.known == WormsKnown::weighed) bed.worms.grade = Grade::a;
 }
 
-inline void complete_temperature(const Bed& said, CompletedBed& bed) {
+inline void complete_temperature(const Bed& said, UnitSystem units, CompletedBed& bed) {
     bed.temperature_given = true;
     if (const auto* one = std::get_if<Temperature>(&said.temperature)) {
         bed.temperature = bed.temperature_low = bed.temperature_high = *one;
@@ -160,7 +163,7 @@ inline void complete_temperature(const Bed& said, CompletedBed& bed) {
     bed.temperature = celsius(usual::room_celsius);
     bed.temperature_low = celsius(usual::room_celsius_low);
     bed.temperature_high = celsius(usual::room_celsius_high);
-    assume(bed, "The bed is at room temperature, 16 to 24 C.");
+    assume(bed, words::fixed_text("The bed is at room temperature, 16 to 24 C.", units));
 }
 
 /// Dry bulk density of the bed by its age: bedding settles and turns into castings.
@@ -169,7 +172,7 @@ inline Ranged dry_density_at(Duration age) {
     return (1.0 - t) * Ranged(usual::dry_density_new) + t * Ranged(usual::dry_density_settled);
 }
 
-inline void complete_contents(const Bed& said, CompletedBed& bed) {
+inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& bed) {
     Ranged dry_kg;
     Ranged capacity_kg;
     Ranged water_kg;
@@ -179,9 +182,9 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
         grade = Grade::d;
         dry_kg = bed.contents.value() * dry_density_at(bed.age);
         capacity_kg = dry_kg * Ranged(usual::bed_capacity);
-        assume(bed, "The bed weighs " + significant(dry_kg.value, 2) +
-                        " kg dry and can hold about " + significant(capacity_kg.value, 2) +
-                        " kg of water, by its volume and age.");
+        assume(bed, "The bed weighs " + words::mass(dry_kg.value, units) +
+                        " dry and can hold about " + words::mass(capacity_kg.value, units) +
+                        " of water, by its volume and age.");
     } else {
         for (const Portion& portion : said.bedding) {
             const Feedstock& f = *portion.feedstock;
@@ -197,7 +200,7 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
                 dry * (holding ? Ranged(*holding) : Ranged(limits::unknown_bedding_capacity));
             if (!holding)
                 assume(bed, "How much water " + f.name +
-                                " holds is not known: 2.5 kg a kg dry is taken.");
+                                " holds is not known: 2.5 times its dry weight is taken.");
         }
         if (!said.depth_of_contents) {
             const double by_weight = dry_kg.value / dry_density_at(bed.age).value;
@@ -269,16 +272,17 @@ inline void complete_contents(const Bed& said, CompletedBed& bed) {
 
 /// Fills in what a keeper left out of a bed and lists each assumption, in a fixed order. Numbers
 /// given are taken as they are; ranges are checked where files are read. Threads: pure.
+/// @param units  of the sentences; numbers do not depend on it.
 /// Linear in the portions of the bedding.
-inline CompletedBed completed(const Bed& said) {
+inline CompletedBed completed(const Bed& said, UnitSystem units = UnitSystem::metric) {
     CompletedBed bed;
-    detail::complete_container(said, bed);
+    detail::complete_container(said, units, bed);
     bed.age_given = said.age.has_value();
     bed.age = said.age.value_or(days(usual::settling_days.value));
     if (!said.age) detail::assume(bed, "The bed is settled, more than three months old.");
-    detail::complete_contents(said, bed);
-    detail::complete_worms(said, bed);
-    detail::complete_temperature(said, bed);
+    detail::complete_contents(said, units, bed);
+    detail::complete_worms(said, units, bed);
+    detail::complete_temperature(said, units, bed);
     bed.ph = said.ph;
     bed.lime = said.lime.value_or(kilograms(0));
     if (!said.lime) detail::assume(bed, "No lime or ground shell lies in the bed yet.");

@@ -2,6 +2,7 @@
 #include <array>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -98,10 +99,35 @@ struct CautionFinding {
     std::string source;
 };
 
+/// A material to add with a joint remedy.
+struct RemedyAddition {
+    std::string material;  ///< id of the feedstock
+    WetMass add;
+};
+
+/// One set of steps against all hazards at once, found with the solver of the balance and judged
+/// again.
+struct JointRemedy {
+    bool found = false;  ///< no amounts that fit clear them all at once where it is not
+    std::string text;
+    std::vector<RemedyAddition> additions;
+    double share_now = 1.0;          ///< of the feeding, without the portion that is cut down
+    WetMass feed_now;                ///< the scraps in that share
+    WetMass feed_later;              ///< of the scraps
+    Duration later = days(0);        ///< 0: none needed, or no day found
+    std::string cut_down;            ///< id of a portion that is cut down, or ""
+    WetMass keep;                    ///< what is kept of it
+    Area spread = square_metres(0);  ///< over which the feeding is laid
+    std::vector<Hazard> clears;
+    std::vector<Hazard> stays;  ///< hazards that no step takes away
+};
+
 /// The answer of a check. `hazards` holds every hazard in the order of the enumeration.
 struct CheckResult {
     std::vector<HazardFinding> hazards;
     std::vector<CautionFinding> cautions;
+    /// Where several hazards are raised, or the step against one raises another.
+    std::optional<JointRemedy> together;
     std::vector<Assumption> assumed;
     std::string look_back;  ///< what should be seen, and when
     Grade grade = Grade::d;

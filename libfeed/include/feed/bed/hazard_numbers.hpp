@@ -140,9 +140,17 @@ inline HazardNumber sour_number(const BedNumbers& bed, const Load& load, double 
     return n;
 }
 
+/// Surface that a layer of food warms: its own, and the bed around it as far as heat runs sideways,
+/// as in a fin, by the length sqrt(conductivity x depth x resistance).
+inline double warmed_m2(const BedNumbers& bed, double spread_m2) noexcept {
+    const double depth = bed.contents_m3 / bed.surface_m2;
+    const double fin =
+        std::sqrt(limits::layer_conductivity.value * depth * limits::surface_resistance.value);
+    return std::min(bed.surface_m2, spread_m2 + 4.0 * std::sqrt(spread_m2) * fin);
+}
+
 /// Warming of the food layer: heat of the labile matter through the cover to the air, and through
-/// half the layer itself. Heat also runs sideways into the bed, as in a fin, by the length
-/// sqrt(conductivity x depth x resistance), so a pocket warms more than its own surface.
+/// half the layer itself.
 inline HazardNumber hot_number(const BedNumbers& bed, const Load& load, double spread_m2) noexcept {
     HazardNumber n;
     n.watch = in_celsius(bed.species->warmest);
@@ -150,14 +158,10 @@ inline HazardNumber hot_number(const BedNumbers& bed, const Load& load, double s
     const double respired = pool_rates[0].rate_per_day.value * pool_rates[0].respired_share;
     const Ranged watts_per_kg =
         (respired * 1000.0 * kilojoules_a_day_to_watts) * Ranged(limits::heat_of_respiration);
-    const double depth = bed.contents_m3 / bed.surface_m2;
-    const double fin =
-        std::sqrt(limits::layer_conductivity.value * depth * limits::surface_resistance.value);
-    const double warmed = std::min(bed.surface_m2, spread_m2 + 4.0 * std::sqrt(spread_m2) * fin);
-    const Ranged through_cover =
-        (((1.0 / warmed) * load.labile_kg + (1.0 / bed.surface_m2) * bed.labile_kg) *
-         watts_per_kg) *
-        Ranged(limits::surface_resistance);
+    const Ranged through_cover = (((1.0 / warmed_m2(bed, spread_m2)) * load.labile_kg +
+                                   (1.0 / bed.surface_m2) * bed.labile_kg) *
+                                  watts_per_kg) *
+                                 Ranged(limits::surface_resistance);
     const double layer = load.settled_m3 / spread_m2;
     const Ranged through_layer = (((1.0 / spread_m2) * load.labile_kg) * watts_per_kg) *
                                  (Ranged(0.5 * layer) / Ranged(limits::layer_conductivity));

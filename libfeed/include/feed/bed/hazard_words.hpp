@@ -3,8 +3,8 @@
 #include <string>
 #include <string_view>
 
-#include "feed/bed/amount_words.hpp"
 #include "feed/bed/hazard_numbers.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 // Why a hazard got its level: one sentence (for overfed also the rules side by side) with the
 // numbers. Kept apart from the numbers, which allocate nothing.
@@ -65,23 +65,42 @@ inline std::string_view source_of(Hazard hazard, const BedNumbers& bed,
 
 namespace words {
 
-inline std::string feeding_rules_sentence(const BedNumbers& bed, const FeedingRules& rules) {
+/// Acid in a litre of air; in ounces a gallon for those who read US units.
+inline double acid_figure(double grams_a_litre, UnitSystem units) noexcept {
+    if (units == UnitSystem::metric) return grams_a_litre;
+    return grams_a_litre * litres_per_us_gallon / (1000.0 * kilograms_per_pound / 16.0);
+}
+inline std::string acid_unit(UnitSystem units) {
+    return units == UnitSystem::us ? " oz a gallon" : " g a litre";
+}
+/// A concentration of grams a kg, and its unit: parts per million for those who read US units.
+inline double small_share(double grams_a_kg, UnitSystem units) noexcept {
+    return units == UnitSystem::us ? 1000.0 * grams_a_kg : grams_a_kg;
+}
+inline std::string feeding_rate_words(UnitSystem units) {
+    return units == UnitSystem::us ? " lb of wet scraps a lb of worms and day"
+                                   : " kg of wet scraps a kg of worms and day";
+}
+
+inline std::string feeding_rules_sentence(const BedNumbers& bed, const FeedingRules& rules,
+                                          UnitSystem units = UnitSystem::metric) {
     std::string text;
     if (rules.own_record) {
-        text = "This bed's own record, " + kilograms_or_grams(rules.start_wet_kg_per_day) +
+        text = "This bed's own record, " + mass(rules.start_wet_kg_per_day, units) +
                " a day, takes the place of the published rules";
     } else {
         text = "By the rules in print this bed takes a day: ";
         for (std::size_t i = 0; i < rules.rules.size(); ++i) {
             if (i > 0) text += ", ";
-            text += kilograms_or_grams(rules.rules[i].wet_kg_per_day) + " (" +
+            text += mass(rules.rules[i].wet_kg_per_day, units) + " (" +
                     std::string(rules.rules[i].name) + ")";
         }
         text += "; the lowest";
     }
     std::string times;
     if (bed.cold_factor < 1.0)
-        times += ", times " + number(bed.cold_factor) + " for " + number(bed.temperature_c) + " C";
+        times +=
+            ", times " + number(bed.cold_factor) + " for " + temperature(bed.temperature_c, units);
     if (!rules.own_record && bed.ramp_factor < 1.0)
         times += ", times " + number(bed.ramp_factor) + " for a new bin";
     text += times;
@@ -91,38 +110,43 @@ inline std::string feeding_rules_sentence(const BedNumbers& bed, const FeedingRu
     return text + ".";
 }
 
-inline std::string sour(const BedNumbers& bed, const Load& load, const HazardNumbers& n) {
+inline std::string sour(const BedNumbers& bed, const Load& load, const HazardNumbers& n,
+                        UnitSystem units) {
     const double own = bed.acid_g.value + load.acid_g.value;
     const double formed =
         1000.0 * limits::acid_from_labile.value * (bed.labile_kg.value + load.labile_kg.value);
     const double bound = limits::grams_citric_per_gram_lime.value *
                          (bed.lime_g * limits::ground_lime_acting.value + load.lime_g.value);
-    std::string text = "The scraps hold " + number(own) +
-                       " g of acid (as citric) and can form about " + number(formed) +
-                       " g more; lime can bind " + number(bound) + " g; that leaves " +
-                       number_beside(n[Hazard::sour].value.value, n[Hazard::sour].watch) +
-                       " g a litre of air in the bed";
+    const double times = acid_figure(1.0, units);
+    std::string text =
+        "The scraps hold " + mass(own / 1000.0, units) +
+        " of acid (as citric) and can form about " + mass(formed / 1000.0, units) +
+        " more; lime can bind " + mass(bound / 1000.0, units) + "; that leaves " +
+        number_beside(times * n[Hazard::sour].value.value, times * n[Hazard::sour].watch) +
+        acid_unit(units) + " of air in the bed";
     if (bed.ph) text += " (measured pH " + number(*bed.ph) + ")";
     return text;
 }
 
-inline std::string wet(const BedNumbers& bed, const Load& load, const HazardNumber& n) {
+inline std::string wet(const BedNumbers& bed, const Load& load, const HazardNumber& n,
+                       UnitSystem units) {
     const double x = n.value.value;
-    std::string text = x >= 0.0 ? "the scraps and what is poured bring " +
-                                      litres_or_millilitres(x) + " of water more than evaporates"
-                                : "evaporation takes " + litres_or_millilitres(-x) +
+    std::string text = x >= 0.0 ? "the scraps and what is poured bring " + volume(x, units) +
+                                      " of water more than evaporates"
+                                : "evaporation takes " + volume(-x, units) +
                                       " more water than this feeding brings";
-    text += n.watch >= 0.0 ? "; bed and bedding have room for " + litres_or_millilitres(n.watch)
-                           : "; bed and bedding hold " + litres_or_millilitres(-n.watch) +
+    text += n.watch >= 0.0 ? "; bed and bedding have room for " + volume(n.watch, units)
+                           : "; bed and bedding hold " + volume(-n.watch, units) +
                                  " more than planned already";
-    text += n.act >= 0.0 ? " (" + litres_or_millilitres(n.act) + " at most)" : "";
-    text += "; known to about " + litres_or_millilitres(n.value.high - x);
+    if (n.act >= 0.0)
+        text += (n.watch >= 0.0 ? " (" : " (room for ") + volume(n.act, units) + " at most)";
+    text += "; known to about " + volume(n.value.high - x, units);
     const double running_off = bed.water_kg + load.bedding_water_kg.value + x -
                                bed.capacity_kg.value - load.capacity_kg.value;
     if (running_off > 0.0) {
         constexpr std::string_view ways[] = {" will run out below", " can be let out at the tap",
                                              " has nowhere to go"};
-        text += "; about " + litres_or_millilitres(running_off) +
+        text += "; about " + volume(running_off, units) +
                 std::string(ways[static_cast<std::size_t>(bed.drainage)]);
     }
     return text;
@@ -130,27 +154,34 @@ inline std::string wet(const BedNumbers& bed, const Load& load, const HazardNumb
 
 /// Why, without the full stop.
 inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
-                       const HazardNumbers& n) {
+                       const HazardNumbers& n, UnitSystem units) {
     const HazardNumber& h = n[hazard];
     const double x = h.value.value;
     switch (hazard) {
         case Hazard::sour:
-            return sour(bed, load, n);
+            return sour(bed, load, n, units);
         case Hazard::wet:
-            return wet(bed, load, h);
+            return wet(bed, load, h, units);
         case Hazard::dry:
             return "in " + day_count(bed.horizon_days) + " the bed is at about " + percent(x) +
                    " moisture (" + percent(h.value.low) + " to " + percent(h.value.high) + ")";
-        case Hazard::hot:
-            return "the food layer can bring the bed from " + number(bed.temperature_high_c) +
-                   " C to about " + number_beside(x, h.watch) + " C";
+        case Hazard::hot: {
+            const bool close = x != h.watch && std::abs(x - h.watch) < 1.0;
+            return "the food layer can bring the bed from " +
+                   temperature(bed.temperature_high_c, units) + " to about " +
+                   degrees(x, units, close) + degree_word(units);
+        }
         case Hazard::ammonia: {
-            std::string text = "decay frees about " + number_beside(x, h.watch) +
-                               " g of ammonia nitrogen a kg of feed and bed around it, beyond what "
-                               "the bedding takes up";
+            const bool us = units == UnitSystem::us;
+            std::string text =
+                "decay frees about " +
+                number_beside(small_share(x, units), small_share(h.watch, units)) +
+                (us ? " parts per million of ammonia nitrogen in feed and bed around it"
+                    : " g of ammonia nitrogen a kg of feed and bed around it") +
+                ", beyond what the bedding takes up";
             if (bed.ph)
-                text += "; " + number(n.free_ammonia_g_per_kg) + " g of it free at pH " +
-                        number(*bed.ph);
+                text += "; " + number(small_share(n.free_ammonia_g_per_kg, units)) +
+                        (us ? " parts" : " g") + " of it free at pH " + number(*bed.ph);
             return text;
         }
         case Hazard::salty:
@@ -158,12 +189,12 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
                    " of the bed is salt";
         case Hazard::overfed:
             return "averaged over " + day_count(bed.rate_window_days) + " with the diary this is " +
-                   number_beside(x, h.watch) + " kg of wet scraps a kg of worms and day";
+                   number_beside(x, h.watch) + feeding_rate_words(units);
         case Hazard::underfed:
             return "over " + day_count(bed.diary_days + bed.horizon_days) + " this is " +
-                   number_beside(x, h.watch) + " kg of wet scraps a kg of worms and day";
+                   number_beside(x, h.watch) + feeding_rate_words(units);
         case Hazard::airless:
-            return h.higher_is_worse ? "the scraps lie " + number(100.0 * x) + " cm deep"
+            return h.higher_is_worse ? "the scraps lie " + length(x, units) + " deep"
                                      : "around the food " + percent(x) + " of the volume is air";
         case Hazard::greasy:
             return number_beside(100.0 * x, 100.0 * h.watch) + " % of the feeding is fat";
@@ -171,18 +202,22 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
     return "";
 }
 
-inline std::string limit_words(Hazard hazard, const HazardNumber& h) {
+inline std::string limit_words(Hazard hazard, const HazardNumber& h, UnitSystem units) {
+    const auto watch_and_act = [&](double times) {
+        return "watch above " + number(times * h.watch) + ", act above " + number(times * h.act);
+    };
     switch (hazard) {
         case Hazard::sour:
-            return "watch above " + number(h.watch) + ", act above " + number(h.act);
+            return watch_and_act(acid_figure(1.0, units));
         case Hazard::wet:
             return "";
         case Hazard::dry:
             return "wanted at least " + percent(h.watch) + ", harm below " + percent(h.act);
         case Hazard::hot:
-            return "harm above " + number(h.watch) + " C, death near " + number(h.act) + " C";
+            return "harm above " + temperature(h.watch, units) + ", death near " +
+                   temperature(h.act, units);
         case Hazard::ammonia:
-            return "watch above " + number(h.watch) + ", act above " + number(h.act);
+            return watch_and_act(small_share(1.0, units));
         case Hazard::salty:
         case Hazard::greasy:
             return "watch above " + percent(h.watch) + ", act above " + percent(h.act);
@@ -192,8 +227,7 @@ inline std::string limit_words(Hazard hazard, const HazardNumber& h) {
             return "little below " + number(h.watch);
         case Hazard::airless:
             return h.higher_is_worse
-                       ? "up to " + number(100.0 * h.watch) + " cm, never above " +
-                             number(100.0 * h.act) + " cm"
+                       ? "up to " + length(h.watch, units) + ", never above " + length(h.act, units)
                        : "wanted at least " + percent(h.watch) + ", needed " + percent(h.act);
     }
     return "";
@@ -203,20 +237,20 @@ inline std::string limit_words(Hazard hazard, const HazardNumber& h) {
 
 /// The sentence of a finding.
 inline std::string why_sentence(Hazard hazard, const BedNumbers& bed, const Load& load,
-                                const HazardNumbers& n) {
+                                const HazardNumbers& n, UnitSystem units) {
     const HazardNumber& h = n[hazard];
     if (h.knowledge == Knowledge::unknown)
         return "Cannot tell: the figure is missing for " + words::percent(1.0 - h.covered) +
                " of the scraps.";
-    std::string text = words::why(hazard, bed, load, n);
+    std::string text = words::why(hazard, bed, load, n, units);
     if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    const std::string limit = words::limit_words(hazard, h);
+    const std::string limit = words::limit_words(hazard, h, units);
     if (!limit.empty()) text += "; " + limit;
     if (h.knowledge == Knowledge::at_least)
         text += " (at least: a figure is missing for some scraps)";
     text += ".";
     if (hazard == Hazard::overfed)
-        text += " " + words::feeding_rules_sentence(bed, feeding_rules(bed));
+        text += " " + words::feeding_rules_sentence(bed, feeding_rules(bed), units);
     return text;
 }
 

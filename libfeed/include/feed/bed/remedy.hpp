@@ -6,10 +6,13 @@
 #include <span>
 
 #include "feed/bed/hazard_numbers.hpp"
+#include "feed/bed/linear_hazard.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 // Remedies as numbers: how much of a step takes a hazard away. The smallest amount is found by
-// bisection on the same judgement that raised the hazard, rounded the safe way to what a kitchen
-// scale shows, and judged again with the rounded amount. Words are added in remedy_words.hpp.
+// the line that the hazard follows, or by bisection on the same judgement that raised it, rounded
+// the safe way to what a kitchen scale shows, and judged again with the rounded amount. Words are
+// added in remedy_words.hpp.
 namespace feed {
 
 /// What a remedy may add.
@@ -18,9 +21,12 @@ struct RemedyMaterials {
     std::string_view bedding_words;
     std::shared_ptr<const Feedstock> lime;
     std::string_view lime_words;
+    std::string water_id;
+    std::string scraps_id;
     Load bedding_per_kg;
     Load lime_per_kg;
     Load water_per_kg;
+    Load scraps_per_kg;  ///< what is fed more of where nothing is planned
 };
 
 /// A step and what is left of the hazard after it.
@@ -52,34 +58,67 @@ inline double rounded_two(double number, bool up) noexcept {
     return whole * power;
 }
 
+/// Two significant digits of the unit that a person reads, so that what is printed is what was
+/// judged.
+inline double rounded_in(const words::PrintedUnit& unit, double amount, bool up) noexcept {
+    return unit.size * rounded_two(amount / unit.size, up);
+}
+inline double rounded_mass(double kg, bool up, UnitSystem units) noexcept {
+    return rounded_in(words::mass_unit(kg, units), kg, up);
+}
+inline double rounded_volume(double litres, bool up, UnitSystem units) noexcept {
+    return rounded_in(words::volume_unit(litres, units), litres, up);
+}
+inline double rounded_area(double square_metres, bool up, UnitSystem units) noexcept {
+    return rounded_in(words::area_unit(units), square_metres, up);
+}
+
 /// The smallest t in (0, most] for which safe(t), when safe turns from no to yes once; nothing when
-/// safe(most) is no. Rounded up to two digits and tested again.
-template <class Safe>
-std::optional<double> least_amount(double most, const Safe& safe) noexcept {
+/// safe(most) is no, or no rounded amount is safe.
+/// @param round  of an amount, up or down, to what is printed.
+/// @param guess  where the hazard is linear: the amount that the line gives, or 0.
+template <class Safe, class Rounded>
+std::optional<double> least_amount(double most, const Safe& safe, const Rounded& round,
+                                   double guess = 0.0) noexcept {
     if (!(most > 0.0) || !safe(most)) return std::nullopt;
+    if (guess > 0.0 && guess < most && !safe(guess * (1.0 - 1e-6))) {
+        const double rounded = round(guess, true);
+        if (rounded <= most && safe(rounded)) return rounded;
+    }
     double low = 0.0;
     double high = most;
     for (int i = 0; i < 14 && high - low > 0.002 * high; ++i) {
         const double middle = 0.5 * (low + high);
         (safe(middle) ? high : low) = middle;
     }
-    double rounded = rounded_two(high, true);
-    if (rounded > most) rounded = most;
-    return safe(rounded) ? rounded : most;
+    double rounded = round(high, true);
+    for (int i = 0; i < 3 && rounded <= most; ++i) {
+        if (safe(rounded)) return rounded;
+        rounded = round(1.01 * rounded, true);
+    }
+    const double last = round(most, false);
+    return safe(last) ? std::optional<double>(last) : std::nullopt;
 }
 
 /// The largest t in [0, most) for which safe(t); nothing when not even nothing is safe. Rounded
-/// down to two digits and tested again.
-template <class Safe>
-std::optional<double> most_amount(double most, const Safe& safe) noexcept {
+/// down and tested again.
+/// @param round  as for least_amount.
+/// @param guess  where the hazard is linear: the amount that the line gives, or 0.
+template <class Safe, class Rounded>
+std::optional<double> most_amount(double most, const Safe& safe, const Rounded& round,
+                                  double guess = 0.0) noexcept {
     if (!safe(0.0)) return std::nullopt;
+    if (guess > 0.0 && guess < most && !safe(guess * (1.0 + 1e-6))) {
+        const double rounded = round(guess, false);
+        if (safe(rounded)) return rounded;
+    }
     double low = 0.0;
     double high = most;
     for (int i = 0; i < 14 && high - low > 0.002 * high; ++i) {
         const double middle = 0.5 * (low + high);
         (safe(middle) ? low : high) = middle;
     }
-    const double rounded = rounded_two(low, false);
+    const double rounded = round(low, false);
     return safe(rounded) ? rounded : 0.0;
 }
 
@@ -157,7 +196,31 @@ struct RemedyProblem {
     double free_room_m3;
     const RemedyMaterials* materials;
     DecayedShares decayed;
+    UnitSystem units = UnitSystem::metric;
 };
+
+/// Lime is no remedy where it would set ammonia free, or where the bed is not sour by its strip.
+inline bool may_lime(const RemedyProblem& p) noexcept {
+    const bool freed = p.before->limed_ammonia_g_per_kg > limits::free_ammonia_nitrogen.watch ||
+                       p.bed->ph.value_or(0.0) >= 7.0;
+    return !freed && p.materials->lime;
+}
+
+/// The portion that brings most fat or, for any other hazard, most salt; nothing where none does.
+inline std::optional<std::size_t> touchiest_portion(Hazard hazard,
+                                                    const RemedyProblem& p) noexcept {
+    std::optional<std::size_t> found;
+    double most = 0.0;
+    for (std::size_t i = 0; i < p.portions.size(); ++i) {
+        const Load l =
+            load_of(*p.portions[i].feedstock, p.portions[i].wet_mass.in_kilograms(), p.decayed);
+        const double w = hazard == Hazard::greasy ? l.fat_kg.value : l.salt_kg.value;
+        if (w <= most) continue;
+        most = w;
+        found = i;
+    }
+    return found;
+}
 
 /// One step against one hazard, or nothing when that step cannot take it away. About fifteen
 /// judgements; no allocation.
@@ -174,9 +237,14 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
         Load sum = p.load;
         return sum.add(addition, kg);
     };
-    const auto add = [&](const Load& addition, double most_kg) -> bool {
+    const detail::LinearHazard line{*p.bed, p.spread_m2, 0.0, 0.0};
+    const auto round_mass = [&](double kg, bool up) {
+        return detail::rounded_mass(kg, up, p.units);
+    };
+    const auto add = [&](const Load& addition, double most_kg, const auto& round) -> bool {
         const auto kg = detail::least_amount(
-            most_kg, [&](double t) { return safe(plus(addition, t), p.spread_m2); });
+            most_kg, [&](double t) { return safe(plus(addition, t), p.spread_m2); }, round,
+            line.amount_to_absent(hazard, p.load, addition));
         if (!kg) return false;
         r.amount = *kg;
         r.load = plus(addition, *kg);
@@ -187,13 +255,16 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
             const double room = p.free_room_m3 - p.load.settled_m3;
             const double volume = p.materials->bedding_per_kg.settled_m3;
             if (!p.materials->bedding || volume <= 0.0) return std::nullopt;
-            if (add(p.materials->bedding_per_kg, room / volume)) break;
+            if (add(p.materials->bedding_per_kg, room / volume, round_mass)) break;
             if (safe(Load{}, p.spread_m2)) return std::nullopt;
             r.without_feeding = true;
-            const auto kg = detail::least_amount(p.free_room_m3 / volume, [&](double t) {
-                Load alone;
-                return safe(alone.add(p.materials->bedding_per_kg, t), p.spread_m2);
-            });
+            const auto kg = detail::least_amount(
+                p.free_room_m3 / volume,
+                [&](double t) {
+                    Load alone;
+                    return safe(alone.add(p.materials->bedding_per_kg, t), p.spread_m2);
+                },
+                round_mass, line.amount_to_absent(hazard, Load{}, p.materials->bedding_per_kg));
             if (!kg) return std::nullopt;
             r.amount = *kg;
             r.load = Load{};
@@ -212,9 +283,13 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
                     (days_open * bed.surface_m2) * Ranged(limits::evaporation_open_top);
                 return bed;
             };
-            const auto days_open = detail::least_amount(p.bed->horizon_days, [&](double d) {
-                return hazard_number(hazard, opened(d), p.load, p.spread_m2).level == Level::none;
-            });
+            const auto days_open = detail::least_amount(
+                p.bed->horizon_days,
+                [&](double d) {
+                    return hazard_number(hazard, opened(d), p.load, p.spread_m2).level ==
+                           Level::none;
+                },
+                [](double d, bool up) { return up ? std::ceil(d) : std::floor(d); });
             if (!days_open) return std::nullopt;
             r.amount = std::min(std::ceil(*days_open), p.bed->horizon_days);
             detail::recheck(r, hazard, opened(r.amount), *p.before);
@@ -222,28 +297,32 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
             return r;
         }
         case RemedyKind::add_water:
-            if (!add(p.materials->water_per_kg, p.bed->dry_kg * 8.0)) return std::nullopt;
+            if (!add(p.materials->water_per_kg, p.bed->dry_kg * 8.0,
+                     [&](double kg, bool up) { return detail::rounded_volume(kg, up, p.units); }))
+                return std::nullopt;
             break;
         case RemedyKind::add_lime: {
-            const bool freed =
-                p.before->limed_ammonia_g_per_kg > limits::free_ammonia_nitrogen.watch ||
-                p.bed->ph.value_or(0.0) >= 7.0;
-            if (freed || !p.materials->lime) return std::nullopt;
+            if (!may_lime(p)) return std::nullopt;
             const double most = limits::most_lime.value * p.bed->surface_m2 / 1000.0;
-            if (!add(p.materials->lime_per_kg, most)) return std::nullopt;
+            if (!add(p.materials->lime_per_kg, most, round_mass)) return std::nullopt;
             break;
         }
         case RemedyKind::feed_more: {
             const double need = hazard_number(hazard, *p.bed, p.load, p.spread_m2).watch *
                                 p.bed->worms_kg.value * (p.bed->diary_days + p.bed->horizon_days);
-            Load more;
-            more.wet_kg = more.scraps_wet_kg = 1.0;
-            if (!add(more, 2.0 * need)) return std::nullopt;
+            // More of the same with its bedding, or soft mixed scraps where nothing is planned.
+            Load more = p.materials->scraps_per_kg;
+            if (p.load.scraps_wet_kg > 0.0) {
+                more = Load{};
+                more.add(p.load, 1.0 / p.load.scraps_wet_kg);
+            }
+            if (!add(more, 2.0 * need, round_mass)) return std::nullopt;
             break;
         }
         case RemedyKind::spread: {
             const auto area = detail::least_amount(
-                p.bed->surface_m2, [&](double t) { return t >= p.spread_m2 && safe(p.load, t); });
+                p.bed->surface_m2, [&](double t) { return t >= p.spread_m2 && safe(p.load, t); },
+                [&](double t, bool up) { return detail::rounded_area(t, up, p.units); });
             if (!area) return std::nullopt;
             r.amount = r.spread_m2 = *area;
             break;
@@ -255,7 +334,8 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
                 return now.add(p.load, scraps_kg / p.load.scraps_wet_kg);
             };
             const auto kg = detail::most_amount(
-                p.load.scraps_wet_kg, [&](double t) { return safe(part(t), p.spread_m2); });
+                p.load.scraps_wet_kg, [&](double t) { return safe(part(t), p.spread_m2); },
+                round_mass, line.amount_to_absent(hazard, Load{}, part(1.0)));
             if (!kg) return std::nullopt;
             // A tenth of a feeding is not worth laying: then nothing is fed now.
             r.amount = *kg < 0.1 * p.load.scraps_wet_kg ? 0.0 : *kg;
@@ -273,19 +353,9 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
             break;
         }
         case RemedyKind::leave_out: {
-            const auto weight = [&](const Load& l) {
-                return hazard == Hazard::greasy ? l.fat_kg.value : l.salt_kg.value;
-            };
-            double most = 0.0;
-            for (std::size_t i = 0; i < p.portions.size(); ++i) {
-                const double w = weight(load_of(*p.portions[i].feedstock,
-                                                p.portions[i].wet_mass.in_kilograms(), p.decayed));
-                if (w > most) {
-                    most = w;
-                    r.portion = i;
-                }
-            }
-            if (most <= 0.0) return std::nullopt;
+            const auto touchy = touchiest_portion(hazard, p);
+            if (!touchy) return std::nullopt;
+            r.portion = *touchy;
             const auto with = [&](double kg) {
                 Load sum;
                 for (std::size_t i = 0; i < p.portions.size(); ++i) {
@@ -294,9 +364,11 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
                 }
                 return sum;
             };
-            const auto kg =
-                detail::most_amount(p.portions[r.portion].wet_mass.in_kilograms(),
-                                    [&](double t) { return safe(with(t), p.spread_m2); });
+            const auto kg = detail::most_amount(
+                p.portions[r.portion].wet_mass.in_kilograms(),
+                [&](double t) { return safe(with(t), p.spread_m2); }, round_mass,
+                line.amount_to_absent(hazard, with(0.0),
+                                      load_of(*p.portions[r.portion].feedstock, 1.0, p.decayed)));
             if (!kg) return std::nullopt;
             r.amount = *kg;
             r.load = with(*kg);

@@ -242,7 +242,7 @@ inline Forecast forecast(const Bed& said, std::span<const Feeding> feedings,
     const std::size_t steps = std::clamp<std::size_t>(options.steps_per_day, 1, 24);
     const double humidity = std::clamp(options.humidity, 0.0, 1.0);
     detail::size(f, f.days + 1);
-    const CompletedBed bed = completed(said);
+    const CompletedBed bed = completed(said, options.units);
     detail::Feedings found = detail::collect(said, feedings, f);
     const ParameterRanges ranges = decay::ranges_for(options.ranges, bed, said);
     decay::Intake weighed;

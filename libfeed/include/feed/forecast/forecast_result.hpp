@@ -87,6 +87,7 @@ struct ForecastOptions {
     double humidity = 0.6;          ///< of the air, 0 to 1
     decay::TemperatureResponse response = decay::TemperatureResponse::haug;
     ParameterRanges ranges = published_ranges();
+    UnitSystem units = UnitSystem::metric;  ///< of the sentences
 };
 
 /// The bed day by day. Every series has days + 1 entries: entry d is day d, after what is fed on

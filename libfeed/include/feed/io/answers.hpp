@@ -34,19 +34,27 @@ struct BalanceOfFile {
 /// The problem of a file that lacks a section. example: a line that would do.
 Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example);
 
-/// The feeding that a file plans: its blend, else the first of its feedings from day 0 on.
-/// Errors: missing_value when the file plans none. Threads: pure.
+/// The file with a feeding to judge: as it is where it plans one, else with the portions that its
+/// balance finds as its blend, which `assumed` then says. Where the targets cannot all be met it is
+/// the blend that comes closest.
+/// Errors: missing_value when the file has neither, those of feed::balance, failed when the balance
+/// names no amounts. Threads: pure. Time: one balance.
+Result<FeedFile> with_feeding(const FeedFile& file, UnitSystem units = UnitSystem::metric);
+/// The feeding that a file plans: its blend, else the first of its feedings from day 0 on, else
+/// what its balance finds. Errors: those of with_feeding. Threads: pure.
 Result<std::vector<Portion>> planned_feeding(const FeedFile& file);
 
 /// Answers `feed blend`. Errors: missing_value when the file has no blend. Threads: pure.
 Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units);
 /// Answers `feed balance`. Errors: missing_value, and those of feed::balance. Threads: pure.
 Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units);
-/// Answers `feed check`. Errors: missing_value when the file plans no feeding. Threads: pure.
-Result<CheckResult> check_of(const FeedFile& file);
-/// Answers `feed forecast` with the bin's own rates where its diary tells them.
-/// days: 2 to 366, day 0 included. Threads: pure.
-Forecast forecast_of(const FeedFile& file, std::size_t days);
+/// Answers `feed check` for the feeding of `with_feeding`. Remedies take the first bedding that the
+/// balance has without limit. Errors: those of with_feeding. Threads: pure.
+Result<CheckResult> check_of(const FeedFile& file, UnitSystem units = UnitSystem::metric);
+/// Answers `feed forecast` with the bin's own rates where its diary tells them, and with the
+/// feeding of `with_feeding`, or without one where there is none. days: 2 to 366, day 0 included.
+/// Threads: pure.
+Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units = UnitSystem::metric);
 
 /// The JSON answer of a verb ("blend", "balance", "check", "forecast") to a file.
 /// Errors: out_of_range for another verb; those of the verb. Threads: pure.

@@ -1,18 +1,17 @@
 #pragma once
 #include <cstddef>
-#include <cstdint>
 #include <string>
 #include <string_view>
 
 #include "feed/quantity/basis.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/estimate.hpp"
+#include "feed/quantity/unit_system.hpp"
 #include "feed/quantity/units.hpp"
 
 namespace feed::io {
 
-/// Which units a person reads.
-enum class UnitSystem : std::uint8_t { metric, us };
+using feed::UnitSystem;
 
 // Numbers have two significant digits (number_print.hpp). Everything here is pure and reads no
 // locale.

@@ -27,12 +27,15 @@ inline double days_to_clear(const BedNumbers& bed) noexcept {
     return std::ceil(std::log(1.0 / 0.15) / pace);
 }
 
-inline Remedy remedy_by_check(Hazard hazard, const Bed& as_described, Bed as_tested) {
+inline Remedy remedy_by_check(Hazard hazard, const Bed& as_described, Bed as_tested,
+                              UnitSystem units) {
     as_tested.earlier = as_described.earlier;
-    const CheckResult first = check(as_described, {});
+    CheckOptions options;
+    options.units = units;
+    const CheckResult first = check(as_described, {}, options);
     const Level level = first[hazard].level;
     if (level == Level::watch || level == Level::act) return first[hazard].remedy;
-    return check(as_tested, {})[hazard].remedy;
+    return check(as_tested, {}, options)[hazard].remedy;
 }
 
 inline Remedy looking(std::string text) {
@@ -42,12 +45,12 @@ inline Remedy looking(std::string text) {
     return r;
 }
 
-inline Remedy bedding_over(double kg, std::string before, std::string after) {
+inline Remedy bedding_over(double kg, std::string before, std::string after, UnitSystem units) {
     Remedy r;
     r.kind = RemedyKind::add_bedding;
     r.material = "cardboard-corrugated";
-    r.add = wet_kilograms(rounded_two(kg, true));
-    r.text = std::move(before) + words::kilograms_or_grams(r.add.in_kilograms()) +
+    r.add = wet_kilograms(rounded_mass(kg, true, units));
+    r.text = std::move(before) + words::mass(r.add.in_kilograms(), units) +
              " of dry shredded cardboard" + std::move(after);
     return r;
 }
@@ -58,37 +61,37 @@ inline double loose_card_kg_per_m3() {
     return density ? density->value : 60.0;
 }
 
-inline Remedy pause(const BedNumbers& bed, double least_days) {
+inline Remedy pause(const BedNumbers& bed, double least_days, UnitSystem units) {
     const double wait = std::max(least_days, days_to_clear(bed));
-    const double week = rounded_two(7.0 * feeding_rules(bed).start_wet_kg_per_day, false);
+    const double week = rounded_mass(7.0 * feeding_rules(bed).start_wet_kg_per_day, false, units);
     Remedy r;
     r.kind = RemedyKind::feed_less;
     r.later = days(wait);
     r.feed_later = wet_kilograms(week);
     r.text = "Feed nothing for " + words::day_count(wait) +
              ", lift out what is slimy, then start again with " +
-             (week > 0.0 ? words::kilograms_or_grams(week) + " a week."
+             (week > 0.0 ? words::mass(week, units) + " a week."
                          : std::string("a handful when it is warmer."));
     return r;
 }
 
-inline Remedy room_for_worms(const BedNumbers& bed) {
+inline Remedy room_for_worms(const BedNumbers& bed, UnitSystem units) {
     // 1 lb a square foot, the denser of the stockings in print (common practice).
     const double most = kilograms_per_pound / (metres_per_foot * metres_per_foot) * bed.surface_m2;
     const double over = bed.worms_kg.value - most;
     if (over <= 0.0)
-        return looking("By what you said there is room for " + words::kilograms_or_grams(most) +
+        return looking("By what you said there is room for " + words::mass(most, units) +
                        " of worms; count them before you split the bin.");
     Remedy r;
     r.kind = RemedyKind::spread;
-    r.spread = square_metres(rounded_two(bed.worms_kg.value / most * bed.surface_m2, true));
-    r.text = "Move about " + words::kilograms_or_grams(rounded_two(over, true)) +
+    r.spread = square_metres(rounded_area(bed.worms_kg.value / most * bed.surface_m2, true, units));
+    r.text = "Move about " + words::mass(rounded_mass(over, true, units), units) +
              " of worms to a second bin, or give them " +
-             words::number(in_square_metres(r.spread)) + " m2.";
+             words::area(in_square_metres(r.spread), units) + ".";
     return r;
 }
 
-inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed) {
+inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed, UnitSystem units) {
     if (const Feeding* latest = last_feeding(said)) {
         for (const Portion& portion : latest->portions) {
             const Feedstock& f = *portion.feedstock;
@@ -99,10 +102,9 @@ inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed) {
             Remedy r;
             r.kind = RemedyKind::leave_out;
             r.material = f.id;
-            r.feed_now = wet_kilograms(rounded_two(most, false));
-            r.text = "Lift out about " + words::kilograms_or_grams(given - most) + " of the " +
-                     f.name + " and give at most " + words::kilograms_or_grams(most) +
-                     " at a time.";
+            r.feed_now = wet_kilograms(rounded_mass(most, false, units));
+            r.text = "Lift out about " + words::mass(given - most, units) + " of the " + f.name +
+                     " and give at most " + words::mass(most, units) + " at a time.";
             return r;
         }
     }
@@ -115,40 +117,40 @@ inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed) {
 }
 
 /// The step for one cause. @param bed the numbers of `said`.
-inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed) {
+inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, UnitSystem units) {
     Bed tested = said;
     switch (cause) {
         case Cause::too_wet:
             tested.moisture.reset();
             tested.squeeze = Squeeze::many_drops;
-            return remedy_by_check(Hazard::wet, said, tested);
+            return remedy_by_check(Hazard::wet, said, tested, units);
         case Cause::too_dry:
             tested.moisture.reset();
             tested.squeeze = Squeeze::crumbly;
-            return remedy_by_check(Hazard::dry, said, tested);
+            return remedy_by_check(Hazard::dry, said, tested, units);
         case Cause::too_sour:
             // Below 6 is what the strip of the quick test would show; an airy bed bears more.
             for (const double ph : {5.8, 5.4, 5.0, 4.6}) {
                 if (said.ph && ph > *said.ph) continue;
                 tested.ph = ph;
-                Remedy r = remedy_by_check(Hazard::sour, said, tested);
+                Remedy r = remedy_by_check(Hazard::sour, said, tested, units);
                 if (r.kind != RemedyKind::none) return r;
             }
-            return pause(bed, 7.0);
+            return pause(bed, 7.0, units);
         case Cause::packed:
             return bedding_over(0.1 * bed.contents_m3 * loose_card_kg_per_m3(),
                                 "Loosen the bed with your fingers from the side and mix in ",
-                                ", a tenth of its volume.");
+                                ", a tenth of its volume.", units);
         case Cause::rotting_food:
-            return pause(bed, 7.0);
+            return pause(bed, 7.0, units);
         case Cause::disliked_food:
-            return remove_disliked(said, bed);
+            return remove_disliked(said, bed, units);
         case Cause::too_hot:
             if (bed.temperature_high_c < 32.0) tested.temperature = celsius(32);
-            return remedy_by_check(Hazard::hot, said, tested);
+            return remedy_by_check(Hazard::hot, said, tested, units);
         case Cause::too_cold: {
             const Temperature t = celsius(std::min(bed.temperature_low_c, 8.0));
-            const TemperatureAdvice advice = at_temperature(said, t);
+            const TemperatureAdvice advice = at_temperature(said, t, {}, units);
             Remedy r;
             r.kind = RemedyKind::feed_less;
             r.feed_now = advice.ration_a_week;
@@ -156,16 +158,18 @@ inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed) {
             return r;
         }
         case Cause::crowded:
-            return room_for_worms(bed);
+            return room_for_worms(bed, units);
         case Cause::new_bin:
             return looking("Leave a light on above the bin for a few nights. " +
-                           first_weeks_text(first_weeks(said)));
+                           first_weeks_text(first_weeks(said, units), units));
         case Cause::ammonia:
             return bedding_over(std::max(0.05, bed.recent_scraps_kg * 0.2 + 0.05),
                                 "Feed nothing, never lime; mix ",
-                                " into the food and leave the lid ajar.");
+                                " into the food and leave the lid ajar.", units);
         case Cause::salty: {
-            const HazardFinding salty = check(said, {})[Hazard::salty];
+            CheckOptions options;
+            options.units = units;
+            const HazardFinding salty = check(said, {}, options)[Hazard::salty];
             if (salty.level == Level::watch || salty.level == Level::act) return salty.remedy;
             return looking("Feed nothing salted and rinse what is; the feedings you listed leave " +
                            words::percent(salty.value.value) + " salt, which is no danger.");
@@ -173,8 +177,10 @@ inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed) {
         case Cause::uncovered_food: {
             Remedy r =
                 bedding_over(0.05 * bed.surface_m2 * loose_card_kg_per_m3(), "Cover it with ",
-                             ", 5 cm deep, and feed nothing for two weeks; freeze scraps "
-                             "before you feed again.");
+                             ", " + words::length(0.05, units) +
+                                 " deep, and feed nothing for two weeks; freeze scraps before you "
+                                 "feed again.",
+                             units);
             r.later = days(14);
             return r;
         }

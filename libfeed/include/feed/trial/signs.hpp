@@ -55,7 +55,7 @@ inline Evidence by_level(Level level, bool said, std::string_view what) {
 }
 
 inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed,
-                             const HazardNumbers& n, const HazardNumbers& fed) {
+                             const HazardNumbers& n, const HazardNumbers& fed, UnitSystem units) {
     const bool moisture_said =
         said.squeeze.has_value() || said.moisture.has_value() || !said.bedding.empty();
     const bool diary = !said.earlier.empty();
@@ -79,7 +79,7 @@ inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed
         case Cause::too_cold: {
             if (!temperature_said) return {1.0, ""};
             const double t = bed.temperature_low_c;
-            if (t < 10.0) return {5.0, "It is at " + words::number(t) + " C."};
+            if (t < 10.0) return {5.0, "It is at " + words::temperature(t, units) + "."};
             return {t < 15.0 ? 1.0 : 0.1, ""};
         }
         case Cause::ammonia:
@@ -91,9 +91,9 @@ inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed
             const double stocking = bed.worms_kg.value / bed.surface_m2;
             const double pound_a_foot = kilograms_per_pound / (metres_per_foot * metres_per_foot);
             if (stocking > pound_a_foot)
-                return {6.0, "There are " + words::number(stocking) +
-                                 " kg of worms a square metre; a pound a square foot is " +
-                                 words::number(pound_a_foot) + "."};
+                return {6.0, "There are " + words::stocking(stocking, units) +
+                                 " of worms; more than " + words::stocking(pound_a_foot, units) +
+                                 " is crowded."};
             return {0.3, ""};
         }
         case Cause::new_bin:
@@ -160,7 +160,8 @@ constexpr int hardness(RemedyKind kind) noexcept {
 /// The weight of a cause is the product of its weights for every sign and of what the bed says;
 /// causes under 3 % are left out. Threads: pure. A few checks' time.
 /// @param signs  what was noticed; duplicates count once; empty gives an empty answer.
-inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs) {
+inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs,
+                             UnitSystem units = UnitSystem::metric) {
     SignsAnswer answer;
     std::array<bool, sign_count> seen{};
     for (const Sign sign : signs)
@@ -174,7 +175,7 @@ inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs) {
         else if (seen[static_cast<std::size_t>(Sign::drops)])
             noticed.squeeze = Squeeze::drops;
     }
-    const CompletedBed bed = completed(noticed);
+    const CompletedBed bed = completed(noticed, units);
     const BedNumbers numbers = bed_numbers(noticed, bed, {});
     answer.assumed = bed.assumed;
     const double spread = limits::usual_spread_share.value * numbers.surface_m2;
@@ -190,7 +191,7 @@ inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs) {
     double sum = 0.0;
     for (std::size_t c = 0; c < cause_count; ++c) {
         const auto cause = static_cast<Cause>(c);
-        evidence[c] = detail::evidence_for(cause, noticed, numbers, judged, fed);
+        evidence[c] = detail::evidence_for(cause, noticed, numbers, judged, fed, units);
         double product = evidence[c].factor;
         for (std::size_t s = 0; s < sign_count; ++s) {
             if (seen[s]) product *= sign_weight(static_cast<Sign>(s), cause);
@@ -202,10 +203,10 @@ inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs) {
         const double share = weight[c] / sum;
         if (share < 0.03) continue;
         const auto cause = static_cast<Cause>(c);
-        const CauseWords& words = words_of(cause);
-        answer.causes.push_back({cause, share, words.harmless, std::string(words.name),
-                                 std::move(evidence[c].why), std::string(words.test),
-                                 detail::remedy_for(cause, noticed, numbers)});
+        const CauseWords& said_of = words_of(cause);
+        answer.causes.push_back({cause, share, said_of.harmless, std::string(said_of.name),
+                                 std::move(evidence[c].why), words::fixed_text(said_of.test, units),
+                                 detail::remedy_for(cause, noticed, numbers, units)});
     }
     std::stable_sort(answer.causes.begin(), answer.causes.end(),
                      [](const Diagnosis& a, const Diagnosis& b) { return a.share > b.share; });
