@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-import osqp
+import osqp  # type: ignore[import-not-found]
 from scipy import sparse
 
 CALLS = 7
