@@ -69,6 +69,31 @@ def test_the_library_neither_prints_nor_reads_the_locale(build_dir: Path) -> Non
     assert not wanted & {"printf", "puts", "putchar", "setlocale", "stdout", "stderr"}
 
 
+def test_the_library_keeps_no_state(build_dir: Path) -> None:
+    """What may change at run time is the compiler's own; nothing is kept for each thread."""
+    shown = subprocess.run(
+        ["objdump", "-t", str(library(build_dir))], check=True, capture_output=True, text=True
+    ).stdout
+    variables = re.findall(
+        r" O \.(?:data|bss|tdata|tbss)\s+\w+\s+(?:\.hidden )?(\S+)$", shown, re.M
+    )
+    assert "__dso_handle" in variables
+    compilers = r"__dso_handle|__TMC_END__|completed\.\d+|DW\.ref\.\w+"
+    assert [name for name in variables if not re.fullmatch(compilers, name)] == []
+
+
+def test_the_stories_call_every_function() -> None:
+    """The stories whose n-th allocation fails and which eight threads run are about all of it."""
+    stories = (header.ROOT / "tests/support/c_scenarios.hpp").read_text(encoding="utf-8")
+    called = set(re.findall(r"\b(feed_\w+)\(", stories))
+    assert [name for name in header.listed_symbols() if name not in called] == []
+
+
+def test_the_baseline_names_no_folder_of_its_maker() -> None:
+    baseline = (header.ROOT / "bindings/c/baseline.abi").read_text(encoding="utf-8")
+    assert re.findall(r"path='(/[^']*)'", baseline) == []
+
+
 def test_the_structs_are_laid_out_as_recorded() -> None:
     """A difference breaks callers compiled before: append fields, then run c_layout.py --write."""
     assert layout.measured() == layout.LAYOUT.read_text(encoding="utf-8")

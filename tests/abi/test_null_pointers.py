@@ -25,6 +25,8 @@ OPTIONAL = {
     ("feed_table_search", "rows"),
     ("feed_amount_to_wet_kg", "how"),
 }
+# What stands in every output before a call.
+POISON = 0x5A
 DIARY = b"libfeed: 1\nbed:\n  container: tote\n  worms: 500 g\n"
 BLEND = b"libfeed: 1\nblend:\n  - 1 kg coffee grounds\n"
 
@@ -106,6 +108,7 @@ class World:
         }
         if parameter.type.endswith("**") or kind in ("size_t", "double", "char *", "char*"):
             space = (ctypes.c_double * 8)()
+            ctypes.memset(space, POISON, ctypes.sizeof(space))
             self.keep.append(space)
             return self.address(space)
         if kind in handles:
@@ -119,6 +122,18 @@ class World:
             self.keep.append(struct)
             return struct.pointer()
         return {"size_t": 1, "double": 1.0}.get(parameter.type, 0)
+
+
+def is_cleared(parameter: header.Parameter, address: int) -> bool:
+    """Whether an output is NULL, 0 or NaN after a failure; anything else is no plain output."""
+    if parameter.type.endswith("**"):
+        return ctypes.c_void_p.from_address(address).value is None
+    if parameter.type == "double*":
+        number = ctypes.c_double.from_address(address).value
+        return number != number
+    if parameter.type == "size_t*" and parameter.name != "rows":
+        return ctypes.c_size_t.from_address(address).value == 0
+    return True
 
 
 def call_with_nulls(build_dir: Path, name: str) -> None:
@@ -142,6 +157,9 @@ def call_with_nulls(build_dir: Path, name: str) -> None:
         assert code != 0, f"{name} takes {parameter.name} = NULL for granted"
         assert error.integer("code") == code
         assert error.text("message"), f"{name} says nothing of {parameter.name} = NULL"
+        for other, argument in zip(function.parameters, arguments, strict=True):
+            if isinstance(argument, int):
+                assert is_cleared(other, argument), f"{name} leaves {other.name} as it was"
 
 
 @pytest.mark.parametrize("name", [function.name for function in header.functions()])

@@ -9,9 +9,9 @@ extern "C" feed_code feed_amount_to_wet_kg(const char* amount, const feed_feedst
                                            double* wet_kg, char* how, size_t how_size,
                                            feed_error* error) {
     using namespace feed::c;
+    if (how != nullptr && how_size > 0) how[0] = '\0';
     if (wet_kg == nullptr) return null_argument(error, "wet_kg");
     *wet_kg = not_a_number;
-    if (how != nullptr && how_size > 0) how[0] = '\0';
     if (amount == nullptr) return null_argument(error, "amount");
     if (feedstock == nullptr) return null_argument(error, "feedstock");
     if (how == nullptr && how_size > 0) return null_argument(error, "how");

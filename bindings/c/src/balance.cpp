@@ -205,9 +205,9 @@ feed_code feed_answer_describe(const feed_answer* answer, feed_answer_summary* o
 
 feed_code feed_answer_portion(const feed_answer* answer, size_t index, double* wet_kg,
                               const char** label, feed_error* error) {
+    if (label != nullptr) *label = nullptr;
     if (wet_kg == nullptr) return null_argument(error, "wet_kg");
     *wet_kg = not_a_number;
-    if (label != nullptr) *label = nullptr;
     if (answer == nullptr) return null_argument(error, "answer");
     if (index >= answer->content.portions.size()) return bad_index(error, "index");
     *wet_kg = answer->content.portions[index].wet_mass.in_kilograms();

@@ -93,9 +93,9 @@ feed_code feed_check_caution_count(const feed_check_result* result, size_t* coun
 
 feed_code feed_check_caution(const feed_check_result* result, size_t index, const char** sentence,
                              const char** source, feed_error* error) {
+    if (source != nullptr) *source = nullptr;
     if (sentence == nullptr) return null_argument(error, "sentence");
     *sentence = nullptr;
-    if (source != nullptr) *source = nullptr;
     if (result == nullptr) return null_argument(error, "result");
     if (index >= result->content.cautions.size()) return bad_index(error, "index");
     *sentence = result->content.cautions[index].text.c_str();

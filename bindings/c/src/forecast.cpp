@@ -101,10 +101,10 @@ feed_code feed_forecast_describe(const feed_forecast* forecast, feed_forecast_su
 
 feed_code feed_forecast_series(const feed_forecast* forecast, int32_t series, const double** value,
                                const double** low, const double** high, feed_error* error) {
-    if (value == nullptr) return null_argument(error, "value");
-    *value = nullptr;
     if (low != nullptr) *low = nullptr;
     if (high != nullptr) *high = nullptr;
+    if (value == nullptr) return null_argument(error, "value");
+    *value = nullptr;
     if (forecast == nullptr) return null_argument(error, "forecast");
     const feed::ForecastSeries* picked = pick(forecast->content, series);
     if (picked == nullptr) return bad_index(error, "series");

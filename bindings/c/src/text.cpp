@@ -70,9 +70,9 @@ extern "C" {
 feed_code feed_text_get(const feed_text* text, const char** data, size_t* length,
                         feed_error* error) {
     using namespace feed::c;
+    if (length != nullptr) *length = 0;
     if (data == nullptr) return null_argument(error, "data");
     *data = nullptr;
-    if (length != nullptr) *length = 0;
     if (text == nullptr) return null_argument(error, "text");
     *data = text->content.c_str();
     if (length != nullptr) *length = text->content.size();

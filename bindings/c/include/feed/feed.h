@@ -108,10 +108,12 @@ typedef struct feed_text feed_text;
  * read. Since 0.1. */
 FEED_API feed_code feed_text_get(const feed_text* text, const char** data, size_t* length,
                                  feed_error* error);
+/* Frees a text; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_text_free(feed_text* text);
 
 /* Gives the fixed name of a code ("out_of_range"); an unknown code gives "failed".
- *   name: set to text with static storage. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1. */
+ *   name: set to text with static storage. code: any number. Errors: FEED_BAD_ARGUMENT.
+ * Threads: any. Since 0.1. */
 FEED_API feed_code feed_code_name(feed_code code, const char** name, feed_error* error);
 
 /* ------------------------------------------------------------------------------------------------
@@ -246,8 +248,8 @@ typedef struct feed_feedstock_info {
 typedef struct feed_value {
     uint32_t struct_size;
     int32_t
-        known; /* 0: the property is unknown and the numbers are NaN; unknown never means zero */
-    double value;
+        known;    /* 0: the property is unknown and the numbers are NaN; unknown never means zero */
+    double value; /* these three in the unit of the property */
     double low;
     double high;
     int32_t grade;
@@ -256,8 +258,8 @@ typedef struct feed_value {
     const char* method;  /* how it was obtained */
 } feed_value;
 
-/* Gives the number of feedstocks in the table. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1.
- */
+/* Gives the number of feedstocks in the table.
+ *   count: set to that number. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1. */
 FEED_API feed_code feed_table_count(size_t* count, feed_error* error);
 
 /* Makes a feedstock from a row of the table.
@@ -268,15 +270,16 @@ FEED_API feed_code feed_feedstock_at(size_t row, const feed_allocator* allocator
 
 /* Makes a feedstock from a name or alias as a keeper would type it ("coffee grounds", "apples").
  *   words: UTF-8. A plant with several parts gives the part a caddy usually holds;
- * feed_feedstock_describe says which. Errors: FEED_UNKNOWN_FEEDSTOCK (message has the nearest
- * names), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
+ * feed_feedstock_describe says which. out: set to a new handle, yours to free. Errors:
+ * FEED_UNKNOWN_FEEDSTOCK (message has the nearest names), FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
 FEED_API feed_code feed_feedstock_look_up(const char* words, const feed_allocator* allocator,
                                           feed_feedstock** out, feed_error* error);
 
 /* Finds the rows of the table that match words, best first.
- *   words: "" matches all. capacity: how many rows fit in `rows`, which may be NULL when it is 0.
- * count: set to how many match, which may be more than capacity. Errors: FEED_BAD_ARGUMENT.
- * Threads: any. Since 0.1. */
+ *   words: "" matches all. capacity: how many rows fit. rows: set to the numbers of the best, for
+ * feed_feedstock_at; may be NULL when capacity is 0. count: set to how many match, which may be
+ * more than capacity. Errors: FEED_BAD_ARGUMENT. Threads: any. Since 0.1. */
 FEED_API feed_code feed_table_search(const char* words, size_t capacity, size_t* rows,
                                      size_t* count, feed_error* error);
 
@@ -312,12 +315,13 @@ typedef struct feed_own_feedstock {
     size_t value_count;
 } feed_own_feedstock;
 
-/* Makes a feedstock of your own: all of it, or what differs from `like`. Of carbon, nitrogen and
- * C:N the given ones stand and the others follow. own: struct_size set by you. like: or NULL.
- * Errors: FEED_UNKNOWN_PROPERTY, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP,
- * FEED_LOW_ABOVE_HIGH, FEED_DUPLICATE_ENTRY, FEED_CONTRADICTION (C:N against carbon and nitrogen;
- * parts above the whole), FEED_MISSING_VALUE (no moisture), FEED_EMPTY, FEED_BAD_ARGUMENT,
- * FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
+/* Makes a feedstock of your own: all of it, or what differs from `like`.
+ *   Of carbon, nitrogen and C:N the given ones stand and the others follow. own: struct_size
+ * set by you. like: or NULL. out: set to a new handle, yours to free. Errors:
+ * FEED_UNKNOWN_PROPERTY, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP,
+ * FEED_LOW_ABOVE_HIGH, FEED_DUPLICATE_ENTRY, FEED_CONTRADICTION (C:N against carbon and
+ * nitrogen; parts above the whole), FEED_MISSING_VALUE (no moisture), FEED_EMPTY,
+ * FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
 FEED_API feed_code feed_feedstock_define(const feed_own_feedstock* own, const feed_feedstock* like,
                                          const feed_allocator* allocator, feed_feedstock** out,
                                          feed_error* error);
@@ -340,9 +344,10 @@ typedef struct feed_nutrition_label {
     double protein_factor; /* nitrogen = protein / factor; NaN: 6.25 */
 } feed_nutrition_label;
 
-/* Makes a feedstock from a nutrition label. own: gives the name; its values go before those of the
- * label. Errors: those of feed_feedstock_define. Formulas F0, F1, F4, F5: docs/methods.md. Threads:
- * any. Since 0.1. */
+/* Makes a feedstock from a nutrition label.
+ *   own: gives the name; its values go before those of the label. label: struct_size set by
+ * you. out: set to a new handle, yours to free. Errors: those of feed_feedstock_define.
+ * Formulas F0, F1, F4, F5: docs/methods.md. Threads: any. Since 0.1. */
 FEED_API feed_code feed_feedstock_from_label(const feed_own_feedstock* own,
                                              const feed_nutrition_label* label,
                                              const feed_allocator* allocator, feed_feedstock** out,
@@ -361,17 +366,20 @@ typedef struct feed_laboratory_report {
     double volatile_solids;
 } feed_laboratory_report;
 
-/* Makes a feedstock from a laboratory report. Errors: those of feed_feedstock_define. Threads: any.
- * Since 0.1. */
+/* Makes a feedstock from a laboratory report.
+ *   own: gives the name; its values go before those of the report. report: struct_size set by
+ * you. out: set to a new handle, yours to free. Errors: those of feed_feedstock_define.
+ * Threads: any. Since 0.1. */
 FEED_API feed_code feed_feedstock_from_report(const feed_own_feedstock* own,
                                               const feed_laboratory_report* report,
                                               const feed_allocator* allocator, feed_feedstock** out,
                                               feed_error* error);
 
 /* Makes a feedstock from YAML text: one member of the `feedstocks` of a feed file, "till roll:
- * {like: newspaper}". text: UTF-8. Errors: FEED_SYNTAX, FEED_UNKNOWN_KEY, FEED_WRONG_TYPE,
- * FEED_TOO_LARGE, FEED_NOT_UTF8 and those of feed_feedstock_define, with line and column. Threads:
- * any. Form: docs/files.md. Since 0.1. */
+ * {like: newspaper}".
+ *   text: UTF-8. out: set to a new handle, yours to free. Errors: FEED_SYNTAX,
+ * FEED_UNKNOWN_KEY, FEED_WRONG_TYPE, FEED_TOO_LARGE, FEED_NOT_UTF8 and those of
+ * feed_feedstock_define, with line and column. Threads: any. Form: docs/files.md. Since 0.1. */
 FEED_API feed_code feed_feedstock_from_text(const char* text, const feed_allocator* allocator,
                                             feed_feedstock** out, feed_error* error);
 
@@ -388,8 +396,9 @@ enum {
 };
 
 /* Makes the feedstock after a preparation: moisture, density and decay rate changed by stated
- * factors (grade D). Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE, FEED_OUT_OF_MEMORY. Threads:
- * read. Since 0.1. */
+ * factors (grade D).
+ *   preparation: FEED_PREPARATION_... out: set to a new handle, yours to free. Errors:
+ * FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
 FEED_API feed_code feed_feedstock_prepare(const feed_feedstock* feedstock, int32_t preparation,
                                           const feed_allocator* allocator, feed_feedstock** out,
                                           feed_error* error);
@@ -401,10 +410,12 @@ FEED_API feed_code feed_feedstock_describe(const feed_feedstock* feedstock,
                                            feed_feedstock_info* out, feed_error* error);
 
 /* Gives one property with range, grade and source.
- *   out: struct_size set by you; known is 0 where nothing is known. Errors: FEED_UNKNOWN_PROPERTY,
- * FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
+ *   property: FEED_MOISTURE_WET or another of that list. out: struct_size set by you; known is 0
+ * where nothing is known. Errors: FEED_UNKNOWN_PROPERTY, FEED_BAD_ARGUMENT. Threads: read. Since
+ * 0.1. */
 FEED_API feed_code feed_feedstock_get(const feed_feedstock* feedstock, int32_t property,
                                       feed_value* out, feed_error* error);
+/* Frees a feedstock; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_feedstock_free(feed_feedstock* feedstock);
 
 /* ------------------------------------------------------------------------------------------------
@@ -413,9 +424,10 @@ FEED_API void feed_feedstock_free(feed_feedstock* feedstock);
 /* Turns an amount as people write it into wet mass of a feedstock: "1.2 kg", "3 L", "6 piece", "1
  * 1/2 cup". amount: UTF-8, decimal point. feedstock: gives density and piece weights. wet_kg: set
  * to kilograms wet. how: set to one sentence that says how volume or pieces became mass, "" where
- * nothing had to be assumed; may be NULL when how_size is 0; cut at how_size - 1 bytes. Errors:
- * FEED_UNIT_MISSING, FEED_UNIT_UNKNOWN, FEED_OUT_OF_RANGE, FEED_MISSING_VALUE (no such measure or
- * density known), FEED_SYNTAX, FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
+ * nothing had to be assumed; may be NULL when how_size is 0. how_size: bytes that fit, NUL
+ * included; a longer sentence is cut. Errors: FEED_UNIT_MISSING, FEED_UNIT_UNKNOWN,
+ * FEED_OUT_OF_RANGE, FEED_MISSING_VALUE (no such measure or density known), FEED_SYNTAX,
+ * FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
 FEED_API feed_code feed_amount_to_wet_kg(const char* amount, const feed_feedstock* feedstock,
                                          double* wet_kg, char* how, size_t how_size,
                                          feed_error* error);
@@ -515,38 +527,44 @@ typedef struct feed_target {
     const char* source; /* where the numbers come from; or NULL */
 } feed_target;
 
-/* Makes an empty problem. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1.
- */
+/* Makes an empty problem.
+ *   out: set to a new handle, yours to free. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY.
+ * Threads: any. Since 0.1. */
 FEED_API feed_code feed_problem_create(const feed_allocator* allocator, feed_problem** out,
                                        feed_error* error);
 
-/* Adds something at hand. Equal least and most give an exact amount; least 0 with most NaN is free.
- * Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_LOW_ABOVE_HIGH,
- * FEED_OUT_OF_MEMORY. Threads: changes the handle. Since 0.1. */
+/* Adds something at hand.
+ *   Equal least and most give an exact amount; least 0 with most NaN is free. entry:
+ * struct_size set by you. Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE,
+ * FEED_LOW_ABOVE_HIGH, FEED_OUT_OF_MEMORY. Threads: changes the handle. Since 0.1. */
 FEED_API feed_code feed_problem_add_entry(feed_problem* problem, const feed_entry* entry,
                                           feed_error* error);
 
-/* Adds a target, in place of an earlier one on the same property. Errors: as above. Threads:
- * changes the handle. Since 0.1. */
+/* Adds a target, in place of an earlier one on the same property.
+ *   target: struct_size set by you. Errors: as above. Threads: changes the handle. Since 0.1. */
 FEED_API feed_code feed_problem_set_target(feed_problem* problem, const feed_target* target,
                                            feed_error* error);
 
 /* Puts in a ready set of targets (FEED_TARGETS_...), in place of earlier targets on the same
- * properties. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: changes the handle. Since 0.1.
- */
+ * properties.
+ *   target_set: FEED_TARGETS_... Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads:
+ * changes the handle. Since 0.1. */
 FEED_API feed_code feed_problem_use_target_set(feed_problem* problem, int32_t target_set,
                                                feed_error* error);
 
-/* Says what best means (FEED_OBJECTIVE_...); closest to the aims until said. Errors:
- * FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: changes the handle. Since 0.1. */
+/* Says what best means (FEED_OBJECTIVE_...); closest to the aims until said.
+ *   objective: FEED_OBJECTIVE_... Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads:
+ * changes the handle. Since 0.1. */
 FEED_API feed_code feed_problem_set_objective(feed_problem* problem, int32_t objective,
                                               feed_error* error);
+/* Frees a problem; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_problem_free(feed_problem* problem);
 
-/* Balances. "Targets cannot be met" is an answer, not an error: read its status.
- * Errors: FEED_NO_AMOUNT_FIXED, FEED_EMPTY, FEED_MISSING_VALUE (an entry lacks a property that a
- * target needs), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Method: docs/balance.md,
- * docs/solver.md. Since 0.1. */
+/* Balances.
+ *   "Targets cannot be met" is an answer, not an error: read its status. out: set to a new
+ * handle, yours to free. Errors: FEED_NO_AMOUNT_FIXED, FEED_EMPTY, FEED_MISSING_VALUE (an
+ * entry lacks a property that a target needs), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads:
+ * read. Method: docs/balance.md, docs/solver.md. Since 0.1. */
 FEED_API feed_code feed_balance(const feed_problem* problem, const feed_allocator* allocator,
                                 feed_answer** out, feed_error* error);
 
@@ -582,8 +600,10 @@ FEED_API feed_code feed_answer_describe(const feed_answer* answer, feed_answer_s
                                         feed_error* error);
 
 /* Gives one portion: wet kilograms of the entry with the same index; the closest blend when
- * infeasible. index: below portion_count. label: set to the entry's words, or NULL pointer when not
- * wanted. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+ * infeasible.
+ *   index: below portion_count. label: set to the entry's words, or NULL pointer when not
+ * wanted. wet_kg: set to kilograms wet. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads:
+ * read. Since 0.1. */
 FEED_API feed_code feed_answer_portion(const feed_answer* answer, size_t index, double* wet_kg,
                                        const char** label, feed_error* error);
 
@@ -592,13 +612,15 @@ FEED_API feed_code feed_answer_portion(const feed_answer* answer, size_t index, 
 FEED_API feed_code feed_answer_reached(const feed_answer* answer, size_t index, feed_reached* out,
                                        feed_error* error);
 
-/* Gives the words of one member of the conflicting set. index: below conflict_count.
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+/* Gives the words of one member of the conflicting set.
+ *   index: below conflict_count. label: set to the words. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
 FEED_API feed_code feed_answer_conflict(const feed_answer* answer, size_t index, const char** label,
                                         feed_error* error);
 
-/* Gives one assumption the answer made, as a sentence. index: below assumption_count.
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+/* Gives one assumption the answer made, as a sentence.
+ *   index: below assumption_count. sentence: set to it. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
 FEED_API feed_code feed_answer_assumption(const feed_answer* answer, size_t index,
                                           const char** sentence, feed_error* error);
 
@@ -606,6 +628,7 @@ FEED_API feed_code feed_answer_assumption(const feed_answer* answer, size_t inde
  * Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
 FEED_API feed_code feed_answer_blend(const feed_answer* answer, feed_blend_properties* out,
                                      feed_error* error);
+/* Frees an answer; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_answer_free(feed_answer* answer);
 
 /* ------------------------------------------------------------------------------------------------
@@ -678,7 +701,8 @@ typedef struct feed_bed feed_bed;
 FEED_API feed_code feed_bed_description_init(feed_bed_description* description, feed_error* error);
 
 /* Makes a bed.
- * Errors: FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP,
+ *   description: struct_size set by you. out: set to a new handle, yours to free. Errors:
+ * FEED_BAD_ARGUMENT, FEED_NOT_A_NUMBER, FEED_OUT_OF_RANGE, FEED_PERCENT_SLIP,
  * FEED_LOW_ABOVE_HIGH, FEED_OUT_OF_MEMORY. Threads: any. Since 0.1. */
 FEED_API feed_code feed_bed_create(const feed_bed_description* description,
                                    const feed_allocator* allocator, feed_bed** out,
@@ -690,16 +714,19 @@ FEED_API feed_code feed_bed_create(const feed_bed_description* description,
 FEED_API feed_code feed_bed_set_daily_temperature(feed_bed* bed, const double* temperature_c,
                                                   size_t count, feed_error* error);
 
-/* Says what the bed is made of, water included. Errors: as feed_blend. Threads: changes the handle.
+/* Says what the bed is made of, water included.
+ *   portions: count of them, at least 1. Errors: as feed_blend. Threads: changes the handle.
  * Since 0.1. */
 FEED_API feed_code feed_bed_set_bedding(feed_bed* bed, const feed_portion* portions, size_t count,
                                         feed_error* error);
 
-/* Adds a feeding: before day 0 it is part of the bed's past, from day 0 on it is planned (used by
- * the forecast). day: days, finite. Errors: as feed_blend. Threads: changes the handle. Since 0.1.
- */
+/* Adds a feeding: before day 0 it is part of the bed's past, from day 0 on it is planned (used
+ * by the forecast).
+ *   day: days, finite. portions: count of them, at least 1. Errors: as feed_blend. Threads:
+ * changes the handle. Since 0.1. */
 FEED_API feed_code feed_bed_add_feeding(feed_bed* bed, double day, const feed_portion* portions,
                                         size_t count, feed_error* error);
+/* Frees a bed; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_bed_free(feed_bed* bed);
 
 /* ------------------------------------------------------------------------------------------------
@@ -745,8 +772,9 @@ typedef struct feed_hazard_finding {
 } feed_hazard_finding;
 
 /* Judges a feeding against a bed.
- *   bed: its planned feedings are left aside. portions: the feeding, count at least 1.
- * Errors: as feed_blend. Threads: read. Limits and formulas: docs/bed.md. Since 0.1. */
+ *   bed: its planned feedings are left aside. portions: the feeding, count of them, at least 1.
+ * out: set to a new handle, yours to free. Errors: as feed_blend. Threads: read. Limits and
+ * formulas: docs/bed.md. Since 0.1. */
 FEED_API feed_code feed_check(const feed_bed* bed, const feed_portion* portions, size_t count,
                               const feed_allocator* allocator, feed_check_result** out,
                               feed_error* error);
@@ -756,21 +784,23 @@ FEED_API feed_code feed_check(const feed_bed* bed, const feed_portion* portions,
 FEED_API feed_code feed_check_hazard(const feed_check_result* result, int32_t hazard,
                                      feed_hazard_finding* out, feed_error* error);
 
-/* Gives the number of cautions of the feedstocks. Errors: FEED_BAD_ARGUMENT. Threads: read. Since
- * 0.1. */
+/* Gives the number of cautions of the feedstocks.
+ *   count: set to that number. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
 FEED_API feed_code feed_check_caution_count(const feed_check_result* result, size_t* count,
                                             feed_error* error);
 
-/* Gives one caution as a sentence and where it comes from. index: below the count. source: may be
- * NULL. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+/* Gives one caution as a sentence and where it comes from.
+ *   index: below the count. source: may be NULL. sentence: set to it. Errors:
+ * FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
 FEED_API feed_code feed_check_caution(const feed_check_result* result, size_t index,
                                       const char** sentence, const char** source,
                                       feed_error* error);
 
-/* Gives what should be seen, and when, if the judgement is right. Errors: FEED_BAD_ARGUMENT.
- * Threads: read. Since 0.1. */
+/* Gives what should be seen, and when, if the judgement is right.
+ *   sentence: set to it. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
 FEED_API feed_code feed_check_look_back(const feed_check_result* result, const char** sentence,
                                         feed_error* error);
+/* Frees a judgement; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_check_result_free(feed_check_result* result);
 
 /* ------------------------------------------------------------------------------------------------
@@ -809,8 +839,9 @@ typedef struct feed_forecast_summary {
 } feed_forecast_summary;
 
 /* Computes the bed day by day with the feedings added to it.
- *   days: 1 to 366. Errors: FEED_OUT_OF_RANGE, FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads:
- * read. Equations: docs/forecast.md. Since 0.1. */
+ *   days: 1 to 366. out: set to a new handle, yours to free. Errors: FEED_OUT_OF_RANGE,
+ * FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Equations: docs/forecast.md. Since
+ * 0.1. */
 FEED_API feed_code feed_forecast_bed(const feed_bed* bed, size_t days,
                                      const feed_allocator* allocator, feed_forecast** out,
                                      feed_error* error);
@@ -827,6 +858,7 @@ FEED_API feed_code feed_forecast_describe(const feed_forecast* forecast, feed_fo
 FEED_API feed_code feed_forecast_series(const feed_forecast* forecast, int32_t series,
                                         const double** value, const double** low,
                                         const double** high, feed_error* error);
+/* Frees a forecast; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_forecast_free(feed_forecast* forecast);
 
 /* ------------------------------------------------------------------------------------------------
@@ -852,15 +884,16 @@ typedef struct feed_calibration {
 } feed_calibration;
 
 /* Reads a diary from YAML or JSON text.
- *   text: UTF-8. name: what errors call it. Errors: those of reading (FEED_SYNTAX ...), with line
- * and column; the first of problem_count. Threads: any. Form: docs/files.md, docs/diary.md. Since
- * 0.1. */
+ *   text: UTF-8. name: what errors call it. out: set to a new handle, yours to free. Errors:
+ * those of reading (FEED_SYNTAX ...), with line and column; the first of problem_count.
+ * Threads: any. Form: docs/files.md, docs/diary.md. Since 0.1. */
 FEED_API feed_code feed_diary_from_text(const char* text, const char* name,
                                         const feed_allocator* allocator, feed_diary** out,
                                         feed_error* error);
 
-/* Makes the bed that the diary describes, with its feedings. Errors: FEED_MISSING_VALUE (the diary
- * describes no bed), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
+/* Makes the bed that the diary describes, with its feedings.
+ *   out: set to a new handle, yours to free. Errors: FEED_MISSING_VALUE (the diary describes
+ * no bed), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
 FEED_API feed_code feed_diary_bed(const feed_diary* diary, const feed_allocator* allocator,
                                   feed_bed** out, feed_error* error);
 
@@ -868,6 +901,7 @@ FEED_API feed_code feed_diary_bed(const feed_diary* diary, const feed_allocator*
  * FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Method: docs/diary.md. Since 0.1. */
 FEED_API feed_code feed_diary_calibrate(const feed_diary* diary, feed_calibration* out,
                                         feed_error* error);
+/* Frees a diary; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_diary_free(feed_diary* diary);
 
 /* ------------------------------------------------------------------------------------------------
@@ -875,10 +909,10 @@ FEED_API void feed_diary_free(feed_diary* diary);
 
 /* Reads a feed file as text and gives the answer of a verb as JSON: what `feed VERB FILE --json`
  * prints. verb: "blend", "balance", "check", "forecast" or "show" (text is then a feedstock's
- * name). text: YAML or JSON, UTF-8. name: what errors call it. out: set to the answer, or on a
- * problem with the input to {"errors": [...]} while the code and `error` hold the first of them.
- * Errors: FEED_OUT_OF_RANGE (no such verb), FEED_MISSING_VALUE (the file lacks the section), those
- * of reading. Threads: any. Form: docs/files.md. Since 0.1. */
+ * name). text: YAML or JSON, UTF-8. name: what errors call it. out: set to a new handle, yours to
+ * free: the answer, or on a problem with the input {"errors": [...]}, while the code and `error`
+ * hold the first of them. Errors: FEED_OUT_OF_RANGE (no such verb), FEED_MISSING_VALUE (the file
+ * lacks the section), those of reading. Threads: any. Form: docs/files.md. Since 0.1. */
 FEED_API feed_code feed_json(const char* verb, const char* text, const char* name,
                              const feed_allocator* allocator, feed_text** out, feed_error* error);
 
