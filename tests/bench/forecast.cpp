@@ -5,18 +5,14 @@
 
 #include <cmath>
 #include <cstdio>
-#include <memory>
 #include <vector>
 
-#include "feed/feedstock/table.hpp"
 #include "measure.hpp"
+#include "table_portion.hpp"
 
 namespace {
 
-feed::Portion portion(const char* id, double wet_kg) {
-    return {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*feed::find_id(id))),
-            feed::wet_kilograms(wet_kg)};
-}
+using feed_test::portion;
 
 std::vector<feed::Feeding> feedings(int count, double every_days) {
     std::vector<feed::Feeding> plan;

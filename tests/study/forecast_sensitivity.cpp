@@ -5,21 +5,17 @@
 #include <cmath>
 #include <cstdio>
 #include <functional>
-#include <memory>
 #include <span>
 #include <string>
 #include <vector>
 
-#include "feed/feedstock/table.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "table_portion.hpp"
 
 namespace {
 
-feed::Portion portion(const char* id, double wet_kg) {
-    return {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*feed::find_id(id))),
-            feed::wet_kilograms(wet_kg)};
-}
+using feed_test::portion;
 
 /// The invented school tote: settled, with holes in its lid, fed a mixed kilogram on day 0.
 struct Scene {

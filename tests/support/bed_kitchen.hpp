@@ -9,20 +9,13 @@
 
 #include "feed/bed/check.hpp"
 #include "feed/feedstock/table.hpp"
+#include "table_portion.hpp"
 
 // Feedstocks and beds that the tests of this folder share.
 namespace kitchen {
 
-/// A feedstock of the table by id; the index is checked, so a renamed id fails loudly.
-inline std::shared_ptr<const feed::Feedstock> from_table(std::string_view id) {
-    const auto index = feed::find_id(id);
-    if (!index) return nullptr;
-    return std::make_shared<const feed::Feedstock>(feed::feedstock_at(*index));
-}
-
-inline feed::Portion portion(std::string_view id, double wet_kg) {
-    return {from_table(id), feed::wet_kilograms(wet_kg)};
-}
+using feed_test::from_table;
+using feed_test::portion;
 
 /// A made-up feedstock with exact numbers.
 class Made {

@@ -4,7 +4,7 @@
 #include <random>
 
 #include "catch2.hpp"
-#include "feed/feedstock/table.hpp"
+#include "table_portion.hpp"
 
 using feed::Bed;
 using feed::days;
@@ -13,15 +13,9 @@ using feed::Forecast;
 using feed::ForecastOptions;
 using feed::Portion;
 using feed_test::Approx;
+using feed_test::portion;
 
 namespace {
-
-Portion portion(std::string_view id, double wet_kg) {
-    const auto index = feed::find_id(id);
-    REQUIRE(index.has_value());
-    return {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*index)),
-            feed::wet_kilograms(wet_kg)};
-}
 
 /// An invented tote on a warm shelf, settled, with half a kilogram of worms.
 Bed tote(double celsius = 22.0) {

@@ -2,11 +2,10 @@
 // the weather, so each tolerance is stated with its reason, and none is narrower than the source's
 // own spread.
 #include <cmath>
-#include <memory>
 
 #include "catch2.hpp"
-#include "feed/feedstock/table.hpp"
 #include "feed/forecast/forecast.hpp"
+#include "table_portion.hpp"
 
 using feed::Bed;
 using feed::days;
@@ -16,15 +15,9 @@ using feed::ForecastOptions;
 using feed::metres;
 using feed::Portion;
 using feed_test::Approx;
+using feed_test::portion;
 
 namespace {
-
-Portion portion(std::string_view id, double wet_kg) {
-    const auto index = feed::find_id(id);
-    REQUIRE(index.has_value());
-    return {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*index)),
-            feed::wet_kilograms(wet_kg)};
-}
 
 struct Masses {
     double wet_kg = 0.0;

@@ -1,22 +1,15 @@
 #include "feed/trial/diary.hpp"
 
-#include <memory>
-
 #include "catch2.hpp"
-#include "feed/feedstock/table.hpp"
+#include "table_portion.hpp"
 
 using feed::Date;
 using feed::Diary;
 using feed::Observation;
-using feed::Portion;
 using feed_test::Approx;
+using feed_test::portion;
 
 namespace {
-
-Portion portion(std::string_view id, double wet_kg) {
-    return {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*feed::find_id(id))),
-            feed::wet_kilograms(wet_kg)};
-}
 
 Observation look(Date date) {
     Observation seen;

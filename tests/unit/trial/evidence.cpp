@@ -1,25 +1,20 @@
 #include "feed/trial/evidence.hpp"
 
-#include <memory>
 #include <random>
 
 #include "catch2.hpp"
-#include "feed/feedstock/table.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "feed/trial/look_back_check.hpp"
+#include "table_portion.hpp"
 
 using feed::Date;
 using feed::Diary;
 using feed::Observation;
 using feed::Portion;
 using feed_test::Approx;
+using feed_test::portion;
 
 namespace {
-
-Portion portion(std::string_view id, double wet_kg) {
-    return {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*feed::find_id(id))),
-            feed::wet_kilograms(wet_kg)};
-}
 
 /// An invented lunch-club tote that was fed on the first of each month.
 Diary tote() {
