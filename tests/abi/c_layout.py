@@ -1,6 +1,8 @@
-"""Sizes and offsets of the public structs of the C header, as the C compiler lays them out.
+"""Sizes and offsets of the public structs of the C header, as the C compiler lays them out, and the
+numbers of its enumerators.
 
-`python tests/abi/c_layout.py --write` renews bindings/c/layout.txt; fields may only be appended.
+`python tests/abi/c_layout.py --write` renews bindings/c/layout.txt and bindings/c/enumerators.txt;
+fields may only be appended, and a number never means another thing.
 """
 
 from __future__ import annotations
@@ -14,11 +16,17 @@ from pathlib import Path
 from c_header import HEADER, ROOT
 
 LAYOUT = ROOT / "bindings/c/layout.txt"
+ENUMERATORS = ROOT / "bindings/c/enumerators.txt"
+
+
+def code() -> str:
+    """The header without its comments."""
+    return re.sub(r"/\*.*?\*/", "", HEADER.read_text(encoding="utf-8"), flags=re.DOTALL)
 
 
 def structs() -> dict[str, list[str]]:
     """Each struct with its fields, in the order of the header."""
-    text = re.sub(r"/\*.*?\*/", "", HEADER.read_text(encoding="utf-8"), flags=re.DOTALL)
+    text = code()
     found: dict[str, list[str]] = {}
     for match in re.finditer(r"typedef struct (\w+) \{(.*?)\} (\w+);", text, flags=re.DOTALL):
         fields = []
@@ -43,6 +51,20 @@ def measured(compiler: str = "cc") -> str:
                 f'printf("  {field} %zu %zu\\n", offsetof({name}, {field}), '
                 f"sizeof((({name} *)0)->{field}));"
             )
+    return printed(lines, compiler)
+
+
+def numbered(compiler: str = "cc") -> str:
+    """One line an enumerator (`NAME number`), in the order of the header."""
+    lines = []
+    for members in re.findall(r"enum \{(.*?)\};", code(), flags=re.DOTALL):
+        for name in re.findall(r"(FEED_\w+)\s*=", members):
+            lines.append(f'printf("{name} %d\\n", (int){name});')
+    return printed(lines, compiler)
+
+
+def printed(lines: list[str], compiler: str) -> str:
+    """What a C program of these lines prints."""
     program = (
         "#include <feed/feed.h>\n#include <stddef.h>\n#include <stdio.h>\nint main(void) {\n"
         + "\n".join(lines)
@@ -62,5 +84,6 @@ def measured(compiler: str = "cc") -> str:
 if __name__ == "__main__":
     if sys.argv[1:] == ["--write"]:
         LAYOUT.write_text(measured(), encoding="utf-8")
+        ENUMERATORS.write_text(numbered(), encoding="utf-8")
     else:
-        sys.stdout.write(measured())
+        sys.stdout.write(measured() + numbered())

@@ -8,7 +8,7 @@ from pathlib import Path
 import c_header as header
 import c_layout as layout
 
-Scalar = ctypes.c_double | ctypes.c_int32 | ctypes.c_size_t | ctypes.c_void_p
+Scalar = ctypes.c_double | ctypes.c_int32 | ctypes.c_uint32 | ctypes.c_size_t | ctypes.c_void_p
 
 SCALARS: dict[str, type[Scalar]] = {
     "double": ctypes.c_double,
@@ -74,3 +74,14 @@ class Sized:
             found = ctypes.c_char_p.from_buffer(self.bytes, offset).value
             return "" if found is None else found.decode()
         return self.bytes.raw[offset : offset + size].split(b"\0")[0].decode()
+
+
+class OwnValue(ctypes.Structure):
+    """feed_own_value."""
+
+    _fields_ = [
+        ("property", ctypes.c_int32),
+        ("value", ctypes.c_double),
+        ("low", ctypes.c_double),
+        ("high", ctypes.c_double),
+    ]

@@ -104,6 +104,20 @@ def test_the_layout_follows_the_list_of_structs() -> None:
     assert recorded == list(layout.structs())
 
 
+def test_the_enumerators_keep_their_numbers() -> None:
+    """A caller compiled before has them in it: add new ones, then run c_layout.py --write."""
+    recorded = layout.ENUMERATORS.read_text(encoding="utf-8")
+    assert layout.numbered() == recorded
+    assert "FEED_OK 0\n" in recorded
+
+
+def test_no_enumerator_is_without_a_number() -> None:
+    """A number that follows from its place would move when another is put before it."""
+    for members in re.findall(r"enum \{(.*?)\};", layout.code(), flags=re.DOTALL):
+        for member in members.split(","):
+            assert re.fullmatch(r"\s*(FEED_\w+\s*=\s*\S.*)?\s*", member, re.DOTALL), member
+
+
 def test_structs_that_may_grow_begin_with_their_size() -> None:
     never_grow = {"feed_estimate", "feed_portion", "feed_own_value"}
     for name, fields in layout.structs().items():
