@@ -95,7 +95,8 @@ class World:
     def valid(self, function: header.Function, parameter: header.Parameter) -> object:
         """A value with which the call succeeds, or at least is well-formed."""
         if not parameter.is_pointer:
-            return {"size_t": 1, "double": 1.0}.get(parameter.type, 0)
+            number = 0 if parameter.name == "index" else 1
+            return {"size_t": number, "double": 1.0}.get(parameter.type, 0)
         kind = parameter.type.removeprefix("const ").removesuffix("*").strip()
         if kind == "char" and function.name == "feed_amount_to_wet_kg" and parameter.name == "how":
             buffer = ctypes.create_string_buffer(64)
