@@ -25,6 +25,7 @@ def generated() -> str:
         text = (Path(folder) / "libfeed" / "_core.pyi").read_text(encoding="utf-8")
     # The values of versions and hashes are not part of the types.
     text = re.sub(r"^(\w+): (str|int) = .*$", r"\1: \2", text, flags=re.MULTILINE)
+    text = re.sub(r"\bos\.PathLike\b(?!\[)", "os.PathLike[str]", text)
     text = re.sub(r"[ \t]+$", "", text, flags=re.MULTILINE)
     formatted = subprocess.run(
         [sys.executable, "-m", "ruff", "format", "--no-cache", "--stdin-filename", STUB, "-"],

@@ -142,12 +142,23 @@ def test_pictures_are_drawn(tmp_path: Path, ahead: libfeed.Forecast) -> None:
     legend = region.get_legend()
     assert legend is not None
     assert "answer" in [text.get_text() for text in legend.get_texts()]
+    arms = [
+        libfeed.TrialArm("chopped", [5, 6, 8]),
+        libfeed.TrialArm("whole", [9, 11], gone=[True, False]),
+    ]
+    curves = libfeed.plot.trial(libfeed.compare_arms(arms))
+    assert len(curves.lines) == 3  # two feeds and the half
     figure = libfeed.plot.forecast(ahead)
     assert len(figure.axes) == 4
     chart = libfeed.plot.feedstock_map(label=["coffee-grounds"])
     assert [text.get_text() for text in chart.texts if "Coffee" in text.get_text()]
     for number, drawn in enumerate(
-        (region.get_figure(root=True), figure, chart.get_figure(root=True))
+        (
+            region.get_figure(root=True),
+            figure,
+            chart.get_figure(root=True),
+            curves.get_figure(root=True),
+        )
     ):
         assert drawn is not None
         drawn.savefig(tmp_path / f"{number}.png")

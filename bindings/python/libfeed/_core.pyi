@@ -9,12 +9,14 @@ import collections.abc
 import datetime
 import numpy
 import numpy.typing
+import os
 import typing
 
 __all__: list[str] = [
     "Answer",
     "Answers",
     "Bed",
+    "BinSheet",
     "Blend",
     "Blends",
     "Calibration",
@@ -23,12 +25,14 @@ __all__: list[str] = [
     "CheckResult",
     "Diagnosis",
     "Diary",
+    "DiaryNews",
     "Entry",
     "Estimate",
     "Estimates",
     "FeedFile",
     "Feeding",
     "Feedstock",
+    "FirstOrderFit",
     "Forecast",
     "Found",
     "HazardFinding",
@@ -42,22 +46,29 @@ __all__: list[str] = [
     "Series",
     "Signs",
     "Source",
+    "SurvivalStep",
     "TABLE_CONTENT_SHA256",
     "TABLE_LAYOUT_VERSION",
     "TABLE_VERSION",
     "Target",
+    "TrialArm",
+    "TrialComparison",
     "Value",
     "answer_json",
+    "append_observation",
     "balance",
     "balance_many",
+    "bin_sheet",
     "blend",
     "blend_many",
     "check",
+    "compare_arms",
     "diagnose",
     "feedstock",
     "feedstock_from_label",
     "feedstock_from_report",
     "feedstocks",
+    "fit_first_order",
     "forecast",
     "hazard_limits",
     "look_up",
@@ -69,6 +80,7 @@ __all__: list[str] = [
     "source",
     "species_limits",
     "target_set",
+    "with_observation",
 ]
 
 class Value:
@@ -1354,6 +1366,15 @@ class Signs:
     The causes of what was noticed, likeliest first.
     """
     def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    def to_dict(self) -> typing.Any:
+        """
+        The answer as plain Python objects, with the keys of `feed signs`.
+        """
+    def to_json(self) -> str:
+        """
+        The answer as JSON text, with the keys of `feed signs`.
+        """
     @property
     def assumed(self) -> list[str]:
         """
@@ -1382,13 +1403,106 @@ class Signs:
 
 class Observation:
     """
-    One look at a bin; whatever was not seen is None or empty.
+    One look at a bin: whatever was seen, weighed or done that day. Only the date must be said.
+
+    Parameters
+    ----------
+    date : datetime.date or str
+        The day, as a date or as "2026-03-14".
+    by : str
+        Who looked.
+    of_feeding : datetime.date or str, optional
+        Day of the feeding looked at; the last one before ``date`` where it is left out.
+    left_wet_kg : float, optional
+        Leftovers of that feeding, weighed, wet kg.
+    share_gone : float, optional
+        Gone by eye, 0 to 1.
+    gone : bool
+        Found to be gone.
+    worms, vigour : str, optional
+        gathered, spread, at the lid or leaving; active or sluggish.
+    squeeze : str, optional
+        crumbly, damp, drops, many drops, streams or pooling.
+    moisture : float, optional
+        Water over wet mass, 0 to 1, measured by drying.
+    pooling : bool, optional
+        Water stands in the tray or bed.
+    smell : str, optional
+        earthy, none, sour, rotten, ammonia, vinegar or swampy.
+    ph : float, optional
+        Of a strip.
+    temperature_c : float or dict of str to float, optional
+        Of the bed, deg C: one, or by place ("back", "middle", "front").
+    air_low_c, air_high_c : float, optional
+        Of the air in the last 24 hours, deg C.
+    weight_in_wet_kg, running_total_wet_kg : float, optional
+        Put in that day and so far, wet kg, as a site counts it.
+    bedding, pests, action, note : str
+        In the keeper's own words.
+
+    Raises
+    ------
+    FeedValueError
+        A number or word that cannot be; ``field`` says which.
+
+    Examples
+    --------
+    >>> libfeed.Observation("2026-03-20", share_gone=0.75, worms="spread", squeeze="drops")
+    <Observation 2026-03-20, 0.75 gone, worms spread, drops>
     """
+    def __init__(
+        self,
+        date: datetime.date | str,
+        *,
+        by: str = "",
+        of_feeding: datetime.date | str | None = None,
+        left_wet_kg: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        share_gone: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        gone: bool = False,
+        worms: str | None = None,
+        vigour: str | None = None,
+        squeeze: str | None = None,
+        moisture: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        pooling: bool | None = None,
+        smell: str | None = None,
+        ph: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        temperature_c: typing.SupportsFloat
+        | typing.SupportsIndex
+        | collections.abc.Mapping[str, typing.SupportsFloat | typing.SupportsIndex]
+        | None = None,
+        air_low_c: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        air_high_c: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        weight_in_wet_kg: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        running_total_wet_kg: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        bedding: str = "",
+        pests: str = "",
+        action: str = "",
+        note: str = "",
+    ) -> None: ...
     def __repr__(self) -> str: ...
+    def to_yaml(self) -> str:
+        """
+        The entry of ``observations`` in a feed file that says this.
+        """
     @property
     def action(self) -> str:
         """
         What was done.
+        """
+    @property
+    def air_high_c(self) -> float | None:
+        """
+        Highest of the air in the last 24 hours, deg C.
+        """
+    @property
+    def air_low_c(self) -> float | None:
+        """
+        Lowest of the air in the last 24 hours, deg C.
+        """
+    @property
+    def bedding(self) -> str:
+        """
+        Bedding added, in the site's own measure.
         """
     @property
     def by(self) -> str:
@@ -1421,9 +1535,29 @@ class Observation:
         Remarks.
         """
     @property
+    def of_feeding(self) -> datetime.date | None:
+        """
+        datetime.date of the feeding that was looked at, or None for the last one.
+        """
+    @property
+    def pests(self) -> str:
+        """
+        Pests seen.
+        """
+    @property
     def ph(self) -> float | None:
         """
         Of a strip.
+        """
+    @property
+    def pooling(self) -> bool | None:
+        """
+        Water stands in the tray or bed.
+        """
+    @property
+    def running_total_wet_kg(self) -> float | None:
+        """
+        Put in so far, wet kg, as the site counts it.
         """
     @property
     def share_gone(self) -> float | None:
@@ -1441,14 +1575,190 @@ class Observation:
         The squeeze test.
         """
     @property
-    def temperatures_c(self) -> list[float]:
+    def temperature_c(self) -> dict[str, float]:
         """
-        Temperatures taken, deg C.
+        Temperatures taken, deg C, by place; "" is the whole bin.
+        """
+    @property
+    def vigour(self) -> str | None:
+        """
+        active or sluggish.
+        """
+    @property
+    def weight_in_wet_kg(self) -> float | None:
+        """
+        Put in that day, wet kg.
         """
     @property
     def worms(self) -> str | None:
         """
         gathered, spread, at the lid or leaving.
+        """
+
+class TrialArm:
+    """
+    One feed of a trial and how long each of its portions was watched.
+
+    Parameters
+    ----------
+    label : str
+        What it is called.
+    watched_days : array of float
+        Days until a portion was found gone, or until the last look at it.
+    gone : sequence of bool, optional
+        Whether it was gone then; all were where it is left out.
+
+    Examples
+    --------
+    >>> libfeed.TrialArm("chopped", [5, 6, 9], gone=[True, True, False])
+    <TrialArm chopped, 3 portions, 2 gone>
+    """
+    def __init__(
+        self,
+        label: str,
+        watched_days: typing.Annotated[numpy.typing.ArrayLike, numpy.float64],
+        *,
+        gone: collections.abc.Sequence[bool] | None = None,
+    ) -> None: ...
+    def __repr__(self) -> str: ...
+    @property
+    def gone(self) -> list[bool]:
+        """
+        Whether each portion was gone then.
+        """
+    @property
+    def label(self) -> str:
+        """
+        What it is called.
+        """
+    @property
+    def watched_days(self) -> list[float]:
+        """
+        Days until gone, or until the last look.
+        """
+
+class SurvivalStep:
+    """
+    A day on which portions were found gone.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def cumulative_hazard(self) -> float:
+        """
+        Nelson-Aalen.
+        """
+    @property
+    def day(self) -> float:
+        """
+        Days after the feeding.
+        """
+    @property
+    def gone(self) -> int:
+        """
+        Gone on that day.
+        """
+    @property
+    def share_left(self) -> float:
+        """
+        Share of the portions still there after it, 0 to 1.
+        """
+    @property
+    def standard_error(self) -> float | None:
+        """
+        Of the share (Greenwood 1926), or None once nothing is left.
+        """
+    @property
+    def watched(self) -> int:
+        """
+        Still there and watched just before.
+        """
+
+class TrialComparison:
+    """
+    Feeds compared side by side: which is gone sooner, and whether that can be told from luck.
+    """
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    @property
+    def chi_square(self) -> float:
+        """
+        Of the log-rank test with the hypergeometric variance (Mantel 1966).
+        """
+    @property
+    def curves(self) -> dict[str, list[SurvivalStep]]:
+        """
+        Steps of the Kaplan-Meier curve of each side (Kaplan and Meier 1958).
+        """
+    @property
+    def degrees(self) -> int:
+        """
+        Its degrees of freedom; 0 where nothing can be told.
+        """
+    @property
+    def gone(self) -> dict[str, float]:
+        """
+        Portions seen gone, by side.
+        """
+    @property
+    def gone_if_alike(self) -> dict[str, float]:
+        """
+        Portions that would be gone by then if all sides were alike.
+        """
+    @property
+    def labels(self) -> list[str]:
+        """
+        The sides, in the order given.
+        """
+    @property
+    def median_days(self) -> dict[str, float | None]:
+        """
+        First day with at most half left, by side; None where more is left.
+        """
+    @property
+    def p_value(self) -> float:
+        """
+        Chance of a difference at least as large by luck alone, 0 to 1.
+        """
+    @property
+    def text(self) -> str:
+        """
+        What it says, and what it cannot say.
+        """
+
+class FirstOrderFit:
+    """
+    The curve plateau (1 - exp(-rate day)) through what was lost by each day.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def plateau(self) -> float:
+        """
+        In the unit of what was lost.
+        """
+    @property
+    def plateau_standard_error(self) -> float:
+        """
+        In the unit of what was lost.
+        """
+    @property
+    def rate_per_day(self) -> float:
+        """
+        Per day.
+        """
+    @property
+    def rate_standard_error_per_day(self) -> float:
+        """
+        Per day.
+        """
+    @property
+    def residual_standard_deviation(self) -> float:
+        """
+        With two degrees of freedom less than points.
+        """
+    @property
+    def residual_sum_of_squares(self) -> float:
+        """
+        Of the points.
         """
 
 class RateChange:
@@ -1523,11 +1833,90 @@ class Calibration:
         Number of looks that were used.
         """
 
+class DiaryNews:
+    """
+    What a diary teaches, its newest look included.
+    """
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    def to_dict(self) -> typing.Any:
+        """
+        The answer as plain Python objects, with the keys of `feed observe`.
+        """
+    def to_json(self) -> str:
+        """
+        The answer as JSON text, with the keys of `feed observe`.
+        """
+    @property
+    def added(self) -> str:
+        """
+        The lines that were added to the file, or empty.
+        """
+    @property
+    def before(self) -> Calibration:
+        """
+        The bin's rates without the newest observation.
+        """
+    @property
+    def calibration(self) -> Calibration:
+        """
+        The bin's rates with everything.
+        """
+    @property
+    def look_back(self) -> str:
+        """
+        How the newest look compares with what was expected, or empty.
+        """
+    @property
+    def misfits(self) -> list[str]:
+        """
+        Looks that do not fit or could not be used, a sentence each.
+        """
+    @property
+    def observations(self) -> int:
+        """
+        Number of observations now.
+        """
+    @property
+    def slips(self) -> list[str]:
+        """
+        What does not add up, a sentence each.
+        """
+
 class Diary:
     """
     The record of one bin, read from a feed file.
     """
     def __repr__(self) -> str: ...
+    def arm(self, feedstock: Feedstock | str, *, label: str = "") -> TrialArm:
+        """
+        How long each feeding that held a feedstock was watched: one side of a trial.
+
+        Parameters
+        ----------
+        feedstock : Feedstock or str
+            The feedstock; a feeding may hold others too.
+        label : str
+            What the comparison calls it; the name of the feedstock where it is left out.
+
+        Returns
+        -------
+        TrialArm
+            Gone on the first look that says so (85 % gone counts, D), else still there at the last look.
+        """
+    def bed_on(self, date: datetime.date | str) -> Bed:
+        """
+        The bed on a day: earlier feedings counted in, what the last looks saw taken over.
+
+        Parameters
+        ----------
+        date : datetime.date or str
+            Day 0 of the bed.
+
+        Returns
+        -------
+        Bed
+        """
     def calibrate(self) -> Calibration:
         """
         The bin's own rates from the looks at its leftovers.
@@ -1536,6 +1925,38 @@ class Diary:
         -------
         Calibration
             A Bayesian update on the logarithms of the rates (Laplace approximation; Gelman et al. 2013).
+        """
+    def news(self, *, newest_is_new: bool = False) -> DiaryNews:
+        """
+        What the diary teaches, as ``feed observe`` says it.
+
+        Parameters
+        ----------
+        newest_is_new : bool
+            The last observation was just added: ``before`` is then what the diary said without it.
+
+        Returns
+        -------
+        DiaryNews
+        """
+    def with_observation(self, observation: Observation) -> Diary:
+        """
+        The same diary with one more observation at its end. Files are left alone.
+
+        Parameters
+        ----------
+        observation : Observation
+            What was seen.
+
+        Returns
+        -------
+        Diary
+
+        Examples
+        --------
+        >>> diary = libfeed.read_feed_text("libfeed: 1\\nbed: {container: 60 L tote}\\n").diary
+        >>> len(diary.with_observation(libfeed.Observation("2026-03-20", gone=True)).observations)
+        1
         """
     @property
     def feedings(self) -> list[tuple[datetime.date, list[Portion]]]:
@@ -1551,6 +1972,32 @@ class Diary:
     def slips(self) -> list[str]:
         """
         What does not add up, a sentence each. Pointed out, never refused.
+        """
+
+class Source:
+    """
+    One published source of the table.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def citation(self) -> str:
+        """
+        Authors, year, title.
+        """
+    @property
+    def covers(self) -> str:
+        """
+        What was taken from it.
+        """
+    @property
+    def id(self) -> str:
+        """
+        Its id.
+        """
+    @property
+    def licence(self) -> str:
+        """
+        Its terms.
         """
 
 class FeedFile:
@@ -1609,32 +2056,6 @@ class FeedFile:
         Its title, or empty.
         """
 
-class Source:
-    """
-    One published source of the table.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def citation(self) -> str:
-        """
-        Authors, year, title.
-        """
-    @property
-    def covers(self) -> str:
-        """
-        What was taken from it.
-        """
-    @property
-    def id(self) -> str:
-        """
-        Its id.
-        """
-    @property
-    def licence(self) -> str:
-        """
-        Its terms.
-        """
-
 class Series:
     """
     One quantity day by day, with the envelope of the runs at the ends of the ranges.
@@ -1676,6 +2097,33 @@ class Forecast:
     def to_json(self) -> str:
         """
         The answer as JSON text, with the keys of `feed forecast`.
+        """
+    def to_svg(
+        self,
+        *,
+        title: str = "",
+        day_zero: datetime.date | str | None = None,
+        species: str = "eisenia fetida",
+        units: str = "metric",
+    ) -> str:
+        """
+        A picture of moisture, food left and acid with their limits, as ``feed forecast --svg`` draws it.
+
+        Parameters
+        ----------
+        title : str
+            Above the picture.
+        day_zero : datetime.date or str, optional
+            Dates below the axis instead of day numbers.
+        species : str
+            Whose limits are drawn.
+        units : {"metric", "us"}
+            Units of the axes.
+
+        Returns
+        -------
+        str
+            SVG 1.1. For Matplotlib see ``libfeed.plot.forecast``.
         """
     @property
     def acid_class(self) -> list[str]:
@@ -1823,6 +2271,55 @@ class Forecast:
         Volume of the contents, L.
         """
 
+class BinSheet:
+    """
+    A page to hang beside a bin.
+    """
+    def __repr__(self) -> str: ...
+    def to_html(self) -> str:
+        """
+        The page as HTML for one side of paper, with nothing to fetch.
+        """
+    def to_text(self) -> str:
+        """
+        The page as plain text, at most 80 columns wide.
+        """
+    @property
+    def bin(self) -> str:
+        """
+        Name of the bin.
+        """
+    @property
+    def feed(self) -> list[str]:
+        """
+        What to feed then, a line each.
+        """
+    @property
+    def feed_on(self) -> datetime.date | None:
+        """
+        datetime.date on which to feed again if all is well, or None.
+        """
+    @property
+    def lime(self) -> bool:
+        """
+        Lime is kept beside the bin.
+        """
+    @property
+    def look_for(self) -> str:
+        """
+        What should be seen then.
+        """
+    @property
+    def look_on(self) -> datetime.date | None:
+        """
+        datetime.date on which to look, or None.
+        """
+    @property
+    def rows(self) -> int:
+        """
+        Empty rows of the record.
+        """
+
 def answer_json(verb: str, file: FeedFile) -> str:
     """
     The JSON answer of the command to a feed file.
@@ -1838,6 +2335,47 @@ def answer_json(verb: str, file: FeedFile) -> str:
     -------
     str
         What ``feed VERB --json FILE`` prints.
+    """
+
+def append_observation(
+    path: os.PathLike[str] | str | bytes,
+    observation: Observation,
+    *,
+    wait_seconds: typing.SupportsInt | typing.SupportsIndex = 10,
+) -> DiaryNews:
+    """
+    Adds an observation to a diary file and says what it teaches, as ``feed observe`` does.
+
+    Comments, order and blank lines of the file stay. Two that add at once wait for each other; a crash
+    leaves the file with the entry or without it, never half.
+
+    Parameters
+    ----------
+    path : str or os.PathLike[str]
+        An existing feed file.
+    observation : Observation
+        What was seen.
+    wait_seconds : int
+        How long to wait for others, s, 0 to 600.
+
+    Returns
+    -------
+    DiaryNews
+
+    Raises
+    ------
+    FeedFileError
+        The file cannot be read or written.
+    FeedError
+        The file has errors; it is then left as it is.
+
+    Examples
+    --------
+    >>> import pathlib, tempfile
+    >>> path = pathlib.Path(tempfile.mkdtemp(), "tote.yaml")
+    >>> _ = path.write_text("libfeed: 1\\nbed: {container: 60 L tote}\\n")
+    >>> libfeed.append_observation(path, libfeed.Observation("2026-03-20", smell="earthy")).added
+    '  - date: 2026-03-20\\n    smell: earthy\\n'
     """
 
 def balance(
@@ -1914,6 +2452,49 @@ def balance_many(
     >>> many = libfeed.balance_many(problem, wet_kg=amounts)
     >>> many.wet_kg.shape
     (3, 3)
+    """
+
+def bin_sheet(
+    name: str,
+    portions: collections.abc.Sequence[Portion | str],
+    forecast: Forecast,
+    *,
+    day_zero: datetime.date | str,
+    units: str = "metric",
+    lime: bool = False,
+    rows: typing.SupportsInt | typing.SupportsIndex = 10,
+) -> BinSheet:
+    """
+    A page to hang beside a bin, in words that a ten-year-old reads: look, feed, never, stay clean.
+
+    Parameters
+    ----------
+    name : str
+        Of the bin.
+    portions : sequence of Portion or str
+        The feeding to repeat; may be empty.
+    forecast : Forecast
+        Of the bed from ``day_zero`` on.
+    day_zero : datetime.date or str
+        Day 0 of the forecast.
+    units : {"metric", "us"}
+        Units of the amounts.
+    lime : bool
+        Lime is kept beside the bin: the page says who may use it.
+    rows : int
+        Empty rows of the record, 0 to 20.
+
+    Returns
+    -------
+    BinSheet
+
+    Examples
+    --------
+    >>> feeding = ["500 g kitchen scraps", "80 g shredded cardboard"]
+    >>> ahead = libfeed.forecast(libfeed.Bed(squeeze="damp"), [libfeed.Feeding(0, feeding)])
+    >>> sheet = libfeed.bin_sheet("Green tote", feeding, ahead, day_zero="2026-03-20")
+    >>> "Green tote" in sheet.to_text()
+    True
     """
 
 def blend(
@@ -2034,6 +2615,37 @@ def check(
     >>> bed = libfeed.Bed(container="tote", worms_wet_kg=0.2, squeeze="drops")
     >>> libfeed.check(bed, ["8 kg kitchen scraps"]).hazards["overfed"].level
     'act'
+    """
+
+def compare_arms(arms: collections.abc.Sequence[TrialArm]) -> TrialComparison:
+    """
+    Compares feeds side by side by how long their portions lasted.
+
+    Parameters
+    ----------
+    arms : sequence of TrialArm
+        Two or more, with labels of their own.
+
+    Returns
+    -------
+    TrialComparison
+
+    Raises
+    ------
+    FeedValueError
+        Fewer than two sides, or one without a portion.
+
+    Notes
+    -----
+    Kaplan and Meier 1958 (J. Am. Stat. Assoc. 53:457); log-rank test: Mantel 1966, Peto and Peto 1972
+    (J. R. Stat. Soc. A 135:185).
+
+    Examples
+    --------
+    >>> chopped = libfeed.TrialArm("chopped", [5, 6, 6, 7, 8])
+    >>> whole = libfeed.TrialArm("whole", [9, 11, 12, 12, 14], gone=[True, True, True, True, False])
+    >>> libfeed.compare_arms([chopped, whole]).median_days
+    {'chopped': 6.0, 'whole': 12.0}
     """
 
 def diagnose(bed: Bed, signs: collections.abc.Sequence[str]) -> Signs:
@@ -2221,6 +2833,40 @@ def feedstocks() -> list[Feedstock]:
         In the order of the table.
     """
 
+def fit_first_order(
+    elapsed_days: typing.Annotated[numpy.typing.ArrayLike, numpy.float64],
+    lost: typing.Annotated[numpy.typing.ArrayLike, numpy.float64],
+) -> FirstOrderFit:
+    """
+    Fits first-order loss, or gas release, by unweighted least squares.
+
+    Parameters
+    ----------
+    elapsed_days : array of float
+        Days since the start, above 0.
+    lost : array of float
+        What has gone by then, in any one unit.
+
+    Returns
+    -------
+    FirstOrderFit
+
+    Raises
+    ------
+    FeedValueError
+        Fewer than three points, or points that do not flatten out.
+
+    Notes
+    -----
+    The form is that of biochemical oxygen demand (Bates and Watts 1988, appendix A4.1).
+
+    Examples
+    --------
+    >>> days, oxygen = [1, 2, 3, 4, 5, 7], [8.3, 10.3, 19.0, 16.0, 15.6, 19.8]
+    >>> libfeed.fit_first_order(days, oxygen)
+    <FirstOrderFit 0.531 per day, plateau 19.1>
+    """
+
 def forecast(
     bed: Bed,
     feedings: collections.abc.Sequence[Feeding],
@@ -2392,13 +3038,13 @@ def portion(
     <Portion 1.2 kg coffee-grounds, 1.2 kg>
     """
 
-def read_feed_file(path: str) -> FeedFile:
+def read_feed_file(path: os.PathLike[str] | str | bytes) -> FeedFile:
     """
     Reads a feed file (YAML or JSON).
 
     Parameters
     ----------
-    path : str
+    path : str or os.PathLike[str]
         File of at most 8 MB.
 
     Returns
@@ -2513,6 +3159,39 @@ def target_set(name: str) -> list[Target]:
     --------
     >>> [target.key for target in libfeed.target_set("hot-heap")]
     ['cn_ratio', 'moisture', 'free_air_space']
+    """
+
+def with_observation(text: str, observation: Observation, *, name: str = "text") -> str:
+    """
+    The text of a feed file with one more observation; all else stays as its keeper wrote it.
+
+    Parameters
+    ----------
+    text : str
+        A feed file as YAML.
+    observation : Observation
+        What was seen.
+    name : str
+        What errors call the text.
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    FeedError
+        The text has errors, or its observations are not a list in lines.
+
+    Examples
+    --------
+    >>> print(libfeed.with_observation("libfeed: 1\\n", libfeed.Observation("2026-03-20", gone=True)))
+    libfeed: 1
+    <BLANKLINE>
+    observations:
+      - date: 2026-03-20
+        gone: true
+    <BLANKLINE>
     """
 
 TABLE_CONTENT_SHA256: str

@@ -5,7 +5,17 @@ from __future__ import annotations
 from html import escape
 from typing import Any
 
-from ._core import Answer, Blend, CheckResult, Estimate, Feedstock, Forecast
+from ._core import (
+    Answer,
+    Blend,
+    CheckResult,
+    DiaryNews,
+    Estimate,
+    Feedstock,
+    Forecast,
+    Signs,
+    TrialComparison,
+)
 
 _UNITS = {
     "_kg_m3": "kg/m3",
@@ -127,6 +137,48 @@ def _forecast_html(self: Forecast) -> str:
     return _table("Forecast", ["", *(f"day {d}" for d in days)], rows, [t for t in below if t])
 
 
+def _signs_html(self: Signs) -> str:
+    rows = [
+        [cause.name, f"{100 * cause.share:.0f} %", cause.why, cause.test, cause.remedy.text]
+        for cause in self.causes
+    ]
+    head = ["cause", "likelihood", "the bed says", "quick test", "step"]
+    return _table("Signs", head, rows, [self.text, *self.assumed])
+
+
+def _news_html(self: DiaryNews) -> str:
+    rows = [
+        [
+            now.parameter.removesuffix("_rate_per_day").replace("_", " "),
+            f"{_number(now.after_per_day)} ({_number(now.after_low_per_day)} to"
+            f" {_number(now.after_high_per_day)})",
+            _number(before.after_per_day),
+            f"{_number(now.before_per_day)} ({_number(now.before_low_per_day)} to"
+            f" {_number(now.before_high_per_day)})",
+        ]
+        for now, before in zip(self.calibration.rates, self.before.rates)  # noqa: B905
+    ]
+    below = [f"From {self.calibration.used} looks; in brackets where nine in ten lie."]
+    below += [text for text in (self.look_back, *self.misfits, *self.slips) if text]
+    head = ["rate a day at 25 C", "this bin", "before the newest look", "published"]
+    return _table(f"Diary of {self.observations} observations", head, rows, below)
+
+
+def _comparison_html(self: TrialComparison) -> str:
+    rows = [
+        [
+            label,
+            _number(self.median_days[label]) or "more is left",
+            _number(self.gone[label]),
+            _number(self.gone_if_alike[label]),
+        ]
+        for label in self.labels
+    ]
+    head = ["feed", "half gone by day", "seen gone", "gone if all were alike"]
+    title = f"Trial: log-rank p = {self.p_value:.2g}"
+    return _table(title, head, rows, [self.text])
+
+
 def teach_notebooks() -> None:
     """Gives the answers their form in notebooks."""
     forms: dict[type, Any] = {
@@ -135,6 +187,9 @@ def teach_notebooks() -> None:
         Answer: _answer_html,
         CheckResult: _check_html,
         Forecast: _forecast_html,
+        Signs: _signs_html,
+        DiaryNews: _news_html,
+        TrialComparison: _comparison_html,
     }
     for kind, form in forms.items():
         kind._repr_html_ = form  # type: ignore[attr-defined]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from ._core import Answer, Blend, CheckResult, Feedstock, Forecast
+from ._core import Answer, Blend, CheckResult, Feedstock, Forecast, TrialComparison
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -52,14 +52,31 @@ def _forecast_columns(ahead: Forecast) -> dict[str, Any]:
     return columns
 
 
-def to_pandas(answer: Answer | Blend | CheckResult | Forecast | list[Feedstock]) -> pd.DataFrame:
+def _survival_rows(comparison: TrialComparison) -> list[dict[str, Any]]:
+    return [
+        {
+            "feed": label,
+            "day": step.day,
+            "watched": step.watched,
+            "gone": step.gone,
+            "share_left": step.share_left,
+            "standard_error": step.standard_error,
+        }
+        for label in comparison.labels
+        for step in comparison.curves[label]
+    ]
+
+
+def to_pandas(
+    answer: Answer | Blend | CheckResult | Forecast | TrialComparison | list[Feedstock],
+) -> pd.DataFrame:
     """An answer, or feedstocks, as a pandas table.
 
     Parameters
     ----------
-    answer : Blend, Answer, CheckResult, Forecast or list of Feedstock
+    answer : Blend, Answer, CheckResult, Forecast, TrialComparison or list of Feedstock
         A blend gives a row a quantity, a balance a row a target, a check a row a hazard, a
-        forecast a row a day, feedstocks a row each.
+        forecast a row a day, a trial a row a step of each curve, feedstocks a row each.
 
     Returns
     -------
@@ -76,6 +93,8 @@ def to_pandas(answer: Answer | Blend | CheckResult | Forecast | list[Feedstock])
     table: pd.DataFrame
     if isinstance(answer, Forecast):
         table = pd.DataFrame(_forecast_columns(answer)).rename_axis("day")
+    elif isinstance(answer, TrialComparison):
+        table = pd.DataFrame(_survival_rows(answer)).set_index(["feed", "day"])
     elif isinstance(answer, CheckResult):
         table = pd.DataFrame(_hazard_rows(answer)).set_index("hazard")
     elif isinstance(answer, Blend):

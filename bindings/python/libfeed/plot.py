@@ -17,6 +17,7 @@ from ._core import (
     Forecast,
     Problem,
     Target,
+    TrialComparison,
     feedstocks,
     hazard_limits,
     species_limits,
@@ -352,6 +353,62 @@ def forecast(ahead: Forecast, *, species: str = "eisenia fetida") -> Figure:
     sour.set_xlabel("day")
     figure.align_ylabels()
     return figure
+
+
+def trial(comparison: TrialComparison, *, axes: Axes | None = None) -> Axes:
+    """Draws how much of each feed of a trial was still there day by day.
+
+    Parameters
+    ----------
+    comparison : TrialComparison
+        The trial.
+    axes : matplotlib Axes, optional
+        Where to draw.
+
+    Returns
+    -------
+    matplotlib Axes
+        Kaplan-Meier curves, told apart by line, mark and colour.
+    """
+    axes = _axes(axes, 6.4, 4.2)
+    looks = [
+        (_BLUE, "-", "o"),
+        (_RED, "--", "s"),
+        (_GREEN, "-.", "^"),
+        (_PURPLE, ":", "D"),
+    ]
+    for place, label in enumerate(comparison.labels):
+        colour, line, mark = looks[place % len(looks)]
+        steps = comparison.curves[label]
+        median = comparison.median_days[label]
+        axes.step(
+            [0.0, *(step.day for step in steps)],
+            [100.0, *(100 * step.share_left for step in steps)],
+            where="post",
+            color=colour,
+            linestyle=line,
+            linewidth=1.8,
+            marker=mark,
+            markersize=5,
+            label=label if median is None else f"{label}: half gone by day {median:g}",
+        )
+    axes.axhline(50, color=_GREY, linewidth=1.0, linestyle=(0, (1, 3)))
+    axes.set_ylim(-3, 103)
+    axes.set_xlim(left=0)
+    axes.set_xlabel("days after the feeding")
+    axes.set_ylabel("portions still there, %")
+    _tidy(axes)
+    axes.legend(
+        fontsize=8,
+        loc="lower left",
+        bbox_to_anchor=(0.0, 1.0),
+        ncols=2,
+        frameon=False,
+        title=f"log-rank p = {comparison.p_value:.2g}",
+        title_fontsize=8,
+        alignment="left",
+    )
+    return axes
 
 
 def _place_labels(

@@ -1,10 +1,5 @@
 #include "bed.hpp"
 
-#include "feed/bed/check.hpp"
-#include "feed/io/caution_text.hpp"
-#include "feed/io/to_json.hpp"
-#include "feed/trial/signs.hpp"
-
 namespace feed::python {
 namespace {
 
@@ -19,12 +14,6 @@ constexpr std::array<std::string_view, 3> drainage_words{"open", "tap", "none"};
 constexpr std::array<std::string_view, 3> lid_words{"none", "loose", "tight"};
 constexpr std::array<std::string_view, 3> ventilation_words{"open top", "holes", "closed"};
 constexpr std::array<std::string_view, 3> known_words{"weighed", "counted", "as bought"};
-constexpr std::array<std::string_view, 4> species_names{"eisenia fetida", "eisenia hortensis",
-                                                        "perionyx excavatus", "eudrilus eugeniae"};
-constexpr std::array<std::string_view, 11> remedy_words{
-    "none",        "look",      "feed less", "spread", "leave out", "feed more",
-    "add bedding", "add water", "add lime",  "cool",   "cannot"};
-
 BedTemperature read_temperature(const TemperatureGiven& given) {
     constexpr NumberRange range{"deg C", -40, 80};
     if (!given) return std::monostate();
@@ -209,214 +198,10 @@ Examples
         });
 }
 
-void bind_check_result(py::module_& module) {
-    py::class_<Remedy>(module, "Remedy", "A computed step. Amounts that do not belong to it are 0.")
-        .def_property_readonly(
-            "kind", [](const Remedy& r) { return word_of(r.kind, remedy_words); },
-            "What kind of step.")
-        .def_readonly("text", &Remedy::text, "One sentence with amounts.")
-        .def_readonly("material", &Remedy::material, "Id of the feedstock to add, or empty.")
-        .def_property_readonly(
-            "add_wet_kg", [](const Remedy& r) { return r.add.in_kilograms(); },
-            "How much to add, wet kg.")
-        .def_property_readonly(
-            "feed_now_wet_kg", [](const Remedy& r) { return r.feed_now.in_kilograms(); },
-            "Scraps to feed now, wet kg.")
-        .def_property_readonly(
-            "feed_later_wet_kg", [](const Remedy& r) { return r.feed_later.in_kilograms(); },
-            "Scraps to keep for later, wet kg.")
-        .def_property_readonly(
-            "later_days", [](const Remedy& r) { return in_days(r.later); },
-            "When to feed the rest, days.")
-        .def_readonly("hazard_gone", &Remedy::hazard_gone,
-                      "Judged again with these amounts: the hazard is gone.")
-        .def("__repr__",
-             [](const Remedy& r) { return "<Remedy " + word_of(r.kind, remedy_words) + ">"; });
-    py::class_<HazardFinding>(module, "HazardFinding", "The judgement on one hazard.")
-        .def_property_readonly(
-            "hazard", [](const HazardFinding& h) { return std::string(text(h.hazard)); },
-            "sour, wet, dry, hot, ammonia, salty, overfed, underfed, airless or greasy.")
-        .def_property_readonly(
-            "level", [](const HazardFinding& h) { return std::string(text(h.level)); },
-            "none, watch, act or unknown.")
-        .def_readonly("value", &HazardFinding::value, "What was found, in ``unit``.")
-        .def_readonly("limit", &HazardFinding::limit, "Where it begins to matter, in ``unit``.")
-        .def_readonly("limit_act", &HazardFinding::limit_act, "Where to act, in ``unit``.")
-        .def_readonly("higher_is_worse", &HazardFinding::higher_is_worse,
-                      "Whether the limits are upper ones.")
-        .def_property_readonly(
-            "unit", [](const HazardFinding& h) { return std::string(h.unit); },
-            "Unit of the value and its limits.")
-        .def_property_readonly(
-            "source", [](const HazardFinding& h) { return std::string(h.source); },
-            "Where the limits come from.")
-        .def_readonly("why", &HazardFinding::why, "One sentence with the numbers.")
-        .def_readonly("remedy", &HazardFinding::remedy, "The first step.")
-        .def_readonly("other_remedies", &HazardFinding::other_remedies, "Other steps that help.")
-        .def("__repr__", [](const HazardFinding& h) {
-            return "<HazardFinding " + std::string(text(h.hazard)) + ": " +
-                   std::string(text(h.level)) + ">";
-        });
-    py::class_<CautionFinding>(module, "CautionFinding", "A warning that belongs to a feedstock.")
-        .def_property_readonly(
-            "caution",
-            [](const CautionFinding& c) {
-                return caution_words_of(static_cast<std::uint32_t>(c.caution)).front();
-            },
-            "Its word.")
-        .def_property_readonly(
-            "level", [](const CautionFinding& c) { return std::string(text(c.level)); },
-            "none, watch, act or unknown.")
-        .def_readonly("feedstock", &CautionFinding::feedstock,
-                      "Name of the feedstock, or empty where several share it.")
-        .def_readonly("text", &CautionFinding::text, "What to beware of.")
-        .def_readonly("source", &CautionFinding::source, "Where it comes from.")
-        .def("__repr__", [](const CautionFinding& c) {
-            return "<CautionFinding " +
-                   caution_words_of(static_cast<std::uint32_t>(c.caution)).front() + ">";
-        });
-    py::class_<CheckResult>(module, "CheckResult", "The answer of a check.")
-        .def_property_readonly(
-            "hazards",
-            [](const CheckResult& result) {
-                py::typing::Dict<py::str, HazardFinding> hazards;
-                for (const auto& one : result.hazards)
-                    hazards[py::str(std::string(text(one.hazard)))] = one;
-                return hazards;
-            },
-            "Every hazard by its word.")
-        .def_readonly("cautions", &CheckResult::cautions, "Warnings of the feedstocks.")
-        .def_readonly("look_back", &CheckResult::look_back, "What should be seen, and when.")
-        .def_property_readonly(
-            "assumed", [](const CheckResult& r) { return texts_of(r.assumed); },
-            "What was taken for granted, a sentence each.")
-        .def_property_readonly(
-            "grade", [](const CheckResult& r) { return grade_text(r.grade); },
-            "The worst grade it leans on, A to D.")
-        .def(
-            "to_json", [](const CheckResult& r) { return io::to_json(r); },
-            "The answer as JSON text, with the keys of `feed check`.")
-        .def(
-            "to_dict", [](const CheckResult& r) { return from_json(io::to_json(r)); },
-            "The answer as plain Python objects, with the keys of `feed check`.")
-        .def("__repr__", [](const CheckResult& result) {
-            std::string raised;
-            for (const auto& one : result.hazards) {
-                if (one.level == Level::watch || one.level == Level::act)
-                    raised += (raised.empty() ? ": " : ", ") + std::string(text(one.hazard)) + " " +
-                              std::string(text(one.level));
-            }
-            return "<CheckResult" + (raised.empty() ? ": no hazard" : raised) + ">";
-        });
-}
-
-CheckResult check_feeding(const Bed& bed, const PortionsGiven& given, Number until_next_days,
-                          Number spread_m2, const std::optional<FeedstockOrWords>& bedding,
-                          const ContainerVolumes& containers) {
-    CheckOptions options;
-    if (checked("until_next_days", until_next_days, {"days", 0.5, 366}))
-        options.until_next = days(*until_next_days);
-    if (checked("spread_m2", spread_m2, {"m2", 1e-4, 1e4}))
-        options.spread = square_metres(*spread_m2);
-    if (bedding) options.bedding_at_hand = feedstock_given(*bedding).content;
-    const auto portions = portions_given(given, containers);
-    const py::gil_scoped_release released;
-    return check(bed, portions, options);
-}
-
-void bind_signs(py::module_& module) {
-    py::class_<Diagnosis>(module, "Diagnosis", "One possible cause of what was noticed.")
-        .def_readonly("name", &Diagnosis::name, "What it is.")
-        .def_readonly("share", &Diagnosis::share,
-                      "Share of the likelihood, 0 to 1: an order, not a measurement (grade D).")
-        .def_readonly("harmless", &Diagnosis::harmless, "Whether it needs no step.")
-        .def_readonly("why", &Diagnosis::why, "What the bed says for or against it, or empty.")
-        .def_readonly("test", &Diagnosis::test, "One quick test.")
-        .def_readonly("remedy", &Diagnosis::remedy, "One step, to be taken when the test says so.")
-        .def("__repr__", [](const Diagnosis& d) {
-            return "<Diagnosis " + d.name + ", " + number_text(d.share) + ">";
-        });
-    py::class_<SignsAnswer>(module, "Signs", "The causes of what was noticed, likeliest first.")
-        .def_readonly("causes", &SignsAnswer::causes, "The causes.")
-        .def_readonly("steps", &SignsAnswer::steps,
-                      "Places in ``causes`` in the order to act, most reversible step first.")
-        .def_readonly("harmless", &SignsAnswer::harmless, "The likeliest cause is harmless.")
-        .def_readonly("text", &SignsAnswer::text, "One sentence.")
-        .def_property_readonly(
-            "assumed", [](const SignsAnswer& s) { return texts_of(s.assumed); },
-            "What was taken for granted, a sentence each.")
-        .def("__repr__", [](const SignsAnswer& s) {
-            return "<Signs: " + (s.causes.empty() ? "nothing" : s.causes.front().name) + ">";
-        });
-    module.def(
-        "diagnose",
-        [](const Bed& bed, const std::vector<std::string>& signs) {
-            std::vector<Sign> seen;
-            for (const auto& word : signs)
-                seen.push_back(choice_of<Sign>("signs", std::string_view(word), sign_words));
-            const py::gil_scoped_release released;
-            return causes_of(bed, seen);
-        },
-        py::arg("bed"), py::arg("signs"), R"doc(
-What may be behind the signs in this bed: ordered causes, each with a quick test and one step.
-
-Parameters
-----------
-bed : Bed
-    The bed.
-signs : sequence of str
-    worms climbing, worms balled, sour smell, rotten smell, ammonia smell, vinegar smell, swampy
-    smell, streams, drops, flies, gnats, mites, springtails, white worms, mould, heat, food left.
-
-Returns
--------
-Signs
-    The weights are judgements (grade D) in the order that keepers' accounts give them.
-
-Examples
---------
->>> bed = libfeed.Bed(container="tote", squeeze="streams")
->>> libfeed.diagnose(bed, ["swampy smell", "streams"]).causes[0].name
-'too wet')doc");
-}
-
 }  // namespace
 
 void bind_bed(py::module_& module) {
     bind_bed_class(module);
-    bind_check_result(module);
-    module.def("check", &check_feeding, py::arg("bed"), py::arg("portions"), py::kw_only(),
-               py::arg("until_next_days") = py::none(), py::arg("spread_m2") = py::none(),
-               py::arg("bedding_at_hand") = py::none(), py::arg("containers") = ContainerVolumes{},
-               R"doc(
-Judges a planned feeding against a bed: every hazard with its limit, reason and a remedy.
-
-Parameters
-----------
-bed : Bed
-    The bed; what it leaves out is assumed.
-portions : sequence of Portion or str
-    The feeding: scraps with their bedding, water and amendments. May be empty.
-until_next_days : float, optional
-    Days until the next feeding.
-spread_m2 : float, optional
-    Surface over which it is laid, m2.
-bedding_at_hand : Feedstock or str, optional
-    A bedding for remedies.
-containers : list of (str, float), optional
-    Vessels of your own and their volumes in litres.
-
-Returns
--------
-CheckResult
-    Follow local codes first; nothing here says that pathogens are killed.
-
-Examples
---------
->>> bed = libfeed.Bed(container="tote", worms_wet_kg=0.2, squeeze="drops")
->>> libfeed.check(bed, ["8 kg kitchen scraps"]).hazards["overfed"].level
-'act')doc");
-    bind_signs(module);
 }
 
 }  // namespace feed::python

@@ -11,7 +11,9 @@ namespace feed::python {
 inline constexpr std::array<std::string_view, 6> squeeze_keys{"crumbly",    "damp",    "drops",
                                                               "many drops", "streams", "pooling"};
 
-/// A bed given, else the usual one.
+inline constexpr std::array<std::string_view, 4> species_names{
+    "eisenia fetida", "eisenia hortensis", "perionyx excavatus", "eudrilus eugeniae"};
+
 using FeedingsGiven = std::vector<Feeding>;
 
 }  // namespace feed::python

@@ -17,6 +17,7 @@
 #include "feed/blend/portion.hpp"
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/feedstock.hpp"
+#include "feed/io/human_text.hpp"
 #include "feed/quantity/estimate.hpp"
 
 namespace feed::python {
@@ -59,17 +60,13 @@ std::vector<SharedPortion> shared_portions(const std::vector<Portion>& portions)
 std::vector<std::string> texts_of(const std::vector<Assumption>& assumed);
 std::vector<std::string> caution_words_of(std::uint32_t cautions);
 std::string grade_text(Grade grade);
+/// "metric" or "us". Raises out_of_range.
+io::UnitSystem units_of(const std::string& word);
 /// "0.78", with as many digits as people read.
 std::string number_text(double number);
 
 /// Parses a JSON text of the library into Python objects.
 py::object from_json(const std::string& text);
-
-/// A datetime.date, so that the stubs say so.
-class PythonDate : public py::object {
-public:
-    using py::object::object;
-};
 
 inline constexpr NumberRange mass_range{"kg", 0.0, 1e9};
 
@@ -83,12 +80,14 @@ void bind_target(py::module_& module);
 void bind_balance(py::module_& module);
 void bind_balance_many(py::module_& module);
 void bind_bed(py::module_& module);
+void bind_check(py::module_& module);
+void bind_signs(py::module_& module);
 void bind_forecast(py::module_& module);
+void bind_observation(py::module_& module);
 void bind_diary(py::module_& module);
+void bind_feed_file(py::module_& module);
+void bind_source(py::module_& module);
+void bind_trial(py::module_& module);
+void bind_bin_sheet(py::module_& module);
 
 }  // namespace feed::python
-
-template <>
-struct pybind11::detail::handle_type_name<feed::python::PythonDate> {
-    static constexpr auto name = const_name("datetime.date");
-};

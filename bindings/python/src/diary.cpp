@@ -1,83 +1,67 @@
 #include "feed/trial/diary.hpp"
 
-#include "balance.hpp"
-#include "bed.hpp"
+#include <pybind11/stl/filesystem.h>
+
 #include "calibration.hpp"
-#include "feed/feedstock/table.hpp"
-#include "feed/io/answers.hpp"
+#include "date.hpp"
+#include "feed/io/diary_append.hpp"
+#include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/to_json.hpp"
+#include "feed/trial/comparison.hpp"
 #include "feed/trial/evidence.hpp"
 
 namespace feed::python {
 namespace {
 
-using Number = std::optional<double>;
-using Text = std::optional<std::string>;
-
-/// A date of Python's own.
-PythonDate python_date(Date date) {
-    const auto type = py::module_::import("datetime").attr("date");
-    return py::reinterpret_steal<PythonDate>(type(date.year, date.month, date.day).release());
-}
-
-template <class T>
-Number kilograms_or_none(const std::optional<T>& mass) {
-    return mass ? Number(mass->in_kilograms()) : Number();
-}
+/// What a diary teaches, and the looks that neither calibration could use.
+struct SharedNews {
+    io::DiaryNews content;
+    std::size_t unused_before = 0;
+    std::size_t unused = 0;
+};
 
 SharedCalibration calibrate_diary(const Diary& diary) {
     const auto evidence = evidence_of(diary);
     return {calibrate(evidence.looks), evidence.unused.size()};
 }
 
-void bind_observation(py::module_& module) {
-    py::class_<Observation>(module, "Observation",
-                            "One look at a bin; whatever was not seen is None or empty.")
-        .def_property_readonly(
-            "date", [](const Observation& o) { return python_date(o.date); }, "datetime.date.")
-        .def_readonly("by", &Observation::by, "Who looked.")
-        .def_property_readonly(
-            "left_wet_kg", [](const Observation& o) { return kilograms_or_none(o.left); },
-            "Leftovers weighed, wet kg.")
-        .def_readonly("share_gone", &Observation::share_gone, "Gone by eye, 0 to 1.")
-        .def_readonly("gone", &Observation::gone, "The feeding was found to be gone.")
-        .def_property_readonly(
-            "worms",
-            [](const Observation& o) {
-                return o.worms ? Text(std::string(text(*o.worms))) : Text();
-            },
-            "gathered, spread, at the lid or leaving.")
-        .def_property_readonly(
-            "smell",
-            [](const Observation& o) {
-                return o.smell ? Text(std::string(text(*o.smell))) : Text();
-            },
-            "earthy, none, sour, rotten, ammonia, vinegar or swampy.")
-        .def_property_readonly(
-            "squeeze",
-            [](const Observation& o) {
-                return o.squeeze ? Text(word_of(*o.squeeze, squeeze_keys)) : Text();
-            },
-            "The squeeze test.")
-        .def_property_readonly(
-            "moisture",
-            [](const Observation& o) {
-                return o.moisture ? Number(o.moisture->value()) : Number();
-            },
-            "Measured by drying, 0 to 1.")
-        .def_readonly("ph", &Observation::ph, "Of a strip.")
-        .def_property_readonly(
-            "temperatures_c",
-            [](const Observation& o) {
-                std::vector<double> temperatures;
-                for (const auto& one : o.temperatures)
-                    temperatures.push_back(in_celsius(one.temperature));
-                return temperatures;
-            },
-            "Temperatures taken, deg C.")
-        .def_readonly("action", &Observation::action, "What was done.")
-        .def_readonly("note", &Observation::note, "Remarks.")
-        .def("__repr__", [](const Observation& o) { return "<Observation " + text(o.date) + ">"; });
+Diary with_one_more(const Diary& diary, const Observation& observation) {
+    Diary more = diary;
+    more.observations.push_back(observation);
+    return more;
+}
+
+Bed bed_on_day(const Diary& diary, const DateGiven& date) {
+    return bed_on(diary, date_given("date", date));
+}
+
+TrialArm arm_of_diary(const Diary& diary, const FeedstockOrWords& feedstock,
+                      const std::string& label) {
+    const auto content = feedstock_given(feedstock).content;
+    return arm_of(diary, content->id, label.empty() ? content->name : label);
+}
+
+SharedNews news_of_diary(const Diary& diary, bool newest_is_new, std::string added) {
+    SharedNews news{io::news_of(diary, newest_is_new && !diary.observations.empty()), 0, 0};
+    news.content.added = std::move(added);
+    news.unused = evidence_of(diary).unused.size();
+    news.unused_before = news.unused;
+    if (newest_is_new && !diary.observations.empty()) {
+        Diary earlier = diary;
+        earlier.observations.pop_back();
+        news.unused_before = evidence_of(earlier).unused.size();
+    }
+    return news;
+}
+
+SharedNews append_to_file(const std::filesystem::path& path, const Observation& observation,
+                          int wait_seconds) {
+    checked("wait_seconds", static_cast<double>(wait_seconds), {"s", 0, 600});
+    const py::gil_scoped_release released;
+    unwrap(io::read_feed_file(path.string()));
+    const auto appended = unwrap(io::append_observation(path.string(), observation, wait_seconds));
+    return news_of_diary(unwrap(io::read_feed_file(path.string())).diary, true, appended.entry);
 }
 
 void bind_calibration(py::module_& module) {
@@ -126,6 +110,46 @@ One rate before and after learning, per day at 25 C, with the interval that hold
         });
 }
 
+void bind_news(py::module_& module) {
+    py::class_<SharedNews>(module, "DiaryNews", "What a diary teaches, its newest look included.")
+        .def_property_readonly(
+            "added", [](const SharedNews& n) { return n.content.added; },
+            "The lines that were added to the file, or empty.")
+        .def_property_readonly(
+            "observations", [](const SharedNews& n) { return n.content.observations; },
+            "Number of observations now.")
+        .def_property_readonly(
+            "look_back", [](const SharedNews& n) { return n.content.look_back; },
+            "How the newest look compares with what was expected, or empty.")
+        .def_property_readonly(
+            "before",
+            [](const SharedNews& n) {
+                return SharedCalibration{n.content.before, n.unused_before};
+            },
+            "The bin's rates without the newest observation.")
+        .def_property_readonly(
+            "calibration",
+            [](const SharedNews& n) {
+                return SharedCalibration{n.content.calibration, n.unused};
+            },
+            "The bin's rates with everything.")
+        .def_property_readonly(
+            "misfits", [](const SharedNews& n) { return n.content.misfits; },
+            "Looks that do not fit or could not be used, a sentence each.")
+        .def_property_readonly(
+            "slips", [](const SharedNews& n) { return n.content.slips; },
+            "What does not add up, a sentence each.")
+        .def(
+            "to_json", [](const SharedNews& n) { return io::to_json(n.content); },
+            "The answer as JSON text, with the keys of `feed observe`.")
+        .def(
+            "to_dict", [](const SharedNews& n) { return from_json(io::to_json(n.content)); },
+            "The answer as plain Python objects, with the keys of `feed observe`.")
+        .def("__repr__", [](const SharedNews& n) {
+            return "<DiaryNews of " + std::to_string(n.content.observations) + " observations>";
+        });
+}
+
 void bind_diary_class(py::module_& module) {
     py::class_<Diary>(module, "Diary", "The record of one bin, read from a feed file.")
         .def_property_readonly(
@@ -156,197 +180,151 @@ Returns
 -------
 Calibration
     A Bayesian update on the logarithms of the rates (Laplace approximation; Gelman et al. 2013).)doc")
+        .def("with_observation", &with_one_more, py::arg("observation"), R"doc(
+The same diary with one more observation at its end. Files are left alone.
+
+Parameters
+----------
+observation : Observation
+    What was seen.
+
+Returns
+-------
+Diary
+
+Examples
+--------
+>>> diary = libfeed.read_feed_text("libfeed: 1\nbed: {container: 60 L tote}\n").diary
+>>> len(diary.with_observation(libfeed.Observation("2026-03-20", gone=True)).observations)
+1)doc")
+        .def("bed_on", &bed_on_day, py::arg("date"), R"doc(
+The bed on a day: earlier feedings counted in, what the last looks saw taken over.
+
+Parameters
+----------
+date : datetime.date or str
+    Day 0 of the bed.
+
+Returns
+-------
+Bed)doc")
+        .def("arm", &arm_of_diary, py::arg("feedstock"), py::kw_only(), py::arg("label") = "",
+             R"doc(
+How long each feeding that held a feedstock was watched: one side of a trial.
+
+Parameters
+----------
+feedstock : Feedstock or str
+    The feedstock; a feeding may hold others too.
+label : str
+    What the comparison calls it; the name of the feedstock where it is left out.
+
+Returns
+-------
+TrialArm
+    Gone on the first look that says so (85 % gone counts, D), else still there at the last look.)doc")
+        .def(
+            "news",
+            [](const Diary& diary, bool newest_is_new) {
+                return news_of_diary(diary, newest_is_new, "");
+            },
+            py::kw_only(), py::arg("newest_is_new") = false, R"doc(
+What the diary teaches, as ``feed observe`` says it.
+
+Parameters
+----------
+newest_is_new : bool
+    The last observation was just added: ``before`` is then what the diary said without it.
+
+Returns
+-------
+DiaryNews)doc")
         .def("__repr__", [](const Diary& diary) {
             return "<Diary of " + std::to_string(diary.feedings.size()) + " feedings, " +
                    std::to_string(diary.observations.size()) + " observations>";
         });
 }
 
-void bind_file(py::module_& module) {
-    using io::FeedFile;
-    py::class_<FeedFile>(module, "FeedFile", "A feed file; every section is optional.")
-        .def_readonly("name", &FeedFile::name, "Name of the file.")
-        .def_readonly("title", &FeedFile::title, "Its title, or empty.")
-        .def_property_readonly(
-            "feedstocks",
-            [](const FeedFile& file) {
-                std::vector<SharedFeedstock> own;
-                for (const auto& one : file.own_feedstocks)
-                    own.push_back({one});
-                return own;
-            },
-            "Feedstocks of its own.")
-        .def_property_readonly(
-            "blend",
-            [](const FeedFile& file) -> std::optional<std::vector<SharedPortion>> {
-                if (!file.blend) return std::nullopt;
-                std::vector<SharedPortion> portions;
-                for (const auto& one : *file.blend) {
-                    portions.push_back(portion_written(one.portion, one.amount));
-                    portions.back().label = one.label;
-                }
-                return portions;
-            },
-            "The portions of its blend, or None.")
-        .def_property_readonly(
-            "problem",
-            [](const FeedFile& file) -> std::optional<SharedProblem> {
-                if (!file.balance) return std::nullopt;
-                return SharedProblem{std::make_shared<const PreparedBalance>(
-                    unwrap(prepare(file.balance->problem)))};
-            },
-            "Its balance, or None.")
-        .def_property_readonly(
-            "bed",
-            [](const FeedFile& file) -> std::optional<Bed> {
-                if (!file.has_bed) return std::nullopt;
-                return io::bed_on_day_zero(file);
-            },
-            "Its bed on day 0 with the feedings before that day, or None.")
-        .def_property_readonly(
-            "planned", [](const FeedFile& file) { return io::planned_feedings(file); },
-            "What is fed from day 0 on.")
-        .def_readonly("diary", &FeedFile::diary, "Its feedings and observations.")
-        .def_property_readonly(
-            "day_zero",
-            [](const FeedFile& file) -> std::optional<PythonDate> {
-                const auto day = io::day_zero(file);
-                if (!day) return std::nullopt;
-                return python_date(*day);
-            },
-            "datetime.date of day 0, or None.")
-        .def_property_readonly(
-            "assumed", [](const FeedFile& file) { return texts_of(file.assumed); },
-            "What reading took for granted, a sentence each.")
-        .def("__repr__", [](const FeedFile& file) { return "<FeedFile " + file.name + ">"; });
-    module.def(
-        "read_feed_file",
-        [](const std::string& path) {
-            const py::gil_scoped_release released;
-            return unwrap(io::read_feed_file(path));
-        },
-        py::arg("path"), R"doc(
-Reads a feed file (YAML or JSON).
+void bind_append(py::module_& module) {
+    module.def("append_observation", &append_to_file, py::arg("path"), py::arg("observation"),
+               py::kw_only(), py::arg("wait_seconds") = 10, R"doc(
+Adds an observation to a diary file and says what it teaches, as ``feed observe`` does.
+
+Comments, order and blank lines of the file stay. Two that add at once wait for each other; a crash
+leaves the file with the entry or without it, never half.
 
 Parameters
 ----------
-path : str
-    File of at most 8 MB.
+path : str or os.PathLike
+    An existing feed file.
+observation : Observation
+    What was seen.
+wait_seconds : int
+    How long to wait for others, s, 0 to 600.
 
 Returns
 -------
-FeedFile
+DiaryNews
 
 Raises
 ------
 FeedFileError
-    The file cannot be read.
+    The file cannot be read or written.
 FeedError
-    Every problem of its content at once, each with line and column.)doc");
+    The file has errors; it is then left as it is.
+
+Examples
+--------
+>>> import pathlib, tempfile
+>>> path = pathlib.Path(tempfile.mkdtemp(), "tote.yaml")
+>>> _ = path.write_text("libfeed: 1\nbed: {container: 60 L tote}\n")
+>>> libfeed.append_observation(path, libfeed.Observation("2026-03-20", smell="earthy")).added
+'  - date: 2026-03-20\n    smell: earthy\n')doc");
     module.def(
-        "read_feed_text",
-        [](const std::string& text, const std::string& name) {
+        "with_observation",
+        [](const std::string& text, const Observation& observation, const std::string& name) {
             const py::gil_scoped_release released;
-            return unwrap(io::read_feed_text(text, name));
+            return unwrap(io::with_observation(text, observation, name));
         },
-        py::arg("text"), py::kw_only(), py::arg("name") = "text", R"doc(
-Reads the text of a feed file (YAML or JSON).
+        py::arg("text"), py::arg("observation"), py::kw_only(), py::arg("name") = "text", R"doc(
+The text of a feed file with one more observation; all else stays as its keeper wrote it.
 
 Parameters
 ----------
 text : str
-    The text.
+    A feed file as YAML.
+observation : Observation
+    What was seen.
 name : str
-    What errors call it.
-
-Returns
--------
-FeedFile
-
-Raises
-------
-FeedError
-    Every problem at once, each with line and column.
-
-Examples
---------
->>> file = libfeed.read_feed_text("libfeed: 1\nblend:\n  - 1.2 kg coffee grounds\n")
->>> file.blend
-[<Portion 1.2 kg coffee-grounds, 1.2 kg>])doc");
-    module.def(
-        "answer_json",
-        [](const std::string& verb, const FeedFile& file) {
-            const py::gil_scoped_release released;
-            return unwrap(io::answer_json(verb, file));
-        },
-        py::arg("verb"), py::arg("file"), R"doc(
-The JSON answer of the command to a feed file.
-
-Parameters
-----------
-verb : {"blend", "balance", "check", "forecast"}
-    What is asked.
-file : FeedFile
-    A feed file.
+    What errors call the text.
 
 Returns
 -------
 str
-    What ``feed VERB --json FILE`` prints.)doc");
-}
 
-void bind_source(py::module_& module) {
-    py::class_<table::Source>(module, "Source", "One published source of the table.")
-        .def_property_readonly(
-            "id", [](const table::Source& s) { return std::string(s.id); }, "Its id.")
-        .def_property_readonly(
-            "citation", [](const table::Source& s) { return std::string(s.citation); },
-            "Authors, year, title.")
-        .def_property_readonly(
-            "covers", [](const table::Source& s) { return std::string(s.covers); },
-            "What was taken from it.")
-        .def_property_readonly(
-            "licence", [](const table::Source& s) { return std::string(s.licence); }, "Its terms.")
-        .def("__repr__",
-             [](const table::Source& s) { return "<Source " + std::string(s.id) + ">"; });
-    module.def(
-        "source",
-        [](const std::string& id) {
-            const auto* found = find_source(std::string_view(id).substr(0, id.find(':')));
-            if (found == nullptr) {
-                throw Raised(make_error(ErrorCode::unknown_property, "source", id,
-                                        "an id from the sources of a value",
-                                        "there is no source \"" + id + "\""));
-            }
-            return *found;
-        },
-        py::arg("id"), R"doc(
-The published source of an id.
-
-Parameters
-----------
-id : str
-    An id, alone or with its place, as in ``Value.sources``.
-
-Returns
--------
-Source
+Raises
+------
+FeedError
+    The text has errors, or its observations are not a list in lines.
 
 Examples
 --------
->>> value = libfeed.feedstock("coffee grounds")["moisture"]
->>> libfeed.source(value.sources.split()[0]).id in value.sources
-True)doc");
+>>> print(libfeed.with_observation("libfeed: 1\n", libfeed.Observation("2026-03-20", gone=True)))
+libfeed: 1
+<BLANKLINE>
+observations:
+  - date: 2026-03-20
+    gone: true
+<BLANKLINE>)doc");
 }
 
 }  // namespace
 
 void bind_diary(py::module_& module) {
-    bind_observation(module);
     bind_calibration(module);
+    bind_news(module);
     bind_diary_class(module);
-    bind_file(module);
-    bind_source(module);
+    bind_append(module);
 }
 
 }  // namespace feed::python

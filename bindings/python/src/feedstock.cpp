@@ -371,6 +371,11 @@ std::vector<std::string> caution_words_of(std::uint32_t cautions) {
     return words;
 }
 
+io::UnitSystem units_of(const std::string& word) {
+    constexpr std::array<std::string_view, 2> words{"metric", "us"};
+    return choice_of<io::UnitSystem>("units", std::string_view(word), words);
+}
+
 std::string grade_text(Grade grade) {
     return text(grade);
 }

@@ -4,8 +4,10 @@
 
 #include "bed.hpp"
 #include "calibration.hpp"
+#include "date.hpp"
 #include "feed/bed/limits_list.hpp"
 #include "feed/bed/species.hpp"
+#include "feed/io/forecast_svg.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/trial/evidence.hpp"
 
@@ -37,8 +39,9 @@ constexpr SeriesKey series_keys[] = {
     {"castings_dry_kg", "Castings formed since day 0, dry kg.", &Forecast::castings_dry_kg},
 };
 
-constexpr std::array<std::string_view, 4> species_names{"eisenia fetida", "eisenia hortensis",
-                                                        "perionyx excavatus", "eudrilus eugeniae"};
+Species species_of(const std::string& word) {
+    return choice_of<Species>("species", std::string_view(word), species_names);
+}
 
 py::array_t<double> array_of(const std::vector<double>& numbers) {
     return py::array_t<double>(static_cast<py::ssize_t>(numbers.size()), numbers.data());
@@ -138,6 +141,36 @@ A bed day by day. Entry d of a series is day d, after what is fed on it.)doc");
         .def(
             "to_dict", [](const Forecast& f) { return from_json(io::to_json(f)); },
             "The answer as plain Python objects, with the keys of `feed forecast`.")
+        .def(
+            "to_svg",
+            [](const Forecast& f, const std::string& title,
+               const std::optional<DateGiven>& day_zero, const std::string& species,
+               const std::string& units) {
+                io::PictureText text;
+                text.title = title;
+                if (day_zero) text.day_zero = date_given("day_zero", *day_zero);
+                text.units = units_of(units);
+                return io::forecast_svg(f, limits_of(species_of(species)), text);
+            },
+            py::kw_only(), py::arg("title") = "", py::arg("day_zero") = py::none(),
+            py::arg("species") = "eisenia fetida", py::arg("units") = "metric", R"doc(
+A picture of moisture, food left and acid with their limits, as ``feed forecast --svg`` draws it.
+
+Parameters
+----------
+title : str
+    Above the picture.
+day_zero : datetime.date or str, optional
+    Dates below the axis instead of day numbers.
+species : str
+    Whose limits are drawn.
+units : {"metric", "us"}
+    Units of the axes.
+
+Returns
+-------
+str
+    SVG 1.1. For Matplotlib see ``libfeed.plot.forecast``.)doc")
         .def("__repr__", [](const Forecast& f) {
             return "<Forecast of " + std::to_string(f.days) + " days, next feeding " +
                    (f.next_feeding.day ? "day " + std::to_string(*f.next_feeding.day)
@@ -147,8 +180,7 @@ A bed day by day. Entry d of a series is day d, after what is fed on it.)doc");
 }
 
 py::typing::Dict<py::str, py::float_> limits_of_species(const std::string& species) {
-    const auto& limits =
-        limits_of(choice_of<Species>("species", std::string_view(species), species_names));
+    const auto& limits = limits_of(species_of(species));
     py::typing::Dict<py::str, py::float_> found;
     const auto put = [&](const char* key, double number) {
         found[py::str(key)] = py::float_(number);

@@ -19,8 +19,15 @@ PYBIND11_MODULE(_core, module) {
     bind_balance(module);
     bind_balance_many(module);
     bind_bed(module);
+    bind_check(module);
+    bind_signs(module);
+    bind_observation(module);
+    bind_trial(module);
     bind_diary(module);
+    bind_source(module);
+    bind_feed_file(module);
     bind_forecast(module);
+    bind_bin_sheet(module);
     module.attr("__version__") = std::string(feed::library_version);
     module.attr("TABLE_VERSION") = std::string(feed::table_version());
     module.attr("TABLE_LAYOUT_VERSION") = feed::table::layout_version;

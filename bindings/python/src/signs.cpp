@@ -1,0 +1,70 @@
+#include "feed/trial/signs.hpp"
+
+#include "bed.hpp"
+#include "feed/io/to_json.hpp"
+
+namespace feed::python {
+
+void bind_signs(py::module_& module) {
+    py::class_<Diagnosis>(module, "Diagnosis", "One possible cause of what was noticed.")
+        .def_readonly("name", &Diagnosis::name, "What it is.")
+        .def_readonly("share", &Diagnosis::share,
+                      "Share of the likelihood, 0 to 1: an order, not a measurement (grade D).")
+        .def_readonly("harmless", &Diagnosis::harmless, "Whether it needs no step.")
+        .def_readonly("why", &Diagnosis::why, "What the bed says for or against it, or empty.")
+        .def_readonly("test", &Diagnosis::test, "One quick test.")
+        .def_readonly("remedy", &Diagnosis::remedy, "One step, to be taken when the test says so.")
+        .def("__repr__", [](const Diagnosis& d) {
+            return "<Diagnosis " + d.name + ", " + number_text(d.share) + ">";
+        });
+    py::class_<SignsAnswer>(module, "Signs", "The causes of what was noticed, likeliest first.")
+        .def_readonly("causes", &SignsAnswer::causes, "The causes.")
+        .def_readonly("steps", &SignsAnswer::steps,
+                      "Places in ``causes`` in the order to act, most reversible step first.")
+        .def_readonly("harmless", &SignsAnswer::harmless, "The likeliest cause is harmless.")
+        .def_readonly("text", &SignsAnswer::text, "One sentence.")
+        .def_property_readonly(
+            "assumed", [](const SignsAnswer& s) { return texts_of(s.assumed); },
+            "What was taken for granted, a sentence each.")
+        .def(
+            "to_json", [](const SignsAnswer& s) { return io::to_json(s); },
+            "The answer as JSON text, with the keys of `feed signs`.")
+        .def(
+            "to_dict", [](const SignsAnswer& s) { return from_json(io::to_json(s)); },
+            "The answer as plain Python objects, with the keys of `feed signs`.")
+        .def("__repr__", [](const SignsAnswer& s) {
+            return "<Signs: " + (s.causes.empty() ? "nothing" : s.causes.front().name) + ">";
+        });
+    module.def(
+        "diagnose",
+        [](const Bed& bed, const std::vector<std::string>& signs) {
+            std::vector<Sign> seen;
+            for (const auto& word : signs)
+                seen.push_back(choice_of<Sign>("signs", std::string_view(word), sign_words));
+            const py::gil_scoped_release released;
+            return causes_of(bed, seen);
+        },
+        py::arg("bed"), py::arg("signs"), R"doc(
+What may be behind the signs in this bed: ordered causes, each with a quick test and one step.
+
+Parameters
+----------
+bed : Bed
+    The bed.
+signs : sequence of str
+    worms climbing, worms balled, sour smell, rotten smell, ammonia smell, vinegar smell, swampy
+    smell, streams, drops, flies, gnats, mites, springtails, white worms, mould, heat, food left.
+
+Returns
+-------
+Signs
+    The weights are judgements (grade D) in the order that keepers' accounts give them.
+
+Examples
+--------
+>>> bed = libfeed.Bed(container="tote", squeeze="streams")
+>>> libfeed.diagnose(bed, ["swampy smell", "streams"]).causes[0].name
+'too wet')doc");
+}
+
+}  // namespace feed::python
