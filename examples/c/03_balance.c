@@ -4,25 +4,7 @@
 #include <math.h>
 #include <stdio.h>
 
-/* Something at hand: exactly wet_kg of it, or, below zero, as much as it takes. */
-static feed_code add(feed_problem* problem, const char* words, double wet_kg, feed_error* error) {
-    feed_feedstock* found = NULL;
-    feed_code code = feed_feedstock_look_up(words, NULL, &found, error);
-    if (code == FEED_OK) {
-        feed_entry entry;
-        entry.struct_size = sizeof entry;
-        entry.use_up_priority = 0;
-        entry.feedstock = found;
-        entry.label = words;
-        entry.least_wet_kg = wet_kg < 0.0 ? 0.0 : wet_kg;
-        entry.most_wet_kg = wet_kg < 0.0 ? NAN : wet_kg;
-        entry.cost_per_wet_kg = NAN;
-        entry.usual_wet_kg = NAN;
-        code = feed_problem_add_entry(problem, &entry, error);
-    }
-    feed_feedstock_free(found);
-    return code;
-}
+#include "at_hand.h"
 
 int main(void) {
     feed_problem* problem = NULL;
@@ -36,10 +18,10 @@ int main(void) {
     error.struct_size = sizeof error;
     if (feed_problem_create(NULL, &problem, &error) == FEED_OK &&
         feed_problem_use_target_set(problem, FEED_TARGETS_WORM_BED, &error) == FEED_OK &&
-        add(problem, "kitchen scraps", 1.2, &error) == FEED_OK &&
-        add(problem, "coffee grounds", 0.3, &error) == FEED_OK &&
-        add(problem, "shredded cardboard", -1.0, &error) == FEED_OK &&
-        add(problem, "water", -1.0, &error) == FEED_OK &&
+        add(problem, "kitchen scraps", 1.2, 1.2, &error) == FEED_OK &&
+        add(problem, "coffee grounds", 0.3, 0.3, &error) == FEED_OK &&
+        add(problem, "shredded cardboard", 0.0, NAN, &error) == FEED_OK &&
+        add(problem, "water", 0.0, NAN, &error) == FEED_OK &&
         feed_balance(problem, NULL, &answer, &error) == FEED_OK &&
         feed_answer_describe(answer, &summary, &error) == FEED_OK &&
         feed_answer_blend(answer, &blend, &error) == FEED_OK && summary.status == FEED_SOLVED) {

@@ -1,28 +1,9 @@
 /* A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
  * nothing dry. Which wishes conflict, how near one comes, and what mends it. */
 #include <feed/feed.h>
-#include <math.h>
 #include <stdio.h>
 
-static feed_code add(feed_problem* problem, const char* words, double least_wet_kg,
-                     double most_wet_kg, feed_error* error) {
-    feed_feedstock* found = NULL;
-    feed_code code = feed_feedstock_look_up(words, NULL, &found, error);
-    if (code == FEED_OK) {
-        feed_entry entry;
-        entry.struct_size = sizeof entry;
-        entry.use_up_priority = 0;
-        entry.feedstock = found;
-        entry.label = words;
-        entry.least_wet_kg = least_wet_kg;
-        entry.most_wet_kg = most_wet_kg;
-        entry.cost_per_wet_kg = NAN;
-        entry.usual_wet_kg = NAN;
-        code = feed_problem_add_entry(problem, &entry, error);
-    }
-    feed_feedstock_free(found);
-    return code;
-}
+#include "at_hand.h"
 
 int main(void) {
     feed_problem* problem = NULL;
