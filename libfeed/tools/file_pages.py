@@ -150,6 +150,7 @@ def files_page(schema: dict[str, Any]) -> str:
         "",
         "A small one:",
         "",
+        "<!-- from: examples/kitchen.yaml -->",
         "```yaml",
         (ROOT / "examples" / "kitchen.yaml").read_text(encoding="utf-8").rstrip("\n"),
         "```",

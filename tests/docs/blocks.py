@@ -13,9 +13,11 @@ What becomes of a block depends on the word after its fence:
     text      shown only
 
 A comment `<!-- not run: REASON -->` on the line before keeps a block from being run; any other
-block without a word, or with another word, is an error.
+block without a word, or with another word, is an error. After `<!-- from: FILE -->` the block is
+that whole file, word for word: pages quote the examples and never copy them by hand.
 
-    blocks.py --update FEED    write the output that console blocks have now into the pages
+    blocks.py --update FEED    write the output that console blocks have now, and the files that
+                               others quote, into the pages
 """
 
 from __future__ import annotations
@@ -32,18 +34,22 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 KINDS = {"console", "sh", "yaml", "json", "cpp", "c", "python", "cmake", "text"}
 NOT_RUN = re.compile(r"^\s*<!-- not run: (\S.*) -->\s*$")
+QUOTED = re.compile(r"^\s*<!-- from: (\S+) -->\s*$")
 FENCE = re.compile(r"^(```+)\s*(\S*)\s*$")
 
 
 @dataclass(frozen=True)
 class Block:
-    """One fenced block: its page, the number of its first line, its word and its text."""
+    """One fenced block: its page, the number of its first line, its word and its text; the file
+    that it quotes, if any.
+    """
 
     page: Path
     line: int
     kind: str
     text: str
     not_run: str
+    quoted: str = ""
 
     @property
     def place(self) -> str:
@@ -85,11 +91,11 @@ def blocks_of(page: Path, text: str) -> list[Block]:
                 at += 1
             if at == len(lines):
                 raise ValueError(f"{page}:{first}: the block is not closed")
-            reason = NOT_RUN.match(before)
+            reason, quoted = NOT_RUN.match(before), QUOTED.match(before)
             body = "\n".join(lines[first:at]) + "\n"
-            found.append(
-                Block(page, first + 1, opened.group(2), body, reason.group(1) if reason else "")
-            )
+            not_run = reason.group(1) if reason else ""
+            file = quoted.group(1) if quoted else ""
+            found.append(Block(page, first + 1, opened.group(2), body, not_run, file))
         if lines[at].strip():
             before = lines[at]
         at += 1
@@ -147,6 +153,11 @@ def renewed(block: Block, playground: Playground) -> str:
     return text
 
 
+def quoted(block: Block) -> str:
+    """The file that a block quotes; blank lines at its end do not show."""
+    return (ROOT / block.quoted).read_text(encoding="utf-8").rstrip("\n") + "\n"
+
+
 def update(feed: Path) -> None:
     """Writes the present output into every page's console blocks."""
     for page in pages():
@@ -156,6 +167,9 @@ def update(feed: Path) -> None:
                 with tempfile.TemporaryDirectory() as folder:
                     new = renewed(block, Playground(Path(folder), feed))
                 text = text.replace(f"```console\n{block.text}```", f"```console\n{new}```")
+            elif block.quoted:
+                comment = f"<!-- from: {block.quoted} -->\n```{block.kind}\n"
+                text = text.replace(f"{comment}{block.text}```", f"{comment}{quoted(block)}```")
         page.write_text(text, encoding="utf-8")
 
 

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 import yaml
-from blocks import KINDS, ROOT, Block, Playground, blocks_of, pages, renewed, steps_of
+from blocks import KINDS, ROOT, Block, Playground, blocks_of, pages, quoted, renewed, steps_of
 
 ALL_BLOCKS = [
     block for page in pages() for block in blocks_of(page, page.read_text(encoding="utf-8"))
@@ -49,6 +49,42 @@ def test_links_lead_somewhere(page: Path) -> None:
     targets = [link or picture for link, picture in LINK.findall(text)]
     local = [target.split("#")[0] for target in targets if not re.match(r"[a-z]+:", target)]
     assert [name for name in local if name and not (page.parent / name).exists()] == []
+
+
+QUOTING = [pytest.param(block, id=block.place) for block in ALL_BLOCKS if block.quoted]
+
+
+@pytest.mark.parametrize("block", QUOTING)
+def test_block_is_the_file_it_quotes(block: Block) -> None:
+    assert block.text == quoted(block)
+
+
+def test_each_language_is_quoted_from_the_examples() -> None:
+    quotes = {block.kind for block in ALL_BLOCKS if block.quoted.startswith("examples/")}
+    assert quotes >= {"c", "cpp", "python", "yaml"}
+
+
+def lines_in(text: str) -> set[str]:
+    """The lines that say something of their own."""
+    return {line.strip() for line in text.splitlines() if len(line.strip()) > 24}
+
+
+@pytest.mark.parametrize("page", pages(), ids=lambda page: str(page.relative_to(ROOT)))
+def test_no_block_is_a_copy_of_an_example(page: Path) -> None:
+    kinds = {"c", "cpp", "python", "yaml"}
+    examples = [
+        lines_in(path.read_text(encoding="utf-8"))
+        for path in (ROOT / "examples").rglob("*")
+        if path.suffix in {".c", ".cpp", ".py", ".yaml"}
+    ]
+    copies = [
+        block.place
+        for block in blocks_of(page, page.read_text(encoding="utf-8"))
+        if block.kind in kinds and not block.quoted
+        for example in examples
+        if len(lines_in(block.text) & example) >= 3
+    ]
+    assert copies == []
 
 
 @pytest.mark.parametrize("block", of_kind("console"))
