@@ -185,13 +185,13 @@ private:
             place_pull_step();
 
             double time = infinity;
-            Stop stop = Stop::nothing;
+            PieceEnd stop = PieceEnd::nothing;
             std::size_t which = 0;
             const double curvature =
                 b_.pivot_inverse[held_.count()] > 0 ? last[held_.count()] : 0.0;
             if (curvature > 0) {
                 time = violation * b_.pivot_inverse[held_.count()];
-                stop = Stop::reached;
+                stop = PieceEnd::reached;
             }
             for (std::size_t k = 0; k < held_.count(); ++k) {
                 const std::size_t i = active_[k];
@@ -201,12 +201,12 @@ private:
                 const double left = row_state_[i] > 0 ? y_[i] : -y_[i];
                 if (shrink > 0 && left < time * shrink) {
                     time = left > 0 ? left / shrink : 0.0;
-                    stop = Stop::row_released;
+                    stop = PieceEnd::row_released;
                     which = k;
                 }
             }
             variables_.next_bend(time, stop, which);
-            if (stop == Stop::nothing) {
+            if (stop == PieceEnd::nothing) {
                 write_proof();
                 return PathEnd::infeasible;
             }
@@ -215,11 +215,11 @@ private:
                 y_[active_[k]] += time * step_[k];
             variables_.go(time);
             violation -= time * curvature;
-            if (stop == Stop::reached) {
+            if (stop == PieceEnd::reached) {
                 held_.keep_next();
                 return PathEnd::answer;
             }
-            if (stop == Stop::row_released) {
+            if (stop == PieceEnd::row_released) {
                 release(which);
             } else {
                 held_.free_or_bind(which, variables_.bend(which));

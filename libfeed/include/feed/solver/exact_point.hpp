@@ -3,9 +3,9 @@
 // rows, so that nothing the search has rounded is left in the answer.
 
 #include <cstddef>
-#include <utility>
 
 #include "feed/solver/dictionary.hpp"
+#include "feed/solver/lu_factors.hpp"
 #include "feed/solver/problem.hpp"
 #include "feed/solver/workspace.hpp"
 
@@ -24,7 +24,7 @@ struct Rounding {
 class ExactPoint {
 public:
     ExactPoint(Dictionary& dictionary, const Rounding& rounding)
-        : d_(dictionary), b_(dictionary.b), rounding_(rounding) {}
+        : d_(dictionary), b_(dictionary.b), factors_(dictionary.b), rounding_(rounding) {}
 
     /// Reads the active limits and factorises. False if the equations are singular.
     /// @param joint  whether loose entries are free, and point and multipliers have to be solved
@@ -45,24 +45,22 @@ public:
         }
         joint_ = joint;
         if (!joint_ && free_ != tight_) return false;
-        size_ = joint_ ? free_ + tight_ : free_;
-        double* a = b_.factor.data();
-        for (std::size_t k = 0; k < size_ * size_; ++k)
-            a[k] = 0;
+        const std::size_t size = joint_ ? free_ + tight_ : free_;
+        double* a = factors_.clear(size);
         const std::size_t offset = joint_ ? free_ : 0;
         for (std::size_t r = 0; r < tight_; ++r) {
             for (std::size_t c = 0; c < free_; ++c) {
                 const double entry = row(r)[b_.free_variables[c]];
-                a[(offset + r) * size_ + c] = entry;
-                if (joint_) a[c * size_ + free_ + r] = -entry;
+                a[(offset + r) * size + c] = entry;
+                if (joint_) a[c * size + free_ + r] = -entry;
             }
         }
         if (joint_) {
             for (std::size_t c = 0; c < free_; ++c) {
-                a[c * size_ + c] = b_.scaled_hessian[b_.free_variables[c]];
+                a[c * size + c] = b_.scaled_hessian[b_.free_variables[c]];
             }
         }
-        return factorise();
+        return factors_.factorise();
     }
 
     /// The point and multipliers for the loaded objective, in the caller's units.
@@ -86,7 +84,7 @@ public:
         for (int round = 0; round < rounds; ++round) {
             for (std::size_t r = 0; r < tight_; ++r)
                 b_.residual[r] = row_gap(r);
-            apply_inverse();
+            factors_.apply_inverse();
             refining_ = round > 0;
             if (correct_point() && refining_) break;
         }
@@ -137,75 +135,6 @@ private:
         return b_.scaled_rows.data() + b_.tight_rows[r] * d_.n;
     }
 
-    bool factorise() {
-        double* a = b_.factor.data();
-        const std::size_t s = size_;
-        for (std::size_t k = 0; k < s; ++k)
-            b_.order[k] = k;
-        for (std::size_t k = 0; k < s; ++k) {
-            std::size_t best = k;
-            for (std::size_t r = k + 1; r < s; ++r) {
-                if (size_of(a[r * s + k]) > size_of(a[best * s + k])) best = r;
-            }
-            if (!(size_of(a[best * s + k]) > 0)) return false;
-            if (best != k) {
-                for (std::size_t c = 0; c < s; ++c)
-                    std::swap(a[k * s + c], a[best * s + c]);
-                std::swap(b_.order[k], b_.order[best]);
-            }
-            const double inverse = 1 / a[k * s + k];
-            for (std::size_t r = k + 1; r < s; ++r) {
-                const double factor = a[r * s + k] * inverse;
-                a[r * s + k] = factor;
-                if (factor == 0) continue;
-                for (std::size_t c = k + 1; c < s; ++c)
-                    a[r * s + c] -= factor * a[k * s + c];
-            }
-        }
-        return true;
-    }
-
-    /// b_.residual := inverse of the matrix times b_.residual, through b_.correction.
-    void apply_inverse() {
-        const std::size_t s = size_;
-        const double* a = b_.factor.data();
-        double* t = b_.correction.data();
-        for (std::size_t k = 0; k < s; ++k) {
-            double sum = b_.residual[b_.order[k]];
-            for (std::size_t c = 0; c < k; ++c)
-                sum -= a[k * s + c] * t[c];
-            t[k] = sum;
-        }
-        for (std::size_t k = s; k-- > 0;) {
-            double sum = t[k];
-            for (std::size_t c = k + 1; c < s; ++c)
-                sum -= a[k * s + c] * t[c];
-            t[k] = sum / a[k * s + k];
-        }
-        for (std::size_t k = 0; k < s; ++k)
-            b_.residual[k] = t[k];
-    }
-
-    /// The same with the transposed matrix.
-    void apply_transposed_inverse() {
-        const std::size_t s = size_;
-        const double* a = b_.factor.data();
-        double* t = b_.correction.data();
-        for (std::size_t k = 0; k < s; ++k)
-            t[k] = b_.residual[k];
-        for (std::size_t k = 0; k < s; ++k) {
-            t[k] /= a[k * s + k];
-            for (std::size_t c = k + 1; c < s; ++c)
-                t[c] -= a[k * s + c] * t[k];
-        }
-        for (std::size_t k = s; k-- > 0;) {
-            for (std::size_t c = 0; c < k; ++c)
-                t[c] -= a[k * s + c] * t[k];
-        }
-        for (std::size_t k = 0; k < s; ++k)
-            b_.residual[b_.order[k]] = t[k];
-    }
-
     [[nodiscard]] double tight_value(std::size_t r) const {
         return d_.value_at_rest(d_.n + b_.tight_rows[r]);
     }
@@ -237,7 +166,7 @@ private:
                 }
                 b_.residual[c] = gap;
             }
-            apply_transposed_inverse();
+            factors_.apply_transposed_inverse();
             refining_ = round > 0;
             if (correct_multipliers(0) && refining_) break;
         }
@@ -329,7 +258,7 @@ private:
             }
             for (std::size_t r = 0; r < tight_; ++r)
                 b_.residual[free_ + r] = row_gap(r);
-            apply_inverse();
+            factors_.apply_inverse();
             refining_ = round > 0;
             const bool point_stands = correct_point();
             const bool multipliers_stand = correct_multipliers(free_);
@@ -429,13 +358,13 @@ private:
 
     Dictionary& d_;
     Buffers& b_;
+    LuFactors factors_;
     static constexpr int rounds = 4;
     static constexpr double settled = 4e-16;  ///< a relative correction that changes nothing more.
     Rounding rounding_;
     bool refining_ = false;
     std::size_t free_ = 0;
     std::size_t tight_ = 0;
-    std::size_t size_ = 0;
     bool joint_ = false;
 };
 

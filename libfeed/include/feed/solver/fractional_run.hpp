@@ -5,6 +5,7 @@
 #include <span>
 
 #include "feed/solver/problem.hpp"
+#include "feed/solver/ratio_values.hpp"
 #include "feed/solver/ratios.hpp"
 #include "feed/solver/solve.hpp"
 #include "feed/solver/stages.hpp"
@@ -25,18 +26,19 @@ public:
                   const Options& options)
         : within_(within),
           ratios_(ratios),
+          values_(ratios, within.variable_count()),
           workspace_(workspace),
           b_(workspace.buffers()),
           options_(options),
           n_(within.variable_count()),
           m_(within.row_count()),
-          k_(ratios.denominators.size() / (n_ == 0 ? 1 : n_)) {}
+          k_(values_.count()) {}
 
     FractionalResult run(std::span<const double> tie_objectives) {
         if (!denominators_hold()) return result_;
         copy_limits();
         for (std::size_t k = 0; k < k_; ++k)
-            b_.weights[k] = usual_size(k);
+            b_.weights[k] = values_.usual_size(k);
         // Deviations from aims that can be met have the answer zero, so the first level is zero.
         level_ = 0;
         place_level();
@@ -98,49 +100,12 @@ private:
         return fall > 1e-6 * ratio_size_;
     }
 
-    [[nodiscard]] const double* numerator(std::size_t k) const {
-        return ratios_.numerators.data() + k * n_;
-    }
-    [[nodiscard]] const double* denominator(std::size_t k) const {
-        return ratios_.denominators.data() + k * n_;
-    }
-    [[nodiscard]] double numerator_constant(std::size_t k) const {
-        return ratios_.numerator_constants.empty() ? 0.0 : ratios_.numerator_constants[k];
-    }
-    [[nodiscard]] double denominator_constant(std::size_t k) const {
-        return ratios_.denominator_constants.empty() ? 0.0 : ratios_.denominator_constants[k];
-    }
-
-    [[nodiscard]] double usual_size(std::size_t k) const {
-        double largest = size_of(denominator_constant(k));
-        for (std::size_t j = 0; j < n_; ++j) {
-            if (size_of(denominator(k)[j]) > largest) largest = size_of(denominator(k)[j]);
-        }
-        return largest > 0 ? largest : 1.0;
-    }
-
-    struct Value {
-        double value;
-        double size;
-    };
-
-    static Value linear(const double* a, double constant, const double* x, std::size_t n) {
-        double value = constant;
-        double size = size_of(constant);
-        for (std::size_t j = 0; j < n; ++j) {
-            const double term = a[j] * x[j];
-            value += term;
-            size += size_of(term);
-        }
-        return {value, size};
-    }
-
     /// Whether every denominator is >= 0 on the feasible set: at once if the bounds alone say so.
     bool denominators_hold() {
         for (std::size_t k = 0; k < k_; ++k) {
-            double least = denominator_constant(k);
+            double least = values_.denominator_constant(k);
             for (std::size_t j = 0; j < n_; ++j) {
-                const double d = denominator(k)[j];
+                const double d = values_.denominator(k)[j];
                 if (d != 0) least += d > 0 ? d * within_.lower[j] : d * within_.upper[j];
             }
             if (least >= 0) continue;
@@ -160,7 +125,7 @@ private:
                 failed(lowest.status);
                 return false;
             }
-            const Value value = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
+            const SizedValue value = values_.denominator_at(k, b_.x.data());
             if (value.value < -options_.tolerance * value.size) {
                 bad_denominator(k);
                 return false;
@@ -200,11 +165,11 @@ private:
         for (std::size_t k = 0; k < k_; ++k) {
             double* row = own.rows.data() + (m_ + k) * (n_ + 1);
             for (std::size_t j = 0; j < n_; ++j) {
-                row[j] = difference(level_ * denominator(k)[j], numerator(k)[j]);
+                row[j] = difference(level_ * values_.denominator(k)[j], values_.numerator(k)[j]);
             }
             row[n_] = b_.weights[k];
             own.row_lower[m_ + k] =
-                difference(numerator_constant(k), level_ * denominator_constant(k));
+                difference(values_.numerator_constant(k), level_ * values_.denominator_constant(k));
             own.row_upper[m_ + k] = infinity;
         }
     }
@@ -216,8 +181,8 @@ private:
         double largest = -infinity;
         ratio_size_ = 0;
         for (std::size_t k = 0; k < k_; ++k) {
-            const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
-            const Value a = linear(numerator(k), numerator_constant(k), b_.x.data(), n_);
+            const SizedValue d = values_.denominator_at(k, b_.x.data());
+            const SizedValue a = values_.numerator_at(k, b_.x.data());
             if (d.value <= 1e-12 * d.size) {
                 if (bad_ == k_) bad_ = k;
                 if (a.value > 1e-12 * a.size) {
@@ -235,7 +200,7 @@ private:
 
     void take_weights() {
         for (std::size_t k = 0; k < k_; ++k) {
-            const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
+            const SizedValue d = values_.denominator_at(k, b_.x.data());
             if (d.value > 1e-12 * d.size) b_.weights[k] = d.value;
         }
     }
@@ -246,8 +211,8 @@ private:
         double limit = -infinity;
         double limit_size = 0;
         for (std::size_t k = 0; k < k_; ++k) {
-            const Value d = linear(denominator(k), 0, b_.ray.data(), n_);
-            const Value a = linear(numerator(k), 0, b_.ray.data(), n_);
+            const SizedValue d = values_.denominator_along(k, b_.ray.data());
+            const SizedValue a = values_.numerator_along(k, b_.ray.data());
             if (d.value <= 1e-12 * d.size) continue;
             if (a.value / d.value > limit) limit = a.value / d.value;
             if (a.size / d.value > limit_size) limit_size = a.size / d.value;
@@ -278,7 +243,7 @@ private:
             b_.mean[j] = 0;
         for (std::size_t k = 0; k < k_; ++k) {
             for (std::size_t j = 0; j < n_; ++j)
-                b_.objective[j] = -denominator(k)[j];
+                b_.objective[j] = -values_.denominator(k)[j];
             const Problem problem{{}, {b_.objective.data(), n_}, within_};
             const Result most = solve_generally(problem, workspace_, options_);
             spent_ += most.iterations;
@@ -324,8 +289,8 @@ private:
         if (bad_ < k_) return bad_denominator(bad_);
         // The ratios at the final point against the level that was proven to be the lowest.
         for (std::size_t k = 0; k < k_; ++k) {
-            const Value d = linear(denominator(k), denominator_constant(k), b_.x.data(), n_);
-            const Value a = linear(numerator(k), numerator_constant(k), b_.x.data(), n_);
+            const SizedValue d = values_.denominator_at(k, b_.x.data());
+            const SizedValue a = values_.numerator_at(k, b_.x.data());
             const double over = a.value - level_ * d.value;
             const double size = a.size + size_of(level_) * d.size;
             if (size == 0) continue;
@@ -387,6 +352,7 @@ private:
 
     const Polyhedron& within_;
     const Ratios& ratios_;
+    RatioValues values_;
     Workspace& workspace_;
     Buffers& b_;
     Options options_;

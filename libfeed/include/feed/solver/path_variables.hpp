@@ -10,7 +10,7 @@
 namespace feed::solver::detail {
 
 /// What ends a straight piece of the path.
-enum class Stop { nothing, reached, row_released, bent };
+enum class PieceEnd { nothing, reached, row_released, bent };
 
 /// The pull on variable j is (A'y - g)_j; it stands at clip(pull_j / h_j). The loops over all
 /// variables choose between numbers instead of branching: which variables are bound follows no
@@ -92,7 +92,7 @@ public:
 
     /// The first variable, in time, that meets or leaves a bound while the pull changes at the
     /// rates of the step.
-    void next_bend(double& time, Stop& stop, std::size_t& which) const {
+    void next_bend(double& time, PieceEnd& stop, std::size_t& which) const {
         for (std::size_t j = 0; j < n_; ++j) {
             const double rate = pull_step_[j];
             const bool rising = rate > 0;
@@ -102,7 +102,7 @@ public:
             // Where the pull does not change this is false, for an endless time too.
             if (room < time * speed) {
                 time = room > 0 ? room / speed : 0.0;
-                stop = Stop::bent;
+                stop = PieceEnd::bent;
                 which = j;
             }
         }
@@ -158,7 +158,8 @@ private:
         bound_value_[j] = state == free ? 0.0 : bound;
         const double above = state == free ? pull_upper_[j] : infinity;
         rising_edge_[j] = state == at_lower ? pull_lower_[j] : above;
-        const double below = state == free ? pull_lower_[j] : -infinity;
+        double below = -infinity;
+        if (state == free) below = pull_lower_[j];
         falling_edge_[j] = state == at_upper ? pull_upper_[j] : below;
     }
 

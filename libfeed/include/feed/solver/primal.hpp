@@ -4,14 +4,11 @@
 // method; with curvature some nonbasic entries are `loose`, between their limits, and move together
 // by Newton steps on the reduced objective (the reduced-gradient form of Murtagh and Saunders 1978,
 // Mathematical Programming 14).
-//
-// After a run of steps that gain nothing it falls back to Bland's rule (1977), which cannot cycle
-// on linear problems.
 
 #include <cstddef>
-#include <cstdint>
 
 #include "feed/solver/dictionary.hpp"
+#include "feed/solver/pricing.hpp"
 #include "feed/solver/problem.hpp"
 #include "feed/solver/reduced_newton.hpp"
 #include "feed/solver/workspace.hpp"
@@ -21,7 +18,11 @@ namespace feed::solver::detail {
 class Primal {
 public:
     Primal(Dictionary& dictionary, std::size_t iteration_limit)
-        : d_(dictionary), b_(dictionary.b), limit_(iteration_limit), newton_(dictionary) {}
+        : d_(dictionary),
+          b_(dictionary.b),
+          limit_(iteration_limit),
+          pricing_(dictionary),
+          newton_(dictionary) {}
 
     [[nodiscard]] std::size_t iterations() const { return iterations_; }
 
@@ -29,6 +30,7 @@ public:
     /// failed their check.
     void look_closer(int attempt) {
         tolerance_ = attempt == 0 ? search_tolerance : attempt == 1 ? 1e-14 : 1e-13;
+        pricing_.look_closer(tolerance_);
         newton_.look_closer(tolerance_, attempt == 0   ? 1e-11
                                         : attempt == 1 ? 1e-9
                                         : attempt == 2 ? 1e-8
@@ -51,7 +53,7 @@ public:
     Status find_feasible() {
         const std::size_t n = d_.n;
         const std::size_t m = d_.m;
-        stalled_ = 0;
+        pricing_.restart();
         for (;;) {
             d_.place_basics();
             bool feasible = true;
@@ -63,7 +65,7 @@ public:
             if (feasible) return Status::solved;
             if (++iterations_ > limit_) return Status::iteration_limit;
             d_.place_slopes([](std::size_t, double& slope, double& size) { slope = size = 0; });
-            const std::size_t entering = price(n, true);
+            const std::size_t entering = pricing_.price(n, true);
             if (entering == n) return Status::infeasible;
             step_towards_feasible(entering);
             refresh_if_stale();
@@ -73,7 +75,7 @@ public:
     /// Lowers the objective from a feasible place. Sets `lost` if rounding broke feasibility.
     Status descend(bool& lost) {
         const std::size_t n = d_.n;
-        stalled_ = 0;
+        pricing_.restart();
         std::size_t newton_in_a_row = 0;
         for (;;) {
             d_.place_basics();
@@ -89,7 +91,7 @@ public:
             if (newton_.count() > 0 && newton_in_a_row < 4) moving = newton_.direction();
             if (!moving) {
                 newton_in_a_row = 0;
-                const std::size_t entering = price(n, false);
+                const std::size_t entering = pricing_.price(n, false);
                 if (entering == n) {
                     newton_.park();
                     return Status::solved;
@@ -128,42 +130,6 @@ private:
         if (d_.pivots_since_rebuild > 60 + d_.n / 4) d_.rebuild();
     }
 
-    [[nodiscard]] bool use_bland() const { return stalled_ > 12 + d_.n / 2 + 10 * (d_.n + d_.m); }
-    /// Before that, entries are picked as if drawn by lot: of many ways out of a corner the
-    /// steepest may go in circles, and Bland's rule visits them one by one.
-    [[nodiscard]] bool draw_lots() const { return stalled_ > 12 + d_.n / 2; }
-
-    /// A number that depends on the entry and on how long there was no gain, and on nothing else.
-    [[nodiscard]] double lot(std::size_t id) const {
-        std::uint64_t z = (static_cast<std::uint64_t>(id) << 32U) + stalled_ + 0x9e3779b97f4a7c15U;
-        z = (z ^ (z >> 30U)) * 0xbf58476d1ce4e5b9U;
-        z = (z ^ (z >> 27U)) * 0x94d049bb133111ebU;
-        return static_cast<double>((z >> 40U) + 1U);
-    }
-
-    /// The nonbasic entry to move: the steepest, or the first by number when steps gain nothing. n
-    /// if none gains.
-    [[nodiscard]] std::size_t price(std::size_t none, bool loose_too) const {
-        std::size_t best = none;
-        double best_merit = 0;
-        for (std::size_t j = 0; j < d_.n; ++j) {
-            const std::size_t id = b_.nonbasic[j];
-            if (b_.low[id] == b_.high[id]) continue;
-            if (!loose_too && b_.place[id] == Place::loose) continue;
-            const double slope = b_.slope[j];
-            const double steep = size_of(slope);
-            if (!(steep > tolerance_ * b_.slope_size[j])) continue;
-            if (b_.place[id] == Place::at_lower && slope > 0) continue;
-            if (b_.place[id] == Place::at_upper && slope < 0) continue;
-            const double merit = draw_lots() ? lot(id) : steep;
-            if (use_bland() ? (best == none || id < b_.nonbasic[best]) : merit > best_merit) {
-                best = j;
-                best_merit = merit;
-            }
-        }
-        return best;
-    }
-
     /// Phase one: moves one entry past every limit as long as the sum of the oversteppings keeps
     /// falling.
     void step_towards_feasible(std::size_t entering) {
@@ -194,7 +160,7 @@ private:
         double time = 0;
         std::size_t chosen = 2 * m;
         double chosen_rate = 0;
-        const bool bland = use_bland();
+        const bool bland = pricing_.use_bland();
         bool to_own_limit = false;
         for (;;) {
             std::size_t next = 2 * m;
@@ -226,18 +192,16 @@ private:
         }
         if (to_own_limit) {
             b_.place[id] = sense > 0 ? Place::at_upper : Place::at_lower;
-            note_progress(own > 0);
+            pricing_.note_progress(own > 0);
             return;
         }
         if (chosen == 2 * m) {  // rounding: a descent without end cannot be
-            stalled_ = 100 + 11 * (d_.n + d_.m);
+            pricing_.give_up_speed();
             return;
         }
         exchange(chosen / 2, entering, chosen % 2 == 0 ? Place::at_lower : Place::at_upper);
-        note_progress(time > 0);
+        pricing_.note_progress(time > 0);
     }
-
-    void note_progress(bool progress) { stalled_ = progress ? 0 : stalled_ + 1; }
 
     void exchange(std::size_t row, std::size_t column, Place leaving_place) {
         const std::size_t leaving = b_.basic[row];
@@ -297,7 +261,7 @@ private:
     /// it.
     bool move(bool& blocked) {
         const std::size_t n = d_.n;
-        const bool bland = use_bland();
+        const bool bland = pricing_.use_bland();
         const double give = bland ? 0.0 : 0.5 * tolerance_;
         double longest = 0;
         for (std::size_t k = 0; k < newton_.count(); ++k) {
@@ -370,7 +334,7 @@ private:
         }
         apply(time);
         blocked = stop != Stop::nothing;
-        note_progress(time > 0);
+        pricing_.note_progress(time > 0);
         if (stop == Stop::own) {
             const std::size_t id = b_.nonbasic[b_.loose_columns[which]];
             b_.place[id] = b_.step[which] > 0 ? Place::at_upper : Place::at_lower;
@@ -419,7 +383,7 @@ private:
     std::size_t limit_;
     std::size_t iterations_ = 0;
     double tolerance_ = search_tolerance;
-    std::size_t stalled_ = 0;
+    Pricing pricing_;
     ReducedNewton newton_;
 };
 
