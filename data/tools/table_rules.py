@@ -163,8 +163,9 @@ def _check_names(table: Table, problems: Problems) -> None:
 
 
 def _check_sources(table: Table, cited_elsewhere: set[str], problems: Problems) -> None:
-    house = {"RULE-D1", "RULE-D2", "RULE-EST", "RULE-RANGE", "RULE-POOL", "RULE-SETTLED"}
-    used = set(cited_elsewhere) | house
+    # House rules are applied by name, in the tools and in the library; no row needs to cite them.
+    used = {identifier for identifier in table.sources if identifier.startswith("RULE-")}
+    used |= cited_elsewhere
     formulas = " ".join(table.rules.formulas.values())
     used |= {identifier for identifier in table.sources if identifier in formulas}
     for row in table.feedstocks:

@@ -14,10 +14,10 @@ inline constexpr int layout_version = 1;
 /// Version of the numbers.
 inline constexpr std::string_view data_version = "1.0.0";
 /// SHA-256 over the names, lengths and bytes of data/*.yaml.
-inline constexpr std::string_view content_sha256 = "9bd3d881aedd346b2202d42725ffb6a87e715d864e678e62f6ca9c075292264c";
+inline constexpr std::string_view content_sha256 = "0be4fd273c918b14d3139fb9fd1fd3ca7f0f10b53269f6a2318b39a11e220102";
 
 /// Published sources, sorted by id.
-inline constexpr std::array<Source, 80> sources{{
+inline constexpr std::array<Source, 82> sources{{
     {"ALEJO-RAB", "Alejo RT, Nicolas HJ. Vermicompost production using rabbit manure. Psychology and Education, abstract.", "vermicompost N, organic C, organic matter", "figures only", "read", "Abstract."},
     {"ALGL-CCE", "A&L Great Lakes Laboratories, note on calcium carbonate equivalent.", "quarry lime range 75-110 %", "figures only", "read", ""},
     {"BARY05", "Bary AI et al. (2005). Characterization of fresh yard trimmings for agricultural use. Bioresour. Technol. 96, 1499-1504.", "N and C:N of grass-rich and mixed yard trimmings", "figures only", "read", "Abstract."},
@@ -77,10 +77,12 @@ inline constexpr std::array<Source, 80> sources{{
     {"RAVEEN95", "Raveendran K, Ganesh A, Khilar KC (1995). Influence of mineral matter on biomass pyrolysis characteristics. Fuel 74, 1812-1822.", "C, N, ash, lignin of coir pith, straws, shells", "figures only", "read", "Table columns seen as running text."},
     {"RFM-COIR", "Physical, chemical and biological characterization of coir dust. Revista Fitotecnia Mexicana, abstract.", "coir pH and EC", "figures only", "read", "Abstract."},
     {"ROMANIA19", "Development of a model for food waste composting. Environ. Sci. Pollut. Res. 26(4), 4056-4069 (2019), abstract only.", "pH, moisture of fruit and vegetable peelings", "figures only", "read", "Used only in reference cases."},
+    {"RULE-CARBON", "House rule: 45 % of the dry mass is carbon where an own feedstock gives none (own_feedstock.hpp).", "carbon of own feedstocks", "this project", "judgement", "Near the middle of plant scraps; a judgement, not a measurement."},
     {"RULE-D1", "House rule: decay classes in properties.yaml.", "decay class", "this project", "judgement", "A judgement, not a measurement."},
     {"RULE-D2", "House rule: caution tags in README.md of this folder.", "caution tags", "this project", "judgement", "A judgement, not a measurement."},
     {"RULE-EST", "House rule: estimates by kind in properties.yaml.", "values no source gives", "this project", "judgement", "Near the middle of the known rows of the kind."},
     {"RULE-POOL", "House rule: pool shares of the volatile solids by decay class in properties.yaml.", "labile, cellulosic and lignin-like shares", "this project", "judgement", "Chosen so that soft scraps and absorbent paper are gone in three weeks at 22 C and stalks and wood are not."},
+    {"RULE-PREPARATION", "House rule: factors of the preparations, each with its range (preparation.hpp).", "moisture, density, rate and the rest after chopping, freezing, draining, soaking, drying and pre-composting", "this project", "judgement", "A judgement, to be moved by evidence."},
     {"RULE-RANGE", "House rule: default ranges by group and property in properties.yaml.", "ranges of values that come without one", "this project", "judgement", "A judgement, to be moved by evidence."},
     {"RULE-SETTLED", "House rule: settled over loose bulk density by group in properties.yaml.", "settled bulk density", "this project", "judgement", "A judgement, to be moved by evidence."},
     {"SCG-REV", "Review paragraph on spent coffee grounds composition. Applied Sciences 9(16), 3369 (2019), introduction.", "coffee grounds protein, fat, lignin, ash ranges", "open access (CC BY)", "read", ""},
