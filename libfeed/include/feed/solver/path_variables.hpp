@@ -156,10 +156,13 @@ private:
         free_inverse_[j] = state == free ? inverse_hessian_[j] : 0.0;
         const double bound = state == at_upper ? upper_[j] : lower_[j];
         bound_value_[j] = state == free ? 0.0 : bound;
-        const double above = state == free ? pull_upper_[j] : infinity;
-        rising_edge_[j] = state == at_lower ? pull_lower_[j] : above;
+        double above = infinity;
         double below = -infinity;
-        if (state == free) below = pull_lower_[j];
+        if (state == free) {
+            above = pull_upper_[j];
+            below = pull_lower_[j];
+        }
+        rising_edge_[j] = state == at_lower ? pull_lower_[j] : above;
         falling_edge_[j] = state == at_upper ? pull_upper_[j] : below;
     }
 
