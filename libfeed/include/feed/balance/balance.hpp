@@ -91,13 +91,26 @@ inline Result<PreparedBalance> without_water_limit(const PreparedBalance& prepar
     return prepare(std::move(problem));
 }
 
-/// The entry that grows fastest without an upper limit; the first of several.
+/// Whether growth without end is what a keeper asked of an entry rather than what follows from it.
+inline bool wanted(const Entry& entry, Objective objective) {
+    return entry.use_up_priority > 0 ||
+           (objective == Objective::use_up_most && entry.feedstock->group != Group::water);
+}
+
+/// The entry that grows without an upper limit: of those that are to be used up if one of them
+/// does, else of all, the one that grows fastest; the first of several.
 inline std::string endless_entry(const PreparedBalance& prepared, std::span<const double> ray) {
-    std::size_t fastest = ray.size();
+    const auto& problem = prepared.problem;
+    const auto before = [&](std::size_t a, std::size_t b) {
+        const bool a_wanted = wanted(problem.entries[a], problem.objective);
+        const bool b_wanted = wanted(problem.entries[b], problem.objective);
+        return a_wanted == b_wanted ? ray[a] > ray[b] : a_wanted;
+    };
+    std::size_t best = ray.size();
     for (std::size_t i = 0; i < ray.size(); ++i) {
-        if (ray[i] > 0.0 && (fastest == ray.size() || ray[i] > ray[fastest])) fastest = i;
+        if (ray[i] > 0.0 && (best == ray.size() || before(i, best))) best = i;
     }
-    return fastest < ray.size() ? prepared.problem.entries[fastest].label : std::string();
+    return best < ray.size() ? problem.entries[best].label : std::string();
 }
 
 /// The entry that a blend holds most of without an upper limit; the first of several.
