@@ -247,6 +247,8 @@ public:
         if (descriptor_ >= 0) ::close(descriptor_);
     }
     bool held() const noexcept { return held_; }
+    /// The new name of a file survives a power cut from here on.
+    void sync() const noexcept { ::fsync(descriptor_); }
 
 private:
     int descriptor_ = -1;
@@ -277,8 +279,11 @@ Result<Appended> append_observation(const std::string& path, const Observation& 
     if (!diary) return diary.errors();
     auto extended = extend(*diary, observation, path);
     if (!extended) return extended.errors();
+    // All who append hold the lock, so what a dead one left beside the diary is nobody's.
+    remove_abandoned(path);
     const auto written = write_text_file(path, extended->text);
     if (!written) return written.errors();
+    lock.sync();
     return std::move(extended.value().appended);
 }
 

@@ -18,8 +18,8 @@ std::string plural(const std::string& unit) {
     return unit + "s";
 }
 
-/// A count as a keeper measures it: the plainest of whole, halves, quarters, thirds and eighths that
-/// is within a twentieth (common practice), otherwise two figures.
+/// A count as a keeper measures it: the plainest of whole, halves, quarters, thirds and eighths
+/// that is within a twentieth (common practice), otherwise two figures.
 std::string count_text(double count, const std::string& unit) {
     static constexpr double near = 0.05;
     for (const int steps : {1, 2, 4, 3, 8}) {

@@ -1,6 +1,8 @@
 #include "feed/io/text_file.hpp"
 
+#include <dirent.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -45,6 +47,22 @@ std::string reason(int number) {
         default:
             return "the system says error " + std::to_string(number);
     }
+}
+
+constexpr std::string_view beside_mark = ".new-";
+
+/// The process that a file beside another one belongs to, or 0 where the name is none of ours.
+pid_t owner_of(std::string_view file, std::string_view name) noexcept {
+    const std::size_t before = name.size() + beside_mark.size();
+    if (file.size() <= before || file.size() > before + 9 || file.substr(0, name.size()) != name ||
+        file.substr(name.size(), beside_mark.size()) != beside_mark)
+        return 0;
+    pid_t owner = 0;
+    for (const char c : file.substr(before)) {
+        if (c < '0' || c > '9') return 0;
+        owner = 10 * owner + (c - '0');
+    }
+    return owner;
 }
 
 /// Closes the descriptor when it goes out of scope.
@@ -116,7 +134,7 @@ Result<std::string> read_text_file(const std::string& path) {
 }
 
 Result<std::size_t> write_text_file(const std::string& path, std::string_view text) {
-    const std::string beside = path + ".new-" + std::to_string(::getpid());
+    const std::string beside = path + std::string(beside_mark) + std::to_string(::getpid());
     const auto failed = [&](int number) {
         ::unlink(beside.c_str());
         return file_error(
@@ -137,6 +155,29 @@ Result<std::size_t> write_text_file(const std::string& path, std::string_view te
     }
     if (::rename(beside.c_str(), path.c_str()) != 0) return failed(errno);
     return text.size();
+}
+
+std::size_t remove_abandoned(const std::string& path) {
+    const std::size_t slash = path.rfind('/');
+    const std::string folder = slash == std::string::npos ? "." : path.substr(0, slash + 1);
+    const std::string name = slash == std::string::npos ? path : path.substr(slash + 1);
+    DIR* const open_folder = ::opendir(folder.c_str());
+    if (open_folder == nullptr) return 0;
+    std::size_t removed = 0;
+    while (const dirent* entry = ::readdir(open_folder)) {
+        const pid_t owner = owner_of(entry->d_name, name);
+        if (owner <= 0) continue;
+        const bool dead = owner == ::getpid() || (::kill(owner, 0) != 0 && errno == ESRCH);
+        if (!dead) continue;
+        const int place = ::dirfd(open_folder);
+        struct stat facts {};
+        if (::fstatat(place, entry->d_name, &facts, AT_SYMLINK_NOFOLLOW) != 0 ||
+            !S_ISREG(facts.st_mode))
+            continue;
+        if (::unlinkat(place, entry->d_name, 0) == 0) ++removed;
+    }
+    ::closedir(open_folder);
+    return removed;
 }
 
 TextFault first_text_fault(std::string_view text) noexcept {

@@ -1,13 +1,17 @@
 #include "feed/io/diary_append.hpp"
 
 #include <signal.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <filesystem>
 #include <string>
+#include <vector>
 
 #include "catch2.hpp"
 #include "feed/io/feed_file.hpp"
@@ -60,6 +64,14 @@ public:
         if (std::system(command.c_str()) != 0) std::perror("rm");
     }
     std::string file(const std::string& name) const { return path_ + "/" + name; }
+    /// Everything in it, in alphabetical order.
+    std::vector<std::string> names() const {
+        std::vector<std::string> found;
+        for (const auto& item : std::filesystem::directory_iterator(path_))
+            found.push_back(item.path().filename().string());
+        std::sort(found.begin(), found.end());
+        return found;
+    }
 
 private:
     std::string path_;
@@ -318,4 +330,69 @@ TEST_CASE("a writer that is killed loses nothing that it had reported") {
         CHECK(kept <= reported + static_cast<std::size_t>(round) + 1);
     }
     CHECK(reported > 12);
+    // What the killed left beside the diary goes with the next entry.
+    REQUIRE(feed::io::append_observation(path, look(), 60));
+    CHECK(folder.names() == std::vector<std::string>{"bin.yaml"});
+}
+
+TEST_CASE("a writer killed in the middle of its file leaves the diary, and its rest is cleared") {
+    const Folder folder;
+    const std::string path = folder.file("bin.yaml");
+    const std::string before = "libfeed: 1\nobservations:\n" + entry;
+    REQUIRE(feed::io::write_text_file(path, before));
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+        // The system kills a process whose file grows past this many bytes.
+        const rlimit few{40, 40};
+        const rlimit no_core{0, 0};
+        ::signal(SIGXFSZ, SIG_DFL);
+        ::setrlimit(RLIMIT_CORE, &no_core);
+        ::setrlimit(RLIMIT_FSIZE, &few);
+        (void)feed::io::append_observation(path, look(), 60);
+        ::_exit(0);
+    }
+    int status = 0;
+    REQUIRE(::waitpid(child, &status, 0) == child);
+    REQUIRE(WIFSIGNALED(status));
+    const std::string beside = "bin.yaml.new-" + std::to_string(child);
+    REQUIRE(folder.names() == std::vector<std::string>{"bin.yaml", beside});
+    CHECK(*feed::io::read_text_file(path) == before);
+    REQUIRE(feed::io::append_observation(path, look(), 60));
+    CHECK(folder.names() == std::vector<std::string>{"bin.yaml"});
+    CHECK(*feed::io::read_text_file(path) == before + entry);
+}
+
+TEST_CASE("only what a dead writer of the same diary left is cleared") {
+    const Folder folder;
+    const std::string path = folder.file("bin.yaml");
+    const pid_t dead = ::fork();
+    REQUIRE(dead >= 0);
+    if (dead == 0) ::_exit(0);
+    REQUIRE(::waitpid(dead, nullptr, 0) == dead);
+    const std::string number = std::to_string(dead);
+    const std::string gone = path + ".new-" + number;
+    const std::vector<std::string> kept{
+        "bin.yaml",                                     // the diary
+        "bin.yaml.new-",                                // no number
+        "bin.yaml.new-1234567890123",                   // no process
+        "bin.yaml.new-" + number + ".txt",              // the keeper's own
+        "bin.yaml.new-" + std::to_string(::getppid()),  // somebody who lives
+        "bin.yaml.old-" + number,                       // another mark
+        "other.yaml.new-" + number,                     // another diary
+    };
+    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\n"));
+    for (const auto& name : kept) {
+        if (name != "bin.yaml") REQUIRE(feed::io::write_text_file(folder.file(name), "x"));
+    }
+    REQUIRE(feed::io::write_text_file(gone, "x"));
+    CHECK(feed::io::remove_abandoned(path) == 1);
+    auto names = folder.names();
+    auto expected = kept;
+    std::sort(expected.begin(), expected.end());
+    CHECK(names == expected);
+    // A folder of that name is nobody's rest.
+    REQUIRE(::mkdir(gone.c_str(), 0777) == 0);
+    CHECK(feed::io::remove_abandoned(path) == 0);
+    CHECK(feed::io::remove_abandoned("/no/such/folder/bin.yaml") == 0);
 }
