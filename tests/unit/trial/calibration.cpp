@@ -95,30 +95,33 @@ TEST_CASE("where the model is linear the conjugate normal posterior comes out") 
 }
 
 TEST_CASE("planted rates are recovered, and the interval holds them as often as it says") {
-    Normal normal(20260314);
     const feed::RatePrior prior = feed::published_prior();
-    int labile_inside = 0;
-    int slow_inside = 0;
-    constexpr int diaries = 1000;
-    double labile_error = 0.0;
-    for (int i = 0; i < diaries; ++i) {
-        const double labile = std::exp(prior.log_deviation[0] * normal());
-        const double slow = std::exp(prior.log_deviation[1] * normal());
-        const auto diary = simulated(normal, labile, slow, 6);
-        const feed::Calibration found = feed::calibrate(diary);
-        labile_inside += found.rates[0].after_low_per_day <= 0.22 * labile &&
-                         0.22 * labile <= found.rates[0].after_high_per_day;
-        slow_inside += found.rates[1].after_low_per_day <= 0.07 * slow &&
-                       0.07 * slow <= found.rates[1].after_high_per_day;
-        labile_error += std::fabs(std::log(found.rates[0].after_per_day / (0.22 * labile)));
+    // From a diary of a few weeks to one of a season; four looks at each feeding.
+    for (const int feedings : {2, 6, 12}) {
+        Normal normal(20260314);
+        int labile_inside = 0;
+        int slow_inside = 0;
+        constexpr int diaries = 1000;
+        double labile_error = 0.0;
+        for (int i = 0; i < diaries; ++i) {
+            const double labile = std::exp(prior.log_deviation[0] * normal());
+            const double slow = std::exp(prior.log_deviation[1] * normal());
+            const auto diary = simulated(normal, labile, slow, feedings);
+            const feed::Calibration found = feed::calibrate(diary);
+            labile_inside += found.rates[0].after_low_per_day <= 0.22 * labile &&
+                             0.22 * labile <= found.rates[0].after_high_per_day;
+            slow_inside += found.rates[1].after_low_per_day <= 0.07 * slow &&
+                           0.07 * slow <= found.rates[1].after_high_per_day;
+            labile_error += std::fabs(std::log(found.rates[0].after_per_day / (0.22 * labile)));
+        }
+        CAPTURE(feedings, labile_inside, slow_inside, labile_error / diaries);
+        CHECK(labile_inside >= 850);
+        CHECK(labile_inside <= 950);
+        CHECK(slow_inside >= 850);
+        CHECK(slow_inside <= 950);
+        // Much nearer than the prior alone, whose mean absolute error is 0.8 of its deviation.
+        CHECK(labile_error / diaries < 0.5 * 0.7979 * prior.log_deviation[0]);
     }
-    CAPTURE(labile_inside, slow_inside, labile_error / diaries);
-    CHECK(labile_inside >= 850);
-    CHECK(labile_inside <= 950);
-    CHECK(slow_inside >= 850);
-    CHECK(slow_inside <= 950);
-    // Much nearer than the prior alone, whose mean absolute error is 0.8 of its deviation.
-    CHECK(labile_error / diaries < 0.5 * 0.7979 * prior.log_deviation[0]);
 }
 
 TEST_CASE("many looks narrow the interval onto the planted rate") {
