@@ -21,10 +21,13 @@ namespace detail {
 
 inline constexpr std::size_t remedy_bedding_index = *find_id("cardboard-corrugated");
 inline constexpr std::size_t remedy_lime_index = *find_id("eggshell-powder");
-inline constexpr std::size_t remedy_water_index = *find_id("water-tap");
-inline constexpr std::size_t remedy_scraps_index = *find_id("vegetable-produce-mixed");
+inline constexpr std::string_view remedy_water_id = "water-tap";
+inline constexpr std::size_t remedy_water_index = *find_id(remedy_water_id);
+inline constexpr std::string_view remedy_scraps_id = "vegetable-produce-mixed";
+inline constexpr std::size_t remedy_scraps_index = *find_id(remedy_scraps_id);
 
-inline RemedyMaterials remedy_materials(const CheckOptions& options, const DecayedShares& decayed) {
+inline RemedyMaterials remedy_materials(const CheckOptions& options, const DecayedShares& decayed,
+                                        bool nothing_planned = false) {
     RemedyMaterials with;
     if (options.bedding_at_hand) {
         with.bedding = options.bedding_at_hand;
@@ -35,12 +38,13 @@ inline RemedyMaterials remedy_materials(const CheckOptions& options, const Decay
     }
     with.lime = std::make_shared<const Feedstock>(feedstock_at(remedy_lime_index));
     with.lime_words = "ground eggshell";
-    with.water_id = feedstock_at(remedy_water_index).id;
-    with.scraps_id = feedstock_at(remedy_scraps_index).id;
+    with.water_id = remedy_water_id;
+    with.scraps_id = remedy_scraps_id;
     with.bedding_per_kg = load_of(*with.bedding, 1.0, decayed);
     with.lime_per_kg = load_of(*with.lime, 1.0, decayed);
     with.water_per_kg = load_of(feedstock_at(remedy_water_index), 1.0, decayed);
-    with.scraps_per_kg = load_of(feedstock_at(remedy_scraps_index), 1.0, decayed);
+    if (nothing_planned)
+        with.scraps_per_kg = load_of(feedstock_at(remedy_scraps_index), 1.0, decayed);
     return with;
 }
 
@@ -152,7 +156,8 @@ inline CheckResult check(const Bed& said, std::span<const Portion> feeding,
         finding.source = source_of(hazard, numbers, layer);
         finding.why = why_sentence(hazard, numbers, load, judged, options.units);
         if (n.level == Level::watch || n.level == Level::act) {
-            if (!materials) materials = detail::remedy_materials(options, decayed);
+            if (!materials)
+                materials = detail::remedy_materials(options, decayed, load.scraps_wet_kg <= 0.0);
             problem = RemedyProblem{&numbers,    &judged, feeding,
                                     load,        spread,  bed.free_room.value(),
                                     &*materials, decayed, options.units};

@@ -49,7 +49,8 @@ struct JointProblem {
     std::array<bool, hazard_count> helpless{};  ///< that no step takes away: to be made no worse
     double most_share = 1.0;
     double most_lime_kg = 0.0;
-    Load feeding;  ///< without the portion that is cut down
+    double enough_share = 1.0;  ///< more cannot be reached on any surface
+    Load feeding;               ///< without the portion that is cut down
     std::optional<std::size_t> cut_down;
     double cut_down_kg = 0.0;  ///< as planned
     Load cut_down_per_kg;
@@ -182,11 +183,15 @@ inline JointNumber rounded_steps(const JointProblem& problem,
 /// than before.
 inline bool all_well(const JointProblem& problem, const BedNumbers& bed, const Load& load,
                      double spread_m2) noexcept {
-    for (std::size_t h = 0; h < hazard_count; ++h) {
-        if (!problem.wanted[h] && !problem.helpless[h]) continue;
+    const auto well = [&](std::size_t h) {
+        if (!problem.wanted[h] && !problem.helpless[h]) return true;
         const Level level = hazard_number(static_cast<Hazard>(h), bed, load, spread_m2).level;
-        const Level highest = problem.wanted[h] ? Level::none : problem.p.before->of[h].level;
-        if (level > highest) return false;
+        return level <= (problem.wanted[h] ? Level::none : problem.p.before->of[h].level);
+    };
+    // The one that fails most often comes first.
+    if (!well(static_cast<std::size_t>(Hazard::overfed))) return false;
+    for (std::size_t h = 0; h < hazard_count; ++h) {
+        if (!well(h)) return false;
     }
     return true;
 }
@@ -202,6 +207,8 @@ inline JointNumber joint_steps(const JointProblem& problem, double spread_m2,
             x = problem.solve(spread_m2, settled, margin, workspace);
             if (!x) return {};
             const double now = problem.load_of_steps(*x).settled_m3;
+            // A layer that is thinner than reckoned with is cooler, and no more would go in.
+            if (now <= settled && (*x)[0] >= problem.enough_share * (1.0 - 1e-9)) break;
             if (std::abs(now - settled) <= 0.005 * now) break;
             settled = now;
         }
@@ -260,10 +267,20 @@ inline JointNumber joint_remedy(const RemedyProblem& p,
         if (raised[h] && problem.wanted[h]) problem.choose_cut_down(hazard);
     }
     if (may_lime(p)) problem.most_lime_kg = limits::most_lime.value * p.bed->surface_m2 / 1000.0;
+    problem.enough_share = problem.most_share;
+    const auto overfed = static_cast<std::size_t>(Hazard::overfed);
+    if (problem.wanted[overfed] && problem.feeding.scraps_wet_kg > 0.0) {
+        // The worms set a limit that no bedding and no surface moves.
+        const double room_kg =
+            feeding_rules(*p.bed).start_wet_kg_per_day * p.bed->rate_window_days -
+            p.bed->recent_scraps_kg;
+        problem.enough_share =
+            std::clamp(room_kg / problem.feeding.scraps_wet_kg, 0.0, problem.most_share);
+    }
     solver::Workspace workspace(detail::joint_variables, detail::joint_rows);
     const auto best_of = [&] {
         JointNumber usual = detail::joint_steps(problem, p.spread_m2, workspace);
-        if (usual.found && usual.share >= 1.0) return usual;
+        if (usual.found && usual.share >= 0.98 * problem.enough_share) return usual;
         JointNumber whole = detail::joint_steps(problem, p.bed->surface_m2, workspace);
         const bool better = whole.found && (!usual.found || whole.share > usual.share + 0.02);
         return better ? whole : usual;
@@ -271,7 +288,7 @@ inline JointNumber joint_remedy(const RemedyProblem& p,
     JointNumber n = best_of();
     if (n.found && n.share < 0.1 && n.share > 0.0) {
         // A tenth of a feeding is not worth laying.
-        problem.most_share = 0.0;
+        problem.most_share = problem.enough_share = 0.0;
         n = best_of();
     }
     if (!n.found) return n;

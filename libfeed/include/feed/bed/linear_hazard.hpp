@@ -1,5 +1,6 @@
 #pragma once
 #include <algorithm>
+#include <cmath>
 
 #include "feed/bed/hazard_numbers.hpp"
 
@@ -89,6 +90,19 @@ struct LinearHazard {
                 break;
         }
         return 0.0;
+    }
+
+    /// How many kg of scraps of a feeding leave the bed just cool enough, the feeding laid alone:
+    /// the root of a parabola, because a layer warms with its food times its own depth. 0: none.
+    static double scraps_to_cool(const BedNumbers& bed, const Load& per_kg,
+                                 double spread_m2) noexcept {
+        const LinearHazard thin{bed, spread_m2, 0.0, 0.0};
+        const LinearHazard deep{bed, spread_m2, per_kg.settled_m3, 0.0};
+        const double first = thin.of_load(Hazard::hot, per_kg);
+        const double second = deep.of_load(Hazard::hot, per_kg) - first;
+        const double room = -thin.of_bed(Hazard::hot);
+        if (!(room > 0.0) || !(first > 0.0)) return 0.0;
+        return 2.0 * room / (first + std::sqrt(first * first + 4.0 * second * room));
     }
 
     /// How much of an addition a load needs until the hazard is just absent, or 0 where the hazard

@@ -21,8 +21,8 @@ struct RemedyMaterials {
     std::string_view bedding_words;
     std::shared_ptr<const Feedstock> lime;
     std::string_view lime_words;
-    std::string water_id;
-    std::string scraps_id;
+    std::string_view water_id;
+    std::string_view scraps_id;
     Load bedding_per_kg;
     Load lime_per_kg;
     Load water_per_kg;
@@ -160,9 +160,11 @@ inline double first_safe_day(Hazard hazard, const BedNumbers& bed, const HazardN
     for (const double day : later_days_tried) {
         if (day < soonest_day) continue;
         const BedNumbers then = bed_after(bed, now, day);
-        if (hazard_number(hazard, then, rest, spread_m2).level == Level::none &&
-            hazard_number(Hazard::overfed, then, rest, spread_m2).level <=
-                before[Hazard::overfed].level)
+        const Level overfed = hazard_number(Hazard::overfed, then, rest, spread_m2).level;
+        if (overfed > before[Hazard::overfed].level) continue;
+        if (hazard == Hazard::overfed
+                ? overfed == Level::none
+                : hazard_number(hazard, then, rest, spread_m2).level == Level::none)
             return day;
     }
     return 0.0;
@@ -335,7 +337,10 @@ inline std::optional<RemedyNumber> try_remedy(RemedyKind kind, Hazard hazard,
             };
             const auto kg = detail::most_amount(
                 p.load.scraps_wet_kg, [&](double t) { return safe(part(t), p.spread_m2); },
-                round_mass, line.amount_to_absent(hazard, Load{}, part(1.0)));
+                round_mass,
+                hazard == Hazard::hot
+                    ? detail::LinearHazard::scraps_to_cool(*p.bed, part(1.0), p.spread_m2)
+                    : line.amount_to_absent(hazard, Load{}, part(1.0)));
             if (!kg) return std::nullopt;
             // A tenth of a feeding is not worth laying: then nothing is fed now.
             r.amount = *kg < 0.1 * p.load.scraps_wet_kg ? 0.0 : *kg;

@@ -253,7 +253,8 @@ inline JointRemedy joint_remedy_of(const JointNumber& n, const RemedyProblem& p)
     const RemedyMaterials& with = *p.materials;
     if (n.bedding_kg > 0.0)
         remedy.additions.push_back({with.bedding->id, wet_kilograms(n.bedding_kg)});
-    if (n.water_kg > 0.0) remedy.additions.push_back({with.water_id, wet_kilograms(n.water_kg)});
+    if (n.water_kg > 0.0)
+        remedy.additions.push_back({std::string(with.water_id), wet_kilograms(n.water_kg)});
     if (n.lime_kg > 0.0) remedy.additions.push_back({with.lime->id, wet_kilograms(n.lime_kg)});
     remedy.share_now = n.share;
     remedy.feed_now = wet_kilograms(n.scraps_kg);
