@@ -1,3 +1,4 @@
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -5,6 +6,7 @@
 #include "feed/bed/hazard.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/quantity_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "quantity_lines.hpp"
 
@@ -45,6 +47,14 @@ std::string hazards_text(const CheckResult& result, io::UnitSystem units) {
     return text;
 }
 
+std::string advice_text(const io::KeeperAdvice& advice) {
+    std::string text;
+    if (advice.temperature) text += "\n" + wrapped(advice.temperature->text, 0, 2);
+    if (advice.first_weeks) text += "\n" + wrapped(advice.first_weeks_text, 0, 2);
+    if (advice.away) text += "\n" + wrapped(advice.away->text, 0, 2);
+    return text;
+}
+
 }  // namespace
 
 int run_check(const Arguments& arguments) {
@@ -52,15 +62,32 @@ int run_check(const Arguments& arguments) {
         return refuse(arguments, wrong_words(arguments, "one file is due here"));
     const auto file = io::read_feed_file(arguments.words[0]);
     if (!file) return refuse(arguments, file.errors());
+    std::optional<Duration> away;
+    if (arguments.has("--away")) {
+        const auto time =
+            io::parse_quantity(arguments.options.at("--away"), io::QuantityKind::duration);
+        Errors errors = time ? Errors() : time.errors();
+        if (time && (*time < 1.0 || *time > 84.0))
+            errors = wrong_words(arguments, "a time away is worked out for 1 day to 12 weeks");
+        if (!errors.empty()) {
+            errors[0].field = "--away";
+            errors[0].value = arguments.options.at("--away");
+            errors[0].allowed = "1 day to 12 weeks, such as \"3 weeks\"";
+            return refuse(arguments, errors);
+        }
+        away = days(*time);
+    }
     const auto found = io::check_of(*file, arguments.units);
     if (!found) return refuse(arguments, found.errors());
     const CheckResult& result = *found;
+    const io::KeeperAdvice advice = io::advice_of(*file, away, arguments.units);
     bool act = false;
     for (const auto& finding : result.hazards)
         act = act || finding.level == Level::act;
     const int code = act && arguments.has("--strict") ? not_reachable : done;
-    if (arguments.json()) return print(io::to_json(result), code);
+    if (arguments.json()) return print(io::to_json(result, advice), code);
     std::string text = hazards_text(result, arguments.units);
+    text += advice_text(advice);
     if (!result.cautions.empty()) {
         text += "\nCautions\n";
         for (const auto& caution : result.cautions)

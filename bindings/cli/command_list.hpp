@@ -34,7 +34,11 @@ inline constexpr Option help{"--help", "", "", "Show this help."};
 inline constexpr Option table_options[] = {json, units, help};
 inline constexpr Option blend_options[] = {json, units, help};
 inline constexpr Option check_options[] = {
-    json, units, {"--strict", "", "", "Exit with 1 when a hazard says act."}, help};
+    {"--away", "TIME", "", "What to do before leaving it alone, such as \"3 weeks\"."},
+    {"--strict", "", "", "Exit with 1 when a hazard says act."},
+    json,
+    units,
+    help};
 inline constexpr Option forecast_options[] = {
     {"--days", "NUMBER", "", "Days to show, today the first: 2 to 366; 28 when left out."},
     {"--svg", "FILE", "", "Write a picture of moisture, food left and acid."},
@@ -74,9 +78,10 @@ inline constexpr Command commands[] = {
      blend_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
      true},
     {"check", "FILE", "Judge a planned feeding against this bed",
-     "Judges the planned feeding of a file (blend) against its bed: sour, wet, dry, hot, ammonia, "
+     "Judges the planned feeding of a file (blend, or what its balance finds) against its bed: sour, wet, dry, hot, ammonia, "
      "salty, overfed, underfed, airless, greasy. Each hazard comes with its number, its limit, the "
-     "reason and a remedy.",
+     "reason and a remedy, and several have steps against them all at once. A cold, warm or new bed, "
+     "or a time away, gets its advice.",
      check_options, "feed check tote.yaml", "Is this feeding safe for the bed in tote.yaml?", true},
     {"forecast", "FILE", "Tell the days after a feeding",
      "Follows the bed day by day after the feedings of a file: moisture, food left, acid, "

@@ -11,6 +11,7 @@ _feed() {
         show:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         blend:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         balance:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        check:--away) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         check:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         forecast:--days) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
@@ -44,7 +45,7 @@ _feed() {
             fi ;;
         check)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--json --units --strict --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--away --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

@@ -134,6 +134,28 @@ Result<CheckResult> check_of(const FeedFile& file, UnitSystem units) {
     return result;
 }
 
+KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away, UnitSystem units) {
+    const auto fed = with_feeding(file, units);
+    const Bed bed = bed_on_day_zero(fed ? *fed : file);
+    KeeperAdvice advice;
+    if (away) advice.away = going_away(bed, *away, units);
+    if (!std::holds_alternative<std::monostate>(bed.temperature)) {
+        const CompletedBed full = completed(bed);
+        const SpeciesLimits& limits = limits_of(full.species);
+        std::vector<Portion> scraps;
+        if (fed) scraps = planned_feedings(*fed).front().portions;
+        if (full.temperature_high > limits.optimum_high)
+            advice.temperature = at_temperature(bed, full.temperature_high, scraps, units);
+        else if (full.temperature_low < limits.optimum_low)
+            advice.temperature = at_temperature(bed, full.temperature_low, scraps, units);
+    }
+    if (bed.age && in_days(*bed.age) < limits::ramp_full_days.value) {
+        advice.first_weeks = first_weeks(bed, units);
+        advice.first_weeks_text = first_weeks_text(*advice.first_weeks, units);
+    }
+    return advice;
+}
+
 Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
     ForecastOptions options;
     options.days = days - 1;
@@ -169,7 +191,7 @@ Result<std::string> answer_json(std::string_view verb, const FeedFile& file) {
     if (verb == "check") {
         const auto answer = check_of(file);
         if (!answer) return answer.errors();
-        return to_json(*answer);
+        return to_json(*answer, advice_of(file));
     }
     if (verb == "forecast") return to_json(forecast_of(file, usual_forecast_days));
     Error error;

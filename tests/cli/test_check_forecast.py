@@ -126,6 +126,66 @@ def test_steps_against_several_hazards_clear_them_together(
     assert all(levels[hazard] == "none" for hazard in HAZARDS if hazard != "underfed"), levels
 
 
+COLD_NEW = {
+    "bed": {
+        "container": "60 L tote",
+        "worms": "500 g",
+        "age": "10 days",
+        "temperature": "8 C",
+        "squeeze": "drops",
+    },
+    "blend": ["40 g carrot"],
+}
+
+
+@pytest.mark.parametrize("weeks", [1, 2, 3, 4, 5, 6])
+def test_going_away_is_answered_with_the_check(
+    weeks: int, feed_command: Path, tmp_path: Path
+) -> None:
+    """Never the rations of all weeks at once, slow food from the fourth week, water by the bed."""
+    file = {"bed": {**COLD_NEW["bed"], "age": "1 year", "temperature": "20 C", "squeeze": "damp"}}  # type: ignore[dict-item]
+    path = write(tmp_path, {**file, "blend": ["40 g carrot"]})
+    away = answer(feed_command, "check", path, "--away", f"{weeks} weeks")["advice"]["away"]
+    assert away["days"] == 7 * weeks
+    assert 0 < away["food_kg"] <= 0.5
+    assert (away["slow_food_kg"] > 0) == (weeks > 3)
+    assert away["water_kg"] > 0
+    assert away["moisture_at_return"]["low"] <= away["moisture_at_return"]["value"]
+    text = call(feed_command, "check", path, "--away", f"{weeks} weeks").stdout
+    assert f"Gone for {7 * weeks} days:" in text
+    assert "Gone" not in call(feed_command, "check", path).stdout
+
+
+@pytest.mark.parametrize("away", ["0 days", "13 weeks", "3", "soon", ""])
+def test_a_time_away_has_a_unit_and_a_range(away: str, feed_command: Path, tmp_path: Path) -> None:
+    path = write(tmp_path, COLD_NEW)
+    refused = call(feed_command, "check", path, f"--away={away}", code=2)
+    assert "--away" in refused.stderr and "12 weeks" in refused.stderr
+
+
+def test_a_cold_new_bed_gets_its_ration_and_its_ramp(feed_command: Path, tmp_path: Path) -> None:
+    path = write(tmp_path, COLD_NEW)
+    advice = answer(feed_command, "check", path)["advice"]
+    # 8 C is 4 of the 11 degrees between the coldest borne, 4 C, and the coolest liked, 15 C.
+    assert advice["temperature"]["ration_share"] == pytest.approx(4 / 11)
+    weeks = [week["scraps_kg"] for week in advice["first_weeks"]]
+    assert len(weeks) == 13 and weeks == sorted(weeks) and weeks[0] < 0.3 * weeks[-1]
+    text = " ".join(call(feed_command, "check", path).stdout.split())
+    assert "At 8 C Eisenia fetida or andrei takes about 36 % of a full ration" in text
+    assert "New bin: nothing for three days" in text
+    settled = {**COLD_NEW["bed"], "age": "1 year", "temperature": "20 C"}  # type: ignore[dict-item]
+    calm = answer(feed_command, "check", write(tmp_path, {**COLD_NEW, "bed": settled}, "calm.json"))
+    assert calm["advice"] == {"away": None, "temperature": None, "first_weeks": None}
+
+
+def test_heat_names_the_most_at_a_time(feed_command: Path, tmp_path: Path) -> None:
+    bed = {**COLD_NEW["bed"], "temperature": "22 C to 28 C"}  # type: ignore[dict-item]
+    path = write(tmp_path, {"bed": bed, "blend": ["400 g bread"]})
+    advice = answer(feed_command, "check", path)["advice"]["temperature"]
+    assert advice["temperature_c"] == pytest.approx(28)
+    assert 0 < advice["most_at_a_time_kg"] < 0.4
+
+
 def test_nothing_planned_is_said(feed_command: Path, tmp_path: Path) -> None:
     path = write(tmp_path, {"bed": TOO_MUCH["bed"]})
     assert 'no section "blend"' in call(feed_command, "check", path, code=2).stderr

@@ -51,7 +51,8 @@ def test_answers_to_the_examples(verb: str, name: str, feed_command: Path) -> No
     path = EXAMPLES / name
     result = call(feed_command, verb, path, "--units", "us", code=None)
     if result.returncode == 2:
-        pytest.skip("the file has no such section")
+        assert "the file has no section" in result.stderr
+        return
     assert metric_left(result.stdout) == []
     assert re.search(r"\d (lb|oz)\b", result.stdout)
 

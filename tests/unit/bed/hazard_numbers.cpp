@@ -171,3 +171,28 @@ TEST_CASE("a dry bed is seen, and evaporation dries it further") {
     bed.ventilation = Ventilation::open_top;
     CHECK(judged(bed, {})[Hazard::dry].value.value < closed);
 }
+
+TEST_CASE("a bed that is fed by its rules is never called underfed") {
+    for (const double celsius : {5.0, 8.0, 12.0, 20.0, 33.0}) {
+        for (const double age : {5.0, 30.0, 365.0}) {
+            for (const double worms_kg : {0.1, 0.5, 5.0}) {
+                Bed bed = kitchen::tote();
+                bed.temperature = feed::celsius(celsius);
+                bed.age = days(age);
+                bed.worms.wet_mass = wet_kilograms(worms_kg);
+                const BedNumbers n = kitchen::numbers(bed);
+                const double start_kg = feeding_rules(n).start_wet_kg_per_day;
+                Load load;
+                load.scraps_wet_kg = load.wet_kg = 0.6 * start_kg * n.horizon_days;
+                CAPTURE(celsius, age, worms_kg, start_kg);
+                CHECK(hazard_number(Hazard::underfed, n, load, n.surface_m2).level == Level::none);
+                CHECK(hazard_number(Hazard::overfed, n, load, n.surface_m2).level == Level::none);
+            }
+        }
+    }
+    // A settled warm bed that gets next to nothing still is.
+    Load trace;
+    trace.scraps_wet_kg = trace.wet_kg = 0.02;
+    const BedNumbers n = kitchen::numbers(kitchen::tote());
+    CHECK(hazard_number(Hazard::underfed, n, trace, n.surface_m2).level == Level::watch);
+}

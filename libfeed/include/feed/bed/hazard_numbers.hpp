@@ -185,11 +185,15 @@ inline HazardNumber overfed_number(const BedNumbers& bed, const Load& load,
     return n;
 }
 
-inline HazardNumber underfed_number(const BedNumbers& bed, const Load& load) noexcept {
+/// Cold worms and a new bin eat less and hunger later, and nobody is hungry at half of what the bed
+/// should start with: so a bed that is fed by its rules is never called underfed.
+inline HazardNumber underfed_number(const BedNumbers& bed, const Load& load,
+                                    const FeedingRules& rules) noexcept {
     HazardNumber n;
     n.higher_is_worse = false;
     n.can_act = false;
-    n.watch = limits::underfed_rate.watch;
+    n.watch = std::min(bed.rate_factor * limits::underfed_rate.watch,
+                       0.5 * rules.start_wet_kg_per_day / bed.worms_kg.value);
     n.act = limits::underfed_rate.act;
     const double span = bed.diary_days + bed.horizon_days;
     n.value = Ranged((bed.scraps_kg + load.scraps_wet_kg) / span) / bed.worms_kg;
@@ -275,7 +279,7 @@ inline HazardNumber hazard_number(Hazard hazard, const BedNumbers& bed, const Lo
             n = detail::overfed_number(bed, load, feeding_rules(bed));
             break;
         case Hazard::underfed:
-            n = detail::underfed_number(bed, load);
+            n = detail::underfed_number(bed, load, feeding_rules(bed));
             break;
         case Hazard::airless:
             return detail::airless_number(bed, load, spread_m2, load.scraps_settled_m3 / spread_m2);

@@ -1,10 +1,13 @@
 #pragma once
+#include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "feed/balance/balance_answer.hpp"
+#include "feed/bed/advice.hpp"
 #include "feed/bed/hazard.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/forecast/forecast_result.hpp"
@@ -51,6 +54,21 @@ Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units);
 /// Answers `feed check` for the feeding of `with_feeding`. Remedies take the first bedding that the
 /// balance has without limit. Errors: those of with_feeding. Threads: pure.
 Result<CheckResult> check_of(const FeedFile& file, UnitSystem units = UnitSystem::metric);
+/// What a keeper is told beside the hazards.
+struct KeeperAdvice {
+    std::optional<AwayAdvice> away;                ///< where a time away was asked for
+    std::optional<TemperatureAdvice> temperature;  ///< where the bed is said to be cold or warm
+    /// In the first weeks of a bed whose age is said; `first_weeks_text` is the same in words.
+    std::optional<std::array<RampWeek, 13>> first_weeks;
+    std::string first_weeks_text;
+};
+
+/// The advice for the bed of a file on day 0: where its temperature is outside what its worms like,
+/// where it is younger than three months, and for a time away.
+/// @param away  above 0; worked out up to 12 weeks. Threads: pure.
+KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away = std::nullopt,
+                       UnitSystem units = UnitSystem::metric);
+
 /// Answers `feed forecast` with the bin's own rates where its diary tells them, and with the
 /// feeding of `with_feeding`, or without one where there is none. days: 2 to 366, day 0 included.
 /// Threads: pure.

@@ -8,6 +8,7 @@
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
 #include "feed/forecast/forecast_result.hpp"
+#include "feed/io/answers.hpp"
 #include "feed/io/diary_news.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/quantity/error.hpp"
@@ -30,8 +31,9 @@ std::string to_json(const BlendProperties& blend, std::span<const Portion> porti
 /// The answer of a balance. measures: of each portion, in order.
 std::string to_json(const BalanceAnswer& answer, std::span<const std::string> measures);
 
-/// The answer of a check. Values and limits are in the `unit` beside them.
-std::string to_json(const CheckResult& result);
+/// The answer of a check with the advice beside it. Values and limits are in the `unit` beside
+/// them.
+std::string to_json(const CheckResult& result, const KeeperAdvice& advice = {});
 
 /// The answer of a forecast: `days` entries in every array, the first for day 0.
 std::string to_json(const Forecast& forecast);
