@@ -104,8 +104,9 @@ Result<std::size_t> write_sheet(const Arguments& arguments, const io::FeedFile& 
         return error;
     }
     const auto planned = io::planned_feeding(file);
-    const auto sheet = io::bin_sheet_of(file.title, planned ? *planned : std::vector<Portion>(),
-                                        forecast, *zero, arguments.units);
+    const auto sheet =
+        io::bin_sheet_of(file.title, planned ? *planned : std::vector<Portion>(), forecast, *zero,
+                         arguments.units, io::share_to_repeat(file));
     constexpr std::string_view ending = ".html";
     const bool html = path.size() > ending.size() &&
                       std::string_view(path).substr(path.size() - ending.size()) == ending;

@@ -9,6 +9,8 @@
 #include "feed/io/feed_file.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/io/yaml_tree.hpp"
+#include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
 
 namespace feed_command {
@@ -23,6 +25,21 @@ std::string today() {
     std::tm local{};
     localtime_r(&now, &local);
     return text(Date{local.tm_year + 1900, local.tm_mon + 1, local.tm_mday});
+}
+
+/// A value as it was typed, or {place: value, ...} where one was typed, as for temperatures at
+/// several places.
+void write_value(io::JsonWriter& json, const std::string& key, const std::string& value) {
+    const auto tree = value.substr(0, 1) == "{" ? io::parse_yaml(value, "") : Errors();
+    if (!tree || !tree->root().is_mapping()) {
+        json.member(key, value);
+        return;
+    }
+    json.key(key);
+    json.begin_object();
+    tree->root().for_each_pair(
+        [&](io::YamlView place, io::YamlView there) { json.member(place.text(), there.text()); });
+    json.end_object();
 }
 
 /// Reads KEY=VALUE words as one entry of `observations`, by the reader of the file form.
@@ -44,7 +61,7 @@ Result<Observation> read_observation(const Arguments& arguments) {
             errors.push_back(wrong[0]);
             continue;
         }
-        json.member(word.substr(0, equals), word.substr(equals + 1));
+        write_value(json, word.substr(0, equals), word.substr(equals + 1));
     }
     json.end_object();
     json.end_array();
@@ -67,7 +84,14 @@ std::string rate_text(double per_day) {
     return significant(per_day, 2);
 }
 
-std::string news_text(const io::DiaryNews& news) {
+/// A rate in the words of somebody who looks into a bin.
+std::string_view food_of(ForecastParameter rate) {
+    if (rate == ForecastParameter::labile_rate_per_day) return "soft food (labile)";
+    if (rate == ForecastParameter::cellulosic_rate_per_day) return "paper and peel (cellulosic)";
+    return "wood and stalks (lignin-like)";
+}
+
+std::string news_text(const io::DiaryNews& news, io::UnitSystem units) {
     std::string text;
     if (!news.added.empty())
         text += "Added, " + io::counted(news.observations, "observation") + " now:\n" + news.added +
@@ -79,21 +103,17 @@ std::string news_text(const io::DiaryNews& news) {
             "eye or weighed. Until then the published rates stand.",
             0, 0);
     } else {
-        text += wrapped("This bin's rates at 25 C, per day, from " +
-                            io::counted(news.calibration.used, "look") +
+        text += wrapped("This bin's rates at " + words::temperature(25.0, units) +
+                            ", per day, from " + io::counted(news.calibration.used, "look") +
                             " (in brackets where nine in ten lie)",
                         0, 2);
         for (std::size_t i = 0; i < news.calibration.rates.size(); ++i) {
             const auto& now = news.calibration.rates[i];
             const auto& before = news.before.rates[i];
-            std::string name(kind(now.parameter).key);
-            name = name.substr(0, name.find("_rate"));
-            for (auto& c : name)
-                if (c == '_') c = ' ';
             text += wrapped(
-                name + ": " + rate_text(now.after_per_day) + " (" +
+                std::string(food_of(now.parameter)) + ": " + rate_text(now.after_per_day) + " (" +
                     rate_text(now.after_low_per_day) + " to " + rate_text(now.after_high_per_day) +
-                    "); before " + rate_text(before.after_per_day) + "; published " +
+                    "); before " + rate_text(before.after_per_day) + "; to begin with " +
                     rate_text(now.before_per_day) + " (" + rate_text(now.before_low_per_day) +
                     " to " + rate_text(now.before_high_per_day) + ")" +
                     (now.outside_published ? "; outside the published range" : ""),
@@ -105,7 +125,7 @@ std::string news_text(const io::DiaryNews& news) {
     if (!news.slips.empty()) {
         text += "\nDoes not add up\n";
         for (const auto& slip : news.slips)
-            text += wrapped("- " + slip, 2, 4);
+            text += wrapped("- " + words::fixed_text(slip, units), 2, 4);
     }
     return text;
 }
@@ -129,7 +149,7 @@ int run_observe(const Arguments& arguments) {
     if (!file) return refuse(arguments, file.errors());
     auto news = io::news_of(file->diary, !added.empty());
     news.added = added;
-    return print(arguments.json() ? io::to_json(news) : news_text(news));
+    return print(arguments.json() ? io::to_json(news) : news_text(news, arguments.units));
 }
 
 }  // namespace feed_command

@@ -49,9 +49,9 @@ Result<Sign> read_sign(const std::string& word) {
 std::string answer_text(const SignsAnswer& answer) {
     std::string text = wrapped(answer.text, 0, 2) + "\nWhat it may be, likeliest first\n";
     for (const auto& cause : answer.causes) {
-        const char* share = cause.share >= 0.5   ? "likely"
-                            : cause.share >= 0.2 ? "may be"
-                                                 : "less likely";
+        // An order, not a measurement: said against the likeliest, which is never "less likely".
+        const double against = cause.share / answer.causes.front().share;
+        const char* share = against >= 0.75 ? "likely" : against >= 0.4 ? "may be" : "less likely";
         text += wrapped(
             "- " + cause.name + " (" + share + (cause.harmless ? ", harmless" : "") + ")", 2, 4);
         if (!cause.why.empty()) text += wrapped(cause.why, 6, 6);

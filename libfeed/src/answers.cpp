@@ -156,6 +156,16 @@ KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away, UnitS
     return advice;
 }
 
+double share_to_repeat(const FeedFile& file) {
+    const auto fed = with_feeding(file);
+    if (!fed) return 1.0;
+    const Bed said = bed_on_day_zero(*fed);
+    const BedNumbers bed = bed_numbers(said, completed(said), {});
+    const Load load = load_of(planned_feedings(*fed).front().portions, decayed_shares(1.0));
+    const double eaten_kg = feeding_rules(bed).start_wet_kg_per_day * bed.horizon_days;
+    return load.scraps_wet_kg > eaten_kg ? eaten_kg / load.scraps_wet_kg : 1.0;
+}
+
 Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
     ForecastOptions options;
     options.days = days - 1;

@@ -37,6 +37,8 @@ std::vector<SheetPart> parts_of(const BinSheet& sheet) {
     }
     for (const std::string& line : sheet.feed)
         next.lines.push_back("Put in: " + line);
+    if (sheet.less && !sheet.feed.empty())
+        next.lines.push_back("This is less than was planned. The worms eat no more.");
     parts.push_back(std::move(next));
     parts.push_back({"Look first",
                      {"Lift the lid. Is the old food mostly gone? If not, close it. Wait a week.",
@@ -128,9 +130,10 @@ constexpr std::string_view page_style =
 }  // namespace
 
 BinSheet bin_sheet_of(std::string name, const std::vector<Portion>& portions,
-                      const Forecast& forecast, Date day_zero, UnitSystem units) {
+                      const Forecast& forecast, Date day_zero, UnitSystem units, double share) {
     BinSheet sheet;
     sheet.bin = std::move(name);
+    sheet.less = share < 0.95;
     const auto date_on = [&](int day) { return date_of(day_number(day_zero) + day); };
     if (forecast.look_back.day) {
         sheet.look_on = date_on(*forecast.look_back.day);
@@ -141,7 +144,8 @@ BinSheet bin_sheet_of(std::string name, const std::vector<Portion>& portions,
         const Feedstock& feedstock = *portion.feedstock;
         sheet.feed.push_back(
             feedstock.name + ": " +
-            measure_and_weight_text(portion.wet_mass, feedstock, std::nullopt, units) + ".");
+            measure_and_weight_text(share * portion.wet_mass, feedstock, std::nullopt, units) +
+            ".");
         sheet.lime = sheet.lime || feedstock.has(Caution::lime_dust);
     }
     return sheet;

@@ -72,6 +72,45 @@ def test_faster_food_raises_the_rate(feed_command: Path, tmp_path: Path) -> None
     assert rates[1] > rates[0]
 
 
+def test_temperatures_at_several_places_are_recorded(feed_command: Path, tmp_path: Path) -> None:
+    path = Path(shutil.copy(EXAMPLES / "lunch_club_tote.yaml", tmp_path / "one.yaml"))
+    places = "temperature={back: 21 C, middle: 23 C}"
+    call(feed_command, "observe", path, "--date", "2026-03-27", places, "by=Ama")
+    assert 'temperature: {"back": 21 C, "middle": 23 C}' in path.read_text(encoding="utf-8")
+    hot = "temperature={back: 21 C, middle: 300 C}"
+    assert "too large" in call(feed_command, "observe", path, hot, code=2).stderr
+
+
+def test_everything_a_site_records_is_kept(feed_command: Path, tmp_path: Path) -> None:
+    path = Path(shutil.copy(EXAMPLES / "lunch_club_tote.yaml", tmp_path / "one.yaml"))
+    seen = (
+        "weight_in=1.2 kg", "running_total=9 kg", "bedding=card", "temperature={back: 21 C}",
+        "moisture=75 %", "pooling=no", "smell=earthy", "vigour=active", "worms=spread",
+        "pests=some gnats", "action=turned", "by=Ama", "ph=7", "air_low=12 C", "air_high=20 C",
+    )  # fmt: skip
+    call(feed_command, "observe", path, "--date", "2026-03-27", *seen)
+    text = path.read_text(encoding="utf-8")
+    for one in seen:
+        assert f"    {one.split('=')[0]}: " in text, one
+
+
+def test_the_likeliest_cause_is_not_called_less_likely(feed_command: Path) -> None:
+    for sign in ("climbing", "balled", "sour", "heat"):
+        lines = call(feed_command, "signs", sign).stdout.splitlines()
+        first = next(line for line in lines if line.startswith("  - "))
+        assert "(likely" in first, first
+
+
+def test_observe_in_us_units(feed_command: Path, tmp_path: Path) -> None:
+    path = Path(shutil.copy(EXAMPLES / "lunch_club_tote.yaml", tmp_path / "one.yaml"))
+    first = ("--date", "2026-03-21", "weight_in=1 kg", "running_total=10 kg")
+    call(feed_command, "observe", path, *first)
+    second = ("--date", "2026-03-22", "weight_in=1 kg", "running_total=14 kg", "--units", "us")
+    text = " ".join(call(feed_command, "observe", path, *second).stdout.split())
+    assert "rates at 77 F" in text and " kg" not in text.split("now:")[1].split("Does not")[1]
+    assert "grows by 8.82 lb, but 2.2 lb were entered" in text
+
+
 def test_signs_give_ordered_causes_with_tests(feed_command: Path) -> None:
     ours = answer(feed_command, "signs", "climbing", "sour")
     shares = [cause["share"] for cause in ours["causes"]]

@@ -8,6 +8,8 @@
 #include "catch2.hpp"
 #include "feed/feedstock/table.hpp"
 #include "feed/forecast/forecast.hpp"
+#include "feed/io/answers.hpp"
+#include "feed/io/feed_file.hpp"
 
 using feed::io::BinSheet;
 
@@ -150,4 +152,28 @@ TEST_CASE("the sheet follows the forecast") {
           *f.next_feeding.day);
     REQUIRE(sheet.feed.size() == 1);
     CHECK(sheet.feed[0].find("400 g") != std::string::npos);
+    CHECK_FALSE(sheet.less);
+    const BinSheet half = feed::io::bin_sheet_of("Tote", portions, f, {2026, 3, 14},
+                                                 feed::io::UnitSystem::metric, 0.5);
+    CHECK(half.feed[0].find("200 g") != std::string::npos);
+    CHECK(feed::io::bin_sheet_text(half).find("less than was planned") != std::string::npos);
+}
+
+TEST_CASE("a sheet never asks for more than the check starts with") {
+    const std::string text =
+        "libfeed: 1\nbed: {container: 60 L tote, worms: 500 g, age: 1 year, temperature: 20 C}\n"
+        "blend: [2 kg carrot]\n";
+    const auto file = feed::io::read_feed_text(text, "bin.yaml");
+    REQUIRE(file);
+    // The worms' weight a week, the lowest of the rules here: 0.5 of 2 kg.
+    CHECK(feed::io::share_to_repeat(*file) == Approx(0.25));
+    const auto found = feed::io::check_of(*file);
+    REQUIRE(found);
+    CHECK((*found)[feed::Hazard::overfed].level == feed::Level::act);
+    std::string little = text;
+    little.replace(little.find("2 kg"), 4, "400 g");
+    const auto modest = feed::io::read_feed_text(little, "bin.yaml");
+    REQUIRE(modest);
+    CHECK(feed::io::share_to_repeat(*modest) == 1.0);
+    CHECK((*feed::io::check_of(*modest))[feed::Hazard::overfed].level == feed::Level::none);
 }

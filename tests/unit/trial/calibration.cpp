@@ -133,6 +133,10 @@ TEST_CASE("many looks narrow the interval onto the planted rate") {
     CHECK(found.rates[0].after_high_per_day / found.rates[0].after_low_per_day < 1.25);
     CHECK(found.rates[1].outside_published);
     CHECK_FALSE(found.rates[0].outside_published);
+    // The typical slow rate is the high end of its published range: a look that confirms it is
+    // inside.
+    const feed::Calibration usual = feed::calibrate(simulated(normal, 1.0, 1.05, 2));
+    CHECK_FALSE(usual.rates[1].outside_published);
 }
 
 TEST_CASE("a slip of the pen is set aside and named") {

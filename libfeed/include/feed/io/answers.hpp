@@ -69,6 +69,10 @@ struct KeeperAdvice {
 KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away = std::nullopt,
                        UnitSystem units = UnitSystem::metric);
 
+/// The share of the planned feeding that the bed of a file eats until the next one, by the rule
+/// that `feed check` starts from: 0 to 1. Threads: pure.
+double share_to_repeat(const FeedFile& file);
+
 /// Answers `feed forecast` with the bin's own rates where its diary tells them, and with the
 /// feeding of `with_feeding`, or without one where there is none. days: 2 to 366, day 0 included.
 /// Threads: pure.

@@ -164,12 +164,13 @@ struct FixedUnit {
     std::string_view us;
     double factor;
     double offset;
+    int digits = 2;
 };
 inline constexpr FixedUnit fixed_units[] = {
     {"kg a square metre", "lb a square foot",
      1.0 / kilograms_per_square_metre_for_a_pound_a_square_foot, 0.0},
     {"kg/m3", "lb/ft3", square_metres_per_square_foot* metres_per_foot / kilograms_per_pound, 0.0},
-    {"kg", "lb", 1.0 / kilograms_per_pound, 0.0},
+    {"kg", "lb", 1.0 / kilograms_per_pound, 0.0, 3},
     {"g", "oz", 0.016 / kilograms_per_pound, 0.0},
     {"L", "qt", 4.0 / litres_per_us_gallon, 0.0},
     {"ml", "cups", 0.016 / litres_per_us_gallon, 0.0},
@@ -237,7 +238,8 @@ inline std::string fixed_text(std::string_view text, UnitSystem units) {
         const auto said = [&](std::size_t from, std::size_t count) {
             const double n = detail::plain_number(text.substr(from, count));
             const double us = n * found->factor + found->offset;
-            return found->offset != 0.0 ? significant(std::round(us), 4) : significant(us, 2);
+            return found->offset != 0.0 ? significant(std::round(us), 4)
+                                        : significant(us, found->digits);
         };
         out += said(at, first);
         if (second > 0) out += std::string(between) + said(second_at, second);

@@ -81,7 +81,7 @@ struct RateChange {
     double after_per_day = 0.0;
     double after_low_per_day = 0.0;
     double after_high_per_day = 0.0;
-    bool outside_published = false;  ///< the new rate lies outside the published range
+    bool outside_published = false;  ///< the whole new interval lies outside the published range
 };
 
 /// A look that does not fit, and why.
@@ -215,6 +215,12 @@ inline double studentised(const LeftoverEvidence& look, const RateMode& mode) {
     return (look.share_left - model.left) / std::sqrt(left_over);
 }
 
+/// A label that begins a sentence ("The look of ...") within one.
+inline std::string inside_sentence(std::string label) {
+    if (label.substr(0, 4) == "The ") label[0] = 't';
+    return label;
+}
+
 /// One contradiction at most for each look: against the earlier look that it contradicts most.
 inline void add_contradictions(std::span<const LeftoverEvidence> looks,
                                std::vector<Misfit>& misfits) {
@@ -240,7 +246,8 @@ inline void add_contradictions(std::span<const LeftoverEvidence> looks,
                                        after.standard_error * after.standard_error);
         if (grown > 2.0 * error) {
             misfits.push_back({Misfit::Kind::contradiction, order[i], least, grown / error,
-                               after.label + " says more is left than " + before.label +
+                               after.label + " says more is left than " +
+                                   inside_sentence(before.label) +
                                    " did earlier: one of the two is a slip, or food was added."});
         } else if (after.share_left < before.share_left) {
             least = order[i];
@@ -310,8 +317,8 @@ inline Calibration calibrate(std::span<const LeftoverEvidence> looks,
         change.after_per_day = published.value * std::exp(mode.at[which]);
         change.after_low_per_day = change.after_per_day * std::exp(-half_after);
         change.after_high_per_day = change.after_per_day * std::exp(half_after);
-        change.outside_published = change.after_per_day < published.low * (1.0 - 1e-9) ||
-                                   change.after_per_day > published.high * (1.0 + 1e-9);
+        change.outside_published =
+            change.after_high_per_day < published.low || change.after_low_per_day > published.high;
     }
     return result;
 }
