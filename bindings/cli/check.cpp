@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "command.hpp"
+#include "feed/bed/cautions.hpp"
 #include "feed/bed/hazard.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
@@ -93,6 +94,7 @@ int run_check(const Arguments& arguments) {
         for (const auto& caution : result.cautions)
             text += wrapped("- " + caution.text + " (" + caution.source + ")", 2, 4);
     }
+    text += "\n" + wrapped("Always: " + std::string(caution_for_all), 0, 2);
     text += assumed_text(result.assumed, arguments.units);
     if (!result.look_back.empty()) text += "\n" + wrapped("Look back: " + result.look_back, 0, 2);
     text += wrapped(grade_text(result.grade), 0, 0);

@@ -1,3 +1,4 @@
+#include "feed/bed/cautions.hpp"
 #include "feed/bed/hazard.hpp"
 #include "feed/io/caution_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -175,6 +176,7 @@ std::string to_json(const CheckResult& result, const KeeperAdvice& advice) {
         json.end_object();
     }
     json.end_array();
+    json.member("always", caution_for_all);
     json.key("advice");
     write_advice(json, advice);
     json.key("assumed");

@@ -28,6 +28,13 @@ def test_every_hazard_is_judged(feed_command: Path) -> None:
         assert bool(one["remedy"]) == (one["level"] in ("watch", "act"))
 
 
+def test_cautions_of_every_bed_are_said_once(feed_command: Path) -> None:
+    text = " ".join(call(feed_command, "check", TOTE).stdout.split())
+    for part in ("kills no germs for certain", "Tetanus", "Local rules for food scraps"):
+        assert text.count(part) == 1, part
+    assert answer(feed_command, "check", TOTE)["always"] in text
+
+
 def test_strict_turns_act_into_an_exit_code(feed_command: Path, tmp_path: Path) -> None:
     path = write(tmp_path, TOO_MUCH)
     assert any(one["level"] == "act" for one in answer(feed_command, "check", path)["hazards"])

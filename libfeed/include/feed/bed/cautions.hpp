@@ -67,6 +67,13 @@ inline constexpr std::array<CautionWords, 18> caution_words{{
      "common practice"},
 }};
 
+/// What holds for every bed, said once with each check.
+inline constexpr std::string_view caution_for_all =
+    "A worm bed does not heat and kills no germs for certain (studies disagree: Eastman et al. 2001; "
+    "Hill and Baldwin 2013, where Ascaris eggs survived 90 days): wash your hands and cover cuts. "
+    "Tetanus lives in soil, manure and compost: keep the booster up to date (public health advice). "
+    "Local rules for food scraps, and those of your school or site, come first.";
+
 /// Cautions of a feeding: a cap at a time for touchy portions, then each kind of caution once.
 /// Linear in portions times cautions.
 inline std::vector<CautionFinding> cautions_of(std::span<const Portion> portions,
