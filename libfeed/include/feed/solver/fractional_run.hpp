@@ -7,6 +7,7 @@
 #include "feed/solver/problem.hpp"
 #include "feed/solver/ratio_values.hpp"
 #include "feed/solver/ratios.hpp"
+#include "feed/solver/ray_limit.hpp"
 #include "feed/solver/solve.hpp"
 #include "feed/solver/stages.hpp"
 #include "feed/solver/verify.hpp"
@@ -60,6 +61,8 @@ public:
                     continue;
                 }
                 if (status == Status::infeasible) return infeasible();
+                if (status == Status::numerical && at_infinity_ && ray_.step_below(level_))
+                    continue;
                 if (status != Status::solved) return failed(status);
                 reached = largest_ratio();
             }
@@ -76,16 +79,20 @@ public:
             const bool too_low =
                 level_is_reached_ && !at_infinity_ && reached - level_ > 1e-12 * ratio_size_;
             if (too_low && ++raised_ > 3) return bad_denominator(last_bad_ < k_ ? last_bad_ : 0);
-            if (!level_is_reached_ || reached < level_ || too_low) {
+            const bool lower = reached < (at_infinity_ ? ray_.level() - ray_.rounding() : level_);
+            if (!level_is_reached_ || lower || too_low) {
                 level_is_reached_ = true;
                 at_infinity_ = false;
+                ray_.leave();
                 level_ = reached;
                 take_weights();
                 continue;
             }
-            if (at_infinity_ && reached - level_ > 1e-12 * (size_of(level_) + size_of(reached))) {
+            if (at_infinity_ && reached > ray_.level() + ray_.rounding()) {
+                level_ = ray_.level();
                 return unbounded();
             }
+            if (at_infinity_ && ray_.step_below_point(reached, level_)) continue;
             return finish(stages, tie_objectives);
         }
         return failed(Status::iteration_limit);
@@ -218,22 +225,20 @@ private:
             if (a.size / d.value > limit_size) limit_size = a.size / d.value;
             b_.weights[k] = d.value;
         }
-        // The same end again: rounding, not a lower limit. Nothing finite reaches it.
-        if (at_infinity_ && level_ - limit <= 1e-12 * (size_of(level_) + size_of(limit))) {
-            unbounded();
-            return false;
-        }
+        const double known = at_infinity_ ? ray_.level() : level_;
+        const bool no_lower = level_is_reached_ && limit > known - 1e-13 * limit_size;
+        // The same end again is rounding, not a lower limit.
+        const bool same_end =
+            at_infinity_ && known - limit <= 1e-12 * (size_of(known) + size_of(limit));
         for (std::size_t j = 0; j < n_; ++j)
             b_.mean[j] = b_.ray[j];
-        const bool no_lower = level_is_reached_ && limit > level_ - 1e-13 * limit_size;
+        ray_.take(limit, limit_size, !no_lower && !same_end, !at_infinity_);
         level_is_reached_ = true;
         at_infinity_ = true;
-        level_ = limit;
-        if (limit == -infinity || no_lower) {
-            unbounded();
-            return false;
-        }
-        return true;
+        if (limit > -infinity && ray_.step_below(level_)) return true;
+        level_ = ray_.level();
+        unbounded();
+        return false;
     }
 
     /// A point between those that make each denominator largest, so that none is zero. Sets the
@@ -363,7 +368,8 @@ private:
     std::size_t raised_ = 0;
     double level_ = 0;
     bool level_is_reached_ = false;
-    bool at_infinity_ = false;
+    bool at_infinity_ = false;  ///< the level comes from a ray
+    RayLimit ray_;
     double ratio_size_ = 0;  ///< the largest size of the terms of a numerator over its denominator.
     FractionalResult result_;
 };
