@@ -10,7 +10,6 @@
 #include "feed/balance/balance_answer.hpp"
 #include "feed/balance/closest.hpp"
 #include "feed/balance/conflict.hpp"
-#include "feed/balance/far_limit.hpp"
 #include "feed/balance/mend.hpp"
 #include "feed/balance/prepared_balance.hpp"
 #include "feed/balance/reached.hpp"
@@ -113,42 +112,12 @@ inline std::string endless_entry(const PreparedBalance& prepared, std::span<cons
     return best < ray.size() ? problem.entries[best].label : std::string();
 }
 
-/// The entry that a blend holds most of without an upper limit; the first of several.
-inline std::string heaviest_unlimited(const PreparedBalance& prepared,
-                                      std::span<const double> wet_kg) {
-    std::size_t heaviest = wet_kg.size();
-    for (std::size_t i = 0; i < wet_kg.size(); ++i) {
-        if (prepared.upper[i] < solver::infinity) continue;
-        if (heaviest == wet_kg.size() || wet_kg[i] > wet_kg[heaviest]) heaviest = i;
-    }
-    return heaviest < wet_kg.size() ? prepared.problem.entries[heaviest].label : std::string();
-}
-
 inline void describe_solved(const PreparedBalance& prepared, const BalanceNumbers& numbers,
                             BalanceAnswer& answer) {
     answer.status = BalanceStatus::solved;
     answer.largest_deviation = numbers.largest_deviation;
     describe(prepared, numbers.wet_kg, numbers, prepared.from_aims, numbers.deciding, answer);
     if (!all_inside(answer)) answer.status = BalanceStatus::failed;
-}
-
-/// Where no answer passed its check, the best blend may be one that is only approached by ever more
-/// of an entry: with a far limit on the whole it can be found, and then lies at that limit.
-inline void try_far_limit(const PreparedBalance& prepared, BalanceAnswer& answer) {
-    const double limit = endless_times * scale_kg(prepared);
-    const auto limited = with_limit_on_whole(prepared, limit);
-    BalanceWorkspace workspace(limited);
-    const auto numbers = solve(limited, workspace);
-    if (numbers.status != BalanceStatus::solved) return;
-    double whole = 0.0;
-    for (const double mass : numbers.wet_kg)
-        whole += mass;
-    if (whole < limit * (1.0 - 1e-6)) {
-        describe_solved(limited, numbers, answer);
-        return;
-    }
-    answer.status = BalanceStatus::unbounded;
-    answer.unbounded_entry = heaviest_unlimited(limited, numbers.wet_kg);
 }
 
 }  // namespace detail
@@ -173,7 +142,6 @@ inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace
             answer.unbounded_entry = detail::endless_entry(prepared, numbers.ray);
             break;
         case BalanceStatus::failed:
-            detail::try_far_limit(prepared, answer);
             break;
     }
     return answer;

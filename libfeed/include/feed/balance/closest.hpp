@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "feed/balance/deviation.hpp"
-#include "feed/balance/far_limit.hpp"
 #include "feed/balance/prepared_balance.hpp"
+#include "feed/balance/scale.hpp"
 #include "feed/balance/solve_prepared.hpp"
 
 namespace feed {

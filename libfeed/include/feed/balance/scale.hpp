@@ -6,9 +6,6 @@
 
 namespace feed {
 
-/// How many times the mass that is fixed counts as endless.
-inline constexpr double endless_times = 1000.0;
-
 /// The mass that fixes the scale of a problem, in wet kilograms: what has to go in, else a total,
 /// else what may go in, else one. Threads: pure.
 inline double scale_kg(const PreparedBalance& prepared) {
@@ -26,15 +23,6 @@ inline double scale_kg(const PreparedBalance& prepared) {
     }
     if (fixed > 0.0) return fixed;
     return bounded > 0.0 ? bounded : 1.0;
-}
-
-/// The same problem with a limit on the whole mass. A best blend that is only approached by ever
-/// more of something lies at that limit. limit_kg: above 0. Threads: pure.
-inline PreparedBalance with_limit_on_whole(PreparedBalance prepared, double limit_kg) {
-    prepared.rows.insert(prepared.rows.end(), prepared.entry_count(), 1.0);
-    prepared.row_lower.push_back(-solver::infinity);
-    prepared.row_upper.push_back(limit_kg);
-    return prepared;
 }
 
 }  // namespace feed
