@@ -7,6 +7,7 @@
 #include <vector>
 
 using namespace feed;
+using feed_test::Approx;
 
 namespace {
 
