@@ -6,36 +6,6 @@
 namespace feed::io {
 namespace {
 
-std::string_view kind_text(RemedyKind kind) noexcept {
-    switch (kind) {
-        case RemedyKind::none:
-            return "none";
-        case RemedyKind::look:
-            return "look";
-        case RemedyKind::feed_less:
-            return "feed less";
-        case RemedyKind::spread:
-            return "spread";
-        case RemedyKind::leave_out:
-            return "leave out";
-        case RemedyKind::open_lid:
-            return "open lid";
-        case RemedyKind::feed_more:
-            return "feed more";
-        case RemedyKind::add_bedding:
-            return "add bedding";
-        case RemedyKind::add_water:
-            return "add water";
-        case RemedyKind::add_lime:
-            return "add lime";
-        case RemedyKind::cool:
-            return "cool";
-        case RemedyKind::cannot:
-            return "cannot";
-    }
-    return "";
-}
-
 void write_hazards(JsonWriter& json, std::string_view key, const std::vector<Hazard>& hazards) {
     json.key(key);
     json.begin_array();
@@ -46,7 +16,7 @@ void write_hazards(JsonWriter& json, std::string_view key, const std::vector<Haz
 
 void write_remedy_amounts(JsonWriter& json, const Remedy& remedy) {
     json.begin_object();
-    json.member("kind", kind_text(remedy.kind));
+    json.member("kind", text(remedy.kind));
     json.member("feedstock", remedy.material);
     json.member("add_kg", remedy.add.in_kilograms());
     json.member("feed_now_kg", remedy.feed_now.in_kilograms());

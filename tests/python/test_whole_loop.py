@@ -110,6 +110,26 @@ def test_file_and_call_agree() -> None:
     assert file.problem.solve().wet_kg == called.wet_kg
 
 
+def test_a_check_says_what_to_do_step_by_step_and_all_at_once() -> None:
+    bed = libfeed.Bed(volume_l=60, worms_wet_kg=0.9, squeeze="crumbly")
+    answer = libfeed.check(bed, ["1 kg lettuce", "1 kg carrot"])
+    raised = {word for word, one in answer.hazards.items() if one.level in ("watch", "act")}
+    assert {"dry", "overfed"} <= raised
+    # The words of the steps are those of the command's JSON.
+    by_json = {one["hazard"]: one["remedy_amounts"] for one in answer.to_dict()["hazards"]}
+    for word in raised:
+        remedy = answer.hazards[word].remedy
+        assert remedy.kind == by_json[word]["kind"]
+        assert remedy.raises == by_json[word]["raises"]
+    assert answer.hazards["dry"].remedy.kind == "add water"
+    assert answer.hazards["overfed"].remedy.kind == "feed less"
+    together = answer.together
+    assert together is not None and together.found
+    assert set(together.clears) == raised and together.stays == []
+    assert together.add_wet_kg["water-tap"] > 1 and 0 < together.share_now < 1
+    assert libfeed.check(bed, ["50 g carrot", "12 L water"]).together is None
+
+
 def test_an_infeasible_balance_says_why_and_what_helps() -> None:
     answer = libfeed.balance(["2 kg watermelon rind", libfeed.Entry("newspaper", most="50 g")])
     assert answer.status == "infeasible"

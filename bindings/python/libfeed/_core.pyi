@@ -36,6 +36,7 @@ __all__: list[str] = [
     "Forecast",
     "Found",
     "HazardFinding",
+    "JointRemedy",
     "Mend",
     "Observation",
     "Portion",
@@ -1188,9 +1189,60 @@ class Remedy:
         Id of the feedstock to add, or empty.
         """
     @property
+    def raises(self) -> list[str]:
+        """
+        Words of the hazards that the step would raise, from the same judgement.
+        """
+    @property
     def text(self) -> str:
         """
         One sentence with amounts.
+        """
+
+class JointRemedy:
+    """
+    One set of steps against all hazards at once, judged again.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def add_wet_kg(self) -> dict[str, float]:
+        """
+        How much to add of each feedstock, by its id, wet kg.
+        """
+    @property
+    def clears(self) -> list[str]:
+        """
+        Words of the hazards that are gone then.
+        """
+    @property
+    def found(self) -> bool:
+        """
+        Whether there are amounts that fit and clear them all.
+        """
+    @property
+    def later_days(self) -> float:
+        """
+        When to feed the rest, days.
+        """
+    @property
+    def share_now(self) -> float:
+        """
+        Share of the feeding to feed now, without a portion that is cut down.
+        """
+    @property
+    def spread_m2(self) -> float:
+        """
+        Surface to lay it over, m2.
+        """
+    @property
+    def stays(self) -> list[str]:
+        """
+        Words of the hazards that no step takes away.
+        """
+    @property
+    def text(self) -> str:
+        """
+        What to do, in words.
         """
 
 class HazardFinding:
@@ -1323,6 +1375,11 @@ class CheckResult:
     def look_back(self) -> str:
         """
         What should be seen, and when.
+        """
+    @property
+    def together(self) -> JointRemedy | None:
+        """
+        Steps against all hazards at once, where several are raised.
         """
 
 class Diagnosis:

@@ -1,5 +1,9 @@
 #include "feed/bed/check.hpp"
 
+#include <map>
+#include <string>
+#include <vector>
+
 #include "bed.hpp"
 #include "feed/io/caution_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -9,15 +13,17 @@ namespace {
 
 using Number = std::optional<double>;
 
-constexpr std::array<std::string_view, 11> remedy_words{
-    "none",        "look",      "feed less", "spread", "leave out", "feed more",
-    "add bedding", "add water", "add lime",  "cool",   "cannot"};
+std::vector<std::string> words_of(const std::vector<Hazard>& hazards) {
+    std::vector<std::string> words;
+    for (const Hazard hazard : hazards)
+        words.emplace_back(text(hazard));
+    return words;
+}
 
 void bind_check_result(py::module_& module) {
     py::class_<Remedy>(module, "Remedy", "A computed step. Amounts that do not belong to it are 0.")
         .def_property_readonly(
-            "kind", [](const Remedy& r) { return word_of(r.kind, remedy_words); },
-            "What kind of step.")
+            "kind", [](const Remedy& r) { return std::string(text(r.kind)); }, "What kind of step.")
         .def_readonly("text", &Remedy::text, "One sentence with amounts.")
         .def_readonly("material", &Remedy::material, "Id of the feedstock to add, or empty.")
         .def_property_readonly(
@@ -34,8 +40,42 @@ void bind_check_result(py::module_& module) {
             "When to feed the rest, days.")
         .def_readonly("hazard_gone", &Remedy::hazard_gone,
                       "Judged again with these amounts: the hazard is gone.")
+        .def_property_readonly(
+            "raises", [](const Remedy& r) { return words_of(r.raises); },
+            "Words of the hazards that the step would raise, from the same judgement.")
         .def("__repr__",
-             [](const Remedy& r) { return "<Remedy " + word_of(r.kind, remedy_words) + ">"; });
+             [](const Remedy& r) { return "<Remedy " + std::string(text(r.kind)) + ">"; });
+    py::class_<JointRemedy>(module, "JointRemedy",
+                            "One set of steps against all hazards at once, judged again.")
+        .def_readonly("found", &JointRemedy::found,
+                      "Whether there are amounts that fit and clear them all.")
+        .def_readonly("text", &JointRemedy::text, "What to do, in words.")
+        .def_property_readonly(
+            "add_wet_kg",
+            [](const JointRemedy& r) {
+                std::map<std::string, double> added;
+                for (const RemedyAddition& one : r.additions)
+                    added[one.material] = one.add.in_kilograms();
+                return added;
+            },
+            "How much to add of each feedstock, by its id, wet kg.")
+        .def_readonly("share_now", &JointRemedy::share_now,
+                      "Share of the feeding to feed now, without a portion that is cut down.")
+        .def_property_readonly(
+            "spread_m2", [](const JointRemedy& r) { return in_square_metres(r.spread); },
+            "Surface to lay it over, m2.")
+        .def_property_readonly(
+            "later_days", [](const JointRemedy& r) { return in_days(r.later); },
+            "When to feed the rest, days.")
+        .def_property_readonly(
+            "clears", [](const JointRemedy& r) { return words_of(r.clears); },
+            "Words of the hazards that are gone then.")
+        .def_property_readonly(
+            "stays", [](const JointRemedy& r) { return words_of(r.stays); },
+            "Words of the hazards that no step takes away.")
+        .def("__repr__", [](const JointRemedy& r) {
+            return std::string("<JointRemedy: ") + (r.found ? "found" : "none fits") + ">";
+        });
     py::class_<HazardFinding>(module, "HazardFinding", "The judgement on one hazard.")
         .def_property_readonly(
             "hazard", [](const HazardFinding& h) { return std::string(text(h.hazard)); },
@@ -90,6 +130,8 @@ void bind_check_result(py::module_& module) {
             },
             "Every hazard by its word.")
         .def_readonly("cautions", &CheckResult::cautions, "Warnings of the feedstocks.")
+        .def_readonly("together", &CheckResult::together,
+                      "Steps against all hazards at once, where several are raised.")
         .def_readonly("look_back", &CheckResult::look_back, "What should be seen, and when.")
         .def_property_readonly(
             "assumed", [](const CheckResult& r) { return texts_of(r.assumed); },

@@ -59,6 +59,14 @@ enum class RemedyKind : std::uint8_t {
     cannot,  ///< nothing tried takes the hazard away; the text says what comes nearest
 };
 
+inline constexpr std::array<std::string_view, 12> remedy_kind_words{
+    "none",      "look",        "feed less", "spread",   "leave out", "open lid",
+    "feed more", "add bedding", "add water", "add lime", "cool",      "cannot"};
+
+constexpr std::string_view text(RemedyKind kind) noexcept {
+    return remedy_kind_words[static_cast<std::size_t>(kind)];
+}
+
 /// A computed step. The amounts that do not belong to the kind are 0.
 struct Remedy {
     RemedyKind kind = RemedyKind::none;
