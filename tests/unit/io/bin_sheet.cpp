@@ -166,7 +166,7 @@ TEST_CASE("a sheet never asks for more than the check starts with") {
     const auto file = feed::io::read_feed_text(text, "bin.yaml");
     REQUIRE(file);
     // The worms' weight a week, the lowest of the rules here: 0.5 of 2 kg.
-    CHECK(feed::io::share_to_repeat(*file) == Approx(0.25));
+    CHECK(feed::io::share_to_repeat(*file) == feed_test::Approx(0.25));
     const auto found = feed::io::check_of(*file);
     REQUIRE(found);
     CHECK((*found)[feed::Hazard::overfed].level == feed::Level::act);
