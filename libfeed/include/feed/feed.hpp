@@ -39,6 +39,7 @@
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/remedy.hpp"
+#include "feed/bed/remedy_amount.hpp"
 #include "feed/bed/remedy_words.hpp"
 #include "feed/bed/species.hpp"
 #include "feed/bed/usual_bed.hpp"

@@ -1,0 +1,88 @@
+#pragma once
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "feed/quantity/amount_words.hpp"
+
+// The least or most of a step that is safe, in figures that can be printed.
+namespace feed::detail {
+
+/// Two significant digits, upwards or downwards; 0 stays 0.
+inline double rounded_two(double number, bool up) noexcept {
+    if (!(number > 0.0)) return 0.0;
+    double power = 1.0;
+    while (number >= power * 100.0)
+        power *= 10.0;
+    while (number < power * 10.0)
+        power /= 10.0;
+    const double steps = number / power;
+    const double whole = up ? std::ceil(steps - 1e-9) : std::floor(steps + 1e-9);
+    return whole * power;
+}
+
+/// Two significant digits of the unit that a person reads, so that what is printed is what was
+/// judged.
+inline double rounded_in(const words::PrintedUnit& unit, double amount, bool up) noexcept {
+    return unit.size * rounded_two(amount / unit.size, up);
+}
+inline double rounded_mass(double kg, bool up, UnitSystem units) noexcept {
+    return rounded_in(words::mass_unit(kg, units), kg, up);
+}
+inline double rounded_volume(double litres, bool up, UnitSystem units) noexcept {
+    return rounded_in(words::volume_unit(litres, units), litres, up);
+}
+inline double rounded_area(double square_metres, bool up, UnitSystem units) noexcept {
+    return rounded_in(words::area_unit(units), square_metres, up);
+}
+
+/// The smallest t in (0, most] for which safe(t), when safe turns from no to yes once; nothing when
+/// safe(most) is no, or no rounded amount is safe.
+/// @param round  of an amount, up or down, to what is printed.
+/// @param guess  where the hazard is linear: the amount that the line gives, or 0.
+template <class Safe, class Rounded>
+std::optional<double> least_amount(double most, const Safe& safe, const Rounded& round,
+                                   double guess = 0.0) noexcept {
+    if (!(most > 0.0) || !safe(most)) return std::nullopt;
+    if (guess > 0.0 && guess < most && !safe(guess * (1.0 - 1e-6))) {
+        const double rounded = round(guess, true);
+        if (rounded <= most && safe(rounded)) return rounded;
+    }
+    double low = 0.0;
+    double high = most;
+    for (int i = 0; i < 14 && high - low > 0.002 * high; ++i) {
+        const double middle = 0.5 * (low + high);
+        (safe(middle) ? high : low) = middle;
+    }
+    double rounded = round(high, true);
+    for (int i = 0; i < 3 && rounded <= most; ++i) {
+        if (safe(rounded)) return rounded;
+        rounded = round(1.01 * rounded, true);
+    }
+    const double last = round(most, false);
+    return safe(last) ? std::optional<double>(last) : std::nullopt;
+}
+
+/// The largest t in [0, most) for which safe(t); nothing when not even nothing is safe. Rounded
+/// down and tested again.
+/// @param round  as for least_amount.
+/// @param guess  where the hazard is linear: the amount that the line gives, or 0.
+template <class Safe, class Rounded>
+std::optional<double> most_amount(double most, const Safe& safe, const Rounded& round,
+                                  double guess = 0.0) noexcept {
+    if (!safe(0.0)) return std::nullopt;
+    if (guess > 0.0 && guess < most && !safe(guess * (1.0 + 1e-6))) {
+        const double rounded = round(guess, false);
+        if (safe(rounded)) return rounded;
+    }
+    double low = 0.0;
+    double high = most;
+    for (int i = 0; i < 14 && high - low > 0.002 * high; ++i) {
+        const double middle = 0.5 * (low + high);
+        (safe(middle) ? low : high) = middle;
+    }
+    const double rounded = round(low, false);
+    return safe(rounded) ? rounded : 0.0;
+}
+
+}  // namespace feed::detail
