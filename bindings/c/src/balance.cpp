@@ -1,6 +1,7 @@
 #include "feed/balance/balance.hpp"
 
 #include <cmath>
+#include <memory>
 
 #include "convert.hpp"
 #include "feed/balance/target_sets.hpp"
@@ -176,10 +177,12 @@ feed_code feed_balance(const feed_problem* problem, const feed_allocator* alloca
     return guarded(error, [&] {
         auto answer = feed::balance(problem->content);
         if (!answer) return fail(error, answer.errors());
+        auto content = std::make_unique<const feed::BalanceAnswer>(std::move(answer).value());
         std::vector<std::string> labels;
+        labels.reserve(problem->content.entries.size());
         for (const auto& entry : problem->content.entries)
             labels.push_back(entry.label);
-        *out = make_handle<feed_answer>(allocator, std::move(answer).value(), std::move(labels));
+        *out = make_handle<feed_answer>(allocator, std::move(content), std::move(labels));
         return succeed(error);
     });
 }
@@ -189,7 +192,7 @@ feed_code feed_answer_describe(const feed_answer* answer, feed_answer_summary* o
     if (!has_room(out)) return no_room(error, out, "out");
     clear(*out);
     if (answer == nullptr) return null_argument(error, "answer");
-    const feed::BalanceAnswer& content = answer->content;
+    const feed::BalanceAnswer& content = *answer->content;
     out->status = static_cast<int32_t>(content.status);
     out->grade = static_cast<int32_t>(content.grade);
     out->has_mend = content.mend ? 1 : 0;
@@ -209,8 +212,8 @@ feed_code feed_answer_portion(const feed_answer* answer, size_t index, double* w
     if (wet_kg == nullptr) return null_argument(error, "wet_kg");
     *wet_kg = not_a_number;
     if (answer == nullptr) return null_argument(error, "answer");
-    if (index >= answer->content.portions.size()) return bad_index(error, "index");
-    *wet_kg = answer->content.portions[index].wet_mass.in_kilograms();
+    if (index >= answer->content->portions.size()) return bad_index(error, "index");
+    *wet_kg = answer->content->portions[index].wet_mass.in_kilograms();
     if (label != nullptr) *label = pick_label(answer, index);
     return succeed(error);
 }
@@ -220,8 +223,8 @@ feed_code feed_answer_reached(const feed_answer* answer, size_t index, feed_reac
     if (!has_room(out)) return no_room(error, out, "out");
     clear(*out);
     if (answer == nullptr) return null_argument(error, "answer");
-    if (index >= answer->content.reached.size()) return bad_index(error, "index");
-    const feed::Reached& reached = answer->content.reached[index];
+    if (index >= answer->content->reached.size()) return bad_index(error, "index");
+    const feed::Reached& reached = answer->content->reached[index];
     out->property = static_cast<int32_t>(reached.target.property);
     out->inside = reached.inside ? 1 : 0;
     out->binding = reached.binding ? 1 : 0;
@@ -238,8 +241,8 @@ feed_code feed_answer_conflict(const feed_answer* answer, size_t index, const ch
     if (label == nullptr) return null_argument(error, "label");
     *label = nullptr;
     if (answer == nullptr) return null_argument(error, "answer");
-    if (index >= answer->content.conflict.size()) return bad_index(error, "index");
-    *label = answer->content.conflict[index].c_str();
+    if (index >= answer->content->conflict.size()) return bad_index(error, "index");
+    *label = answer->content->conflict[index].c_str();
     return succeed(error);
 }
 
@@ -248,8 +251,8 @@ feed_code feed_answer_assumption(const feed_answer* answer, size_t index, const 
     if (sentence == nullptr) return null_argument(error, "sentence");
     *sentence = nullptr;
     if (answer == nullptr) return null_argument(error, "answer");
-    if (index >= answer->content.assumed.size()) return bad_index(error, "index");
-    *sentence = answer->content.assumed[index].text.c_str();
+    if (index >= answer->content->assumed.size()) return bad_index(error, "index");
+    *sentence = answer->content->assumed[index].text.c_str();
     return succeed(error);
 }
 
@@ -258,7 +261,7 @@ feed_code feed_answer_blend(const feed_answer* answer, feed_blend_properties* ou
     if (!has_room(out)) return no_room(error, out, "out");
     clear(*out);
     if (answer == nullptr) return null_argument(error, "answer");
-    fill(*out, answer->content.properties);
+    fill(*out, answer->content->properties);
     return succeed(error);
 }
 
