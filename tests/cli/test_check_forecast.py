@@ -273,3 +273,12 @@ def test_the_sheet_beside_the_bin(feed_command: Path, tmp_path: Path) -> None:
     result = call(feed_command, "forecast", undated, "--sheet", tmp_path / "no.txt", code=2)
     assert "which day it is" in result.stderr
     assert not (tmp_path / "no.txt").exists()
+
+
+def test_what_no_step_mends_forbids_to_feed_on(feed_command: Path) -> None:
+    together = answer(feed_command, "check", EXAMPLES / "cafe_trays.yaml")["together"]
+    assert together["stays"] == ["wet"] and "greasy" in together["clears"]
+    assert together["text"].startswith("Feed nothing, until it is no longer wet: see there.")
+    assert together["share_now"] == 0 and together["feed_now_kg"] == 0
+    # No day is promised: it depends on the bed.
+    assert together["later_days"] == 0 and together["cut_down"] == ""

@@ -29,6 +29,7 @@ struct JointNumber {
     double spread_m2 = 0.0;
     double later_days = 0.0;  ///< when the rest, or as much again, may follow; 0: no day found
     bool repeat = false;      ///< the rest is too much at once: as much again each time
+    bool waits = false;       ///< nothing is fed until a hazard that no step takes away is gone
     std::array<bool, hazard_count> clears{};
     std::array<bool, hazard_count> stays{};  ///< raised and not taken away by these steps
     Load load;                               ///< what goes in now
@@ -250,6 +251,7 @@ inline JointNumber joint_remedy(const RemedyProblem& p,
                                 const std::array<bool, hazard_count>& helpless) {
     detail::JointProblem problem(p);
     std::array<bool, hazard_count> raised{};
+    bool fed_further = false;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         const Level level = p.before->of[h].level;
         raised[h] = level == Level::watch || level == Level::act;
@@ -259,9 +261,10 @@ inline JointNumber joint_remedy(const RemedyProblem& p,
         problem.helpless[h] = helpless[h];
         // What no step takes away is not fed further.
         const detail::LinearHazard form{*p.bed, p.spread_m2, p.load.settled_m3, 0.0};
-        if (helpless[h] && form.of_load(static_cast<Hazard>(h), p.load) > 0.0)
-            problem.most_share = 0.0;
+        fed_further =
+            fed_further || (helpless[h] && form.of_load(static_cast<Hazard>(h), p.load) > 0.0);
     }
+    if (fed_further) problem.most_share = 0.0;
     for (const Hazard hazard : {Hazard::salty, Hazard::greasy}) {
         const auto h = static_cast<std::size_t>(hazard);
         if (raised[h] && problem.wanted[h]) problem.choose_cut_down(hazard);
@@ -296,7 +299,12 @@ inline JointNumber joint_remedy(const RemedyProblem& p,
         n.clears[h] = raised[h] && problem.wanted[h];
         n.stays[h] = raised[h] && !problem.wanted[h];
     }
-    if (n.share < 1.0) detail::plan_rest(n, problem);
+    n.waits = fed_further && n.share <= 0.0 && problem.feeding.scraps_wet_kg > 0.0;
+    if (n.waits) {
+        n.cut_down.reset();
+    } else if (n.share < 1.0) {
+        detail::plan_rest(n, problem);
+    }
     return n;
 }
 

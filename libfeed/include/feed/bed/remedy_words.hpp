@@ -203,6 +203,7 @@ inline std::string joint_steps_sentence(const JointNumber& n, const RemedyProble
     const std::string cut_name = n.cut_down ? p.portions[*n.cut_down].feedstock->name : "";
     const double planned = p.load.scraps_wet_kg;
     const double rest = n.share > 0.0 ? n.scraps_kg * (1.0 / n.share - 1.0) : planned - cut_kg;
+    const std::string without = is_cut && n.keep_kg <= 0.0 ? ", without the " + cut_name : "";
     std::string text;
     if (planned <= 0.0) {
         text = with.empty() ? "Nothing needs to be added" : "Add " + with;
@@ -214,7 +215,7 @@ inline std::string joint_steps_sentence(const JointNumber& n, const RemedyProble
         if (is_cut)
             text += n.keep_kg > 0.0
                         ? ", with only " + mass(n.keep_kg, p.units) + " of the " + cut_name
-                        : ", without the " + cut_name;
+                        : without;
         if (n.spread_m2 > p.spread_m2)
             text += ", spread over the whole surface (" + area(n.spread_m2, p.units) + ")";
         if (!with.empty()) text += ", and add " + with;
@@ -229,9 +230,21 @@ inline std::string joint_steps_sentence(const JointNumber& n, const RemedyProble
             text +=
                 "; feed as much again every " + day_count(n.later_days) + " and freeze the rest";
         else
-            text += "; feed " + scraps + " in " + day_count(n.later_days);
+            text += "; feed " + scraps + (n.share > 0.0 ? "" : without) + " in " +
+                    day_count(n.later_days);
     }
     return text + ".";
+}
+
+/// Where a hazard that no step takes away forbids feeding: what that does to the others.
+inline std::string waiting_sentence(const JointNumber& n, const JointRemedy& remedy,
+                                    const RemedyProblem& p) {
+    const std::string with = additions_of(n, p);
+    std::string text = "Feed nothing" + (with.empty() ? std::string() : ", mix in " + with) +
+                       ", until it is no longer " + hazard_list(remedy.stays) + ": see there.";
+    if (remedy.clears.empty()) return text;
+    return text + " Judged again without the feeding, " + hazard_list(remedy.clears) +
+           (remedy.clears.size() == 1 ? " is" : " are") + " gone and nothing else rises.";
 }
 
 }  // namespace words
@@ -268,6 +281,10 @@ inline JointRemedy joint_remedy_of(const JointNumber& n, const RemedyProblem& p)
         remedy.keep = wet_kilograms(n.keep_kg);
     }
     remedy.spread = square_metres(n.spread_m2);
+    if (n.waits) {
+        remedy.text = words::waiting_sentence(n, remedy, p);
+        return remedy;
+    }
     remedy.text = words::joint_steps_sentence(n, p) + " Judged again, " +
                   words::hazard_list(remedy.clears) + (remedy.clears.size() == 1 ? " is" : " are") +
                   " gone and nothing else rises.";
