@@ -192,7 +192,9 @@ def test_pictures_and_sheets_are_those_of_the_command(tmp_path: Path, feed_comma
     title = file.title
     assert ahead.to_svg(title=title, day_zero=file.day_zero) == svg.read_text(encoding="utf-8")
     portions = [portion for feeding in file.planned for portion in feeding.portions]
-    sheet = libfeed.bin_sheet(title, portions, ahead, day_zero=file.day_zero)
+    sheet = libfeed.bin_sheet(
+        title, portions, ahead, day_zero=file.day_zero, share=file.share_to_repeat
+    )
     assert sheet.to_html() == html.read_text(encoding="utf-8")
     assert sheet.feed_on is not None
     assert all(len(line) <= 80 for line in sheet.to_text().splitlines())

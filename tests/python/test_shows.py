@@ -126,6 +126,7 @@ def test_pictures_are_drawn(tmp_path: Path, ahead: libfeed.Forecast) -> None:
     matplotlib = pytest.importorskip("matplotlib")
     matplotlib.use("Agg")
     from matplotlib import pyplot
+    from matplotlib.figure import Figure
 
     import libfeed.plot
 
@@ -154,13 +155,13 @@ def test_pictures_are_drawn(tmp_path: Path, ahead: libfeed.Forecast) -> None:
     assert [text.get_text() for text in chart.texts if "Coffee" in text.get_text()]
     for number, drawn in enumerate(
         (
-            region.get_figure(root=True),
+            region.figure,
             figure,
-            chart.get_figure(root=True),
-            curves.get_figure(root=True),
+            chart.figure,
+            curves.figure,
         )
     ):
-        assert drawn is not None
+        assert isinstance(drawn, Figure)
         drawn.savefig(tmp_path / f"{number}.png")
         assert (tmp_path / f"{number}.png").stat().st_size > 10_000
     pyplot.close("all")

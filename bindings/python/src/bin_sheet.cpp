@@ -12,11 +12,12 @@ std::optional<PythonDate> date_or_none(const std::optional<Date>& date) {
 
 io::BinSheet make_sheet(const std::string& name, const PortionsGiven& portions,
                         const Forecast& forecast, const DateGiven& day_zero,
-                        const std::string& units, bool lime, int rows) {
-    io::BinSheet sheet = io::bin_sheet_of(name, portions_given(portions), forecast,
-                                          date_given("day_zero", day_zero), units_of(units));
-    sheet.lime = sheet.lime || lime;
+                        const std::string& units, double share, bool lime, int rows) {
+    checked("share", share, {"", 0, 1, true});
     checked("rows", static_cast<double>(rows), {"rows", 0, 20});
+    io::BinSheet sheet = io::bin_sheet_of(name, portions_given(portions), forecast,
+                                          date_given("day_zero", day_zero), units_of(units), share);
+    sheet.lime = sheet.lime || lime;
     sheet.rows = rows;
     return sheet;
 }
@@ -35,6 +36,8 @@ void bind_bin_sheet(py::module_& module) {
             "feed_on", [](const BinSheet& s) { return date_or_none(s.feed_on); },
             "datetime.date on which to feed again if all is well, or None.")
         .def_readonly("feed", &BinSheet::feed, "What to feed then, a line each.")
+        .def_readonly("less", &BinSheet::less,
+                      "Less than was planned, because the worms eat no more.")
         .def_readonly("lime", &BinSheet::lime, "Lime is kept beside the bin.")
         .def_readonly("rows", &BinSheet::rows, "Empty rows of the record.")
         .def(
@@ -46,7 +49,7 @@ void bind_bin_sheet(py::module_& module) {
         .def("__repr__", [](const BinSheet& s) { return "<BinSheet of " + s.bin + ">"; });
     module.def("bin_sheet", &make_sheet, py::arg("name"), py::arg("portions"), py::arg("forecast"),
                py::kw_only(), py::arg("day_zero"), py::arg("units") = "metric",
-               py::arg("lime") = false, py::arg("rows") = 10, R"doc(
+               py::arg("share") = 1.0, py::arg("lime") = false, py::arg("rows") = 10, R"doc(
 A page to hang beside a bin, in words that a ten-year-old reads: look, feed, never, stay clean.
 
 Parameters
@@ -61,6 +64,9 @@ day_zero : datetime.date or str
     Day 0 of the forecast.
 units : {"metric", "us"}
     Units of the amounts.
+share : float
+    Share of the feeding that the bed eats until the next one, 0 to 1; the page then asks for no
+    more (``FeedFile.share_to_repeat``).
 lime : bool
     Lime is kept beside the bin: the page says who may use it.
 rows : int

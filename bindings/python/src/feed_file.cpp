@@ -53,6 +53,9 @@ void bind_feed_file(py::module_& module) {
         .def_property_readonly(
             "planned", [](const FeedFile& file) { return io::planned_feedings(file); },
             "What is fed from day 0 on.")
+        .def_property_readonly(
+            "share_to_repeat", [](const FeedFile& file) { return io::share_to_repeat(file); },
+            "Share of what is planned that its bed eats until the next feeding, 0 to 1.")
         .def_readonly("diary", &FeedFile::diary, "Its feedings and observations.")
         .def_property_readonly(
             "day_zero",
