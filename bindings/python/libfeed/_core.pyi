@@ -2108,6 +2108,11 @@ class FeedFile:
         Its balance, or None.
         """
     @property
+    def share_to_repeat(self) -> float:
+        """
+        Share of what is planned that its bed eats until the next feeding, 0 to 1.
+        """
+    @property
     def title(self) -> str:
         """
         Its title, or empty.
@@ -2357,6 +2362,11 @@ class BinSheet:
         datetime.date on which to feed again if all is well, or None.
         """
     @property
+    def less(self) -> bool:
+        """
+        Less than was planned, because the worms eat no more.
+        """
+    @property
     def lime(self) -> bool:
         """
         Lime is kept beside the bin.
@@ -2518,6 +2528,7 @@ def bin_sheet(
     *,
     day_zero: datetime.date | str,
     units: str = "metric",
+    share: typing.SupportsFloat | typing.SupportsIndex = 1.0,
     lime: bool = False,
     rows: typing.SupportsInt | typing.SupportsIndex = 10,
 ) -> BinSheet:
@@ -2536,6 +2547,9 @@ def bin_sheet(
         Day 0 of the forecast.
     units : {"metric", "us"}
         Units of the amounts.
+    share : float
+        Share of the feeding that the bed eats until the next one, 0 to 1; the page then asks for no
+        more (``FeedFile.share_to_repeat``).
     lime : bool
         Lime is kept beside the bin: the page says who may use it.
     rows : int
