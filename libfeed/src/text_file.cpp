@@ -164,7 +164,8 @@ std::size_t remove_abandoned(const std::string& path) {
     DIR* const open_folder = ::opendir(folder.c_str());
     if (open_folder == nullptr) return 0;
     std::size_t removed = 0;
-    while (const dirent* entry = ::readdir(open_folder)) {
+    // Each call has a stream of its own, on which readdir is safe (POSIX.1-2024).
+    while (const dirent* entry = ::readdir(open_folder)) {  // NOLINT(concurrency-mt-unsafe)
         const pid_t owner = owner_of(entry->d_name, name);
         if (owner <= 0) continue;
         const bool dead = owner == ::getpid() || (::kill(owner, 0) != 0 && errno == ESRCH);
