@@ -149,14 +149,14 @@ def _signs_html(self: Signs) -> str:
 def _news_html(self: DiaryNews) -> str:
     rows = [
         [
-            now.parameter.removesuffix("_rate_per_day").replace("_", " "),
-            f"{_number(now.after_per_day)} ({_number(now.after_low_per_day)} to"
-            f" {_number(now.after_high_per_day)})",
+            newest.parameter.removesuffix("_rate_per_day").replace("_", " "),
+            f"{_number(newest.after_per_day)} ({_number(newest.after_low_per_day)} to"
+            f" {_number(newest.after_high_per_day)})",
             _number(before.after_per_day),
-            f"{_number(now.before_per_day)} ({_number(now.before_low_per_day)} to"
-            f" {_number(now.before_high_per_day)})",
+            f"{_number(newest.before_per_day)} ({_number(newest.before_low_per_day)} to"
+            f" {_number(newest.before_high_per_day)})",
         ]
-        for now, before in zip(self.calibration.rates, self.before.rates)  # noqa: B905
+        for newest, before in zip(self.calibration.rates, self.before.rates)  # noqa: B905
     ]
     below = [f"From {self.calibration.used} looks; in brackets where nine in ten lie."]
     below += [text for text in (self.look_back, *self.misfits, *self.slips) if text]

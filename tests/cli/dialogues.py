@@ -1,6 +1,6 @@
-"""Transcripts: what is typed, and every character that comes back.
+"""Dialogues: what is typed, and every character that comes back.
 
-A transcript is a text file of parts. `--- file NAME` gives the content of a file, `--- bytes NAME`
+A dialogue is a text file of parts. `--- file NAME` gives the content of a file, `--- bytes NAME`
 the same with Python's escapes; `--- feed ARGUMENTS` is a call, followed by `--- exit CODE` and,
 where there is any output, `--- stdout` and `--- stderr`. Lines before the first part are remarks.
 """
@@ -23,16 +23,16 @@ class Call:
 
 
 @dataclass
-class Transcript:
+class Dialogue:
     """Files and the calls made beside them."""
 
     files: dict[str, bytes] = field(default_factory=dict)
     calls: list[Call] = field(default_factory=list)
 
 
-def read_transcript(path: Path) -> Transcript:
-    """Reads one transcript; a part that is not known is an error."""
-    transcript = Transcript()
+def read_dialogue(path: Path) -> Dialogue:
+    """Reads one dialogue; a part that is not known is an error."""
+    dialogue = Dialogue()
     parts = ("\n" + path.read_text(encoding="utf-8")).split("\n--- ")[1:]
     for part in parts:
         head, _, body = part.partition("\n")
@@ -40,17 +40,17 @@ def read_transcript(path: Path) -> Transcript:
         # The line feed before the next "--- " was taken by the split.
         text = body if body.endswith("\n") or not body else body + "\n"
         if kind == "file":
-            transcript.files[rest] = text.encode("utf-8")
+            dialogue.files[rest] = text.encode("utf-8")
         elif kind == "bytes":
-            transcript.files[rest] = text.encode("utf-8").decode("unicode_escape").encode("latin-1")
+            dialogue.files[rest] = text.encode("utf-8").decode("unicode_escape").encode("latin-1")
         elif kind == "feed":
-            transcript.calls.append(Call(shlex.split(rest)))
+            dialogue.calls.append(Call(shlex.split(rest)))
         elif kind == "exit":
-            transcript.calls[-1].code = int(rest)
+            dialogue.calls[-1].code = int(rest)
         elif kind in ("stdout", "stderr"):
-            setattr(transcript.calls[-1], kind, text)
+            setattr(dialogue.calls[-1], kind, text)
         else:
             raise ValueError(f"{path}: no part is called {kind!r}")
-    if not transcript.calls:
+    if not dialogue.calls:
         raise ValueError(f"{path}: no call")
-    return transcript
+    return dialogue
