@@ -91,14 +91,14 @@ run_ctest() {
 }
 
 stage_setup() {
-    # In rows: compilers and sanitizers; build; what is built on; tests, oracle, ABI; Python; packages, manual page, Node.
+    # In rows: compilers and sanitizers; build; what is built on; tests, oracle, ABI; Python; packages, manual page, locales, Node.
     check packages install_missing \
         g++ clang-14 libclang-rt-14-dev clang-format-14 clang-tidy-14 \
         cmake ninja-build pkg-config git \
         libboost-dev libyaml-cpp-dev \
         catch2 libcgal-dev abigail-tools nodejs \
         python3 python3-dev python3-venv \
-        dpkg-dev fakeroot file man-db
+        dpkg-dev fakeroot file man-db locales
     grep '^Installing' "$logs/packages.log"
     if ! cmp -s tests/requirements.txt build/venv/installed.txt; then
         echo "Installing Python tools into build/venv: $(grep -v '^#' tests/requirements.txt | tr '\n' ' ')"

@@ -6,20 +6,10 @@
 namespace feed::io {
 namespace {
 
-Estimate<double> plain(const Estimate<double>& estimate) {
-    return estimate;
-}
-
-/// Any typed estimate as the number of its SI unit.
-template <class T, class ToNumber>
-Estimate<double> plain(const Estimate<T>& estimate, ToNumber to_number) {
-    return {to_number(estimate.value), to_number(estimate.low), to_number(estimate.high),
-            estimate.knowledge,        estimate.grade,          estimate.covered};
-}
-
 void write_mass(JsonWriter& json, std::string_view key, const Estimate<Mass>& mass, bool grams) {
     json.key(key);
-    write_quantity(json, plain(mass, [](Mass m) { return in_kilograms(m); }), grams ? 1000.0 : 1.0);
+    write_quantity(json, in_numbers(mass, [](Mass m) { return in_kilograms(m); }),
+                   grams ? 1000.0 : 1.0);
 }
 
 void write_texts(JsonWriter& json, std::string_view key, std::span<const std::string> texts) {
@@ -154,20 +144,20 @@ std::string to_json(const BlendProperties& blend, std::span<const Portion> porti
     write_mass(json, "dry_mass_kg", blend.dry_mass, false);
     write_mass(json, "water_kg", blend.water, false);
     json.key("moisture");
-    write_quantity(json, plain(blend.moisture, [](Moisture m) { return m.value(); }));
+    write_quantity(json, in_numbers(blend.moisture, [](Moisture m) { return m.value(); }));
     json.key("cn_ratio");
-    write_quantity(json, plain(blend.cn_ratio));
+    write_quantity(json, blend.cn_ratio);
     json.key("available_cn_ratio");
-    write_quantity(json, plain(blend.available_cn_ratio));
+    write_quantity(json, blend.available_cn_ratio);
     write_mass(json, "carbon_kg", blend.carbon, false);
     write_mass(json, "nitrogen_kg", blend.nitrogen, false);
     json.key("volume_l");
-    write_quantity(json, plain(blend.volume, [](Volume v) { return in_litres(v); }));
+    write_quantity(json, in_numbers(blend.volume, [](Volume v) { return in_litres(v); }));
     json.key("bulk_density_kg_m3");
-    write_quantity(
-        json, plain(blend.bulk_density, [](Density d) { return in_kilograms_per_cubic_metre(d); }));
+    write_quantity(json, in_numbers(blend.bulk_density,
+                                    [](Density d) { return in_kilograms_per_cubic_metre(d); }));
     json.key("free_air_space");
-    write_quantity(json, plain(blend.free_air_space));
+    write_quantity(json, blend.free_air_space);
     write_mass(json, "acid_g_citric", blend.acid, true);
     write_mass(json, "salt_g", blend.salt, true);
     write_mass(json, "potassium_g", blend.potassium, true);

@@ -54,19 +54,6 @@ inline Compared compared(const PreparedBalance& prepared, const Target& target,
     return result;
 }
 
-template <class T, class Convert>
-Estimate<double> converted(const Estimate<T>& from, Convert convert) {
-    Estimate<double> to;
-    to.knowledge = from.knowledge;
-    to.grade = from.grade;
-    to.covered = from.covered;
-    if (!from.has_value()) return to;
-    to.value = convert(from.value);
-    to.low = convert(from.low);
-    to.high = convert(from.high);
-    return to;
-}
-
 /// Range of the loose volume of some portions, from the ranges of their densities.
 struct LooseRange {
     double low = 0.0;
@@ -110,13 +97,13 @@ inline Estimate<double> quantity_of(const PreparedBalance& prepared, const Targe
         case TargetProperty::cn_ratio:
             return blend.cn_ratio;
         case TargetProperty::moisture:
-            return converted(blend.moisture, [](Moisture m) { return m.value(); });
+            return in_numbers(blend.moisture, [](Moisture m) { return m.value(); });
         case TargetProperty::acid_g_citric_per_wet_kg:
-            return converted(blend.acid, [&](Mass m) { return 1000.0 * per_wet(m); });
+            return in_numbers(blend.acid, [&](Mass m) { return 1000.0 * per_wet(m); });
         case TargetProperty::salt_wet_fraction:
-            return converted(blend.salt, per_wet);
+            return in_numbers(blend.salt, per_wet);
         case TargetProperty::fat_wet_fraction:
-            return converted(blend.fat, per_wet);
+            return in_numbers(blend.fat, per_wet);
         case TargetProperty::free_air_space:
             return blend.free_air_space;
         case TargetProperty::total_wet_kg:

@@ -2,6 +2,7 @@
 #include <string>
 #include <vector>
 
+#include "feed/bed/hazard_words.hpp"
 #include "feed/bed/joint_remedy.hpp"
 #include "feed/bed/remedy.hpp"
 #include "feed/quantity/amount_words.hpp"

@@ -27,31 +27,15 @@ enum class RowQuantity : std::uint8_t {
 };
 inline constexpr std::size_t row_quantity_count = 16;
 
-namespace detail {
-
-/// The same estimate in plain numbers.
-template <class T, class ToNumber>
-constexpr Estimate<double> in_numbers(const Estimate<T>& from, ToNumber to_number) {
-    Estimate<double> plain;
-    plain.knowledge = from.knowledge;
-    plain.grade = from.grade;
-    plain.covered = from.covered;
-    if (!from.has_value()) return plain;
-    plain.value = to_number(from.value);
-    plain.low = to_number(from.low);
-    plain.high = to_number(from.high);
-    return plain;
-}
-
-}  // namespace detail
+namespace detail {}  // namespace detail
 
 /// One quantity of a blend in the unit of its name. Constant time, pure.
 constexpr Estimate<double> estimate_of(const BlendProperties& blend, RowQuantity quantity) {
     const auto in_kg = [](const Estimate<Mass>& mass) {
-        return detail::in_numbers(mass, [](Mass m) { return in_kilograms(m); });
+        return in_numbers(mass, [](Mass m) { return in_kilograms(m); });
     };
     const auto in_g = [](const Estimate<Mass>& mass) {
-        return detail::in_numbers(mass, [](Mass m) { return in_grams(m); });
+        return in_numbers(mass, [](Mass m) { return in_grams(m); });
     };
     switch (quantity) {
         case RowQuantity::dry_mass_kg:
@@ -59,7 +43,7 @@ constexpr Estimate<double> estimate_of(const BlendProperties& blend, RowQuantity
         case RowQuantity::water_kg:
             return in_kg(blend.water);
         case RowQuantity::moisture:
-            return detail::in_numbers(blend.moisture, [](Moisture m) { return m.value(); });
+            return in_numbers(blend.moisture, [](Moisture m) { return m.value(); });
         case RowQuantity::cn_ratio:
             return blend.cn_ratio;
         case RowQuantity::available_cn_ratio:
@@ -69,10 +53,10 @@ constexpr Estimate<double> estimate_of(const BlendProperties& blend, RowQuantity
         case RowQuantity::nitrogen_kg:
             return in_kg(blend.nitrogen);
         case RowQuantity::volume_l:
-            return detail::in_numbers(blend.volume, [](Volume v) { return in_litres(v); });
+            return in_numbers(blend.volume, [](Volume v) { return in_litres(v); });
         case RowQuantity::bulk_density_kg_m3:
-            return detail::in_numbers(blend.bulk_density,
-                                      [](Density d) { return in_kilograms_per_cubic_metre(d); });
+            return in_numbers(blend.bulk_density,
+                              [](Density d) { return in_kilograms_per_cubic_metre(d); });
         case RowQuantity::free_air_space:
             return blend.free_air_space;
         case RowQuantity::acid_g_citric:

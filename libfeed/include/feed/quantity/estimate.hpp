@@ -34,4 +34,19 @@ constexpr Estimate<T> known(T value, T low, T high, Grade grade) {
     return {value, low, high, Knowledge::known, grade, 1.0};
 }
 
+/// The same estimate in plain numbers. @param to_number  from T to double, rising; its name or
+/// place says the unit. Not asked where nothing is known.
+template <class T, class ToNumber>
+constexpr Estimate<double> in_numbers(const Estimate<T>& from, ToNumber to_number) {
+    Estimate<double> plain;
+    plain.knowledge = from.knowledge;
+    plain.grade = from.grade;
+    plain.covered = from.covered;
+    if (!from.has_value()) return plain;
+    plain.value = to_number(from.value);
+    plain.low = to_number(from.low);
+    plain.high = to_number(from.high);
+    return plain;
+}
+
 }  // namespace feed

@@ -71,7 +71,8 @@ public:
                 if (round > 0 || !start_elsewhere()) return bad_denominator(bad_);
                 continue;
             }
-            if (!level_is_reached_ && size_of(reached) <= 1e-13 * ratio_size_) {
+            if (!level_is_reached_ &&
+                (size_of(reached) <= 1e-13 * ratio_size_ || size_of(reached) <= ratio_noise_)) {
                 return finish(stages, tie_objectives);
             }
             if (bad_ < k_) last_bad_ = bad_;
@@ -187,6 +188,7 @@ private:
         bad_ = k_;
         double largest = -infinity;
         ratio_size_ = 0;
+        ratio_noise_ = 0;
         for (std::size_t k = 0; k < k_; ++k) {
             const SizedValue d = values_.denominator_at(k, b_.x.data());
             const SizedValue a = values_.numerator_at(k, b_.x.data());
@@ -200,6 +202,8 @@ private:
             }
             if (a.value / d.value > largest) largest = a.value / d.value;
             if (a.size / d.value > ratio_size_) ratio_size_ = a.size / d.value;
+            const double noise = values_.numerator_noise(k, b_.x.data()) / d.value;
+            if (noise > ratio_noise_) ratio_noise_ = noise;
         }
         if (largest == -infinity) return infinity;
         return largest;
@@ -296,7 +300,8 @@ private:
         for (std::size_t k = 0; k < k_; ++k) {
             const SizedValue d = values_.denominator_at(k, b_.x.data());
             const SizedValue a = values_.numerator_at(k, b_.x.data());
-            const double over = a.value - level_ * d.value;
+            double over = a.value - level_ * d.value;
+            if (size_of(over) <= values_.numerator_noise(k, b_.x.data())) over = 0;
             const double size = a.size + size_of(level_) * d.size;
             if (size == 0) continue;
             if (over / size > result_.residuals.primal) result_.residuals.primal = over / size;
@@ -370,6 +375,7 @@ private:
     bool level_is_reached_ = false;
     bool at_infinity_ = false;  ///< the level comes from a ray
     RayLimit ray_;
+    double ratio_noise_ = 0;  ///< the largest noise of a numerator over its denominator.
     double ratio_size_ = 0;  ///< the largest size of the terms of a numerator over its denominator.
     FractionalResult result_;
 };

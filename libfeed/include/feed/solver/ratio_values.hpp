@@ -50,6 +50,17 @@ public:
     [[nodiscard]] SizedValue denominator_at(std::size_t k, const double* x) const {
         return linear(denominator(k), denominator_constant(k), x);
     }
+    /// What a numerator may be off by because a coordinate of the point is only known to the
+    /// rounding of the largest: all that is left of a numerator whose own terms should vanish.
+    [[nodiscard]] double numerator_noise(std::size_t k, const double* x) const {
+        double coefficients = 0;
+        double largest = 0;
+        for (std::size_t j = 0; j < n_; ++j) {
+            coefficients += size_of(numerator(k)[j]);
+            if (size_of(x[j]) > largest) largest = size_of(x[j]);
+        }
+        return 4e-16 * coefficients * largest;
+    }
     /// How a numerator or denominator grows along a ray.
     [[nodiscard]] SizedValue numerator_along(std::size_t k, const double* ray) const {
         return linear(numerator(k), 0, ray);

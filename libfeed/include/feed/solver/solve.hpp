@@ -171,8 +171,11 @@ inline bool solve_strictly_convex(const Problem& problem, Workspace& workspace,
     if (end == PathEnd::infeasible) {
         view_result(b, n, m, Status::infeasible, result);
         result.iterations = path.iterations();
+        // A weak proof is left to the general method.
         return proves_infeasible(within, result.row_multipliers, result.bound_multipliers,
-                                 options.tolerance);
+                                 options.tolerance) &&
+               proof_stands_out(within, result.row_multipliers, result.bound_multipliers,
+                                options.tolerance);
     }
     view_result(b, n, m, Status::solved, result);
     result.iterations = path.iterations();

@@ -202,6 +202,34 @@ inline bool proves_infeasible(const Polyhedron& within, std::span<const double> 
     return gap > tolerance * gap_size;
 }
 
+/// Whether the multipliers that make the gap of a Farkas proof stand out from the others by more
+/// than rounding: a gap that comes from a trifle among large multipliers may be what rounding left
+/// over on a variable without limits.
+inline bool proof_stands_out(const Polyhedron& within, std::span<const double> row_multipliers,
+                             std::span<const double> bound_multipliers, double tolerance) {
+    using namespace verify_detail;
+    const std::size_t n = within.variable_count();
+    double largest = 0;
+    double largest_of_gap = 0;
+    const auto take = [&](double push, double multiplier, double lower, double upper) {
+        if (push > largest) largest = push;
+        const double limit = multiplier > 0 ? lower : upper;
+        if (limit != 0 && push > largest_of_gap) largest_of_gap = push;
+    };
+    for (std::size_t i = 0; i < within.row_count(); ++i) {
+        double coefficient = 0;
+        for (std::size_t j = 0; j < n; ++j) {
+            if (size_of(within.rows[i * n + j]) > coefficient)
+                coefficient = size_of(within.rows[i * n + j]);
+        }
+        take(size_of(row_multipliers[i]) * coefficient, row_multipliers[i], within.row_lower[i],
+             within.row_upper[i]);
+    }
+    for (std::size_t j = 0; j < n; ++j)
+        take(size_of(bound_multipliers[j]), bound_multipliers[j], within.lower[j], within.upper[j]);
+    return largest_of_gap > tolerance * largest;
+}
+
 /// Whether `ray` shows that the objective has no minimum: along it no limit is ever met, the
 /// curvature is zero and the objective falls. The feasible starting point is checked apart, with
 /// feasibility_error.
