@@ -224,7 +224,8 @@ private:
         for (std::size_t k = 0; k < k_; ++k) {
             const SizedValue d = values_.denominator_along(k, b_.ray.data());
             const SizedValue a = values_.numerator_along(k, b_.ray.data());
-            if (d.value <= 1e-12 * d.size) continue;
+            // A ray is checked to the tolerance only.
+            if (d.value <= options_.tolerance * d.size) continue;
             if (a.value / d.value > limit) limit = a.value / d.value;
             if (a.size / d.value > limit_size) limit_size = a.size / d.value;
             b_.weights[k] = d.value;
