@@ -140,3 +140,33 @@ TEST_CASE("a point that is as good as the best ray is an answer") {
     CHECK(result.x[1] == Approx(0).margin(1e-9));
     CHECK(result.x[2] == Approx(0).margin(1e-9));
 }
+
+// Two amounts exchanged one for the other leave a denominator as it is and lower the numerator for
+// ever; rays close to that one lower it towards ever lower limits instead.
+TEST_CASE("a ratio that falls without any end is told from one that falls towards a limit") {
+    const Numbers lower{-3.75, -infinity, -0.25, -infinity, -3.5, -infinity, -infinity, -2.75};
+    const Numbers upper{infinity, 3.75, -0.25, infinity, infinity, infinity, infinity, -1.25};
+    const Numbers numerator{-1.25, 2, 2, 2.5, -0.25, 3.25, 3.5, -3.25};
+    const Numbers denominator(8, 1.0);
+    const Numbers constant{64};
+    Numbers rows{2, 3.75, -2.75, 1.5, 1.5, 2, 2, 2};
+    rows.resize(rows.size() + 8, 2.0);
+    const Numbers row_lower{2, 2};
+    const Numbers row_upper{infinity, infinity};
+    Workspace workspace(8, 3);
+    const FractionalResult result =
+        fractional({lower, upper, rows, row_lower, row_upper},
+                   {numerator, {}, denominator, constant}, {}, workspace);
+    REQUIRE(result.status == FractionalStatus::unbounded);
+    CHECK(result.value == -infinity);
+    double falls = 0;
+    double grows = 0;
+    for (std::size_t j = 0; j < 8; ++j) {
+        falls += numerator[j] * result.ray[j];
+        grows += result.ray[j];
+        if (lower[j] > -infinity) CHECK(result.ray[j] >= 0);
+        if (upper[j] < infinity) CHECK(result.ray[j] <= 0);
+    }
+    CHECK(falls < 0);
+    CHECK(grows == Approx(0).margin(1e-9 * -falls));
+}

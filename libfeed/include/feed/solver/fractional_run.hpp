@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <span>
 
+#include "feed/solver/endless_ray.hpp"
 #include "feed/solver/problem.hpp"
 #include "feed/solver/ratio_values.hpp"
 #include "feed/solver/ratios.hpp"
@@ -63,7 +64,7 @@ public:
                 if (status == Status::infeasible) return infeasible();
                 if (status == Status::numerical && at_infinity_ && ray_.step_below(level_))
                     continue;
-                if (status != Status::solved) return failed(status);
+                if (status != Status::solved) return given_up(status);
                 reached = largest_ratio();
             }
             if (reached == infinity) {
@@ -96,7 +97,7 @@ public:
             if (at_infinity_ && ray_.step_below_point(reached, level_)) continue;
             return finish(stages, tie_objectives);
         }
-        return failed(Status::iteration_limit);
+        return given_up(Status::iteration_limit);
     }
 
 private:
@@ -352,6 +353,17 @@ private:
         result_.status = FractionalStatus::denominator;
         result_.bad_ratio = k;
         return result_;
+    }
+
+    /// The levels led nowhere: fallen so low that nothing else is seen beside them, or an end with
+    /// nothing to show.
+    FractionalResult given_up(Status status) {
+        if (!at_infinity_ || !find_endless_ray(within_, values_, workspace_, options_))
+            return failed(status);
+        for (std::size_t j = 0; j < n_; ++j)
+            b_.mean[j] = b_.x[j];
+        level_ = -infinity;
+        return unbounded();
     }
 
     FractionalResult failed(Status status) {

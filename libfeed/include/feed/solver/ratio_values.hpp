@@ -59,7 +59,7 @@ public:
             coefficients += size_of(numerator(k)[j]);
             if (size_of(x[j]) > largest) largest = size_of(x[j]);
         }
-        return 4e-16 * coefficients * largest;
+        return 1e-13 * coefficients * largest;
     }
     /// How a numerator or denominator grows along a ray.
     [[nodiscard]] SizedValue numerator_along(std::size_t k, const double* ray) const {
