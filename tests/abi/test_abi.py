@@ -10,6 +10,7 @@ from pathlib import Path
 import c_header as header
 import c_layout as layout
 import pytest
+from clang import CLANG, CLANG_C
 
 
 def library(build_dir: Path) -> Path:
@@ -22,9 +23,9 @@ def library(build_dir: Path) -> Path:
         ("gcc", "c", "c99"),
         ("gcc", "c", "c11"),
         ("g++", "c++", "c++17"),
-        ("clang-14", "c", "c99"),
-        ("clang-14", "c", "c11"),
-        ("clang++-14", "c++", "c++17"),
+        (CLANG_C, "c", "c99"),
+        (CLANG_C, "c", "c11"),
+        (CLANG, "c++", "c++17"),
     ],
 )
 def test_the_header_is_clean(compiler: str, language: str, standard: str, tmp_path: Path) -> None:

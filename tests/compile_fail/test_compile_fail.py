@@ -11,6 +11,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from clang import CLANG
 
 HERE = Path(__file__).parent
 INCLUDE = HERE.parents[1] / "libfeed" / "include"
@@ -35,7 +36,7 @@ def test_there_are_files() -> None:
     assert FILES
 
 
-@pytest.mark.parametrize("program", ["g++", "clang++-14"])
+@pytest.mark.parametrize("program", ["g++", CLANG])
 @pytest.mark.parametrize("source", FILES, ids=lambda path: path.stem)
 def test_only_the_marked_line_is_wrong(program: str, source: Path) -> None:
     good = compile_only(program, source)

@@ -1,4 +1,8 @@
-"""Each public header compiles alone, without a warning, with every compiler at hand."""
+"""Each public header compiles alone, without a warning.
+
+Both compilers read the same standard library here, so one of them, the quicker, tells what a header
+forgot to include; the other reads them all together.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +11,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from clang import CLANG, CLANG_C
 
 ROOT = Path(__file__).resolve().parents[2]
 CXX_ROOT = ROOT / "libfeed" / "include"
@@ -35,16 +40,23 @@ def test_there_are_headers() -> None:
     assert "feed/feed.hpp" in CXX_HEADERS
 
 
-@pytest.mark.parametrize("program", ["g++", "clang++-14"])
 @pytest.mark.parametrize("header", CXX_HEADERS)
-def test_cxx_header_alone(program: str, header: str, tmp_path: Path) -> None:
-    command = [compiler(program), "-std=c++20", *WARNINGS, f"-I{CXX_ROOT}"]
+def test_cxx_header_alone(header: str, tmp_path: Path) -> None:
+    command = [compiler(CLANG), "-std=c++20", *WARNINGS, f"-I{CXX_ROOT}"]
     assert complaints(command, tmp_path / "alone.cpp", header) == ""
+
+
+def test_all_cxx_headers_together(tmp_path: Path) -> None:
+    source = tmp_path / "together.cpp"
+    source.write_text("".join(f'#include "{name}"\n' for name in CXX_HEADERS), encoding="utf-8")
+    command = [compiler("g++"), "-std=c++20", *WARNINGS, f"-I{CXX_ROOT}", str(source)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
 
 
 @pytest.mark.parametrize(
     ("program", "standard"),
-    [("gcc", "c99"), ("clang-14", "c11"), ("g++", "c++17"), ("clang++-14", "c++17")],
+    [("gcc", "c99"), (CLANG_C, "c11"), ("g++", "c++17"), (CLANG, "c++17")],
 )
 @pytest.mark.parametrize("header", C_HEADERS)
 def test_c_header_alone(program: str, standard: str, header: str, tmp_path: Path) -> None:

@@ -8,6 +8,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from clang import CLANG
 
 CONSUMERS = Path(__file__).with_name("consumers")
 
@@ -127,7 +128,7 @@ def test_pkg_config_c_static(installed: Path, version: str, tmp_path: Path) -> N
     run(tmp_path / "c")
 
 
-@pytest.mark.parametrize("compiler", ["g++", "clang++-14"])
+@pytest.mark.parametrize("compiler", ["g++", CLANG])
 def test_single_header(source_dir: Path, version: str, tmp_path: Path, compiler: str) -> None:
     header = tmp_path / "feed" / "feed.hpp"
     header.parent.mkdir()
