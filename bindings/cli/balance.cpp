@@ -146,7 +146,7 @@ std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSys
     }
     return "What would mend it: add " +
            io::measure_and_weight_text(mend.add, *mend.feedstock, std::nullopt, units) + " of " +
-           mend.label + " to " + with + ".";
+           mend.label + (with.empty() ? "" : " to " + with) + ".";
 }
 
 std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,

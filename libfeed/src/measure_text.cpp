@@ -59,6 +59,18 @@ std::optional<std::string> in_given_unit(WetMass wet_mass, const Feedstock& feed
     return count_text(count, given.unit);
 }
 
+/// What is bought by the piece is counted, not poured: up to twenty pieces, from a quarter of one.
+std::optional<std::string> in_pieces(WetMass wet_mass, const Feedstock& feedstock) {
+    for (const MeasuredMass& measured : feedstock.measures) {
+        const double each = measured.wet_mass.in_kilograms();
+        if (measured.measure != Measure::piece || each <= 0.0) continue;
+        const double count = wet_mass.in_kilograms() / each;
+        if (count < 0.25 || count > 20.0) return std::nullopt;
+        return count_text(count, std::string(text(Measure::piece)));
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
@@ -66,6 +78,8 @@ std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
     if (as_given) {
         if (auto text = in_given_unit(wet_mass, feedstock, *as_given)) return *text;
         if (as_given->kind != AmountKind::volume) return mass_text(wet_mass.mass(), units);
+    } else if (auto pieces = in_pieces(wet_mass, feedstock)) {
+        return *pieces;
     }
     const auto& density = feedstock[Property::bulk_density_loose];
     if (!density) return mass_text(wet_mass.mass(), units);

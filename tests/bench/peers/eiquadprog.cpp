@@ -50,24 +50,8 @@ private:
     eiquadprog::solvers::EiquadprogFast solver_;
 };
 
-/// Its memory depends on how many amounts are exact, so every problem has its own.
-class Eiquadprog : public feed_bench::Peer {
-public:
-    explicit Eiquadprog(feed_bench::Problems problems) {
-        for (const auto& problem : problems)
-            ones_.push_back(std::make_unique<One>(problem));
-    }
-    bool solve(std::size_t which) override { return ones_[which]->solve(); }
-    std::span<const double> point(std::size_t which) const override {
-        return ones_[which]->point();
-    }
-
-private:
-    std::vector<std::unique_ptr<One>> ones_;
-};
-
 }  // namespace
 
 std::unique_ptr<feed_bench::Peer> feed_bench::make_eiquadprog(Problems problems) {
-    return std::make_unique<Eiquadprog>(problems);
+    return std::make_unique<feed_bench::PeerPerProblem<One>>(problems);
 }

@@ -28,6 +28,24 @@ public:
     virtual std::span<const double> point(std::size_t which) const = 0;
 };
 
+/// For a solver whose memory depends on how many amounts are exact: every problem has its own.
+/// @tparam One  made from a problem; `solve` and `point` as in Peer.
+template <class One>
+class PeerPerProblem : public Peer {
+public:
+    explicit PeerPerProblem(Problems problems) {
+        for (const auto& problem : problems)
+            ones_.push_back(std::make_unique<One>(problem));
+    }
+    bool solve(std::size_t which) override { return ones_[which]->solve(); }
+    std::span<const double> point(std::size_t which) const override {
+        return ones_[which]->point();
+    }
+
+private:
+    std::vector<std::unique_ptr<One>> ones_;
+};
+
 /// A problem as the methods of Goldfarb and Idnani want it: equalities first, then rows of the form
 /// coefficients . x >= limit. An amount that is exact is an equality.
 struct OneSided {

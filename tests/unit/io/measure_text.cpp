@@ -55,3 +55,16 @@ TEST_CASE("the weight stands beside a measure, and alone when it is one") {
     CHECK(measure_and_weight_text(wet_grams(160), material(), *weight, UnitSystem::metric) ==
           "160 g");
 }
+
+TEST_CASE("where no unit was written, pieces are counted and the rest is poured") {
+    const auto usual = [](double grams) {
+        Feedstock cores = material();
+        cores.measures.push_back({Measure::piece, wet_grams(30), Grade::a, ""});
+        return measure_text(wet_grams(grams), cores, std::nullopt, UnitSystem::metric);
+    };
+    CHECK(usual(61) == "2 pieces");
+    CHECK(usual(15) == "1/2 piece");
+    CHECK(usual(5) == "10 ml");
+    CHECK(usual(900) == "1.8 L");
+    CHECK(measure_text(wet_grams(160), material(), std::nullopt, UnitSystem::metric) == "320 ml");
+}

@@ -64,7 +64,7 @@ struct PreparedBalance {
     std::vector<double> hessian;     ///< n, for closest_to_usual
     std::vector<double> gradient;    ///< n, for closest_to_usual
     std::vector<double> priorities;  ///< p times n, to be minimised: what is used up first
-    std::vector<double> objectives;  ///< priorities, then the linear objective, then added mass
+    std::vector<double> objectives;  ///< the linear objective, then added mass
     std::vector<double> added_mass;  ///< n, the tie-break
     RatioRows from_aims;             ///< for closest_to_aims
 
@@ -215,7 +215,6 @@ private:
     void objective() {
         out_.added_mass.assign(count_, 1.0);
         if (out_.problem.objective == Objective::use_up_most) use_up();
-        out_.objectives = out_.priorities;
         switch (out_.problem.objective) {
             case Objective::closest_to_aims:
                 for (std::size_t i = 0; i < out_.problem.targets.size(); ++i)

@@ -46,13 +46,19 @@ inline std::string feed_less_sentence(const RemedyNumber& r, double scraps_kg, U
     return text + " and the rest (" + mass(rest, units) + ") in " + day_count(r.later_days) + ".";
 }
 
-inline std::string hazard_list(const std::vector<Hazard>& hazards) {
+/// "a, b and c".
+template <class Parts, class TextOf>
+std::string listed(const Parts& parts, TextOf text_of) {
     std::string text;
-    for (std::size_t i = 0; i < hazards.size(); ++i) {
-        if (i > 0) text += i + 1 == hazards.size() ? " and " : ", ";
-        text += std::string(feed::text(hazards[i]));
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (i > 0) text += i + 1 == parts.size() ? " and " : ", ";
+        text += text_of(parts[i]);
     }
     return text;
+}
+
+inline std::string hazard_list(const std::vector<Hazard>& hazards) {
+    return listed(hazards, [](Hazard hazard) { return feed::text(hazard); });
 }
 
 inline std::string raised_words(const std::vector<Hazard>& raised) {
@@ -190,10 +196,7 @@ inline std::string additions_of(const JointNumber& n, const RemedyProblem& p) {
     if (n.lime_kg > 0.0)
         parts.push_back(of_material(n.lime_kg, with.lime_words, with.lime.get(), p.units) +
                         ", moistened");
-    std::string text;
-    for (std::size_t i = 0; i < parts.size(); ++i)
-        text += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
-    return text;
+    return listed(parts, [](const std::string& part) { return part; });
 }
 
 /// What goes in now, and when the rest follows.
