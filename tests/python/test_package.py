@@ -21,7 +21,14 @@ PYTHON_FILES = {
     "_errors.py",
     "_notebook.py",
     "_pandas.py",
-    "plot.py",
+    "plot/__init__.py",
+    "plot/_feedstock_map.py",
+    "plot/_forecast.py",
+    "plot/_labels.py",
+    "plot/_ratio_by_moisture.py",
+    "plot/_reachable.py",
+    "plot/_style.py",
+    "plot/_trial.py",
     "py.typed",
 }
 
