@@ -222,6 +222,11 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
         } else {
             json.null();
         }
+        json.key("advice");
+        json.begin_array();
+        for (const auto& sentence : answer.advice)
+            json.value(sentence);
+        json.end_array();
     }
     if (answer.status == BalanceStatus::unbounded) json.member("unlimited", answer.unbounded_entry);
     json.end_object();

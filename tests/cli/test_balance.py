@@ -61,6 +61,7 @@ def test_infeasible_names_conflict_closest_and_mend(feed_command: Path, tmp_path
     assert ours["status"] == "infeasible"
     assert "lettuce" in ours["conflict"]
     assert ours["closest"]["portions"] and ours["portions"] == []
+    assert [one for one in ours["advice"] if "water" in one]
     mend = ours["mend"]
     assert mend["add_kg"] > 0
     # What is said to mend it does mend it, with what is said to go with it.

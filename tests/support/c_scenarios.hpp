@@ -195,6 +195,10 @@ inline feed_code balance_story(const feed_allocator* allocator, std::string& dig
             if (summary.conflict_count > 0) {
                 story.ok(feed_answer_conflict(answer, 0, &words, story.error()));
             }
+            size_t advice = 0;
+            if (story.ok(feed_answer_advice_count(answer, &advice, story.error())) && advice > 0) {
+                story.ok(feed_answer_advice(answer, 0, &words, story.error()));
+            }
         }
     }
     feed_problem_free(problem);
@@ -240,6 +244,19 @@ inline feed_code bed_story(const feed_allocator* allocator, std::string& digest)
             story.saw(series[summary.day_count - 1]);
             if (cautions > 0) {
                 story.ok(feed_check_caution(result, 0, &words, nullptr, story.error()));
+            }
+            feed_joint_steps steps{};
+            steps.struct_size = sizeof steps;
+            size_t assumptions = 0;
+            double wet_kg = 0.0;
+            if (story.ok(feed_check_joint_steps(result, &steps, story.error())) &&
+                story.ok(feed_check_assumption_count(result, &assumptions, story.error())) &&
+                story.ok(feed_check_assumption(result, 0, &words, story.error()))) {
+                story.saw(steps.feed_now_wet_kg);
+                if (steps.addition_count > 0) {
+                    story.ok(feed_check_joint_addition(result, 0, &words, &wet_kg, story.error()));
+                    story.saw(wet_kg);
+                }
             }
         }
     }

@@ -8,6 +8,7 @@
 #include "feed/quantity/number_print.hpp"
 #include "guard.hpp"
 #include "handles.hpp"
+#include "lists.hpp"
 #include "memory.hpp"
 
 namespace {
@@ -51,6 +52,16 @@ double or_nan(const std::optional<double>& number) {
 
 const char* pick_label(const feed_answer* answer, std::size_t index) {
     return answer->labels[index].c_str();
+}
+
+const auto& conflict_of(const feed_answer& answer) {
+    return answer.content->conflict;
+}
+const auto& assumed_of(const feed_answer& answer) {
+    return answer.content->assumed;
+}
+const auto& advice_of(const feed_answer& answer) {
+    return answer.content->advice;
 }
 
 }  // namespace
@@ -238,22 +249,21 @@ feed_code feed_answer_reached(const feed_answer* answer, size_t index, feed_reac
 
 feed_code feed_answer_conflict(const feed_answer* answer, size_t index, const char** label,
                                feed_error* error) {
-    if (label == nullptr) return null_argument(error, "label");
-    *label = nullptr;
-    if (answer == nullptr) return null_argument(error, "answer");
-    if (index >= answer->content->conflict.size()) return bad_index(error, "index");
-    *label = answer->content->conflict[index].c_str();
-    return succeed(error);
+    return give_sentence(answer, "answer", conflict_of, index, label, "label", error);
 }
 
 feed_code feed_answer_assumption(const feed_answer* answer, size_t index, const char** sentence,
                                  feed_error* error) {
-    if (sentence == nullptr) return null_argument(error, "sentence");
-    *sentence = nullptr;
-    if (answer == nullptr) return null_argument(error, "answer");
-    if (index >= answer->content->assumed.size()) return bad_index(error, "index");
-    *sentence = answer->content->assumed[index].text.c_str();
-    return succeed(error);
+    return give_sentence(answer, "answer", assumed_of, index, sentence, "sentence", error);
+}
+
+feed_code feed_answer_advice_count(const feed_answer* answer, size_t* count, feed_error* error) {
+    return give_count(answer, "answer", advice_of, count, error);
+}
+
+feed_code feed_answer_advice(const feed_answer* answer, size_t index, const char** sentence,
+                             feed_error* error) {
+    return give_sentence(answer, "answer", advice_of, index, sentence, "sentence", error);
 }
 
 feed_code feed_answer_blend(const feed_answer* answer, feed_blend_properties* out,

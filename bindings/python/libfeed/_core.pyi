@@ -1194,6 +1194,11 @@ class Remedy:
         Words of the hazards that the step would raise, from the same judgement.
         """
     @property
+    def spread_m2(self) -> float:
+        """
+        Surface to lay it over, m2.
+        """
+    @property
     def text(self) -> str:
         """
         One sentence with amounts.
@@ -1215,9 +1220,29 @@ class JointRemedy:
         Words of the hazards that are gone then.
         """
     @property
+    def cut_down(self) -> str:
+        """
+        Id of a feedstock of which less goes in, or empty.
+        """
+    @property
+    def feed_later_wet_kg(self) -> float:
+        """
+        What is left of the scraps for later, wet kg.
+        """
+    @property
+    def feed_now_wet_kg(self) -> float:
+        """
+        The scraps in that share, wet kg.
+        """
+    @property
     def found(self) -> bool:
         """
         Whether there are amounts that fit and clear them all.
+        """
+    @property
+    def keep_wet_kg(self) -> float:
+        """
+        What is kept of that one, wet kg.
         """
     @property
     def later_days(self) -> float:

@@ -38,6 +38,9 @@ void bind_check_result(py::module_& module) {
         .def_property_readonly(
             "later_days", [](const Remedy& r) { return in_days(r.later); },
             "When to feed the rest, days.")
+        .def_property_readonly(
+            "spread_m2", [](const Remedy& r) { return in_square_metres(r.spread); },
+            "Surface to lay it over, m2.")
         .def_readonly("hazard_gone", &Remedy::hazard_gone,
                       "Judged again with these amounts: the hazard is gone.")
         .def_property_readonly(
@@ -61,6 +64,17 @@ void bind_check_result(py::module_& module) {
             "How much to add of each feedstock, by its id, wet kg.")
         .def_readonly("share_now", &JointRemedy::share_now,
                       "Share of the feeding to feed now, without a portion that is cut down.")
+        .def_property_readonly(
+            "feed_now_wet_kg", [](const JointRemedy& r) { return r.feed_now.in_kilograms(); },
+            "The scraps in that share, wet kg.")
+        .def_property_readonly(
+            "feed_later_wet_kg", [](const JointRemedy& r) { return r.feed_later.in_kilograms(); },
+            "What is left of the scraps for later, wet kg.")
+        .def_readonly("cut_down", &JointRemedy::cut_down,
+                      "Id of a feedstock of which less goes in, or empty.")
+        .def_property_readonly(
+            "keep_wet_kg", [](const JointRemedy& r) { return r.keep.in_kilograms(); },
+            "What is kept of that one, wet kg.")
         .def_property_readonly(
             "spread_m2", [](const JointRemedy& r) { return in_square_metres(r.spread); },
             "Surface to lay it over, m2.")

@@ -624,6 +624,18 @@ FEED_API feed_code feed_answer_conflict(const feed_answer* answer, size_t index,
 FEED_API feed_code feed_answer_assumption(const feed_answer* answer, size_t index,
                                           const char** sentence, feed_error* error);
 
+/* Gives the number of sentences on what helps when the targets cannot be met.
+ *   count: set to that number; 0 where they are met. Errors: FEED_BAD_ARGUMENT. Threads: read.
+ * Since 0.1. */
+FEED_API feed_code feed_answer_advice_count(const feed_answer* answer, size_t* count,
+                                            feed_error* error);
+
+/* Gives one sentence on what helps when the targets cannot be met, the best first.
+ *   index: below the count. sentence: set to it. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_answer_advice(const feed_answer* answer, size_t index,
+                                      const char** sentence, feed_error* error);
+
 /* Gives the properties of the blend that the answer proposes. out: struct_size set by you.
  * Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
 FEED_API feed_code feed_answer_blend(const feed_answer* answer, feed_blend_properties* out,
@@ -783,6 +795,48 @@ FEED_API feed_code feed_check(const feed_bed* bed, const feed_portion* portions,
  * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
 FEED_API feed_code feed_check_hazard(const feed_check_result* result, int32_t hazard,
                                      feed_hazard_finding* out, feed_error* error);
+
+/* One set of steps against all hazards at once, found with the balancer and judged again. */
+typedef struct feed_joint_steps {
+    uint32_t struct_size;
+    int32_t needed; /* 0: not several hazards, and no step against one raises another; all else 0 */
+    int32_t found;  /* 0: no amounts that fit clear them all at once; `text` says what to do */
+    uint32_t clears; /* bits 1 << FEED_HAZARD_... : gone after the steps */
+    uint32_t stays;  /* bits 1 << FEED_HAZARD_... : what no step takes away */
+    size_t addition_count;
+    double share_now; /* 0 to 1 of the feeding, without the portion that is cut down */
+    double feed_now_wet_kg;
+    double feed_later_wet_kg;
+    double later_days;    /* 0: none needed, or no day found */
+    double spread_m2;     /* over which the feeding is laid */
+    double keep_wet_kg;   /* of cut_down */
+    const char* cut_down; /* id of the feedstock of which less goes in, or "" */
+    const char* text;     /* the steps as sentences, or ""; texts live as long as the result */
+} feed_joint_steps;
+
+/* Gives the steps against all hazards at once, where several are raised.
+ *   out: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: read. Method: docs/bed.md.
+ * Since 0.1. */
+FEED_API feed_code feed_check_joint_steps(const feed_check_result* result, feed_joint_steps* out,
+                                          feed_error* error);
+
+/* Gives one material to add with those steps.
+ *   index: below addition_count. feedstock_id: set to its id. wet_kg: set to kilograms wet.
+ * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_joint_addition(const feed_check_result* result, size_t index,
+                                             const char** feedstock_id, double* wet_kg,
+                                             feed_error* error);
+
+/* Gives the number of assumptions the judgement made.
+ *   count: set to that number. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_assumption_count(const feed_check_result* result, size_t* count,
+                                               feed_error* error);
+
+/* Gives one assumption the judgement made, as a sentence.
+ *   index: below the count. sentence: set to it. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_assumption(const feed_check_result* result, size_t index,
+                                         const char** sentence, feed_error* error);
 
 /* Gives the number of cautions of the feedstocks.
  *   count: set to that number. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
