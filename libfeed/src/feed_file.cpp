@@ -4,6 +4,7 @@
 
 #include "feed/io/json_writer.hpp"
 #include "feed/io/text_file.hpp"
+#include "feed/io/to_json.hpp"
 #include "pantry.hpp"
 #include "read_balance.hpp"
 #include "read_bed.hpp"
@@ -110,11 +111,7 @@ Result<FeedFile> read_portions(const std::vector<std::string>& texts) {
     JsonWriter json;
     json.begin_object();
     json.member("libfeed", 1);
-    json.key("blend");
-    json.begin_array();
-    for (const auto& text : texts)
-        json.value(text);
-    json.end_array();
+    write_texts(json, "blend", texts);
     json.end_object();
     auto file = read_feed_text(json.take(), "");
     if (file) return file;

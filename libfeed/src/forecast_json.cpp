@@ -90,11 +90,7 @@ std::string to_json(const Forecast& forecast) {
     write_portions(json, forecast);
     json.key("assumed");
     write_assumed(json, forecast.assumed);
-    json.key("unknown");
-    json.begin_array();
-    for (const auto& key : forecast.unknown)
-        json.value(key);
-    json.end_array();
+    write_texts(json, "unknown", forecast.unknown);
     json.member("grade", text(forecast.grade));
     json.end_object();
     return json.take();

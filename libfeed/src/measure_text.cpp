@@ -61,14 +61,11 @@ std::optional<std::string> in_given_unit(WetMass wet_mass, const Feedstock& feed
 
 /// What is bought by the piece is counted, not poured: up to twenty pieces, from a quarter of one.
 std::optional<std::string> in_pieces(WetMass wet_mass, const Feedstock& feedstock) {
-    for (const MeasuredMass& measured : feedstock.measures) {
-        const double each = measured.wet_mass.in_kilograms();
-        if (measured.measure != Measure::piece || each <= 0.0) continue;
-        const double count = wet_mass.in_kilograms() / each;
-        if (count < 0.25 || count > 20.0) return std::nullopt;
-        return count_text(count, std::string(text(Measure::piece)));
-    }
-    return std::nullopt;
+    const MeasuredMass* piece = detail::measured(feedstock, Measure::piece);
+    if (piece == nullptr || !(piece->wet_mass.in_kilograms() > 0.0)) return std::nullopt;
+    const double count = wet_mass.in_kilograms() / piece->wet_mass.in_kilograms();
+    if (count < 0.25 || count > 20.0) return std::nullopt;
+    return count_text(count, std::string(text(Measure::piece)));
 }
 
 }  // namespace

@@ -12,14 +12,6 @@ void write_mass(JsonWriter& json, std::string_view key, const Estimate<Mass>& ma
                    grams ? 1000.0 : 1.0);
 }
 
-void write_texts(JsonWriter& json, std::string_view key, std::span<const std::string> texts) {
-    json.key(key);
-    json.begin_array();
-    for (const auto& text : texts)
-        json.value(text);
-    json.end_array();
-}
-
 std::string_view status_text(BalanceStatus status) {
     switch (status) {
         case BalanceStatus::solved:
@@ -113,6 +105,14 @@ void write_cautions(JsonWriter& json, std::uint32_t cautions) {
     for (const auto& known : caution_names) {
         if ((cautions & static_cast<std::uint32_t>(known.caution)) != 0) json.value(known.word);
     }
+    json.end_array();
+}
+
+void write_texts(JsonWriter& json, std::string_view key, std::span<const std::string> texts) {
+    json.key(key);
+    json.begin_array();
+    for (const auto& text : texts)
+        json.value(text);
     json.end_array();
 }
 
@@ -222,11 +222,7 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
         } else {
             json.null();
         }
-        json.key("advice");
-        json.begin_array();
-        for (const auto& sentence : answer.advice)
-            json.value(sentence);
-        json.end_array();
+        write_texts(json, "advice", answer.advice);
     }
     if (answer.status == BalanceStatus::unbounded) json.member("unlimited", answer.unbounded_entry);
     json.end_object();

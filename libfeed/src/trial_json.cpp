@@ -16,14 +16,6 @@ void write_rate(JsonWriter& json, const RateChange& rate) {
     json.end_object();
 }
 
-void write_texts(JsonWriter& json, std::string_view key, std::span<const std::string> texts) {
-    json.key(key);
-    json.begin_array();
-    for (const auto& text : texts)
-        json.value(text);
-    json.end_array();
-}
-
 }  // namespace
 
 std::string to_json(const DiaryNews& news) {

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from .._core import Target
-from ._style import GREEN, tidy
+from ._style import GREEN, legend_above, tidy
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -76,7 +76,7 @@ def finish_axes(axes: Axes) -> None:
     axes.set_xlabel("moisture, % of wet mass")
     axes.set_ylabel("C:N ratio, carbon to nitrogen by mass")
     tidy(axes)
-    _legend_above(axes)
+    legend_above(axes, ncols=3, borderpad=0.2)
 
 
 def _ratio_scale(axes: Axes) -> None:
@@ -86,15 +86,3 @@ def _ratio_scale(axes: Axes) -> None:
     axes.yaxis.set_major_locator(FixedLocator(ticks))
     axes.yaxis.set_minor_locator(NullLocator())
     axes.yaxis.set_major_formatter(StrMethodFormatter("{x:g}"))
-
-
-def _legend_above(axes: Axes) -> None:
-    """A legend that covers nothing."""
-    axes.legend(
-        fontsize=8,
-        loc="lower left",
-        bbox_to_anchor=(0.0, 1.0),
-        ncols=3,
-        frameon=False,
-        borderpad=0.2,
-    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -32,3 +32,8 @@ def tidy(axes: Axes) -> None:
     axes.spines[["top", "right"]].set_visible(False)
     axes.grid(color="#DDDDDD", linewidth=0.6)
     axes.set_axisbelow(True)
+
+
+def legend_above(axes: Axes, **look: Any) -> None:
+    """A legend that covers nothing; ``look`` as in ``Axes.legend``."""
+    axes.legend(fontsize=8, loc="lower left", bbox_to_anchor=(0.0, 1.0), frameon=False, **look)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from .._core import TrialComparison
-from ._style import BLUE, GREEN, GREY, PURPLE, RED, axes_or_new, tidy
+from ._style import BLUE, GREEN, GREY, PURPLE, RED, axes_or_new, legend_above, tidy
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -54,12 +54,9 @@ def trial(comparison: TrialComparison, *, axes: Axes | None = None) -> Axes:
     axes.set_xlabel("days after the feeding")
     axes.set_ylabel("portions still there, %")
     tidy(axes)
-    axes.legend(
-        fontsize=8,
-        loc="lower left",
-        bbox_to_anchor=(0.0, 1.0),
+    legend_above(
+        axes,
         ncols=2,
-        frameon=False,
         title=f"log-rank p = {comparison.p_value:.2g}",
         title_fontsize=8,
         alignment="left",

@@ -27,8 +27,6 @@ enum class RowQuantity : std::uint8_t {
 };
 inline constexpr std::size_t row_quantity_count = 16;
 
-namespace detail {}  // namespace detail
-
 /// One quantity of a blend in the unit of its name. Constant time, pure.
 constexpr Estimate<double> estimate_of(const BlendProperties& blend, RowQuantity quantity) {
     const auto in_kg = [](const Estimate<Mass>& mass) {

@@ -12,8 +12,8 @@ namespace feed::io {
 /// feedstock has no density and no measure that fits.
 /// as_given: the amount the keeper wrote, whose unit is kept; without it pieces are counted where
 /// the feedstock comes in pieces and there are few, and a volume is used for other loose and liquid
-/// things. Rounded as a person would: halves and quarters for what is counted, two
-/// figures for the rest. Threads: pure.
+/// things. Rounded as a person would: halves and quarters for what is counted, two figures for the
+/// rest. Threads: pure.
 std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
                          const std::optional<Amount>& as_given, UnitSystem units);
 

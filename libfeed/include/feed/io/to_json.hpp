@@ -52,6 +52,8 @@ std::string to_json(std::span<const Feedstock> feedstocks);
 void write_quantity(JsonWriter& json, const Estimate<double>& quantity, double scale = 1.0);
 /// Writes the words of some caution bits as an array.
 void write_cautions(JsonWriter& json, std::uint32_t cautions);
+/// Writes a key and an array of texts.
+void write_texts(JsonWriter& json, std::string_view key, std::span<const std::string> texts);
 /// Writes what was assumed as an array of sentences.
 void write_assumed(JsonWriter& json, std::span<const Assumption> assumed);
 /// Writes portions as [{feedstock, wet_mass_kg, measure}].

@@ -7,7 +7,6 @@
 #include "feed/solver/problem.hpp"
 #include "feed/solver/ratio_values.hpp"
 #include "feed/solver/solve.hpp"
-#include "feed/solver/verify.hpp"
 #include "feed/solver/workspace.hpp"
 
 namespace feed::solver::detail {

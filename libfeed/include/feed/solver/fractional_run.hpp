@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <span>
+#include <vector>
 
 #include "feed/solver/endless_ray.hpp"
 #include "feed/solver/problem.hpp"
@@ -72,8 +73,8 @@ public:
                 if (round > 0 || !start_elsewhere()) return bad_denominator(bad_);
                 continue;
             }
-            if (!level_is_reached_ &&
-                (size_of(reached) <= 1e-13 * ratio_size_ || size_of(reached) <= ratio_noise_)) {
+            if (!level_is_reached_ && (size_of(reached) <= 1e-13 * ratio_size_ ||
+                                       size_of(reached) <= values_.largest_noise(b_.x.data()))) {
                 return finish(stages, tie_objectives);
             }
             if (bad_ < k_) last_bad_ = bad_;
@@ -189,7 +190,6 @@ private:
         bad_ = k_;
         double largest = -infinity;
         ratio_size_ = 0;
-        ratio_noise_ = 0;
         for (std::size_t k = 0; k < k_; ++k) {
             const SizedValue d = values_.denominator_at(k, b_.x.data());
             const SizedValue a = values_.numerator_at(k, b_.x.data());
@@ -203,8 +203,6 @@ private:
             }
             if (a.value / d.value > largest) largest = a.value / d.value;
             if (a.size / d.value > ratio_size_) ratio_size_ = a.size / d.value;
-            const double noise = values_.numerator_noise(k, b_.x.data()) / d.value;
-            if (noise > ratio_noise_) ratio_noise_ = noise;
         }
         if (largest == -infinity) return infinity;
         return largest;
@@ -236,8 +234,7 @@ private:
         // The same end again is rounding, not a lower limit.
         const bool same_end =
             at_infinity_ && known - limit <= 1e-12 * (size_of(known) + size_of(limit));
-        for (std::size_t j = 0; j < n_; ++j)
-            b_.mean[j] = b_.ray[j];
+        keep_ray(b_.ray);
         ray_.take(limit, limit_size, !no_lower && !same_end, !at_infinity_);
         level_is_reached_ = true;
         at_infinity_ = true;
@@ -284,8 +281,7 @@ private:
                 b_.objective[j] = tie_objectives[o * n_ + j];
             const Status status = stages.minimise({b_.objective.data(), n_ + 1});
             if (status == Status::unbounded) {
-                for (std::size_t j = 0; j < n_; ++j)
-                    b_.mean[j] = b_.ray[j];
+                keep_ray(b_.ray);
                 return unbounded();
             }
             if (status != Status::solved) return failed(status);
@@ -340,6 +336,12 @@ private:
         return result_;
     }
 
+    /// Sets the ray aside that `unbounded` answers with: later searches write over it.
+    void keep_ray(const std::vector<double>& ray) {
+        for (std::size_t j = 0; j < n_; ++j)
+            b_.mean[j] = ray[j];
+    }
+
     FractionalResult unbounded() {
         result_.status = FractionalStatus::unbounded;
         result_.value = level_;
@@ -360,8 +362,7 @@ private:
     FractionalResult given_up(Status status) {
         if (!at_infinity_ || !find_endless_ray(within_, values_, workspace_, options_))
             return failed(status);
-        for (std::size_t j = 0; j < n_; ++j)
-            b_.mean[j] = b_.x[j];
+        keep_ray(b_.x);
         level_ = -infinity;
         return unbounded();
     }
@@ -388,7 +389,6 @@ private:
     bool level_is_reached_ = false;
     bool at_infinity_ = false;  ///< the level comes from a ray
     RayLimit ray_;
-    double ratio_noise_ = 0;  ///< the largest noise of a numerator over its denominator.
     double ratio_size_ = 0;  ///< the largest size of the terms of a numerator over its denominator.
     FractionalResult result_;
 };

@@ -61,6 +61,17 @@ public:
         }
         return 1e-13 * coefficients * largest;
     }
+    /// The largest noise of a numerator over its denominator, where that is above zero.
+    [[nodiscard]] double largest_noise(const double* x) const {
+        double largest = 0;
+        for (std::size_t k = 0; k < count(); ++k) {
+            const SizedValue d = denominator_at(k, x);
+            if (d.value <= 1e-12 * d.size) continue;
+            const double noise = numerator_noise(k, x) / d.value;
+            if (noise > largest) largest = noise;
+        }
+        return largest;
+    }
     /// How a numerator or denominator grows along a ray.
     [[nodiscard]] SizedValue numerator_along(std::size_t k, const double* ray) const {
         return linear(numerator(k), 0, ray);
