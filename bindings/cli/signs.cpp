@@ -1,4 +1,4 @@
-#include "feed/trial/signs.hpp"
+#include "feed/diary/signs.hpp"
 
 #include <string>
 #include <vector>

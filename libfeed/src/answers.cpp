@@ -6,11 +6,11 @@
 #include "feed/balance/balance.hpp"
 #include "feed/bed/check.hpp"
 #include "feed/blend/blend.hpp"
+#include "feed/diary/calibration.hpp"
+#include "feed/diary/evidence.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/to_json.hpp"
-#include "feed/trial/calibration.hpp"
-#include "feed/trial/evidence.hpp"
 
 namespace feed::io {
 namespace {

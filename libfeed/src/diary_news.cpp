@@ -1,7 +1,7 @@
 #include "feed/io/diary_news.hpp"
 
-#include "feed/trial/evidence.hpp"
-#include "feed/trial/look_back_on.hpp"
+#include "feed/diary/evidence.hpp"
+#include "feed/diary/look_back_on.hpp"
 
 namespace feed::io {
 

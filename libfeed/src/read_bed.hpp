@@ -2,7 +2,7 @@
 #include <optional>
 
 #include "feed/bed/bed.hpp"
-#include "feed/trial/date.hpp"
+#include "feed/diary/date.hpp"
 #include "pantry.hpp"
 
 namespace feed::io {

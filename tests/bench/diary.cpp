@@ -3,8 +3,8 @@
 #include <cstdio>
 #include <string>
 
+#include "feed/diary/date.hpp"
 #include "feed/io/feed_file.hpp"
-#include "feed/trial/date.hpp"
 #include "measure.hpp"
 
 namespace {

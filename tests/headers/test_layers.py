@@ -11,7 +11,18 @@ from pathlib import Path
 import pytest
 
 # Earlier layers first. The solver comes before balance and knows nothing of the others.
-CORE_LAYERS = ["quantity", "feedstock", "blend", "solver", "balance", "bed", "forecast", "trial"]
+CORE_LAYERS = [
+    "quantity",
+    "feedstock",
+    "blend",
+    "solver",
+    "balance",
+    "bed",
+    "forecast",
+    "diary",
+    "ration",
+    "trial",
+]
 LAYERS = [*CORE_LAYERS, "io"]
 TOP_HEADERS = {"feed.hpp", "version.hpp"}
 HEAVY_HEADERS = {

@@ -1,9 +1,9 @@
-#include "feed/trial/diary.hpp"
+#include "feed/diary/diary.hpp"
 
+#include "feed/diary/calibration.hpp"
+#include "feed/diary/evidence.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
-#include "feed/trial/calibration.hpp"
-#include "feed/trial/evidence.hpp"
 #include "guard.hpp"
 #include "handles.hpp"
 #include "memory.hpp"

@@ -1,7 +1,7 @@
 #pragma once
 #include <cstddef>
 
-#include "feed/trial/calibration.hpp"
+#include "feed/diary/calibration.hpp"
 
 namespace feed::python {
 

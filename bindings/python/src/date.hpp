@@ -4,7 +4,7 @@
 #include <variant>
 
 #include "convert.hpp"
-#include "feed/trial/date.hpp"
+#include "feed/diary/date.hpp"
 
 namespace feed::python {
 

@@ -1,15 +1,15 @@
-#include "feed/trial/diary.hpp"
+#include "feed/diary/diary.hpp"
 
 #include <pybind11/stl/filesystem.h>
 
 #include "calibration.hpp"
 #include "date.hpp"
+#include "feed/diary/evidence.hpp"
 #include "feed/io/diary_append.hpp"
 #include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/trial/comparison.hpp"
-#include "feed/trial/evidence.hpp"
 
 namespace feed::python {
 namespace {

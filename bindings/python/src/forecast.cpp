@@ -7,9 +7,9 @@
 #include "date.hpp"
 #include "feed/bed/limits_list.hpp"
 #include "feed/bed/species.hpp"
+#include "feed/diary/evidence.hpp"
 #include "feed/io/forecast_svg.hpp"
 #include "feed/io/to_json.hpp"
-#include "feed/trial/evidence.hpp"
 
 namespace feed::python {
 namespace {

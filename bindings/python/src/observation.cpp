@@ -1,4 +1,4 @@
-#include "feed/trial/observation.hpp"
+#include "feed/diary/observation.hpp"
 
 #include <map>
 

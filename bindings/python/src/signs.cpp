@@ -1,4 +1,4 @@
-#include "feed/trial/signs.hpp"
+#include "feed/diary/signs.hpp"
 
 #include "bed.hpp"
 #include "feed/io/to_json.hpp"

@@ -4,8 +4,8 @@
 #include <map>
 
 #include "convert.hpp"
+#include "feed/diary/first_order_fit.hpp"
 #include "feed/trial/comparison.hpp"
-#include "feed/trial/first_order_fit.hpp"
 
 namespace feed::python {
 namespace {

@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
+#include "feed/diary/date.hpp"
 #include "feed/forecast/forecast_result.hpp"
 #include "feed/io/human_text.hpp"
-#include "feed/trial/date.hpp"
 
 namespace feed::io {
 

@@ -3,8 +3,8 @@
 #include <string>
 #include <string_view>
 
+#include "feed/diary/observation.hpp"
 #include "feed/quantity/error.hpp"
-#include "feed/trial/observation.hpp"
 
 namespace feed::io {
 

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "feed/trial/calibration.hpp"
-#include "feed/trial/diary.hpp"
+#include "feed/diary/calibration.hpp"
+#include "feed/diary/diary.hpp"
 
 namespace feed::io {
 

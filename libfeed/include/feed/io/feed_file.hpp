@@ -9,11 +9,11 @@
 #include "feed/bed/bed.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
+#include "feed/diary/date.hpp"
+#include "feed/diary/diary.hpp"
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/quantity/error.hpp"
-#include "feed/trial/date.hpp"
-#include "feed/trial/diary.hpp"
 
 namespace feed::io {
 

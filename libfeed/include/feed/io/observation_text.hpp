@@ -1,7 +1,7 @@
 #pragma once
 #include <string>
 
-#include "feed/trial/observation.hpp"
+#include "feed/diary/observation.hpp"
 
 namespace feed::io {
 

@@ -7,13 +7,13 @@
 #include "feed/bed/hazard.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
+#include "feed/diary/signs.hpp"
 #include "feed/forecast/forecast_result.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/diary_news.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/estimate.hpp"
-#include "feed/trial/signs.hpp"
 
 // The JSON forms of answers. Keys are stable; masses are kilograms or grams as the key says,
 // volumes litres, temperatures degrees C, times days, fractions 0 to 1. A computed quantity is

@@ -8,10 +8,10 @@
 #include <string_view>
 #include <vector>
 
+#include "feed/diary/diary.hpp"
+#include "feed/diary/evidence.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/number_print.hpp"
-#include "feed/trial/diary.hpp"
-#include "feed/trial/evidence.hpp"
 #include "feed/trial/survival.hpp"
 
 namespace feed {

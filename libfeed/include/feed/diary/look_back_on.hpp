@@ -3,10 +3,10 @@
 #include <cstddef>
 #include <optional>
 
+#include "feed/diary/diary.hpp"
+#include "feed/diary/evidence.hpp"
+#include "feed/diary/look_back_check.hpp"
 #include "feed/forecast/forecast.hpp"
-#include "feed/trial/diary.hpp"
-#include "feed/trial/evidence.hpp"
-#include "feed/trial/look_back_check.hpp"
 
 namespace feed {
 

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "feed/trial/sign_remedies.hpp"
-#include "feed/trial/sign_table.hpp"
+#include "feed/diary/sign_remedies.hpp"
+#include "feed/diary/sign_table.hpp"
 
 namespace feed {
 

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "feed/bed/bed.hpp"
+#include "feed/diary/date.hpp"
 #include "feed/quantity/basis.hpp"
-#include "feed/trial/date.hpp"
 
 namespace feed {
 

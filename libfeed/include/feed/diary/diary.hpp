@@ -10,9 +10,9 @@
 
 #include "feed/bed/bed.hpp"
 #include "feed/bed/load.hpp"
+#include "feed/diary/date.hpp"
+#include "feed/diary/observation.hpp"
 #include "feed/quantity/number_print.hpp"
-#include "feed/trial/date.hpp"
-#include "feed/trial/observation.hpp"
 
 namespace feed {
 

@@ -1,4 +1,4 @@
-#include "feed/trial/date.hpp"
+#include "feed/diary/date.hpp"
 
 #include "catch2.hpp"
 

@@ -1,4 +1,4 @@
-#include "feed/trial/calibration.hpp"
+#include "feed/diary/calibration.hpp"
 
 #include <random>
 

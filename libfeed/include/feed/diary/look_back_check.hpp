@@ -3,9 +3,9 @@
 #include <optional>
 #include <string>
 
+#include "feed/diary/calibration.hpp"
+#include "feed/diary/diary.hpp"
 #include "feed/forecast/forecast_result.hpp"
-#include "feed/trial/calibration.hpp"
-#include "feed/trial/diary.hpp"
 
 namespace feed {
 

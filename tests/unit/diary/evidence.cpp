@@ -1,10 +1,10 @@
-#include "feed/trial/evidence.hpp"
+#include "feed/diary/evidence.hpp"
 
 #include <random>
 
 #include "catch2.hpp"
+#include "feed/diary/look_back_check.hpp"
 #include "feed/forecast/forecast.hpp"
-#include "feed/trial/look_back_check.hpp"
 #include "table_portion.hpp"
 
 using feed::Date;

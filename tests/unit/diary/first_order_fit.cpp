@@ -1,4 +1,4 @@
-#include "feed/trial/first_order_fit.hpp"
+#include "feed/diary/first_order_fit.hpp"
 
 #include <limits>
 #include <vector>

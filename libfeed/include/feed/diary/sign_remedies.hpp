@@ -6,7 +6,7 @@
 
 #include "feed/bed/advice.hpp"
 #include "feed/bed/check.hpp"
-#include "feed/trial/sign_table.hpp"
+#include "feed/diary/sign_table.hpp"
 
 // One computed step for each cause in this bed. Where the check judges the cause, its remedy is
 // taken; where the bed as described is fine, the step is worked out for the bed as the quick test

@@ -1,4 +1,4 @@
-#include "feed/trial/diary.hpp"
+#include "feed/diary/diary.hpp"
 
 #include "catch2.hpp"
 #include "table_portion.hpp"

@@ -8,11 +8,11 @@
 #include <vector>
 
 #include "feed/bed/completed.hpp"
+#include "feed/diary/calibration.hpp"
+#include "feed/diary/diary.hpp"
 #include "feed/forecast/factors.hpp"
 #include "feed/forecast/intake.hpp"
 #include "feed/forecast/ranges.hpp"
-#include "feed/trial/calibration.hpp"
-#include "feed/trial/diary.hpp"
 
 namespace feed {
 
