@@ -12,17 +12,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from published_cases import all_cases, blend_content
 
 FOLDER = Path(__file__).resolve().parent.parent / "cases"
 
 
 def cases(call: str) -> list[Any]:
-    found = []
-    for path in sorted(FOLDER.glob("*.json")):
-        for case in json.loads(path.read_text(encoding="utf-8")).get("cases", []):
-            if case["call"] == call:
-                found.append(pytest.param(case, id=case["id"]))
-    return found
+    return [pytest.param(case, id=case["id"]) for case in all_cases(FOLDER) if case["call"] == call]
 
 
 def run(feed_command: Path, *words: str | Path) -> dict[str, Any]:
@@ -67,33 +63,10 @@ def test_table_value(case: dict[str, Any], feed_command: Path) -> None:
     compare(case, values)
 
 
-def material(portion: dict[str, Any]) -> dict[str, Any]:
-    """A feedstock of the case's own, in the file form."""
-    given: dict[str, str] = {
-        key: f"{portion[key] * 100:.12g} %" for key in ("carbon", "nitrogen") if key in portion
-    }
-    if "cn_ratio" in portion:
-        given["cn_ratio"] = f"{portion['cn_ratio']:.12g}"
-    moisture = f"{portion['moisture'] * 100:.12g} %"
-    if portion.get("basis", "dry") == "as_received":
-        return {"laboratory_report": {"basis": "as received", "moisture": moisture, **given}}
-    own = {"moisture": moisture, **given}
-    if "bulk_density" in portion:
-        own["bulk_density"] = f"{portion['bulk_density']:.12g} kg/m3"
-    return own
-
-
 @pytest.mark.parametrize("case", cases("blend"))
 def test_blend(case: dict[str, Any], feed_command: Path, tmp_path: Path) -> None:
-    content: dict[str, Any] = {"libfeed": 1, "feedstocks": {}, "blend": []}
-    for portion in case["input"]["portions"]:
-        name = portion.get("feedstock")
-        if name is None:
-            name = f"case {portion['name']}"
-            content["feedstocks"][name] = material(portion)
-        content["blend"].append({"feedstock": name, "amount": f"{portion['wet_mass_kg']:.12g} kg"})
     path = tmp_path / "case.json"
-    path.write_text(json.dumps(content), encoding="utf-8")
+    path.write_text(json.dumps(blend_content(case)), encoding="utf-8")
     answer = run(feed_command, "blend", path)
     plain = {
         key: value.get("value", value.get("at_least")) if isinstance(value, dict) else value
