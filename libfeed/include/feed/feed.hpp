@@ -83,6 +83,8 @@
 #include "feed/feedstock/nearest_names.hpp"
 #include "feed/feedstock/nutrition_label.hpp"
 #include "feed/feedstock/own_feedstock.hpp"
+#include "feed/feedstock/part.hpp"
+#include "feed/feedstock/place.hpp"
 #include "feed/feedstock/plausible.hpp"
 #include "feed/feedstock/preparation.hpp"
 #include "feed/feedstock/property.hpp"

@@ -20,7 +20,7 @@ inline std::string wettest_scraps(const PreparedBalance& prepared, double above_
     for (std::size_t i = 0; i < water.size(); ++i) {
         const auto& entry = prepared.problem.entries[i];
         if (!(prepared.lower[i] > 0.0) || water[i] <= above_moisture) continue;
-        if (entry.feedstock->has(Role::water) && !entry.feedstock->has(Role::scraps)) continue;
+        if (is_plain_water(*entry.feedstock)) continue;
         if (wettest == water.size()) {
             wettest = i;
         } else {
@@ -48,7 +48,7 @@ inline void advise_too_wet(const PreparedBalance& prepared, double limit,
 
 inline bool water_is_at_hand(const PreparedBalance& prepared) {
     for (const auto& entry : prepared.problem.entries) {
-        if (entry.feedstock->group == Group::water && !entry.most) return true;
+        if (is_plain_water(*entry.feedstock) && !entry.most) return true;
     }
     return false;
 }

@@ -93,7 +93,7 @@ inline Result<PreparedBalance> without_water_limit(const PreparedBalance& prepar
 /// Whether growth without end is what a keeper asked of an entry rather than what follows from it.
 inline bool wanted(const Entry& entry, Objective objective) {
     return entry.use_up_priority > 0 ||
-           (objective == Objective::use_up_most && entry.feedstock->group != Group::water);
+           (objective == Objective::use_up_most && !is_plain_water(*entry.feedstock));
 }
 
 /// The entry that grows without an upper limit: of those that are to be used up if one of them

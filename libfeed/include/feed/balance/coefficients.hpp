@@ -56,24 +56,17 @@ public:
             case Sum::loose_l:
                 return loose_l();
             case Sum::bedding_l:
-                return counts_as_bedding() ? loose_l() : 0.0;
+                return part_of(feedstock()) == Part::bedding ? loose_l() : 0.0;
             case Sum::scraps_l:
-                return counts_as_scraps() ? loose_l() : 0.0;
+                return part_of(feedstock()) == Part::scraps ? loose_l() : 0.0;
             case Sum::poured_kg:
-                return feedstock().group == Group::water ? 1.0 : 0.0;
+                return is_plain_water(feedstock()) ? 1.0 : 0.0;
         }
         return 0.0;
     }
 
 private:
     const Feedstock& feedstock() const { return *entry_.feedstock; }
-
-    /// A material that may be either, such as hay, is what its group of the table says.
-    bool counts_as_bedding() const {
-        return feedstock().has(Role::bedding) &&
-               (!feedstock().has(Role::scraps) || feedstock().group == Group::beddings);
-    }
-    bool counts_as_scraps() const { return feedstock().has(Role::scraps) && !counts_as_bedding(); }
 
     double dry_share() { return 1.0 - needed(Property::moisture_wet); }
 

@@ -273,7 +273,7 @@ private:
         std::string without;
         for (const auto& entry : out_.problem.entries) {
             out_.objectives.push_back(entry.cost_per_wet_kg.value_or(0.0));
-            if (entry.cost_per_wet_kg || entry.feedstock->group == Group::water) continue;
+            if (entry.cost_per_wet_kg || is_plain_water(*entry.feedstock)) continue;
             without += (without.empty() ? "" : ", ") + entry.label;
         }
         if (without.empty()) return;
@@ -285,10 +285,10 @@ private:
     void use_up() {
         bool any_limit = false;
         for (const auto& entry : out_.problem.entries)
-            any_limit = any_limit || (entry.most && entry.feedstock->group != Group::water);
+            any_limit = any_limit || (entry.most && !is_plain_water(*entry.feedstock));
         for (const auto& entry : out_.problem.entries) {
             const bool counts =
-                entry.feedstock->group != Group::water && (entry.most.has_value() || !any_limit);
+                !is_plain_water(*entry.feedstock) && (entry.most.has_value() || !any_limit);
             out_.priorities.push_back(counts ? -1.0 : 0.0);
         }
     }

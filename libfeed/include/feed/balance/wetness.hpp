@@ -3,6 +3,7 @@
 
 #include "feed/blend/available_carbon.hpp"
 #include "feed/blend/portion.hpp"
+#include "feed/feedstock/part.hpp"
 #include "feed/quantity/units.hpp"
 
 namespace feed {
@@ -36,15 +37,16 @@ inline Wetness wetness_of(std::span<const Portion> portions) {
         if (!moisture) continue;
         const double wet = portion.wet_mass.in_kilograms();
         const double water = wet * moisture->value;
-        if (feedstock.has(Role::water)) {
+        const Part part = part_of(feedstock);
+        if (part == Part::poured_water) {
             released += water;
-        } else if (feedstock.has(Role::bedding)) {
+        } else if (part == Part::bedding) {
             const auto& held = feedstock[Property::water_holding_capacity_dry];
             const double capacity =
                 usable_holding_capacity.value * (held ? held->value : default_holding_capacity);
             const double room = capacity * (wet - water) - water;
             (room > 0.0 ? spare : released) += room > 0.0 ? room : -room;
-        } else {
+        } else if (part == Part::scraps) {
             released += scraps_water_released.value * water;
         }
     }

@@ -10,6 +10,7 @@
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/blend/blend_properties.hpp"
+#include "feed/feedstock/part.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/estimate.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -195,7 +196,7 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
             dry_kg += dry;
             water_kg += wet * m;
             const auto& holding = f[Property::water_holding_capacity_dry];
-            if (f.has(Role::water) || f.group == Group::amendments) continue;
+            if (part_of(f) == Part::poured_water || part_of(f) == Part::amendment) continue;
             capacity_kg +=
                 dry * (holding ? Ranged(*holding) : Ranged(limits::unknown_bedding_capacity));
             if (!holding)

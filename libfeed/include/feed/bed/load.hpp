@@ -7,19 +7,9 @@
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/blend/portion.hpp"
+#include "feed/feedstock/part.hpp"
 
 namespace feed {
-
-/// What a portion is to the bed. A material of the bedding group counts as bedding even where it
-/// may also be fed (hay).
-enum class Part : std::uint8_t { scraps, bedding, amendment, poured_water };
-
-constexpr Part part_of(const Feedstock& f) noexcept {
-    if (f.group == Group::water || f.has(Role::water)) return Part::poured_water;
-    if (f.group == Group::beddings) return Part::bedding;
-    if (f.group == Group::amendments && !f.has(Role::scraps)) return Part::amendment;
-    return Part::scraps;
-}
 
 /// What a feeding brings into a bed: sums over its portions, so that a part of a feeding, two
 /// feedings, or a feeding and an addition are a product and a sum of loads.

@@ -1,6 +1,7 @@
 #pragma once
 #include "feed/blend/available_carbon.hpp"
 #include "feed/feedstock/feedstock.hpp"
+#include "feed/feedstock/part.hpp"
 
 namespace feed {
 
@@ -50,12 +51,12 @@ constexpr Volume packed_volume(Volume bedding, Volume other, double loss) {
 
 /// Whether a feedstock is a free liquid that fills pores and adds no volume of its own.
 constexpr bool fills_pores(const Feedstock& feedstock) noexcept {
-    return feedstock.has(Role::water);
+    return part_of(feedstock) == Part::poured_water;
 }
 
 /// Whether a feedstock packs as bedding does.
 constexpr bool packs_as_bedding(const Feedstock& feedstock) noexcept {
-    return feedstock.has(Role::bedding) && !feedstock.has(Role::scraps);
+    return part_of(feedstock) == Part::bedding;
 }
 
 }  // namespace feed

@@ -138,7 +138,7 @@ inline void add_dry_basis(MixSums& sums, const Feedstock& feedstock, double wet,
 /// Only minerals are asked for a neutralising value; what lives has none to speak of.
 inline bool concerns_neutralising(const Feedstock& feedstock) {
     return feedstock[Property::neutralising_value_wet] ||
-           (feedstock.decay_class == DecayClass::inert && feedstock.has(Role::amendment));
+           (feedstock.decay_class == DecayClass::inert && part_of(feedstock) == Part::amendment);
 }
 
 /// Loose volume of a blend, m3: what its parts take in one another, and at least what water,

@@ -51,8 +51,9 @@ struct Feedstock {
     std::string note;
     std::string preparation_hint;
     Group group = Group::scraps;
-    std::uint8_t roles = 0;  ///< bits of Role
-    Stance stance = Stance::feed;
+    std::uint8_t roles = 0;        ///< bits of Role
+    Stance stance = Stance::feed;  ///< in a worm bed; see stance_in of place.hpp
+    bool stance_lifted = false;    ///< a file feeds what the table bars
     DecayClass decay_class = DecayClass::medium;
     std::uint32_t cautions = 0;  ///< bits of Caution
     /// Most wet mass at a time for each kg of worms, where the material is touchy.

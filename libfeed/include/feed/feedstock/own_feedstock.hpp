@@ -8,6 +8,7 @@
 
 #include "feed/feedstock/default_range.hpp"
 #include "feed/feedstock/feedstock.hpp"
+#include "feed/feedstock/place.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/plain_text.hpp"
@@ -218,6 +219,30 @@ inline void tie_fat(Feedstock& feedstock, const OwnFeedstock& own) {
         derive(feedstock, Property::fat_wet, feedstock[Property::fat_dry]->value * dry, Grade::b);
 }
 
+inline void refuse_to_lift(const Feedstock& feedstock, const Feedstock& like, Errors& errors) {
+    Error error;
+    error.code = ErrorCode::contradiction;
+    error.field = "stance of " + feedstock.name;
+    error.value = feedstock.stance == Stance::feed ? "feed" : "feed little";
+    error.allowed = "avoid, or no stance";
+    const bool itself = &feedstock == &like;
+    error.message = feedstock.name + (itself ? " is" : " is like " + like.name + ", which is") +
+                    " never fed (" + std::string(why_barred(like)) +
+                    "): leave the stance out. Instead: " + std::string(instead_of(like));
+    errors.push_back(std::move(error));
+}
+
+/// The bar of what it is like holds for an own feedstock too, cautions and all. Only a stance that
+/// is given lifts it, and not where `bar_stands`.
+inline void inherit_bar(Feedstock& feedstock, const OwnFeedstock& own, const Feedstock& like,
+                        Errors& errors) {
+    if (like.stance != Stance::avoid && !like.stance_lifted) return;
+    feedstock.cautions |= like.cautions;
+    const bool lifted = own.stance && *own.stance != Stance::avoid;
+    feedstock.stance_lifted = feedstock.stance != Stance::avoid;
+    if (lifted && bar_stands(like)) refuse_to_lift(feedstock, like, errors);
+}
+
 inline std::string own_id(const std::string& name) {
     std::string id = plain_text(name);
     for (char& c : id) {
@@ -234,7 +259,9 @@ inline std::string own_id(const std::string& name) {
 /// `said` tells so. What is neither given nor in `like` stays unknown.
 /// like: a feedstock to start from, or null; not kept. Errors, all at once: empty name,
 /// not_a_number, out_of_range, percent_slip, low_above_high, duplicate_entry, contradiction (C:N
-/// against C and N; parts above the whole), missing_value (no moisture). Threads: pure.
+/// against C and N; parts above the whole; a stance that would lift a bar that stands),
+/// missing_value (no moisture). What is like something barred is barred, with its cautions, unless
+/// a stance is given; then `stance_lifted` says so. Threads: pure.
 inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
                                               const Feedstock* like = nullptr) {
     Errors errors;
@@ -252,6 +279,11 @@ inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
     feedstock.stance = own.stance.value_or(feedstock.stance);
     feedstock.decay_class = own.decay_class.value_or(feedstock.decay_class);
     feedstock.cautions = own.cautions.value_or(feedstock.cautions);
+    if (like != nullptr) detail::inherit_bar(feedstock, own, *like, errors);
+    // Waste of pets is never fed, whatever else is said of it.
+    if (detail::is_body_waste(feedstock) && !own.stance) feedstock.stance = Stance::avoid;
+    if (like == nullptr && feedstock.stance != Stance::avoid && detail::is_body_waste(feedstock))
+        detail::refuse_to_lift(feedstock, feedstock, errors);
     for (std::size_t i = 0; i < own.values.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) {
             if (own.values[i].property == own.values[j].property)
