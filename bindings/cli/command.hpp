@@ -21,6 +21,9 @@ int run_version(const Arguments& arguments);
 
 /// Writes to standard output; returns `code`, or 3 when the output cannot be written.
 int print(std::string_view text, int code = done);
+/// The same after a file has been changed: what is in it stays in it, so a failure to print, or a
+/// disk that did not confirm, is a warning, and the code is 0.
+int print_after_writing(std::string_view text, const std::string& path, bool confirmed);
 /// Writes problems: for people to standard error, with --json as JSON to standard output.
 /// Returns 2.
 int refuse(const Arguments& arguments, const feed::Errors& errors);

@@ -48,6 +48,7 @@ inline constexpr Option forecast_options[] = {
     help};
 inline constexpr Option observe_options[] = {
     {"--date", "DATE", "", "Day of the look, such as 2026-03-14; today when left out."},
+    {"--force", "", "", "Take a date that lies ahead."},
     json,
     units,
     help};

@@ -57,7 +57,7 @@ _feed() {
             fi ;;
         observe)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--date --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--date --force --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

@@ -7,8 +7,8 @@
 #include "feed/io/bin_sheet.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/forecast_svg.hpp"
+#include "feed/io/output_files.hpp"
 #include "feed/io/quantity_text.hpp"
-#include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "quantity_lines.hpp"
@@ -90,8 +90,8 @@ std::string timing_text(const Forecast& forecast, const std::optional<Date>& zer
     return lines;
 }
 
-/// Writes the page that hangs beside the bin: HTML where the name says so, else plain text.
-Result<std::size_t> write_sheet(const Arguments& arguments, const io::FeedFile& file,
+/// The page that hangs beside the bin: HTML where the name says so, else plain text.
+Result<io::OutputFile> sheet_of(const Arguments& arguments, const io::FeedFile& file,
                                 const Forecast& forecast, const std::optional<Date>& zero) {
     const std::string& path = arguments.options.at("--sheet");
     if (!zero) {
@@ -104,13 +104,13 @@ Result<std::size_t> write_sheet(const Arguments& arguments, const io::FeedFile& 
         return error;
     }
     const auto planned = io::planned_feeding(file);
-    const auto sheet =
-        io::bin_sheet_of(file.title, planned ? *planned : std::vector<Portion>(), forecast, *zero,
-                         arguments.units, io::share_to_repeat(file));
+    const auto page = io::bin_sheet_of(file.title, planned ? *planned : std::vector<Portion>(),
+                                       forecast, *zero, arguments.units, io::share_to_repeat(file));
     constexpr std::string_view ending = ".html";
     const bool html = path.size() > ending.size() &&
                       std::string_view(path).substr(path.size() - ending.size()) == ending;
-    return io::write_text_file(path, html ? io::bin_sheet_html(sheet) : io::bin_sheet_text(sheet));
+    return io::OutputFile{"--sheet", path,
+                          html ? io::bin_sheet_html(page) : io::bin_sheet_text(page)};
 }
 
 }  // namespace
@@ -133,20 +133,21 @@ int run_forecast(const Arguments& arguments) {
     const Forecast result = io::forecast_of(*file, days, arguments.units);
     const auto fed = io::with_feeding(*file, arguments.units);
     const auto zero = io::day_zero(fed ? *fed : *file);
+    std::vector<io::OutputFile> outputs;
     if (arguments.has("--svg")) {
         const io::PictureText words{file->title.empty() ? "Forecast" : file->title, zero,
                                     arguments.units};
-        const auto written = io::write_text_file(
-            arguments.options.at("--svg"),
-            io::forecast_svg(result,
-                             limits_of(file->diary.bed.species.value_or(Species::eisenia_fetida)),
-                             words));
-        if (!written) return refuse(arguments, written.errors());
+        const auto& limits = limits_of(file->diary.bed.species.value_or(Species::eisenia_fetida));
+        outputs.push_back(
+            {"--svg", arguments.options.at("--svg"), io::forecast_svg(result, limits, words)});
     }
     if (arguments.has("--sheet")) {
-        const auto written = write_sheet(arguments, *file, result, zero);
-        if (!written) return refuse(arguments, written.errors());
+        auto sheet = sheet_of(arguments, *file, result, zero);
+        if (!sheet) return refuse(arguments, sheet.errors());
+        outputs.push_back(std::move(sheet).value());
     }
+    const auto written = io::write_output_files(outputs, arguments.words);
+    if (!written) return refuse(arguments, written.errors());
     if (arguments.json()) return print(io::to_json(result));
     std::string text = table_text(result, arguments.units) + "\n" + timing_text(result, zero);
     text += "In brackets what may be if all rates err one way.\n";

@@ -54,12 +54,28 @@ int run(const std::vector<std::string_view>& words) {
 
 }  // namespace
 
+namespace {
+
+bool printed(std::string_view text) {
+    return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() &&
+           std::fflush(stdout) == 0;
+}
+
+}  // namespace
+
 int print(std::string_view text, int code) {
-    const bool written =
-        std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
-    if (written) return code;
+    if (printed(text)) return code;
     write_error("feed: the result could not be written\n");
     return internal;
+}
+
+int print_after_writing(std::string_view text, const std::string& path, bool confirmed) {
+    if (!confirmed)
+        write_error("feed: the entry is in " + path +
+                    ", but the disk did not confirm it; look again after a power cut\n");
+    if (!printed(text))
+        write_error("feed: the entry is in " + path + ", but the answer could not be printed\n");
+    return done;
 }
 
 int refuse(const Arguments& arguments, const feed::Errors& errors) {

@@ -1,5 +1,3 @@
-#include <cstdio>
-#include <ctime>
 #include <string>
 #include <vector>
 
@@ -8,24 +6,19 @@
 #include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/json_writer.hpp"
+#include "feed/io/observation_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/yaml_tree.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/plain_text.hpp"
+#include "today.hpp"
 
 namespace feed_command {
 namespace {
 
 using namespace feed;
 using io::wrapped;
-
-/// Today where the keeper is.
-std::string today() {
-    const std::time_t now = std::time(nullptr);
-    std::tm local{};
-    localtime_r(&now, &local);
-    return text(Date{local.tm_year + 1900, local.tm_mon + 1, local.tm_mday});
-}
 
 /// A value as it was typed, or {place: value, ...} where one was typed, as for temperatures at
 /// several places.
@@ -50,13 +43,15 @@ Result<Observation> read_observation(const Arguments& arguments) {
     json.key("observations");
     json.begin_array();
     json.begin_object();
-    json.member("date", arguments.has("--date") ? arguments.options.at("--date") : today());
+    json.member("date", arguments.has("--date") ? arguments.options.at("--date") : text(today()));
     Errors errors;
     for (std::size_t i = 1; i < arguments.words.size(); ++i) {
         const auto& word = arguments.words[i];
         const auto equals = word.find('=');
-        if (equals == std::string::npos || equals == 0) {
-            auto wrong = wrong_words(arguments, "what was seen is written KEY=VALUE");
+        const bool has_key = equals != std::string::npos && equals > 0;
+        if (!has_key || plain_text(word.substr(equals + 1)).empty()) {
+            auto wrong = wrong_words(arguments, has_key ? "there is nothing after the ="
+                                                        : "what was seen is written KEY=VALUE");
             wrong[0].value = word;
             errors.push_back(wrong[0]);
             continue;
@@ -135,21 +130,30 @@ std::string news_text(const io::DiaryNews& news, io::UnitSystem units) {
 int run_observe(const Arguments& arguments) {
     if (arguments.words.empty()) return refuse(arguments, wrong_words(arguments, "which diary?"));
     const std::string& path = arguments.words[0];
-    std::string added;
-    if (arguments.words.size() > 1) {
-        const auto before = io::read_feed_file(path);
-        if (!before) return refuse(arguments, before.errors());
-        const auto observation = read_observation(arguments);
-        if (!observation) return refuse(arguments, observation.errors());
-        const auto appended = io::append_observation(path, *observation);
-        if (!appended) return refuse(arguments, appended.errors());
-        added = appended->entry;
+    const auto answer = [&](const Diary& diary, const std::string& added) {
+        auto news = io::news_of(diary, !added.empty());
+        news.added = added;
+        return arguments.json() ? io::to_json(news) : news_text(news, arguments.units);
+    };
+    if (arguments.words.size() == 1) {
+        const auto file = io::read_feed_file(path);
+        if (!file) return refuse(arguments, file.errors());
+        return print(answer(file->diary, ""));
     }
-    const auto file = io::read_feed_file(path);
-    if (!file) return refuse(arguments, file.errors());
-    auto news = io::news_of(file->diary, !added.empty());
-    news.added = added;
-    return print(arguments.json() ? io::to_json(news) : news_text(news, arguments.units));
+    const auto observation = read_observation(arguments);
+    if (!observation) return refuse(arguments, observation.errors());
+    if (const auto early = lies_ahead(observation->date, arguments))
+        return refuse(arguments, {*early});
+    std::string text;
+    const auto appended = io::append_to_diary(path, [&](std::string_view diary) {
+        auto with = io::with_diary_entry(diary, "observations",
+                                         io::observation_yaml(*observation, 0), path);
+        // The answer is ready before anything is written: nothing can fail between the two.
+        if (with) text = answer(with->file.diary, with->entry);
+        return with;
+    });
+    if (!appended) return refuse(arguments, appended.errors());
+    return print_after_writing(text, path, appended->confirmed);
 }
 
 }  // namespace feed_command

@@ -25,7 +25,7 @@ DiaryNews news_of(const Diary& diary, bool newest_is_new) {
         news.slips.push_back(slip.text);
     if (diary.observations.empty()) return news;
     const Observation& newest = diary.observations.back();
-    if (!newest.left && !newest.share_gone && !newest.gone) return news;
+    if (!newest.left && !newest.share_gone && newest.gone != FoodGone::yes) return news;
     if (const auto expected = look_back_on(diary, newest))
         news.look_back = close_look_back(expected->said, newest, expected->scraps_fed).text;
     return news;

@@ -68,8 +68,10 @@ public:
             seen.of_feeding = read_date(reading_, *at, section_.field("of_feeding"));
         seen.left = wet_mass("left");
         seen.share_gone = number("share_gone", QuantityKind::share);
-        if (const auto at = section_.find("gone"))
-            seen.gone = reading_.yes_or_no(*at, section_.field("gone")).value_or(false);
+        if (const auto at = section_.find("gone")) {
+            if (const auto gone = reading_.yes_or_no(*at, section_.field("gone")))
+                seen.gone = *gone ? FoodGone::yes : FoodGone::no;
+        }
         read_bed_signs(seen);
         read_records(seen);
         return seen;

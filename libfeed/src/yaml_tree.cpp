@@ -111,13 +111,13 @@ public:
     }
 
     void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
-                         YAML::EmitterStyle::value) override {
-        open(mark, tag, anchor, NodeKind::sequence);
+                         YAML::EmitterStyle::value style) override {
+        open(mark, tag, anchor, NodeKind::sequence, style);
     }
     void OnSequenceEnd() override { close(); }
     void OnMapStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
-                    YAML::EmitterStyle::value) override {
-        open(mark, tag, anchor, NodeKind::mapping);
+                    YAML::EmitterStyle::value style) override {
+        open(mark, tag, anchor, NodeKind::mapping, style);
     }
     void OnMapEnd() override {
         find_duplicates(open_.back().index);
@@ -176,8 +176,8 @@ private:
         if (anchor != YAML::NullAnchor) anchors_.push_back({anchor, index, expanded_size});
     }
 
-    void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
-              NodeKind kind) {
+    void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor, NodeKind kind,
+              YAML::EmitterStyle::value style) {
         check_tag(mark, tag);
         if (static_cast<int>(open_.size()) >= limits_.depth) {
             refuse(ErrorCode::too_large, mark, "",
@@ -186,6 +186,7 @@ private:
         }
         const auto before = visited_;
         const auto index = add(mark, kind);
+        tree_.nodes_[index].flow = style == YAML::EmitterStyle::Flow;
         open_.push_back({index, 0, anchor, before});
     }
 

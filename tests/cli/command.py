@@ -3,17 +3,26 @@
 from __future__ import annotations
 
 import json
+import os
 import subprocess
+from datetime import date, datetime, timezone
 from pathlib import Path
 from typing import Any
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
+TODAY = date(2026, 4, 1)  # the day on which the dialogues are held
 
 
 def call(
-    feed_command: Path, *words: str | Path, code: int | None = 0, cwd: Path | None = None
+    feed_command: Path,
+    *words: str | Path,
+    code: int | None = 0,
+    cwd: Path | None = None,
+    today: date = TODAY,
+    text_in: str = "",
 ) -> subprocess.CompletedProcess[str]:
-    """Runs the command and checks its exit code, unless any is right."""
+    """Runs the command on a day and checks its exit code, unless any is right."""
+    noon = datetime(today.year, today.month, today.day, 12, tzinfo=timezone.utc)
     result = subprocess.run(
         [str(feed_command), *map(str, words)],
         capture_output=True,
@@ -21,6 +30,8 @@ def call(
         encoding="utf-8",
         check=False,
         cwd=cwd,
+        input=text_in,
+        env={**os.environ, "SOURCE_DATE_EPOCH": str(int(noon.timestamp()))},
     )
     assert code is None or result.returncode == code, result.stdout + result.stderr
     return result

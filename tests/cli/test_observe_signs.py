@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import re
 import shutil
+import subprocess
 from datetime import date
 from pathlib import Path
 
@@ -39,10 +41,78 @@ def test_looking_without_adding_changes_nothing(feed_command: Path, diary: Path)
 
 
 def test_the_date_is_today_when_left_out(feed_command: Path, diary: Path) -> None:
-    first = date.today()
-    call(feed_command, "observe", diary, "smell=earthy")
+    call(feed_command, "observe", diary, "smell=earthy", today=date(2026, 5, 17))
     found = re.findall(r"- date: (\S+)", diary.read_text(encoding="utf-8"))
-    assert str(first) in found or str(date.today()) in found
+    assert found[-1] == "2026-05-17" or "2026-05-17" in found
+    # Without a day said from outside it is the day of the keeper's clock.
+    before = date.today()
+    environment = {k: v for k, v in os.environ.items() if k != "SOURCE_DATE_EPOCH"}
+    words = [str(feed_command), "observe", str(diary), "smell=sour"]
+    subprocess.run(words, check=True, capture_output=True, env=environment)
+    found = re.findall(r"- date: (\S+)", diary.read_text(encoding="utf-8"))
+    assert str(before) in found or str(date.today()) in found
+
+
+def test_a_date_ahead_is_asked_back(feed_command: Path, diary: Path) -> None:
+    before = diary.read_bytes()
+    words = ("observe", diary, "--date", "2062-03-27", "smell=earthy")
+    said = " ".join(call(feed_command, *words, code=2).stderr.split())
+    assert "ahead; is it meant?" in said and "--force" in said
+    assert diary.read_bytes() == before
+    call(feed_command, *words, "--force")
+    assert "2062-03-27" in diary.read_text(encoding="utf-8")
+
+
+def test_not_gone_is_kept(feed_command: Path, diary: Path) -> None:
+    ours = answer(feed_command, "observe", diary, "--date", "2026-03-27", "gone=no")
+    assert ours["added"] == "  - date: 2026-03-27\n    gone: false\n"
+    # It is no look at a feeding that is gone: nothing is learned of a rate from it.
+    assert ours["look_back"] is None or ours["look_back"] == ""
+
+
+def test_a_failure_to_print_does_not_deny_what_is_in_the_file(
+    feed_command: Path, diary: Path
+) -> None:
+    with Path("/dev/full").open("wb") as full:
+        words = [
+            str(feed_command),
+            "observe",
+            str(diary),
+            "--force",
+            "--date",
+            "2026-03-27",
+            "ph=7",
+        ]
+        done = subprocess.run(words, stdout=full, stderr=subprocess.PIPE, check=False)
+    assert done.returncode == 0
+    assert b"the entry is in" in done.stderr and b"could not be printed" in done.stderr
+    assert diary.read_text(encoding="utf-8").count("2026-03-27") == 1
+
+
+def test_a_note_through_a_link_keeps_the_link(feed_command: Path, diary: Path) -> None:
+    link = diary.parent / "link.yaml"
+    link.symlink_to("tote.yaml")
+    call(feed_command, "observe", link, "--date", "2026-03-27", "smell=sour")
+    assert link.is_symlink() and "2026-03-27" in diary.read_text(encoding="utf-8")
+    diary.chmod(0o444)
+    said = call(feed_command, "observe", link, "--date", "2026-03-28", "smell=sour", code=2).stderr
+    assert "may only be read" in said and "as it was" in " ".join(said.split())
+    assert "2026-03-28" not in diary.read_text(encoding="utf-8")
+
+
+def test_pictures_and_sheets_never_take_the_place_of_a_diary(
+    feed_command: Path, diary: Path
+) -> None:
+    before = diary.read_bytes()
+    for option in ("--svg", "--sheet"):
+        assert "is read" in call(feed_command, "forecast", diary, option, diary, code=2).stderr
+    page = diary.parent / "page.html"
+    words = ("forecast", diary, "--sheet", page, "--svg", page)
+    assert "writes" in call(feed_command, *words, code=2).stderr
+    words = ("forecast", diary, "--svg", page, "--sheet", diary.parent / "no" / "page.html")
+    assert "does not exist" in call(feed_command, *words, code=2).stderr
+    assert diary.read_bytes() == before
+    assert [item.name for item in diary.parent.iterdir()] == ["tote.yaml"]
 
 
 @pytest.mark.parametrize(
@@ -52,6 +122,8 @@ def test_the_date_is_today_when_left_out(feed_command: Path, diary: Path) -> Non
         (["share_gone=90"], 'is "90 %" meant?'),
         (["smell=lavender", "ph=20"], "lavender"),
         (["earthy"], "KEY=VALUE"),
+        (["note="], "nothing after the ="),
+        (["note=  "], "nothing after the ="),
         (["--date", "2026-02-30", "smell=earthy"], "calendar"),
     ],
 )

@@ -1,34 +1,42 @@
-// Any text as a diary: an entry is added without touching anything else, or the text is refused.
+// Any text as a diary, and diaries of every YAML style: an entry is added and everything else reads
+// as it did, or the text is refused.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
+#include <string>
 #include <string_view>
 
+#include "../support/random_diary.hpp"
 #include "feed/io/diary_append.hpp"
 
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    const std::string_view diary(reinterpret_cast<const char*>(data), size);
+namespace {
+
+void add_an_entry(std::string_view diary) {
     feed::Observation look;
     look.date = {2026, 3, 14};
     look.note = "a \"note\": with - signs # and\nlines";
     const auto extended = feed::io::with_observation(diary, look, "fuzz");
     if (!extended) {
         if (extended.errors().empty()) std::abort();
-        return 0;
+        return;
     }
-    const std::string_view text = *extended;
-    std::size_t prefix = 0;
-    while (prefix < diary.size() && prefix < text.size() && diary[prefix] == text[prefix])
-        ++prefix;
-    std::size_t suffix = 0;
-    while (suffix < diary.size() - prefix && suffix < text.size() - prefix &&
-           diary[diary.size() - 1 - suffix] == text[text.size() - 1 - suffix])
-        ++suffix;
-    // Everything but an empty "[]" is kept where it stood. Its line may hold a comment, so the text
-    // around the brackets and around the entry are two places.
-    const bool only_inserted = prefix + suffix >= diary.size();
-    const bool brackets = diary.find("[]") != std::string_view::npos;
-    if (!only_inserted && !brackets) std::abort();
-    if (text.size() + 2 < diary.size()) std::abort();
+    const auto before = feed::io::parse_yaml(diary, "fuzz");
+    const auto after = feed::io::parse_yaml(*extended, "fuzz");
+    if (!before || !after) std::abort();
+    auto was = feed_test::reading_of(*before, "observations");
+    const auto is = feed_test::reading_without_last(*after, "observations");
+    // A file without a last line end gets one; a text that ended the file then ends its line.
+    if (is != was && diary.back() != '\n') was.insert(was.size() - 1, "\n");
+    if (is != was) std::abort();
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+    add_an_entry({reinterpret_cast<const char*>(data), size});
+    std::size_t at = 0;
+    feed_test::RandomDiary diaries(
+        [&](std::size_t n) { return at < size ? data[at++] % n : std::size_t{0}; });
+    add_an_entry(diaries.write());
     return 0;
 }

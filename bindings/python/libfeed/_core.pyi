@@ -1499,8 +1499,8 @@ class Observation:
         Leftovers of that feeding, weighed, wet kg.
     share_gone : float, optional
         Gone by eye, 0 to 1.
-    gone : bool
-        Found to be gone.
+    gone : bool, optional
+        Found to be gone, or not.
     worms, vigour : str, optional
         gathered, spread, at the lid or leaving; active or sluggish.
     squeeze : str, optional
@@ -1540,7 +1540,7 @@ class Observation:
         of_feeding: datetime.date | str | None = None,
         left_wet_kg: typing.SupportsFloat | typing.SupportsIndex | None = None,
         share_gone: typing.SupportsFloat | typing.SupportsIndex | None = None,
-        gone: bool = False,
+        gone: bool | None = None,
         worms: str | None = None,
         vigour: str | None = None,
         squeeze: str | None = None,
@@ -1597,9 +1597,9 @@ class Observation:
         datetime.date.
         """
     @property
-    def gone(self) -> bool:
+    def gone(self) -> bool | None:
         """
-        The feeding was found to be gone.
+        The feeding was found to be gone, or not.
         """
     @property
     def left_wet_kg(self) -> float | None:

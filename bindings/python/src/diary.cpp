@@ -59,9 +59,8 @@ SharedNews append_to_file(const std::filesystem::path& path, const Observation& 
                           int wait_seconds) {
     checked("wait_seconds", static_cast<double>(wait_seconds), {"s", 0, 600});
     const py::gil_scoped_release released;
-    unwrap(io::read_feed_file(path.string()));
     const auto appended = unwrap(io::append_observation(path.string(), observation, wait_seconds));
-    return news_of_diary(unwrap(io::read_feed_file(path.string())).diary, true, appended.entry);
+    return news_of_diary(appended.file.diary, true, appended.entry);
 }
 
 void bind_calibration(py::module_& module) {

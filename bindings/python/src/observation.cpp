@@ -28,10 +28,11 @@ std::optional<Temperature> temperature_seen(std::string_view field, Number degre
 
 Observation make_observation(const DateGiven& date, const std::string& by,
                              const std::optional<DateGiven>& of_feeding, Number left_wet_kg,
-                             Number share_gone, bool gone, const Text& worms, const Text& vigour,
-                             const Text& squeeze, Number moisture, std::optional<bool> pooling,
-                             const Text& smell, Number ph, const TemperaturesGiven& temperature_c,
-                             Number air_low_c, Number air_high_c, Number weight_in_wet_kg,
+                             Number share_gone, std::optional<bool> gone, const Text& worms,
+                             const Text& vigour, const Text& squeeze, Number moisture,
+                             std::optional<bool> pooling, const Text& smell, Number ph,
+                             const TemperaturesGiven& temperature_c, Number air_low_c,
+                             Number air_high_c, Number weight_in_wet_kg,
                              Number running_total_wet_kg, const std::string& bedding,
                              const std::string& pests, const std::string& action,
                              const std::string& note) {
@@ -41,7 +42,7 @@ Observation make_observation(const DateGiven& date, const std::string& by,
     if (of_feeding) seen.of_feeding = date_given("of_feeding", *of_feeding);
     seen.left = mass_seen("left_wet_kg", left_wet_kg);
     seen.share_gone = checked("share_gone", share_gone, {"", 0, 1, true});
-    seen.gone = gone;
+    if (gone) seen.gone = *gone ? FoodGone::yes : FoodGone::no;
     seen.worms = choice_of<WormPlace>("worms", worms, worm_place_words);
     seen.vigour = choice_of<WormVigour>("vigour", vigour, worm_vigour_words);
     seen.squeeze = choice_of<Squeeze>("squeeze", squeeze, squeeze_keys);
@@ -90,7 +91,8 @@ std::string observation_repr(const Observation& seen) {
     std::string words = "<Observation " + text(seen.date);
     if (seen.left) words += ", " + number_text(seen.left->in_kilograms()) + " kg left";
     if (seen.share_gone) words += ", " + number_text(*seen.share_gone) + " gone";
-    if (seen.gone) words += ", gone";
+    if (seen.gone == FoodGone::yes) words += ", gone";
+    if (seen.gone == FoodGone::no) words += ", not gone";
     if (seen.worms) words += ", worms " + std::string(text(*seen.worms));
     if (seen.smell) words += ", smell " + std::string(text(*seen.smell));
     if (seen.squeeze) words += ", " + word_of(*seen.squeeze, squeeze_keys);
@@ -113,7 +115,13 @@ void bind_readers(py::class_<Observation>& bound) {
             "left_wet_kg", [](const Observation& o) { return kilograms_or_none(o.left); },
             "Leftovers weighed, wet kg.")
         .def_readonly("share_gone", &Observation::share_gone, "Gone by eye, 0 to 1.")
-        .def_readonly("gone", &Observation::gone, "The feeding was found to be gone.")
+        .def_property_readonly(
+            "gone",
+            [](const Observation& o) {
+                return o.gone == FoodGone::unsaid ? std::optional<bool>()
+                                                  : std::optional<bool>(o.gone == FoodGone::yes);
+            },
+            "The feeding was found to be gone, or not.")
         .def_property_readonly(
             "worms", [](const Observation& o) { return word_or_none(o.worms); },
             "gathered, spread, at the lid or leaving.")
@@ -183,8 +191,8 @@ left_wet_kg : float, optional
     Leftovers of that feeding, weighed, wet kg.
 share_gone : float, optional
     Gone by eye, 0 to 1.
-gone : bool
-    Found to be gone.
+gone : bool, optional
+    Found to be gone, or not.
 worms, vigour : str, optional
     gathered, spread, at the lid or leaving; active or sluggish.
 squeeze : str, optional
@@ -217,7 +225,7 @@ Examples
 <Observation 2026-03-20, 0.75 gone, worms spread, drops>)doc");
     bound.def(py::init(&make_observation), py::arg("date"), py::kw_only(), py::arg("by") = "",
               py::arg("of_feeding") = py::none(), py::arg("left_wet_kg") = py::none(),
-              py::arg("share_gone") = py::none(), py::arg("gone") = false,
+              py::arg("share_gone") = py::none(), py::arg("gone") = py::none(),
               py::arg("worms") = py::none(), py::arg("vigour") = py::none(),
               py::arg("squeeze") = py::none(), py::arg("moisture") = py::none(),
               py::arg("pooling") = py::none(), py::arg("smell") = py::none(),

@@ -76,7 +76,7 @@ TEST_CASE("slips of dates, weights, temperatures and contradictions are named") 
     first.weight_in = feed::wet_kilograms(2.2);  // pounds, perhaps
     first.temperatures = {{"middle", feed::celsius(72)}};
     Observation second = look({2026, 3, 4});
-    second.gone = true;
+    second.gone = feed::FoodGone::yes;
     second.share_gone = 0.2;
     second.pooling = true;
     second.squeeze = feed::Squeeze::crumbly;

@@ -40,7 +40,7 @@ TEST_CASE("looks become evidence on the feeding they speak of") {
     Observation named;
     named.date = {2026, 3, 9};
     named.of_feeding = Date{2026, 2, 1};
-    named.gone = true;
+    named.gone = feed::FoodGone::yes;
     Observation nothing;
     nothing.date = {2026, 3, 10};
     nothing.smell = feed::Smell::earthy;
@@ -85,7 +85,7 @@ TEST_CASE("looks that no feeding explains are listed, not refused") {
     Observation unknown;
     unknown.date = {2026, 2, 3};
     unknown.of_feeding = Date{2026, 1, 17};
-    unknown.gone = true;
+    unknown.gone = feed::FoodGone::yes;
     Observation too_much;
     too_much.date = {2026, 3, 5};
     too_much.left = feed::wet_kilograms(0.9);
@@ -145,7 +145,7 @@ TEST_CASE("a look-back is closed by what was seen") {
     CHECK(slower.verdict == LookBackVerdict::slower);
     CHECK(slower.text.find("skip a week") != std::string::npos);
     look.share_gone.reset();
-    look.gone = true;
+    look.gone = feed::FoodGone::yes;
     CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::faster);
     look.left = feed::wet_kilograms(0.45);
     CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::as_forecast);

@@ -7,20 +7,20 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <cstdio>
-#include <cstdlib>
-#include <filesystem>
 #include <string>
 #include <vector>
 
 #include "catch2.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/observation_text.hpp"
-#include "feed/io/text_file.hpp"
 #include "feed/io/yaml_tree.hpp"
+#include "folder.hpp"
 
 using feed::Observation;
 using feed::io::with_observation;
+using feed_test::content;
+using feed_test::Folder;
+using feed_test::put;
 
 namespace {
 
@@ -49,34 +49,6 @@ std::size_t entries_of(const std::string& text) {
     return count;
 }
 
-/// A folder of its own that goes away.
-class Folder {
-public:
-    Folder() {
-        char name[] = "/tmp/feed_diary_XXXXXX";
-        REQUIRE(::mkdtemp(name) != nullptr);
-        path_ = name;
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    ~Folder() {
-        const std::string command = "rm -rf '" + path_ + "'";
-        if (std::system(command.c_str()) != 0) std::perror("rm");
-    }
-    std::string file(const std::string& name) const { return path_ + "/" + name; }
-    /// Everything in it, in alphabetical order.
-    std::vector<std::string> names() const {
-        std::vector<std::string> found;
-        for (const auto& item : std::filesystem::directory_iterator(path_))
-            found.push_back(item.path().filename().string());
-        std::sort(found.begin(), found.end());
-        return found;
-    }
-
-private:
-    std::string path_;
-};
-
 const std::string entry = "  - date: 2026-03-14\n    share_gone: 60 %\n";
 
 }  // namespace
@@ -98,6 +70,34 @@ TEST_CASE("an entry goes to the end of the list and nothing else changes") {
         "  squeeze: damp\n";
     CHECK(appended(before + after, look()) == before + entry + after);
     CHECK(entries_of(appended(before + after, look())) == 2);
+}
+
+TEST_CASE("a note that ends in lines beginning with # keeps them") {
+    for (const char* mark : {"|", ">", "|-", "|+"}) {
+        const std::string before =
+            std::string("libfeed: 1\nobservations:\n  - date: 2026-03-01\n") + "    note: " + mark +
+            "\n      bought:\n      # 3 bags of leaves\n";
+        CHECK(appended(before, look()) == before + entry);
+        CHECK(appended(before + "bed:\n  squeeze: damp\n", look()) ==
+              before + entry + "bed:\n  squeeze: damp\n");
+    }
+    // A text that keeps its blank lines keeps them, though a section follows.
+    const std::string kept =
+        "libfeed: 1\nobservations:\n  - date: 2026-03-01\n    note: |+\n      words\n\n";
+    CHECK(appended(kept + "bed: {}\n", look()) == kept + entry + "bed: {}\n");
+    // The last section of a file without observations may be such a text, too.
+    const std::string title = "libfeed: 1\ntitle: |+\n  my bin\n  # the green one\n\n";
+    CHECK(appended(title, look()) == title + "observations:\n" + entry);
+}
+
+TEST_CASE("the key of the list may be written in any way") {
+    for (const char* key : {"\"observations\"", "'observations'", "\"\\x6fbservations\"",
+                            "observations ", "? observations\n"}) {
+        const std::string before = std::string("libfeed: 1\n") + key + ":\n  - date: 2026-03-01\n";
+        CHECK(appended(before, look()) == before + entry);
+    }
+    CHECK(appended("libfeed: 1\nobservations: ~\n", look()) ==
+          "libfeed: 1\nobservations: \n" + entry);
 }
 
 TEST_CASE("a diary without observations, or with an empty list, gets them") {
@@ -150,7 +150,7 @@ Observation full_look() {
     seen.by = "Ama";
     seen.of_feeding = feed::Date{2026, 3, 1};
     seen.left = feed::wet_kilograms(0.125);
-    seen.gone = true;
+    seen.gone = feed::FoodGone::yes;
     seen.worms = feed::WormPlace::at_lid;
     seen.vigour = feed::WormVigour::sluggish;
     seen.squeeze = feed::Squeeze::many_drops;
@@ -242,20 +242,26 @@ TEST_CASE("what cannot be extended safely is refused with its place") {
     CHECK(line_of("libfeed: 1\nobservations: none\n") >= 1);
     CHECK(line_of("libfeed: 1\nobservations:\n  - date: [\n") >= 3);
     CHECK(line_of("libfeed: 1\n...\n") == 2);
+    // A section that stands twice, and one whose words another section takes over.
+    CHECK(line_of("libfeed: 1\nobservations:\n  - date: 2026-03-01\nobservations: []\n") == 4);
+    CHECK(line_of("libfeed: 1\nobservations: &o\n  - date: 2026-03-01\nfeedings: *o\n") >= 2);
 }
 
-TEST_CASE("appending to a file keeps its permissions and says what was added") {
+TEST_CASE("appending to a file says what was added") {
     const Folder folder;
     const std::string path = folder.file("bin.yaml");
-    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\n"));
+    put(path, "libfeed: 1\n");
     REQUIRE(::chmod(path.c_str(), 0640) == 0);
     const auto done = feed::io::append_observation(path, look());
     REQUIRE(done);
     CHECK(done->entry == entry);
-    CHECK(done->observations == 1);
+    CHECK(done->entries == 1);
     struct stat facts {};
     REQUIRE(::stat(path.c_str(), &facts) == 0);
     CHECK((facts.st_mode & 07777) == 0640);
+    CHECK(done->text == content(path));
+    CHECK(done->file.diary.observations.size() == 1);
+    CHECK(done->confirmed);
     CHECK_FALSE(feed::io::append_observation(folder.file("missing.yaml"), look()));
     CHECK_FALSE(feed::io::append_observation(folder.file("no/such/bin.yaml"), look(), 0));
 }
@@ -263,7 +269,7 @@ TEST_CASE("appending to a file keeps its permissions and says what was added") {
 TEST_CASE("four that append at once lose nothing") {
     const Folder folder;
     const std::string path = folder.file("bin.yaml");
-    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\nobservations:\n"));
+    put(path, "libfeed: 1\nobservations:\n");
     constexpr int writers = 4;
     constexpr int entries = 10;
     std::vector<pid_t> children;
@@ -284,15 +290,13 @@ TEST_CASE("four that append at once lose nothing") {
         CHECK(WIFEXITED(status));
         CHECK(WEXITSTATUS(status) == 0);
     }
-    const auto text = feed::io::read_text_file(path);
-    REQUIRE(text);
-    CHECK(entries_of(*text) == writers * entries);
+    CHECK(entries_of(content(path)) == writers * entries);
 }
 
 TEST_CASE("a writer that is killed loses nothing that it had reported") {
     const Folder folder;
     const std::string path = folder.file("bin.yaml");
-    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\nobservations:\n"));
+    put(path, "libfeed: 1\nobservations:\n");
     std::size_t reported = 0;
     for (int round = 0; round < 12; ++round) {
         int ends[2];
@@ -322,9 +326,7 @@ TEST_CASE("a writer that is killed loses nothing that it had reported") {
         while (::read(ends[0], &done, 1) == 1)
             ++reported;
         ::close(ends[0]);
-        const auto text = feed::io::read_text_file(path);
-        REQUIRE(text);
-        const std::size_t kept = entries_of(*text);
+        const std::size_t kept = entries_of(content(path));
         // At most the one entry that was renamed into place but not yet reported is more.
         CHECK(kept >= reported);
         CHECK(kept <= reported + static_cast<std::size_t>(round) + 1);
@@ -339,7 +341,7 @@ TEST_CASE("a writer killed in the middle of its file leaves the diary, and its r
     const Folder folder;
     const std::string path = folder.file("bin.yaml");
     const std::string before = "libfeed: 1\nobservations:\n" + entry;
-    REQUIRE(feed::io::write_text_file(path, before));
+    put(path, before);
     const pid_t child = ::fork();
     REQUIRE(child >= 0);
     if (child == 0) {
@@ -355,12 +357,13 @@ TEST_CASE("a writer killed in the middle of its file leaves the diary, and its r
     int status = 0;
     REQUIRE(::waitpid(child, &status, 0) == child);
     REQUIRE(WIFSIGNALED(status));
-    const std::string beside = "bin.yaml.new-" + std::to_string(child);
-    REQUIRE(folder.names() == std::vector<std::string>{"bin.yaml", beside});
-    CHECK(*feed::io::read_text_file(path) == before);
+    const auto left = folder.names();
+    REQUIRE(left.size() == 2);
+    CHECK(left[1].substr(0, 14) == "bin.yaml.feed-");
+    CHECK(content(path) == before);
     REQUIRE(feed::io::append_observation(path, look(), 60));
     CHECK(folder.names() == std::vector<std::string>{"bin.yaml"});
-    CHECK(*feed::io::read_text_file(path) == before + entry);
+    CHECK(content(path) == before + entry);
 }
 
 TEST_CASE("only what a dead writer of the same diary left is cleared") {
@@ -371,28 +374,28 @@ TEST_CASE("only what a dead writer of the same diary left is cleared") {
     if (dead == 0) ::_exit(0);
     REQUIRE(::waitpid(dead, nullptr, 0) == dead);
     const std::string number = std::to_string(dead);
-    const std::string gone = path + ".new-" + number;
-    const std::vector<std::string> kept{
-        "bin.yaml",                                     // the diary
-        "bin.yaml.new-",                                // no number
-        "bin.yaml.new-1234567890123",                   // no process
-        "bin.yaml.new-" + number + ".txt",              // the keeper's own
-        "bin.yaml.new-" + std::to_string(::getppid()),  // somebody who lives
-        "bin.yaml.old-" + number,                       // another mark
-        "other.yaml.new-" + number,                     // another diary
+    const std::string random = "-0123456789abcdef";
+    std::vector<std::string> kept{
+        "bin.yaml",                                               // the diary
+        "bin.yaml.new-2026",                                      // the keeper's own
+        "bin.yaml.new-" + number,                                 // the keeper's own
+        "bin.yaml.feed-",                                         // no number
+        "bin.yaml.feed-" + number,                                // nothing random
+        "bin.yaml.feed-1234567890123" + random,                   // no process
+        "bin.yaml.feed-" + number + "-0123456789abcdeg",          // not ours
+        "bin.yaml.feed-" + number + random + ".txt",              // the keeper's own
+        "bin.yaml.feed-" + std::to_string(::getppid()) + random,  // somebody who lives
+        "other.yaml.feed-" + number + random,                     // another diary
     };
-    REQUIRE(feed::io::write_text_file(path, "libfeed: 1\n"));
-    for (const auto& name : kept) {
-        if (name != "bin.yaml") REQUIRE(feed::io::write_text_file(folder.file(name), "x"));
-    }
-    REQUIRE(feed::io::write_text_file(gone, "x"));
-    CHECK(feed::io::remove_abandoned(path) == 1);
-    auto names = folder.names();
-    auto expected = kept;
-    std::sort(expected.begin(), expected.end());
-    CHECK(names == expected);
+    for (const auto& name : kept)
+        put(folder.file(name), "libfeed: 1\n");
+    const std::string gone = path + ".feed-" + number + random;
+    put(gone, "x");
+    REQUIRE(feed::io::append_observation(path, look()));
+    std::sort(kept.begin(), kept.end());
+    CHECK(folder.names() == kept);
     // A folder of that name is nobody's rest.
     REQUIRE(::mkdir(gone.c_str(), 0777) == 0);
-    CHECK(feed::io::remove_abandoned(path) == 0);
-    CHECK(feed::io::remove_abandoned("/no/such/folder/bin.yaml") == 0);
+    REQUIRE(feed::io::append_observation(path, look()));
+    CHECK(folder.names().size() == kept.size() + 1);
 }

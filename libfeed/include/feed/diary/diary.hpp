@@ -237,7 +237,7 @@ inline std::vector<Slip> slips_of(const Diary& diary) {
                                      ", but the feeding of that day adds up to " +
                                      detail::kilograms_text(fed_kg) + "."});
         }
-        if (seen.gone && seen.share_gone && *seen.share_gone < 0.5)
+        if (seen.gone == FoodGone::yes && seen.share_gone && *seen.share_gone < 0.5)
             slips.push_back(
                 {false, i, on + "the food is called gone and yet less than half gone."});
         if (seen.pooling.value_or(false) && seen.squeeze && *seen.squeeze <= Squeeze::damp)

@@ -135,7 +135,7 @@ inline DiaryEvidence evidence_of(
     const std::vector<std::size_t> by_day = detail::feedings_by_day(diary);
     for (std::size_t i = 0; i < diary.observations.size(); ++i) {
         const Observation& look = diary.observations[i];
-        if (!look.left && !look.share_gone && !look.gone) continue;
+        if (!look.left && !look.share_gone && look.gone != FoodGone::yes) continue;
         const auto feeding = detail::feeding_of(diary, by_day, look);
         const std::int64_t seen = day_number(look.date);
         if (!feeding) {

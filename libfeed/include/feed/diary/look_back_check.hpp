@@ -29,7 +29,7 @@ inline std::optional<double> share_left_of(const Observation& look, WetMass scra
     if (look.left && scraps_fed.in_kilograms() > 0.0)
         return look.left->in_kilograms() / scraps_fed.in_kilograms();
     if (look.share_gone) return 1.0 - *look.share_gone;
-    if (look.gone) return 0.5 * gone_share;
+    if (look.gone == FoodGone::yes) return 0.5 * gone_share;
     return std::nullopt;
 }
 

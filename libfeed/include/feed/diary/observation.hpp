@@ -41,6 +41,9 @@ constexpr std::string_view text(WormVigour vigour) noexcept {
     return worm_vigour_words[static_cast<std::size_t>(vigour)];
 }
 
+/// Whether a feeding was found to be gone. Said is said: "no" is a look too.
+enum class FoodGone : std::uint8_t { unsaid, no, yes };
+
 /// A temperature taken at a place in the bin ("back", "middle", "front", or "").
 struct PlacedTemperature {
     std::string place;
@@ -57,7 +60,7 @@ struct Observation {
     std::optional<Date> of_feeding;    ///< nothing: the last feeding before this day
     std::optional<WetMass> left;       ///< weighed
     std::optional<double> share_gone;  ///< by eye, 0 to 1
-    bool gone = false;                 ///< the feeding was found to be gone
+    FoodGone gone = FoodGone::unsaid;  ///< the feeding was found to be gone
 
     // The bed.
     std::optional<WormPlace> worms;

@@ -1,37 +1,50 @@
 #pragma once
 #include <cstddef>
+#include <functional>
 #include <string>
 #include <string_view>
 
 #include "feed/diary/observation.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/list_entry.hpp"
 #include "feed/quantity/error.hpp"
 
 namespace feed::io {
 
-/// The text of a diary with one more entry at the end of its `observations`. Works on the text, so
-/// that comments, order and blank lines stay as the keeper wrote them; a diary without observations
-/// gets the section at its end.
-/// @param diary  a feed file as YAML, UTF-8.
-/// @param name   what errors call it.
-/// Errors: the syntax errors of the text; `observations` written in one line or as anything but a
-/// list (wrong_type); JSON or several documents (wrong_type); `internal` when the text with the
-/// entry does not read as one entry more. Threads: pure. Linear time.
+/// The text of a diary with one more entry at the end of its `observations`; all else stays as its
+/// keeper wrote it (see `with_entry`, whose errors it has). Threads: pure. Linear time.
 Result<std::string> with_observation(std::string_view diary, const Observation& observation,
                                      std::string_view name);
 
-/// What an append did.
+/// A diary with an entry more, and what it reads as.
 struct Appended {
-    std::string entry;             ///< the lines added
-    std::size_t observations = 0;  ///< number of entries now
+    std::string text;         ///< the whole file
+    std::string entry;        ///< the lines added
+    std::size_t entries = 0;  ///< of the list the entry went to
+    FeedFile file;            ///< the new text, read
+    bool confirmed = true;    ///< false: in the file, but the disk did not confirm it
 };
 
-/// Appends an observation to a diary file. Two that append at once wait for each other; a crash at
-/// any moment leaves the file with the entry or without it, never half. The lock is an advisory one
-/// on the folder of the file and leaves nothing behind.
+/// The same for an entry of any list of a diary; the text is read as a feed file before and after,
+/// so that an entry only goes into a file that can be used.
+/// section: "observations" or "feedings"; entry: its lines, not indented. Errors: the problems of
+/// the file as it stood, then those of the entry. Threads: pure.
+Result<Appended> with_diary_entry(std::string_view diary, std::string_view section,
+                                  std::string_view entry, std::string_view name);
+
+/// Makes a diary with an entry more from its text.
+using DiaryChange = std::function<Result<Appended>(std::string_view)>;
+
+/// Changes a diary file by an entry, as `change_text_file` changes files: nothing lost, links and
+/// attributes kept. After an error the file is as it was; once the entry is in, nothing fails.
+/// Errors: those of the change and of reading and writing. Threads: safe.
+Result<Appended> append_to_diary(const std::string& path, const DiaryChange& change,
+                                 int wait_seconds = 10);
+
+/// Appends an observation to a diary file.
 /// @param path          of an existing diary.
 /// @param wait_seconds  how long to wait for others, 0 to 600.
-/// Errors: those of `with_observation` and of reading and writing; not_writable when the folder
-/// cannot be locked in time. Threads: safe; reads and writes the file system.
+/// Errors and threads: as `append_to_diary`.
 Result<Appended> append_observation(const std::string& path, const Observation& observation,
                                     int wait_seconds = 10);
 

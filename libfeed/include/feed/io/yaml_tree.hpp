@@ -32,6 +32,7 @@ struct YamlNode {
     std::uint32_t alias_of = 0;
     NodeKind kind = NodeKind::null;
     bool quoted = false;
+    bool flow = false;  ///< a list or mapping between brackets
 };
 
 class YamlView;
@@ -42,6 +43,8 @@ class YamlTree {
 public:
     YamlView root() const noexcept;
     const YamlNode& node(std::uint32_t index) const noexcept { return nodes_[index]; }
+    /// One more than the largest index of a node; nodes stand in the order of the text.
+    std::size_t size() const noexcept { return nodes_.size(); }
     /// Content problems that belong to the text itself: duplicate keys, keys that are not text.
     const Errors& problems() const noexcept { return problems_; }
 

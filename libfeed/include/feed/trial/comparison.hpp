@@ -108,13 +108,14 @@ inline TrialArm arm_of(const Diary& diary, std::string_view feedstock_id, std::s
     const std::vector<std::size_t> by_day = detail::feedings_by_day(diary);
     std::vector<std::optional<TimeToGone>> watched(diary.feedings.size());
     for (const Observation& look : diary.observations) {
-        if (!look.left && !look.share_gone && !look.gone) continue;
+        if (!look.left && !look.share_gone && look.gone == FoodGone::unsaid) continue;
         const auto feeding = detail::feeding_of(diary, by_day, look);
         if (!feeding) continue;
         const DatedFeeding& fed = diary.feedings[*feeding];
         const double scraps_kg = scraps_of(fed.portions).in_kilograms();
         const bool gone =
-            look.gone || (look.share_gone && *look.share_gone >= 1.0 - gone_share) ||
+            look.gone == FoodGone::yes ||
+            (look.share_gone && *look.share_gone >= 1.0 - gone_share) ||
             (look.left && scraps_kg > 0.0 && look.left->in_kilograms() <= gone_share * scraps_kg);
         const auto after = static_cast<double>(day_number(look.date) - day_number(fed.date));
         auto& time = watched[*feeding];
