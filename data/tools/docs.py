@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fill import FullValue, full_values
+from fill import FullValue, full_values, measure_range
 from model import GROUPS, Citation, Feedstock, Rules, Table
 
 TITLES = {
@@ -92,12 +92,17 @@ def feedstock_lines(row: Feedstock, rules: Rules) -> list[str]:
     lines += [value_line(value, rules) for value in full_values(row, rules)]
     lines.append("")
     if row.measures:
-        lines += ["| measure | wet mass | grade | source | of |", "| --- | --- | --- | --- | --- |"]
         lines += [
-            f"| {m.measure.replace('_', ' ')} | {m.wet_grams.normalize():f} g | {m.grade} |"
-            f" {source_text(m.citation)} | {cell(m.of)} |"
-            for m in row.measures.values()
+            "| measure | wet mass | may be | grade | source | of |",
+            "| --- | --- | --- | --- | --- | --- |",
         ]
+        for m in row.measures.values():
+            low, high = measure_range(row, m, rules)
+            lines.append(
+                f"| {m.measure.replace('_', ' ')} | {m.wet_grams.normalize():f} g |"
+                f" {low.normalize():f} to {high.normalize():f} g | {m.grade} |"
+                f" {source_text(m.citation)} | {cell(m.of)} |"
+            )
         lines.append("")
     return lines
 

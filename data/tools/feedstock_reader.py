@@ -263,11 +263,21 @@ class FeedstockReader:
         item = Mapping(entry.node, key, self.problems)
         item.place = entry.place
         grams = self._mass(item, "wet")
+        low = self._number(item, "low", "g", required=False)
+        high = self._number(item, "high", "g", required=False)
         citation = self._citation(item)
         grade = self._grade(item, citation)
         of = item.text("of")
         item.close()
-        return MeasureValue(key, grams, grade, citation, of, entry.place)
+        if (low is None) != (high is None):
+            self.problems.add(entry.place, "half-range", f"{key} needs both low and high, or none")
+        elif low is not None and high is not None and not 0 < low <= grams <= high:
+            self.problems.add(
+                entry.place,
+                "value-outside-range",
+                f"{key}: {grams} g is not in {low} to {high} g, above zero",
+            )
+        return MeasureValue(key, grams, grade, citation, of, entry.place, low, high)
 
     def _most(self, entry: Entry) -> MostAtATime:
         item = Mapping(entry.node, "most_at_a_time", self.problems)

@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import ROUND_HALF_EVEN, Decimal
 
-from model import POOLS, Citation, Feedstock, PoolRule, Rules, SourceRef, Triple, Value
+from model import (
+    POOLS,
+    Citation,
+    Feedstock,
+    MeasureValue,
+    PoolRule,
+    Rules,
+    SourceRef,
+    Triple,
+    Value,
+)
 
 HUNDRED = Decimal(100)
 SHARE_DIGITS = Decimal("0.01")
@@ -78,6 +88,21 @@ def with_range(value: Value, group: str, rules: Rules) -> FullValue:
     high = max(value.value, min(kind.hard[1], significant(value.value + half)))
     citation = Citation((SourceRef("RULE-RANGE"),), f"judgement, {said}")
     return FullValue(value.key, value.value, low, high, value.grade, value.citation, "D", citation)
+
+
+def measure_range(row: Feedstock, measure: MeasureValue, rules: Rules) -> tuple[Decimal, Decimal]:
+    """What another piece, sheet or cup may weigh: its own range, the sizes of the row, the rule."""
+    if measure.low_grams is not None and measure.high_grams is not None:
+        return measure.low_grams, measure.high_grams
+    share = rules.measure_ranges[measure.measure] / HUNDRED
+    low = significant(measure.wet_grams * (1 - share))
+    high = significant(measure.wet_grams * (1 + share))
+    small, large = row.measures.get("piece_small"), row.measures.get("piece_large")
+    if measure.measure == "piece" and small is not None:
+        low = min(low, small.wet_grams)
+    if measure.measure == "piece" and large is not None:
+        high = max(high, large.wet_grams)
+    return low, high
 
 
 def estimate(row: Feedstock, key: str, by_kind: Triple, rules: Rules) -> FullValue:

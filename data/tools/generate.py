@@ -12,7 +12,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from disagreements import disagreements_page
-from fill import full_values
+from fill import full_values, measure_range
 from model import Citation, Feedstock, Table
 from problems import Problems
 from table_loader import ROOT, content_sha256, load_table
@@ -97,8 +97,10 @@ class HeaderWriter:
             self.values.append(text)
             self.value_lines.append(f"    {text},")
         for measure in row.measures.values():
+            low, high = measure_range(row, measure, self.table.rules)
             self.measures.append(
-                f"{{{plain(measure.wet_grams)}, {self.citations.index(measure.citation)},"
+                f"{{{plain(measure.wet_grams)}, {plain(low)}, {plain(high)},"
+                f" {self.citations.index(measure.citation)},"
                 f" Measure::{measure.measure}, Grade::{measure.grade.lower()}}}"
             )
         most = (

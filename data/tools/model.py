@@ -105,12 +105,16 @@ class Value:
 
 @dataclass(frozen=True)
 class MeasureValue:
+    """Wet grams of one measure; low and high are None until the rule of the measure fills them."""
+
     measure: str
     wet_grams: Decimal
     grade: str
     citation: Citation
     of: str
     place: Place
+    low_grams: Decimal | None = None
+    high_grams: Decimal | None = None
 
 
 @dataclass(frozen=True)
@@ -160,6 +164,7 @@ class Rules:
     data_version: str = ""
     kinds: dict[str, PropertyKind] = field(default_factory=dict)
     default_ranges: dict[str, dict[str, Decimal]] = field(default_factory=dict)
+    measure_ranges: dict[str, Decimal] = field(default_factory=dict)
     feedstock_kinds: dict[str, str] = field(default_factory=dict)
     estimates: dict[str, dict[str, Triple]] = field(default_factory=dict)
     acid_by_ph: list[tuple[Decimal, Triple]] = field(default_factory=list)

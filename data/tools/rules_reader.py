@@ -8,6 +8,7 @@ from pathlib import Path
 from model import (
     DECAY_CLASSES,
     GROUPS,
+    MEASURES,
     SOURCE_STATUSES,
     PoolRule,
     PropertyKind,
@@ -85,6 +86,11 @@ def read_rules(path: Path, problems: Problems) -> Rules:
         rules.default_ranges[group] = {
             key: _number(item.node, problems) for key, item in _entries(entry).items()
         }
+    spreads = _entries(top.require("measure_ranges"))
+    rules.measure_ranges = {key: _number(item.node, problems) for key, item in spreads.items()}
+    for name in MEASURES:
+        if name not in spreads:
+            problems.add(top.place, "missing-key", f"measure '{name}' has no range")
     for name, entry in _entries(top.require("kinds")).items():
         rules.feedstock_kinds[name] = entry.node.text or ""
     for key, entry in _entries(top.require("estimates")).items():

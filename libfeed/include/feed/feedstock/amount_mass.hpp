@@ -23,9 +23,6 @@ inline constexpr double default_handful_litres = 0.12;
 inline constexpr double default_handful_litres_low = 0.06;
 inline constexpr double default_handful_litres_high = 0.25;
 
-/// How far one piece, sheet or slice lies from the weighed one, as a share (grade D).
-inline constexpr double measured_mass_spread = 0.25;
-
 namespace detail {
 
 inline const MeasuredMass* measured(const Feedstock& feedstock, Measure measure) {
@@ -44,8 +41,8 @@ inline std::string weight_text(WetMass mass) {
 inline MassFromAmount from_measured(const MeasuredMass& entry, double count) {
     MassFromAmount answer;
     answer.wet_mass = count * entry.wet_mass;
-    answer.low = (1.0 - measured_mass_spread) * answer.wet_mass;
-    answer.high = (1.0 + measured_mass_spread) * answer.wet_mass;
+    answer.low = entry.low_factor * answer.wet_mass;
+    answer.high = entry.high_factor * answer.wet_mass;
     answer.grade = entry.grade;
     answer.how = significant(count, 3) + " " + std::string(text(entry.measure)) + " at " +
                  weight_text(entry.wet_mass) + " each";

@@ -33,6 +33,10 @@ struct MeasuredMass {
     WetMass wet_mass;
     Grade grade = Grade::d;
     std::string_view sources;
+    /// What another piece, sheet or cup of it may weigh, as factors of wet_mass: from the table by
+    /// size and measure, for a mass of the user's own a quarter to either side (grade D).
+    double low_factor = 0.75;
+    double high_factor = 1.25;
 };
 
 /// What a preparation does to the speed of decay: a factor on the rates, 1 for the material cut as

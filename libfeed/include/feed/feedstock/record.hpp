@@ -41,9 +41,11 @@ struct Value {
     Grade range_grade;  ///< of low and high; d where the range is the stated default of the group
 };
 
-/// Grams of wet material in one household measure.
+/// Grams of wet material in one household measure, and what another one may weigh.
 struct MeasureValue {
     double wet_grams;
+    double low_grams;
+    double high_grams;
     std::uint16_t citation;
     Measure measure;
     Grade grade;

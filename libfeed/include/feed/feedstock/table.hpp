@@ -71,7 +71,9 @@ inline Feedstock feedstock_at(std::size_t index) {
     for (std::size_t i = 0; i < record.measure_count; ++i) {
         const table::MeasureValue& measure = table::measures[record.first_measure + i];
         feedstock.measures.push_back({measure.measure, wet_grams(measure.wet_grams), measure.grade,
-                                      table::citations[measure.citation].sources});
+                                      table::citations[measure.citation].sources,
+                                      measure.low_grams / measure.wet_grams,
+                                      measure.high_grams / measure.wet_grams});
     }
     return feedstock;
 }
