@@ -1,0 +1,169 @@
+#pragma once
+// How often a planned trial would tell a true difference from luck.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "feed/trial/exact_test.hpp"
+
+namespace feed {
+
+/// A difference is called clear at or below this chance of seeing it by luck (common practice).
+inline constexpr double clear_chance = 0.05;
+
+/// What a trial is tried against on paper.
+struct PowerSetting {
+    double median_days = 14.0;      ///< of the quicker feeds; above 0
+    std::vector<double> look_days;  ///< rising, above 0
+    double bin_spread = 0.35;       ///< log sd between bins (D)
+};
+
+/// The ratios and the spreads between like portions (log sd) of the table (D).
+inline constexpr std::array<double, 3> power_ratios{1.3, 1.5, 2.0};
+inline constexpr std::array<double, 3> power_spreads{0.2, 0.35, 0.5};
+/// By spread, then by ratio.
+using PowerTable = std::array<std::array<double, 3>, 3>;
+
+/// How many trials are drawn for a cell of the table.
+inline constexpr std::size_t power_trials = 1000;
+
+namespace detail {
+
+/// A normal number (Box & Muller 1958).
+inline double normal(SeededStream& stream) {
+    const double radius = std::sqrt(-2.0 * std::log(stream.fraction()));
+    return radius * std::cos(6.283185307179586 * stream.fraction());
+}
+
+/// What the looks would show of something that happens on a day.
+inline PlotInterval seen_on(double day, std::span<const double> look_days) {
+    PlotInterval seen;
+    for (const double look : look_days) {
+        if (look >= day) {
+            seen.by_days = look;
+            break;
+        }
+        seen.after_days = look;
+    }
+    return seen;
+}
+
+/// A drawn trial in which the last feed takes `ratio` times as long as the others.
+inline void draw_trial(const TrialLayout& layout, const PowerSetting& setting, double ratio,
+                       double spread, SeededStream& stream,
+                       std::vector<std::optional<double>>& scores) {
+    std::array<double, most_trial_bins> bins{};
+    for (std::size_t bin = 0; bin < layout.design.bins; ++bin)
+        bins[bin] = setting.bin_spread * normal(stream);
+    for (std::size_t i = 0; i < layout.plots.size(); ++i) {
+        const Plot& plot = layout.plots[i];
+        scores[i].reset();
+        if (!plot.feed) continue;
+        const double slower = *plot.feed + 1 == layout.design.feeds ? std::log(ratio) : 0.0;
+        const double day =
+            setting.median_days * std::exp(slower + bins[plot.bin] + spread * normal(stream));
+        scores[i] = log_middle(seen_on(day, setting.look_days));
+    }
+}
+
+/// Arrangements drawn once and used for many trials of one layout.
+class DrawnArrangements {
+public:
+    static constexpr std::size_t count = 2000;
+    /// Up to so many the exact count is as quick.
+    static constexpr double worth_drawing = 4096;
+
+    DrawnArrangements(const Exchange& exchange, std::uint64_t seed)
+        : few_(arrangements_of(exchange) <= worth_drawing) {
+        if (few_) return;
+        SeededStream stream(seed);
+        std::vector<std::uint8_t> dealt;
+        std::vector<std::uint8_t> kinds;
+        for (std::size_t i = 0; i < count; ++i) {
+            std::size_t base = 0;
+            for (const auto& stratum : exchange.strata) {
+                dealt.resize(stratum.slots);
+                kinds.resize(stratum.cards);
+                deal(dealt, kinds, stream);
+                for (std::size_t slot = 0; slot < stratum.slots; ++slot)
+                    at_.push_back(
+                        static_cast<std::uint16_t>(base + slot * stratum.cards + dealt[slot]));
+                base += stratum.slots * stratum.cards;
+            }
+        }
+        slots_ = at_.size() / count;
+    }
+
+    /// Whether the chance by luck is at most 5 in 100.
+    bool is_clear(const Exchange& exchange) {
+        const double at_least = tie_limit(observed_spread(exchange));
+        if (few_) {
+            const auto as_far = ArrangementWalk(exchange, at_least).count();
+            return static_cast<double>(as_far) <= clear_chance * arrangements_of(exchange);
+        }
+        adds_.clear();
+        for (const auto& stratum : exchange.strata)
+            adds_.insert(adds_.end(), stratum.adds.begin(), stratum.adds.end());
+        constexpr auto most = static_cast<std::size_t>(clear_chance * (count + 1));
+        std::size_t as_far = 1;
+        for (std::size_t i = 0; i < count; ++i) {
+            FeedSums sums{};
+            for (std::size_t slot = 0; slot < slots_; ++slot) {
+                const FeedSums& adds = adds_[at_[i * slots_ + slot]];
+                for (std::size_t feed = 0; feed < most_trial_feeds; ++feed)
+                    sums[feed] += adds[feed];
+            }
+            if (spread_of(sums) >= at_least && ++as_far > most) return false;
+        }
+        return true;
+    }
+
+private:
+    bool few_;
+    std::size_t slots_ = 0;
+    std::vector<std::uint16_t> at_;
+    std::vector<FeedSums> adds_;
+};
+
+}  // namespace detail
+
+/// The share of trials in which the exact test would call a difference clear, if one feed takes
+/// `ratio` times as long as the others and times of like portions are log-normal.
+/// @param ratio   above 0; 1 gives the share of false alarms.
+/// @param spread  log sd between like portions, above 0.
+/// @param trials  drawn from the seed of the layout.
+inline double power_of(const TrialLayout& layout, const PowerSetting& setting, double ratio,
+                       double spread, std::size_t trials = power_trials) {
+    std::vector<std::optional<double>> scores(layout.plots.size());
+    const Alike all{};
+    detail::DrawnArrangements drawn(exchange_of(layout, scores, all), layout.seed ^ 0x5EEDULL);
+    SeededStream stream(layout.seed + 1);
+    std::size_t clear = 0;
+    for (std::size_t i = 0; i < trials; ++i) {
+        detail::draw_trial(layout, setting, ratio, spread, stream, scores);
+        clear += drawn.is_clear(exchange_of(layout, scores, all)) ? 1 : 0;
+    }
+    return static_cast<double>(clear) / static_cast<double>(trials);
+}
+
+/// The table of power for the three ratios and the three spreads.
+/// @param progress  called with how many of the nine cells are done.
+template <class Progress>
+PowerTable power_table(const TrialLayout& layout, const PowerSetting& setting,
+                       Progress&& progress) {
+    PowerTable table{};
+    for (std::size_t i = 0; i < power_spreads.size(); ++i) {
+        for (std::size_t j = 0; j < power_ratios.size(); ++j) {
+            table[i][j] = power_of(layout, setting, power_ratios[j], power_spreads[i]);
+            progress(i * power_ratios.size() + j + 1);
+        }
+    }
+    return table;
+}
+
+}  // namespace feed

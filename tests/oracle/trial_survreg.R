@@ -1,0 +1,31 @@
+# Maximum likelihood of log-normal times known to an interval, with an effect of each feed and each
+# block, by survreg of the R package survival. Data are invented, drawn here. Prints one JSON object
+# a line; tests/oracle/trial_survreg.json holds what it printed. Run: Rscript trial_survreg.R
+suppressPackageStartupMessages(library(survival))
+set.seed(20260314)
+number <- function(x) ifelse(is.finite(x), format(x, digits = 15), "null")
+for (set in 1:6) {
+  feeds <- c(2, 3, 4, 2, 3, 2)[set]
+  blocks <- c(6, 5, 4, 10, 8, 3)[set]
+  each <- c(2, 2, 2, 1, 1, 4)[set]
+  step <- c(3, 2, 4, 1, 3, 5)[set]
+  plots <- expand.grid(copy = 1:each, feed = 1:feeds, block = 1:blocks)
+  level <- rnorm(blocks, sd = 0.35)
+  time <- 12 * exp(0.3 * (plots$feed - 1) + level[plots$block] + rnorm(nrow(plots), sd = 0.4))
+  end <- 24
+  low <- floor(time / step) * step
+  high <- low + step
+  low[time > end] <- end
+  high[time > end] <- Inf
+  fit <- survreg(Surv(ifelse(low > 0, low, NA), ifelse(is.finite(high), high, NA),
+                      type = "interval2") ~ factor(feed) + factor(block),
+                 data = plots, dist = "lognormal",
+                 control = survreg.control(rel.tolerance = 1e-12, maxiter = 200))
+  effects <- coef(fit)[2:feeds]
+  cat(sprintf('{"feeds": %d, "blocks": %d, "plots": [%s], "effects": [%s], "scale": %s}\n',
+              feeds, blocks,
+              paste(sprintf("[%s, %s, %d, %d]", number(low), number(high), plots$feed - 1,
+                            plots$block - 1), collapse = ", "),
+              paste(format(effects, digits = 12), collapse = ", "),
+              format(fit$scale, digits = 12)))
+}
