@@ -93,6 +93,11 @@ std::string observation_yaml(const Observation& seen, int indent) {
     if (seen.left) line("left", kilograms_of(*seen.left));
     if (seen.share_gone) line("share_gone", percent_of(*seen.share_gone));
     if (seen.gone != FoodGone::unsaid) line("gone", seen.gone == FoodGone::yes ? "true" : "false");
+    if (!seen.plots.empty()) {
+        text += blanks + "  plots:\n";
+        for (const PlotLook& look : seen.plots)
+            text += blanks + "    - " + quoted(feed::text(look)) + "\n";
+    }
     if (seen.worms) line("worms", feed::text(*seen.worms));
     if (seen.vigour) line("vigour", feed::text(*seen.vigour));
     if (seen.squeeze) line("squeeze", squeeze_key(*seen.squeeze));

@@ -72,6 +72,7 @@ public:
             if (const auto gone = reading_.yes_or_no(*at, section_.field("gone")))
                 seen.gone = *gone ? FoodGone::yes : FoodGone::no;
         }
+        if (const auto at = section_.find("plots")) read_plots(*at, seen);
         read_bed_signs(seen);
         read_records(seen);
         return seen;
@@ -107,6 +108,22 @@ private:
         seen.pests = plain("pests");
         seen.action = plain("action");
         seen.note = plain("note");
+    }
+
+    /// "plot 3 gone", or a list of such words.
+    void read_plots(YamlView at, Observation& seen) {
+        const auto field = section_.field("plots");
+        const auto read = [&](YamlView item) {
+            const auto words = reading_.scalar(item, field);
+            if (!words) return;
+            const auto looks = read_plot_look(*words);
+            if (!looks) return reading_.adopt(item, field, looks.errors());
+            seen.plots.insert(seen.plots.end(), looks->begin(), looks->end());
+        };
+        if (at.is_sequence())
+            at.for_each_item(read);
+        else
+            read(at);
     }
 
     /// One value for the whole bin, or a mapping from places to values.

@@ -67,6 +67,8 @@
 #include "feed/diary/look_back_check.hpp"
 #include "feed/diary/look_back_on.hpp"
 #include "feed/diary/observation.hpp"
+#include "feed/diary/plot_history.hpp"
+#include "feed/diary/plot_look.hpp"
 #include "feed/diary/sign_remedies.hpp"
 #include "feed/diary/sign_table.hpp"
 #include "feed/diary/signs.hpp"

@@ -8,6 +8,7 @@
 
 #include "feed/bed/bed.hpp"
 #include "feed/diary/date.hpp"
+#include "feed/diary/plot_look.hpp"
 #include "feed/quantity/basis.hpp"
 
 namespace feed {
@@ -61,6 +62,8 @@ struct Observation {
     std::optional<WetMass> left;       ///< weighed
     std::optional<double> share_gone;  ///< by eye, 0 to 1
     FoodGone gone = FoodGone::unsaid;  ///< the feeding was found to be gone
+
+    std::vector<PlotLook> plots;  ///< looks at numbered portions of a trial
 
     // The bed.
     std::optional<WormPlace> worms;
