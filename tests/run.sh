@@ -6,16 +6,23 @@
 #
 #   setup         packages through apt, Python tools into build/venv
 #   data          the table's checker, and the committed header against a fresh run of the generator
-#   gcc           GCC, debug: build and every C++ test
-#   clang         Clang, optimised: build and every C++ test
-#   asan          Clang with the address and undefined-behaviour sanitizers: every C++ test
+#   gcc           GCC, debug: every C++ test but what only a sanitizer can judge
+#   clang         Clang, optimised: unit and property tests, and what `bits` compares
+#   asan          Clang with the address and undefined-behaviour sanitizers: unit and property tests,
+#                 and the corpora of the fuzz targets
 #   tsan          Clang with the thread sanitizer: the thread tests
 #   python        GCC, optimised, as packaged; every Python test: command, oracles, headers, install, docs
 #   bits          GCC's and Clang's commands must print the same bytes, their solvers the same bits
-#   fuzz          each fuzz target for $FEED_FUZZ_SECONDS (60) seconds
-#   lint          clang-format, clang-tidy, ruff, mypy
-#   compile_time  seconds to compile a file that includes feed/feed.hpp (at most 3)
-#   unit          not in the full run: the unit tests only, GCC, debug
+#   fuzz          each fuzz target for $FEED_FUZZ_RUNS (5000) inputs, or for $FEED_FUZZ_SECONDS
+#   lint          clang-format, clang-tidy, ruff, mypy, no function too large
+#   compile_time  how long feed/feed.hpp takes to compile, over its system headers alone
+#   mutants       40 of the small wrong changes that the tests are known to catch, in two layers
+#
+# Not in the full run:
+#
+#   unit          the unit tests only, GCC, debug
+#   nightly       the long forms: all mutants, an hour of fuzzing, 100,000 problems for the oracles;
+#                 a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
 logs=$root/build/logs
@@ -54,12 +61,17 @@ check() {
     fi
 }
 
-# cases NAME KIND FILE: adds the cases that a test runner recorded in FILE.
+# cases NAME KIND FILE EXIT_CODE: adds the cases that a test runner recorded in FILE. A runner that
+# failed without recording a failure has died on the way.
 cases() {
     if numbers=$("$python" tests/tooling/count_cases.py "$2" "$3"); then
         # shellcheck disable=SC2086  # two numbers
         count $numbers
         echo "$1: ${numbers% *} cases passed, ${numbers#* } failed"
+        if [ "$4" -ne 0 ] && [ "${numbers#* }" -eq 0 ]; then
+            count 0 1
+            echo "$1: ended with exit code $4, and no case says why"
+        fi
     else
         count 0 1
         echo "$1: no record of its cases in $3"
@@ -91,13 +103,15 @@ run_ctest() {
     name=$1
     shift
     rm -f "build/$name/Testing/Temporary/LastTest.log"
-    if ! ctest --test-dir "build/$name" -j "$jobs" --timeout 900 --no-tests=error "$@" \
-        >"$logs/ctest-$name.log" 2>&1; then
+    code=0
+    ctest --test-dir "build/$name" -j "$jobs" --timeout 900 --no-tests=error "$@" \
+        >"$logs/ctest-$name.log" 2>&1 || code=$?
+    if [ $code -ne 0 ]; then
         echo "--- FAILED: ctest in build/$name"
         grep -v ' Passed ' "$logs/ctest-$name.log" | tail -n 100
         echo "---"
     fi
-    cases "ctest-$name" ctest "build/$name/Testing/Temporary/LastTest.log"
+    cases "ctest-$name" ctest "build/$name/Testing/Temporary/LastTest.log" $code
 }
 
 stage_setup() {
@@ -124,7 +138,8 @@ stage_data() {
 }
 
 stage_gcc() {
-    build dev && run_ctest dev
+    # What needs a sanitizer to be judged is not built here: corpora (asan) and threads (tsan).
+    build dev -DFEED_BUILD_CORPORA=OFF -DFEED_BUILD_THREADS=OFF -DFEED_REQUIRE_ORACLES=ON && run_ctest dev
 }
 
 stage_unit() {
@@ -132,11 +147,13 @@ stage_unit() {
 }
 
 stage_clang() {
-    build clang && run_ctest clang
+    build clang -- tests_unit tests_properties feed_command oracle_solver_bits &&
+        run_ctest clang -L '^(unit|properties)$'
 }
 
 stage_asan() {
-    build asan -DFEED_BUILD_ORACLES=OFF && run_ctest asan
+    build asan -DFEED_BUILD_ORACLES=OFF -- tests_unit tests_properties tests_fuzz &&
+        run_ctest asan -L '^(unit|properties|fuzz)$'
 }
 
 stage_tsan() {
@@ -145,7 +162,7 @@ stage_tsan() {
 
 stage_python() {
     # The oracles ask programs of the debug build; all else is tried as it is packaged.
-    build dev
+    [ -x build/dev/tests/oracle/oracle_balance_problems ] || build dev
     build package || return
     # The wheel is built from the source archive, as a stranger would; the tests look at both.
     rm -rf build/wheel
@@ -153,13 +170,20 @@ stage_python() {
         check python-install "$python" -m pip install -q --disable-pip-version-check --no-deps \
             --force-reinstall build/wheel/*.whl
     rm -f "$logs/pytest.xml"
-    if ! "$python" -m pytest -q -n "$jobs" -p no:cacheprovider \
-        --junit-xml="$logs/pytest.xml" >"$logs/pytest.log" 2>&1; then
+    run_pytest
+}
+
+# run_pytest [WORDS...]: the Python tests, counted case by case.
+run_pytest() {
+    code=0
+    "$python" -m pytest -q -n "$jobs" -p no:cacheprovider \
+        --junit-xml="$logs/pytest.xml" "$@" >"$logs/pytest.log" 2>&1 || code=$?
+    if [ $code -ne 0 ]; then
         echo "--- FAILED: pytest"
         tail -n 100 "$logs/pytest.log"
         echo "---"
     fi
-    cases pytest junit "$logs/pytest.xml"
+    cases pytest junit "$logs/pytest.xml" $code
 }
 
 stage_bits() {
@@ -175,14 +199,17 @@ stage_bits() {
         build/dev/tests/oracle/solver/oracle_solver_bits build/clang/tests/oracle/solver/oracle_solver_bits
 }
 
-# fuzz PROGRAM: one fuzz target for its time; its verdict goes to a file.
+# fuzz PROGRAM: one fuzz target for its inputs or its time; its verdict goes to a file.
 fuzz() {
     target=$(basename "$1")
     mkdir -p "build/fuzz/found/$target"
+    # Nothing fails because the machine is busy: the limit for one input is far above what it takes.
+    runs=${FEED_FUZZ_RUNS:-5000}
+    [ -z "$FEED_FUZZ_SECONDS" ] || runs=-1
     # New inputs go to the first folder; the committed corpus is only read. The same seed each time:
     # what one run finds the next finds too. FEED_FUZZ_SEED=0 takes another each time.
     check "$target" "$1" -seed="${FEED_FUZZ_SEED:-1}" \
-        -max_total_time="${FEED_FUZZ_SECONDS:-60}" -timeout=10 -rss_limit_mb=2048 -print_final_stats=1 \
+        -runs="$runs" -max_total_time="${FEED_FUZZ_SECONDS:-60}" -timeout=60 -rss_limit_mb=2048 -print_final_stats=1 \
         -artifact_prefix="build/fuzz/found/$target-" \
         "build/fuzz/found/$target" "tests/fuzz/corpus/$target"
     echo "$passed $failed" >"$logs/$target.count"
@@ -216,6 +243,7 @@ stage_lint() {
     check ruff "$python" -m ruff check --no-cache .
     check ruff-format "$python" -m ruff format --no-cache --check .
     check mypy sh tests/tooling/mypy.sh "$python"
+    check function-size "$python" tests/tooling/function_size.py
 }
 
 stage_compile_time() {
@@ -223,12 +251,31 @@ stage_compile_time() {
     grep seconds "$logs/compile_time.log"
 }
 
+stage_mutants() {
+    # Another 40 with each commit, and the same 40 with the same one.
+    seed=$(git rev-list --count HEAD 2>/dev/null || echo 1)
+    check mutants "$python" tests/tooling/mutants.py --listed 40 --two-layers --seed "$seed"
+    tail -n 1 "$logs/mutants.log"
+}
+
+stage_nightly() {
+    targets=$(grep -c '^ *feed_fuzz(' tests/fuzz/CMakeLists.txt)
+    FEED_FUZZ_SECONDS=${FEED_FUZZ_SECONDS:-$((3600 * jobs / targets))}
+    FEED_FUZZ_SEED=${FEED_FUZZ_SEED:-$(date +%j)}
+    stage_fuzz
+    FEED_ORACLE_PROBLEMS=${FEED_ORACLE_PROBLEMS:-100000}
+    export FEED_ORACLE_PROBLEMS
+    build dev -DFEED_REQUIRE_ORACLES=ON && run_pytest tests/oracle && run_ctest dev -R '^oracle_'
+    check mutants-all "$python" tests/tooling/mutants.py --all
+    grep '^|' "$logs/mutants-all.log"
+}
+
 jobs=$(nproc 2>/dev/null || echo 2)
 begin_all=$(date +%s)
 [ $# -gt 0 ] || set -- setup data gcc clang asan tsan python bits fuzz lint compile_time
 for stage in "$@"; do
     case $stage in
-    setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | unit) ;;
+    setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | nightly) ;;
     *)
         echo "There is no stage '$stage'. The stages:" >&2
         sed -n 's/^#   /  /p' tests/run.sh >&2

@@ -10,7 +10,7 @@ from pathlib import Path
 import c_header as header
 import c_layout as layout
 import pytest
-from clang import CLANG, CLANG_C
+from clang_version import CLANG, CLANG_C
 
 
 def library(build_dir: Path) -> Path:

@@ -11,7 +11,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from clang import CLANG
+from clang_version import CLANG
 
 HERE = Path(__file__).parent
 INCLUDE = HERE.parents[1] / "libfeed" / "include"

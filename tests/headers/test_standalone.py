@@ -11,7 +11,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from clang import CLANG, CLANG_C
+from clang_version import CLANG, CLANG_C
 
 ROOT = Path(__file__).resolve().parents[2]
 CXX_ROOT = ROOT / "libfeed" / "include"

@@ -8,7 +8,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
-from clang import CLANG
+from clang_version import CLANG
 
 CONSUMERS = Path(__file__).with_name("consumers")
 

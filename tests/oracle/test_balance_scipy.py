@@ -14,7 +14,7 @@ import pytest
 from balance_reference import Outcome, Reference, Vector
 from scipy.optimize import minimize
 
-COUNT = int(os.environ.get("FEED_ORACLE_BALANCES", "2000"))
+COUNT = int(os.environ.get("FEED_ORACLE_PROBLEMS", "2000"))
 
 
 @pytest.fixture(scope="module")

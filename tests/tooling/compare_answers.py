@@ -39,6 +39,7 @@ import tempfile
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
+from itertools import zip_longest
 from pathlib import Path
 from typing import Any
 
@@ -52,6 +53,7 @@ ABSOLUTE = 1e-12
 SECONDS_PER_ANSWER = 60.0
 # What an entry of a list is about. Those of the first line become part of the key of a group.
 SHOWN_NAMES = ("hazard", "property", "target")
+MISSING = object()
 NAMES = (*SHOWN_NAMES, "feedstock", "name", "field", "id")
 
 
@@ -152,26 +154,23 @@ def about(entry: object) -> tuple[str, str] | None:
     return None
 
 
+def reordered(before: list[Any], after: list[Any]) -> bool:
+    """The same things, in another order."""
+    ours, theirs = ([str(about(entry)) for entry in entries] for entries in (before, after))
+    return ours != theirs and sorted(ours) == sorted(theirs)
+
+
 def matched(before: list[Any], after: list[Any]) -> Iterator[tuple[str, Any, Any]]:
-    """Pairs of entries with the word for the key; a missing one is None."""
-    names = [about(entry) for entry in (*before, *after)]
-    unique = len({about(e) for e in before}) == len(before) and len(
-        {about(e) for e in after}
-    ) == len(after)
-    if None not in names and unique:
-        ours = {about(entry): entry for entry in before}
-        theirs = {about(entry): entry for entry in after}
-        for name in dict.fromkeys(names):
-            assert name is not None
-            shown = name[1] if name[0] in SHOWN_NAMES else ""
-            yield shown, ours.get(name), theirs.get(name)
+    """Pairs of entries with the word for the key."""
+    ours, theirs = ({about(entry): entry for entry in entries} for entries in (before, after))
+    names = dict.fromkeys((*ours, *theirs))
+    if None not in names and (len(ours), len(theirs)) == (len(before), len(after)):
+        for name in names:
+            shown = name[1] if name and name[0] in SHOWN_NAMES else ""
+            yield shown, ours.get(name, MISSING), theirs.get(name, MISSING)
         return
-    for place in range(max(len(before), len(after))):
-        yield (
-            "",
-            before[place] if place < len(before) else None,
-            after[place] if place < len(after) else None,
-        )
+    for one, two in zip_longest(before, after, fillvalue=MISSING):
+        yield "", one, two
 
 
 class Comparer:
@@ -193,27 +192,23 @@ class Comparer:
         elif isinstance(one, Mapping) and isinstance(two, Mapping):
             for name in dict.fromkeys((*one, *two)):
                 below = f"{key}.{name}" if key else str(name)
-                if name not in two:
-                    yield Difference(below, "removed", None, short(one[name]), "")
-                elif name not in one:
-                    yield Difference(below, "added", None, "", short(two[name]))
-                else:
-                    yield from self.differences(one[name], two[name], below)
+                yield from self.both(one.get(name, MISSING), two.get(name, MISSING), below)
         elif isinstance(one, list) and isinstance(two, list):
-            if [about(entry) for entry in one] != [about(entry) for entry in two] and sorted(
-                map(str, map(about, one))
-            ) == sorted(map(str, map(about, two))):
+            if reordered(one, two):
                 yield Difference(f"{key}[order]", "value", None, short(one), short(two))
             for name, ours, theirs in matched(one, two):
-                below = f"{key}[{name}]"
-                if theirs is None and ours is not None:
-                    yield Difference(below, "removed", None, short(ours), "")
-                elif ours is None and theirs is not None:
-                    yield Difference(below, "added", None, "", short(theirs))
-                else:
-                    yield from self.differences(ours, theirs, below)
+                yield from self.both(ours, theirs, f"{key}[{name}]")
         elif one != two or type(one) is not type(two):
             yield Difference(key, "value", None, short(one), short(two))
+
+    def both(self, one: Any, two: Any, key: str) -> Iterator[Difference]:
+        """Of what may be missing on one side."""
+        if two is MISSING:
+            yield Difference(key, "removed", None, short(one), "")
+        elif one is MISSING:
+            yield Difference(key, "added", None, "", short(two))
+        else:
+            yield from self.differences(one, two, key)
 
     def answers(self, one: Answer, two: Answer) -> Iterator[Difference]:
         if one.code != two.code:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import count_cases
+import pytest
 
 
 def entry(output: str, verdict: str) -> str:
@@ -21,7 +22,9 @@ def test_catch_programs_are_counted_by_case() -> None:
 
 def test_other_programs_count_as_one() -> None:
     text = (
-        entry("fine", "Test Passed.") + entry("oh", "Test Failed.") + entry("", "Test timed out.")
+        entry("8 inputs", "Test Passed.")
+        + entry("oh", "Test Failed.")
+        + entry("", "Test timed out.")
     )
     assert count_cases.count_ctest(text) == (1, 2)
 
@@ -35,9 +38,25 @@ def test_a_program_without_a_case_is_a_failure() -> None:
     assert count_cases.count_ctest(entry("No tests ran", "Test Passed.")) == (0, 1)
 
 
-def test_junit_counts_errors_and_leaves_out_skips() -> None:
-    text = '<testsuites><testsuite tests="9" failures="1" errors="2" skipped="3"/></testsuites>'
-    assert count_cases.count_junit(text) == (3, 3)
+@pytest.mark.parametrize("output", ["", "half of the way", "0 inputs"])
+def test_a_program_that_dies_with_exit_code_0_is_a_failure(output: str) -> None:
+    assert count_cases.count_ctest(entry(output, "Test Passed.")) == (0, 1)
+
+
+JUNIT = """<testsuites><testsuite tests="9" failures="1" errors="2" skipped="2">
+<testcase classname="tests.a" name="b"><skipped message="not here"/></testcase>
+<testcase classname="tests.a" name="c"><skipped message="not here"/></testcase>
+</testsuite></testsuites>"""
+
+
+def test_a_skipped_case_is_a_failure_unless_it_is_listed() -> None:
+    assert count_cases.count_junit(JUNIT, {"tests.a::b", "tests.a::c"}) == (4, 3)
+    assert count_cases.count_junit(JUNIT, {"tests.a::b"}) == (4, 4)
+    assert count_cases.count_junit(JUNIT, set()) == (4, 5)
+
+
+def test_the_list_of_skips_is_read_without_its_remarks() -> None:
+    assert all("#" not in name for name in count_cases.may_skip())
 
 
 def test_an_empty_record_is_refused(tmp_path: Path) -> None:
