@@ -68,15 +68,21 @@ def feedstock_lines(row: Feedstock, rules: Rules) -> list[str]:
         STANCES[row.stance],
         f"decay: {row.decay_class.replace('_', ' ')}",
     ]
+    if row.heap:
+        facts[1] += f" (in a heap: {STANCES[row.heap.stance]})"
+    if row.stance_pre_composted:
+        facts[1] += f" (pre-composted: {STANCES[row.stance_pre_composted]})"
     if row.cautions:
         facts.append(f"cautions: {', '.join(c.replace('_', ' ') for c in row.cautions)}")
     lines = [f"### {row.name}", "", f"`{row.id}` - {'; '.join(facts)}.", ""]
     if row.most:
         lines += [
             f"At most {row.most.wet_grams.normalize():f} g at a time for each kg of worms"
-            f" ({row.most.note}; grade {row.most.grade}).",
+            f" ({row.most.note}; because of {rules.cap_reasons[row.most.reason]}; grade {row.most.grade}).",
             "",
         ]
+    if row.why_barred:
+        lines += [f"Never: {row.why_barred}. Instead: {row.instead}.", ""]
     if row.preparation:
         lines += [row.preparation, ""]
     if row.note:

@@ -16,6 +16,7 @@ from model import (
     Alias,
     Citation,
     Feedstock,
+    HeapStance,
     MeasureValue,
     MostAtATime,
     Rules,
@@ -78,6 +79,14 @@ class FeedstockReader:
         row.roles = self._known(item, "roles", ROLES, "unknown-role", required=True)
         row.cautions = self._known(item, "cautions", CAUTIONS, "unknown-caution")
         row.stance = self._one_of(item, "stance", STANCES, "unknown-stance")
+        row.heap = self._heap(item.take("heap"))
+        row.stance_pre_composted = item.text("stance_pre_composted", required=False)
+        if row.stance_pre_composted not in ("", *STANCES):
+            self.problems.add(
+                node.place, "unknown-stance", f"'{row.stance_pre_composted}' is not a stance"
+            )
+        row.why_barred = item.text("why_barred", required=False)
+        row.instead = item.text("instead", required=False)
         row.decay_class = self._one_of(item, "decay_class", DECAY_CLASSES, "unknown-decay-class")
         row.pools = item.text("pools", required=False)
         if row.pools and row.pools not in self.rules.pool_rules:
@@ -279,12 +288,26 @@ class FeedstockReader:
             )
         return MeasureValue(key, grams, grade, citation, of, entry.place, low, high)
 
+    def _heap(self, entry: Entry | None) -> HeapStance | None:
+        if entry is None:
+            return None
+        item = Mapping(entry.node, "heap", self.problems)
+        item.place = entry.place
+        stance = self._one_of(item, "stance", STANCES, "unknown-stance")
+        citation = self._citation(item)
+        grade = self._grade(item, citation)
+        item.close()
+        return HeapStance(stance, citation, grade, entry.place)
+
     def _most(self, entry: Entry) -> MostAtATime:
         item = Mapping(entry.node, "most_at_a_time", self.problems)
         item.place = entry.place
         grams = self._mass(item, "wet_per_kg_worms")
+        reason = item.text("reason")
+        if reason and reason not in self.rules.cap_reasons:
+            self.problems.add(entry.place, "unknown-reason", f"'{reason}' is not a reason for a cap")
         citation = self._citation(item)
         grade = self._grade(item, citation)
         note = item.text("note")
         item.close()
-        return MostAtATime(grams, grade, citation, note, entry.place)
+        return MostAtATime(grams, reason, grade, citation, note, entry.place)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from decimal import ROUND_HALF_EVEN, Decimal
+from dataclasses import dataclass, replace
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 
 from model import (
     POOLS,
@@ -19,6 +19,10 @@ from model import (
 
 HUNDRED = Decimal(100)
 SHARE_DIGITS = Decimal("0.01")
+# Methods whose range is the span of a few records.
+SPANS = ("derived F6", "derived F7", "derived F12")
+# Properties whose end is a limit of chemistry, not the largest of a few records.
+LIMITED = ("neutralising_value",)
 
 
 @dataclass(frozen=True)
@@ -39,6 +43,7 @@ def full_values(row: Feedstock, rules: Rules) -> list[FullValue]:
     """Every value of a feedstock in the order of properties.yaml."""
     values = dict(row.values)
     found = {key: with_range(value, row.group, rules) for key, value in values.items()}
+    tie_nitrogen(row, found)
     for key, kinds in rules.estimates.items():
         if key not in found and row.kind in kinds:
             found[key] = estimate(row, key, kinds[row.kind], rules)
@@ -51,43 +56,110 @@ def full_values(row: Feedstock, rules: Rules) -> list[FullValue]:
     return [found[key] for key in rules.kinds if key in found]
 
 
-def significant(number: Decimal, digits: int = 3) -> Decimal:
+def significant(number: Decimal, digits: int = 3, rounding: str = ROUND_HALF_EVEN) -> Decimal:
     """The number rounded to so many significant digits."""
     if number == 0:
         return Decimal(0)
     step = Decimal(1).scaleb(number.adjusted() - digits + 1)
-    return number.quantize(step, rounding=ROUND_HALF_EVEN)
+    return number.quantize(step, rounding=rounding)
+
+
+def outward(low: Decimal, high: Decimal) -> tuple[Decimal, Decimal]:
+    """The ends of a range with three significant digits, never narrower than they were."""
+    return significant(low, rounding=ROUND_FLOOR), significant(high, rounding=ROUND_CEILING)
 
 
 def with_range(value: Value, group: str, rules: Rules) -> FullValue:
-    """The value with its own range, or with the default range of its group."""
-    if value.low is not None and value.high is not None and value.range_citation is not None:
+    """The value with its own range, with the default of its group, or with both.
+
+    A sourced range goes before a default. It is widened by the default where it is only the span
+    of a few records (F6, F7, F12), and on the side where the value stands at its very end: two
+    records, of which one is the value, do not bound a third.
+    """
+    low, high, said = default_range(value, group, rules)
+    default = Citation((SourceRef("RULE-RANGE"),), f"judgement, {said}")
+    if value.low is None or value.high is None or value.range_citation is None:
+        return FullValue(
+            value.key, value.value, low, high, value.grade, value.citation, "D", default
+        )
+    own_low, own_high, own = value.low, value.high, value.range_citation
+    span = own.method in SPANS
+    exact = own_low == own_high or value.key in LIMITED
+    widened_low = min(own_low, low) if span or own_low == value.value else own_low
+    widened_high = max(own_high, high) if span or own_high == value.value else own_high
+    if exact or (widened_low == own_low and widened_high == own_high):
         return FullValue(
             value.key,
             value.value,
-            value.low,
-            value.high,
+            own_low,
+            own_high,
             value.grade,
             value.citation,
             value.range_grade,
-            value.range_citation,
+            own,
         )
+    citation = Citation(
+        (*own.sources, SourceRef("RULE-RANGE")), f"judgement, {own.method} widened by {said}"
+    )
+    return FullValue(
+        value.key,
+        value.value,
+        widened_low,
+        widened_high,
+        value.grade,
+        value.citation,
+        "D",
+        citation,
+    )
+
+
+def default_range(value: Value, group: str, rules: Rules) -> tuple[Decimal, Decimal, str]:
+    """Low and high by the rule of the group, and the rule in words."""
     kind = rules.kinds[value.key]
-    width = rules.default_ranges[group][value.key]
-    whole = kind.hard[1] if kind.unit in ("%", "g/100 g") else None
-    if kind.unit == "pH":
-        half = width
-        said = f"{width} pH units"
-    elif whole is not None:
-        half = min(value.value, whole - value.value) * width / HUNDRED
-        said = f"{width} % of the value or its remainder"
+    factor = rules.default_factors[group].get(value.key)
+    if factor is not None:
+        low, high = outward(value.value / factor, value.value * factor)
+        said = f"times or divided by {factor}"
     else:
-        half = value.value * width / HUNDRED
-        said = f"{width} % of the value"
-    low = min(value.value, max(kind.hard[0], significant(value.value - half)))
-    high = max(value.value, min(kind.hard[1], significant(value.value + half)))
-    citation = Citation((SourceRef("RULE-RANGE"),), f"judgement, {said}")
-    return FullValue(value.key, value.value, low, high, value.grade, value.citation, "D", citation)
+        width = rules.default_ranges[group][value.key]
+        whole = kind.hard[1] if kind.unit in ("%", "g/100 g") else None
+        if kind.unit == "pH":
+            half = width
+            said = f"{width} pH units"
+        elif whole is not None:
+            half = min(value.value, whole - value.value) * width / HUNDRED
+            said = f"{width} % of the value or its remainder"
+        else:
+            half = value.value * width / HUNDRED
+            said = f"{width} % of the value"
+        low, high = outward(value.value - half, value.value + half)
+    return (
+        min(value.value, max(kind.hard[0], low)),
+        max(value.value, min(kind.hard[1], high)),
+        said,
+    )
+
+
+def tie_nitrogen(row: Feedstock, found: dict[str, FullValue]) -> None:
+    """F8 on ranges: where one of C:N and nitrogen has a range of its own, the other follows."""
+    carbon, nitrogen, ratio = (found.get(key) for key in ("carbon", "nitrogen", "cn_ratio"))
+    if carbon is None or nitrogen is None or ratio is None or nitrogen.value == 0:
+        return
+    own_nitrogen = row.values["nitrogen"].low is not None
+    own_ratio = row.values["cn_ratio"].low is not None
+    if own_nitrogen == own_ratio:
+        return
+    given, tied = (ratio, nitrogen) if own_ratio else (nitrogen, ratio)
+    method = "derived F8" if given.range_grade != "D" else f"judgement, F8 of {given.key}"
+    grade = max(given.range_grade, "B")
+    low, high = outward(carbon.value / given.high, carbon.value / given.low)
+    found[tied.key] = replace(
+        tied,
+        low=min(tied.value, low),
+        high=max(tied.value, high),
+        range_grade=grade,
+        range_citation=Citation(given.range_citation.sources, method),
+    )
 
 
 def measure_range(row: Feedstock, measure: MeasureValue, rules: Rules) -> tuple[Decimal, Decimal]:

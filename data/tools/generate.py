@@ -19,7 +19,7 @@ from table_loader import ROOT, content_sha256, load_table
 
 from docs import feedstock_page
 
-LAYOUT_VERSION = 1
+LAYOUT_VERSION = 2
 HEADER = Path("libfeed/include/feed/feedstock/generated/table.hpp")
 PAGE = Path("docs/feedstocks.md")
 DISAGREEMENTS = Path("docs/disagreements.md")
@@ -114,7 +114,11 @@ class HeaderWriter:
             f" {first_value}, {first_measure},"
             f" {len(self.values) - first_value}, {len(self.measures) - first_measure},"
             f" {bits('role', row.roles)}, Group::{row.group}, Stance::{row.stance},"
-            f" DecayClass::{row.decay_class}, {most}}}"
+            f" Stance::{row.heap.stance if row.heap else row.stance},"
+            f" Stance::{row.stance_pre_composted or row.stance},"
+            f" DecayClass::{row.decay_class}, {most},"
+            f" {quoted(row.most.reason if row.most else '')}, {quoted(row.why_barred)},"
+            f" {quoted(row.instead)}}}"
         )
 
     def _aliases(self) -> list[str]:

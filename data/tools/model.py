@@ -119,10 +119,23 @@ class MeasureValue:
 
 @dataclass(frozen=True)
 class MostAtATime:
+    """Most wet grams at a time a kilogram of worms, and what limits it."""
+
     wet_grams: Decimal
+    reason: str
     grade: str
     citation: Citation
     note: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class HeapStance:
+    """What a small heap takes where that differs from a worm bed."""
+
+    stance: str
+    citation: Citation
+    grade: str
     place: Place
 
 
@@ -146,6 +159,10 @@ class Feedstock:
     place: Place
     roles: tuple[str, ...] = ()
     stance: str = ""
+    heap: HeapStance | None = None
+    stance_pre_composted: str = ""
+    why_barred: str = ""
+    instead: str = ""
     decay_class: str = ""
     pools: str = ""
     cautions: tuple[str, ...] = ()
@@ -164,10 +181,14 @@ class Rules:
     data_version: str = ""
     kinds: dict[str, PropertyKind] = field(default_factory=dict)
     default_ranges: dict[str, dict[str, Decimal]] = field(default_factory=dict)
+    default_factors: dict[str, dict[str, Decimal]] = field(default_factory=dict)
     measure_ranges: dict[str, Decimal] = field(default_factory=dict)
     feedstock_kinds: dict[str, str] = field(default_factory=dict)
     estimates: dict[str, dict[str, Triple]] = field(default_factory=dict)
     acid_by_ph: list[tuple[Decimal, Triple]] = field(default_factory=list)
+    cap_budgets: dict[str, Decimal] = field(default_factory=dict)
+    cap_reasons: dict[str, str] = field(default_factory=dict)
+    quick_nitrogen: dict[str, Decimal] = field(default_factory=dict)
     settled_cap: Decimal = Decimal(0)
     settled_factors: dict[str, Triple] = field(default_factory=dict)
     decay_classes: dict[str, str] = field(default_factory=dict)

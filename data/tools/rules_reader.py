@@ -86,6 +86,10 @@ def read_rules(path: Path, problems: Problems) -> Rules:
         rules.default_ranges[group] = {
             key: _number(item.node, problems) for key, item in _entries(entry).items()
         }
+    for group, entry in _entries(top.require("default_factors")).items():
+        rules.default_factors[group] = {
+            key: _number(item.node, problems) for key, item in _entries(entry).items()
+        }
     spreads = _entries(top.require("measure_ranges"))
     rules.measure_ranges = {key: _number(item.node, problems) for key, item in spreads.items()}
     for name in MEASURES:
@@ -111,8 +115,15 @@ def read_rules(path: Path, problems: Problems) -> Rules:
     for group, entry in _entries(top.require("settled_factors")).items():
         rules.settled_factors[group] = _triple(entry, problems)
     for group in GROUPS:
-        if group not in ranges or group not in rules.settled_factors:
+        parts = (ranges, rules.default_factors, rules.settled_factors)
+        if any(group not in part for part in parts):
             problems.add(top.place, "missing-key", f"group '{group}' has no default ranges")
+    for name, entry in _entries(top.require("cap_budgets")).items():
+        rules.cap_budgets[name] = _number(entry.node, problems)
+    for name, entry in _entries(top.require("cap_reasons")).items():
+        rules.cap_reasons[name] = entry.node.text or ""
+    for name, entry in _entries(top.require("quick_nitrogen")).items():
+        rules.quick_nitrogen[name] = _number(entry.node, problems)
     for name, entry in _entries(top.require("decay_classes")).items():
         rules.decay_classes[name] = entry.node.text or ""
         if name not in DECAY_CLASSES:

@@ -6,12 +6,8 @@ from decimal import Decimal
 
 from model import Alias, Feedstock, Rules, Table, Value, words
 from problems import Problems
-
-CN_TOLERANCE = Decimal("0.05")
-CARBON_OF_ORGANIC_MATTER = Decimal("0.80")
-# Analyses of one food add up to 100 g within their own errors.
-FOOD_PARTS_AT_MOST = Decimal("102.5")
-DRY_PARTS_AT_MOST = Decimal("102.5")
+from stance_rules import check_stance
+from sum_rules import check_sums
 
 
 def check_table(table: Table, cited_elsewhere: set[str], problems: Problems) -> None:
@@ -25,7 +21,8 @@ def check_table(table: Table, cited_elsewhere: set[str], problems: Problems) -> 
             problems.add(row.place, "unsorted-id", f"'{row.id}' must stand before '{last}'")
         last = max(last, row.id)
         _check_values(row, table.rules, problems)
-        _check_sums(row, problems)
+        check_sums(row, table.rules, problems)
+        check_stance(row, table.rules, problems)
     _check_names(table, problems)
     _check_sources(table, cited_elsewhere, problems)
 
@@ -71,53 +68,6 @@ def _check_plausible(value: Value, plausible: tuple[Decimal, Decimal], problems:
             "implausible",
             f"{value.key}: {value.value} is not in {plausible[0]} to {plausible[1]}, where real"
             " materials lie",
-        )
-
-
-def implied_carbon_is_plausible(carbon: Decimal, ash: Decimal) -> bool:
-    """Carbon and ash in per cent of dry mass: carbon is at most 80 % of the organic matter."""
-    return carbon <= CARBON_OF_ORGANIC_MATTER * (100 - ash)
-
-
-def _check_sums(row: Feedstock, problems: Problems) -> None:
-    def number(key: str) -> Decimal | None:
-        value = row.values.get(key)
-        return value.value if value else None
-
-    carbon, nitrogen, ratio = number("carbon"), number("nitrogen"), number("cn_ratio")
-    if carbon is not None and nitrogen is not None and ratio is not None:
-        place = row.values["cn_ratio"].place
-        if nitrogen == 0:
-            problems.add(place, "cn-mismatch", "cn_ratio stands where nitrogen is zero")
-        elif abs(carbon / nitrogen / ratio - 1) > CN_TOLERANCE:
-            problems.add(
-                place,
-                "cn-mismatch",
-                f"cn_ratio {ratio} but carbon {carbon} / nitrogen {nitrogen} is"
-                f" {carbon / nitrogen:.4g}",
-            )
-    ash = number("ash")
-    if carbon is not None and not implied_carbon_is_plausible(carbon, ash or Decimal(0)):
-        problems.add(
-            row.values["carbon"].place,
-            "implausible",
-            f"carbon {carbon} % is above 80 % of the organic matter (ash {ash or 0} %)",
-        )
-    food = ("moisture", "protein", "fat_fresh", "carbohydrate")
-    parts = [number(key) for key in food]
-    total = sum((part for part in parts if part is not None), Decimal(0))
-    if "protein" in row.values and total > FOOD_PARTS_AT_MOST:
-        problems.add(
-            row.values["protein"].place,
-            "parts-over-whole",
-            f"{' + '.join(food)} is {total} g/100 g",
-        )
-    dry = ("ash", "lignin", "fat")
-    total = sum((number(key) or Decimal(0) for key in dry), Decimal(0))
-    if total > DRY_PARTS_AT_MOST:
-        first = next(key for key in dry if key in row.values)
-        problems.add(
-            row.values[first].place, "parts-over-whole", f"{' + '.join(dry)} is {total} % of dry"
         )
 
 
@@ -174,6 +124,8 @@ def _check_sources(table: Table, cited_elsewhere: set[str], problems: Problems) 
         citations += [measure.citation for measure in row.measures.values()]
         if row.most:
             citations.append(row.most.citation)
+        if row.heap:
+            citations.append(row.heap.citation)
         used |= {ref.id for citation in citations for ref in citation.sources}
     for source in table.sources.values():
         if source.id not in used:

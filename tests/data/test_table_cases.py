@@ -63,7 +63,7 @@ def test_the_trap_is_rejected() -> None:
     carbon = trap["input"]["nitrogen"] * trap["input"]["cn_ratio"]
     assert carbon == pytest.approx(0.945)
     assert trap["expected"] == {"plausible": False}
-    rules = (ROOT / "data/tools/table_rules.py").read_text(encoding="utf-8")
+    rules = (ROOT / "data/tools/sum_rules.py").read_text(encoding="utf-8")
     limit = re.search(r'CARBON_OF_ORGANIC_MATTER = Decimal\("([\d.]+)"\)', rules)
     assert limit is not None
     assert carbon > float(limit.group(1))

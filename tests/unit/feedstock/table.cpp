@@ -219,7 +219,13 @@ TEST_CASE("what harms is marked: stance, cautions and amounts go together") {
             CHECK(row.stance != feed::Stance::feed);
         if (row.group == feed::Group::guarded) CHECK(row.stance != feed::Stance::feed);
         if (row.group == feed::Group::manures) CHECK(has(row, feed::Caution::treated_manure));
-        if (row.most_wet_grams_per_kg_worms > 0.0) CHECK(row.stance != feed::Stance::avoid);
+        const bool barred = row.stance == feed::Stance::avoid;
+        if (row.most_wet_grams_per_kg_worms > 0.0) {
+            CHECK(row.stance_pre_composted != feed::Stance::avoid);
+            CHECK_FALSE(std::string_view(row.most_reason).empty());
+        }
+        CHECK(std::string_view(row.why_barred).empty() != barred);
+        CHECK(std::string_view(row.instead).empty() != barred);
         CHECK(row.most_citation < table::citations.size());
     }
     CHECK(refused > 20);

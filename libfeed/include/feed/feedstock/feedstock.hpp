@@ -57,12 +57,20 @@ struct Feedstock {
     Group group = Group::scraps;
     std::uint8_t roles = 0;        ///< bits of Role
     Stance stance = Stance::feed;  ///< in a worm bed; see stance_in of place.hpp
-    bool stance_lifted = false;    ///< a file feeds what the table bars
+    /// In a small heap, where the table says so; see stance_in.
+    std::optional<Stance> heap_stance;
+    /// In a worm bed once it was pre-composted, where that changes it (raw poultry manure).
+    std::optional<Stance> stance_pre_composted;
+    std::string_view why_barred;  ///< why it is never fed, a few words with static storage, or ""
+    std::string_view instead;     ///< where to go with it instead, or ""
+    bool stance_lifted = false;   ///< a file feeds what the table bars
     DecayClass decay_class = DecayClass::medium;
     std::uint32_t cautions = 0;  ///< bits of Caution
     /// Most wet mass at a time for each kg of worms, where the material is touchy.
     std::optional<double> most_wet_kg_per_kg_worms;
     std::string_view most_sources;
+    /// What limits it: "nitrogen", "salt", "acid", "oil", "starch" ... (data/properties.yaml).
+    std::string_view most_reason;
     std::array<std::optional<Datum>, property_count> data{};
     std::vector<MeasuredMass> measures;
     /// What was done to it ("frozen and thawed, drained"), or empty; see preparation.hpp.

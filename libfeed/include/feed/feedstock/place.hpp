@@ -43,13 +43,14 @@ constexpr Stance stance_of_heap(const Feedstock& f) noexcept {
 }  // namespace detail
 
 /// Whether a feedstock may go into a place. In a worm bed: the table's stance, or the keeper's own.
-/// In a heap, by its cautions: what the worms must not get stays out of a small heap too (meat,
-/// dairy, fat, waste of pets and people, coatings, plastics, salt, caustic lime), except what is
-/// only too rich in nitrogen, a little at a time; what is touchy only because of worms (onion,
-/// citrus, sour) may be fed. A stance that a file gives holds in both. Rules: common practice,
-/// grade D. Constant time.
+/// In a heap: what the table says, else by its cautions: what the worms must not get stays out of a
+/// small heap too (meat, dairy, fat, waste of pets and people, coatings, plastics, salt, caustic
+/// lime), except what is only too rich in nitrogen, a little at a time; what is touchy only because
+/// of worms (onion, citrus, sour) may be fed. A stance that a file gives holds in both. Rules:
+/// common practice, grade D. Constant time.
 constexpr Stance stance_in(const Feedstock& f, Place place) noexcept {
     if (place == Place::worm_bed || f.stance_lifted) return f.stance;
+    if (f.heap_stance) return *f.heap_stance;
     return detail::stance_of_heap(f);
 }
 
@@ -72,9 +73,10 @@ struct BarWords {
     std::string_view instead;
 };
 
-/// The words of a bar, from the worst caution of the feedstock; local rules come first where waste
-/// is concerned. Static storage. Constant time.
+/// The words of a bar: those of the table, else from the worst caution of the feedstock; local
+/// rules come first where waste is concerned. Static storage. Constant time.
 constexpr BarWords bar_words(const Feedstock& f) noexcept {
+    if (!f.why_barred.empty()) return {f.why_barred, f.instead};
     if (detail::is_body_waste(f))
         return {"germs and parasites of pets and people live on in a bed",
                 "the toilet or the household waste, as local rules say"};

@@ -209,6 +209,9 @@ inline void dry_in_air(Feedstock& feedstock) {
 }
 
 inline void pre_compost(Feedstock& feedstock) {
+    // Raw poultry manure is barred; two to three weeks in a heap let its ammonia go.
+    if (feedstock.stance_pre_composted && feedstock.stance == Stance::avoid)
+        feedstock.stance = *feedstock.stance_pre_composted;
     scale(feedstock, Property::titratable_acidity_wet, pre_composted_acid);
     scale(feedstock, Property::organic_acids_wet, pre_composted_acid);
     const auto& carbon = feedstock[Property::carbon_dry];

@@ -64,12 +64,17 @@ struct Feedstock {
     std::uint8_t measure_count;
     std::uint8_t roles;  ///< bits of Role
     Group group;
-    Stance stance;
+    Stance stance;                ///< in a worm bed
+    Stance heap_stance;           ///< in a small heap
+    Stance stance_pre_composted;  ///< in a worm bed, after pre-composting
     DecayClass decay_class;
     /// Most grams of wet material at a time for each kg of worms, or 0 where nothing special is
     /// said.
     double most_wet_grams_per_kg_worms;
     std::uint16_t most_citation;
+    const char* most_reason;  ///< what limits it ("nitrogen", "salt" ...), or ""
+    const char* why_barred;   ///< why it is never fed, a few words, or ""
+    const char* instead;      ///< where to go with it instead, or ""
 };
 
 /// One name a keeper may type, lower case, words parted by one blank; sorted by text. `rank` 0 is

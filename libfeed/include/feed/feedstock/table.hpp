@@ -54,11 +54,17 @@ inline Feedstock feedstock_at(std::size_t index) {
     feedstock.group = record.group;
     feedstock.roles = record.roles;
     feedstock.stance = record.stance;
+    feedstock.heap_stance = record.heap_stance;
+    if (record.stance_pre_composted != record.stance)
+        feedstock.stance_pre_composted = record.stance_pre_composted;
+    feedstock.why_barred = record.why_barred;
+    feedstock.instead = record.instead;
     feedstock.decay_class = record.decay_class;
     feedstock.cautions = record.cautions;
     if (record.most_wet_grams_per_kg_worms > 0.0) {
         feedstock.most_wet_kg_per_kg_worms = record.most_wet_grams_per_kg_worms / 1000.0;
         feedstock.most_sources = table::citations[record.most_citation].sources;
+        feedstock.most_reason = record.most_reason;
     }
     for (std::size_t i = 0; i < record.value_count; ++i) {
         const table::Value& value = table::values[record.first_value + i];
