@@ -78,7 +78,8 @@ def feedstock_lines(row: Feedstock, rules: Rules) -> list[str]:
     if row.most:
         lines += [
             f"At most {row.most.wet_grams.normalize():f} g at a time for each kg of worms"
-            f" ({row.most.note}; because of {rules.cap_reasons[row.most.reason]}; grade {row.most.grade}).",
+            f" ({row.most.note}; because of {rules.cap_reasons[row.most.reason]};"
+            f" grade {row.most.grade}).",
             "",
         ]
     if row.why_barred:

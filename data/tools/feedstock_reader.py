@@ -305,7 +305,9 @@ class FeedstockReader:
         grams = self._mass(item, "wet_per_kg_worms")
         reason = item.text("reason")
         if reason and reason not in self.rules.cap_reasons:
-            self.problems.add(entry.place, "unknown-reason", f"'{reason}' is not a reason for a cap")
+            self.problems.add(
+                entry.place, "unknown-reason", f"'{reason}' is not a reason for a cap"
+            )
         citation = self._citation(item)
         grade = self._grade(item, citation)
         note = item.text("note")

@@ -222,7 +222,7 @@ def outputs(data: Path, cases: Path) -> dict[Path, str] | None:
     return {
         HEADER: HeaderWriter(table).text(content_sha256(data)),
         PAGE: feedstock_page(table),
-        DISAGREEMENTS: disagreements_page(cases),
+        DISAGREEMENTS: disagreements_page(cases, table),
     }
 
 
@@ -238,10 +238,12 @@ def main() -> int:
     stale = 0
     for relative, text in files.items():
         path = arguments.out / relative
+        same = path.is_file() and path.read_text(encoding="utf-8") == text
+        if same:
+            continue  # an untouched header builds nothing anew
         if arguments.check:
-            if not path.is_file() or path.read_text(encoding="utf-8") != text:
-                print(f"{relative}: differs from a fresh run of data/tools/generate.py")
-                stale += 1
+            print(f"{relative}: differs from a fresh run of data/tools/generate.py")
+            stale += 1
         else:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_text(text, encoding="utf-8")

@@ -29,7 +29,7 @@ RULES = {
     "unknown-reason": "a reason for a cap that properties.yaml does not have",
     "cap-over-budget": "a cap that brings more than the stated amount of something",
     "cap-against-reason": "a cap that its stated reason does not explain",
-    "barred-without-words": "a barred row without its short why and instead, or words without a bar",
+    "barred-without-words": "a barred row without a short why and instead, or words without bar",
     "unknown-decay-class": "a decay class that does not exist",
     "unknown-pool-rule": "a pool rule that properties.yaml does not have",
     "unknown-measure": "a household measure outside the fixed list",
