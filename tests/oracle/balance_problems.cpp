@@ -13,8 +13,31 @@ namespace {
 using feed::TargetProperty;
 using feed_test::RandomNumbers;
 
-/// Feedstocks whose every value that the problems use is known.
-std::vector<std::size_t> complete_feedstocks() {
+/// A target that not every problem has: what its feedstocks have to say for it, and a window.
+struct Sometimes {
+    TargetProperty property;
+    std::optional<feed::Property> needs;
+    std::size_t one_in;
+    double low, high;    ///< where a window begins
+    double least, most;  ///< how wide it is
+    bool scales;         ///< with the size of the problem
+};
+
+constexpr Sometimes sometimes[] = {
+    {TargetProperty::bedding_l_per_scraps_l, std::nullopt, 3, 0.3, 1.5, 0.2, 2.0, false},
+    {TargetProperty::total_wet_kg, std::nullopt, 4, 1.0, 6.0, 0.0, 6.0, true},
+    {TargetProperty::total_volume_l, std::nullopt, 6, 4.0, 30.0, 1.0, 30.0, true},
+    {TargetProperty::acid_g_citric_per_wet_kg, feed::Property::titratable_acidity_wet, 6, 0.1, 3.0,
+     0.2, 4.0, false},
+    {TargetProperty::salt_wet_fraction, feed::Property::sodium_wet, 6, 0.0001, 0.001, 0.0001, 0.003,
+     false},
+    {TargetProperty::fat_wet_fraction, feed::Property::fat_dry, 6, 0.001, 0.01, 0.001, 0.02, false},
+    {TargetProperty::free_air_space, feed::Property::ash_dry, 6, 0.2, 0.7, 0.02, 0.2, false},
+};
+
+/// Feedstocks whose every value is known that the targets of `wanted` use, besides those that every
+/// problem uses.
+std::vector<std::size_t> complete_feedstocks(const std::vector<Sometimes>& wanted) {
     std::vector<std::size_t> complete;
     for (std::size_t i = 0; i < feed::feedstock_count(); ++i) {
         const auto feedstock = feed::feedstock_at(i);
@@ -23,6 +46,8 @@ std::vector<std::size_t> complete_feedstocks() {
              {feed::Property::moisture_wet, feed::Property::carbon_dry,
               feed::Property::nitrogen_dry, feed::Property::bulk_density_loose})
             all = all && feedstock[property].has_value();
+        for (const auto& one : wanted)
+            all = all && (!one.needs || feedstock[*one.needs].has_value());
         if (all) complete.push_back(i);
     }
     return complete;
@@ -70,8 +95,12 @@ feed::Target window(TargetProperty property, double low, double high, RandomNumb
     return target;
 }
 
-feed::BalanceProblem random_problem(const std::vector<std::size_t>& complete,
-                                    RandomNumbers& random) {
+feed::BalanceProblem random_problem(RandomNumbers& random) {
+    std::vector<Sometimes> wanted;
+    for (const auto& one : sometimes) {
+        if (random.below(one.one_in) == 0) wanted.push_back(one);
+    }
+    const auto complete = complete_feedstocks(wanted);
     constexpr double scales[] = {0.001, 0.1, 1.0, 1.0, 1.0, 100.0, 10000.0};
     const double scale = scales[random.below(7)];
     feed::BalanceProblem problem;
@@ -88,15 +117,18 @@ feed::BalanceProblem random_problem(const std::vector<std::size_t>& complete,
     const double wet = random.between(0.35, 0.8);
     problem.targets.push_back(
         window(TargetProperty::moisture, wet, wet + random.between(0.01, 0.2), random));
-    if (random.below(3) == 0) {
-        const double ratio = random.between(0.3, 1.5);
-        problem.targets.push_back(window(TargetProperty::bedding_l_per_scraps_l, ratio,
-                                         ratio + random.between(0.2, 2.0), random));
-    }
-    if (random.below(4) == 0) {
-        const double whole = scale * random.between(1.0, 6.0);
+    for (const auto& one : wanted) {
+        const double unit = one.scales ? scale : 1.0;
+        const double low = unit * random.between(one.low, one.high);
         problem.targets.push_back(
-            window(TargetProperty::total_wet_kg, whole, whole * random.between(1.0, 2.0), random));
+            window(one.property, low, low + unit * random.between(one.least, one.most), random));
+    }
+    if (random.below(5) == 0) {
+        feed::Target target;
+        target.property = TargetProperty::water_over_least;
+        target.label = feed::kind(target.property).key;
+        target.high = random.between(1.0, 2.0);
+        problem.targets.push_back(target);
     }
     constexpr feed::Objective objectives[] = {
         feed::Objective::closest_to_aims,  feed::Objective::closest_to_aims,
@@ -141,15 +173,23 @@ void print_entry(const feed::Entry& entry) {
     for (const auto& [key, property] : {std::pair{"moisture", feed::Property::moisture_wet},
                                         std::pair{"carbon", feed::Property::carbon_dry},
                                         std::pair{"nitrogen", feed::Property::nitrogen_dry},
-                                        std::pair{"density", feed::Property::bulk_density_loose}}) {
+                                        std::pair{"density", feed::Property::bulk_density_loose},
+                                        std::pair{"settled", feed::Property::bulk_density_settled},
+                                        std::pair{"ash", feed::Property::ash_dry},
+                                        std::pair{"acid", feed::Property::titratable_acidity_wet},
+                                        std::pair{"sodium", feed::Property::sodium_wet},
+                                        std::pair{"fat", feed::Property::fat_dry}}) {
         const auto& datum = feedstock[property];
         number(key, datum ? std::optional(datum->value) : std::nullopt);
     }
-    std::printf("\"scraps\": %s, \"bedding\": %s, \"water\": %s, \"beddings_group\": %s}",
+    constexpr const char* groups[] = {"scraps",     "beddings", "manures",
+                                      "amendments", "water",    "guarded"};
+    std::printf("\"scraps\": %s, \"bedding\": %s, \"amendment\": %s, \"water\": %s, ",
                 feedstock.has(feed::Role::scraps) ? "true" : "false",
                 feedstock.has(feed::Role::bedding) ? "true" : "false",
-                feedstock.has(feed::Role::water) ? "true" : "false",
-                feedstock.group == feed::Group::beddings ? "true" : "false");
+                feedstock.has(feed::Role::amendment) ? "true" : "false",
+                feedstock.has(feed::Role::water) ? "true" : "false");
+    std::printf("\"group\": \"%s\"}", groups[static_cast<std::size_t>(feedstock.group)]);
 }
 
 void print(const feed::BalanceProblem& problem, const feed::BalanceAnswer& answer) {
@@ -195,10 +235,9 @@ int main(int argc, char** argv) {
         std::fprintf(stderr, "usage: oracle_balance_problems COUNT [SEED]\n");
         return 2;
     }
-    const auto complete = complete_feedstocks();
     RandomNumbers random(seed);
     for (int made = 0; made < count;) {
-        const auto problem = random_problem(complete, random);
+        const auto problem = random_problem(random);
         const auto answer = feed::balance(problem);
         if (!answer) continue;  // no amount fixed, or no usual amount: refused, nothing to compare
         print(problem, *answer);

@@ -24,6 +24,49 @@ class Sums:
     below: Vector | None
 
 
+# Salt is counted as the sodium chloride that holds the sodium (58.44 over 22.99).
+SALT_OF_SODIUM = 2.54
+# docs/methods.md, "Volume" and "Free air space": densities of water, organic matter and ash in
+# kg/m3; a settled material lies 1.25 times as dense as a loose one; gaps take at most 15 %.
+WATER, ORGANIC, ASH = 1000.0, 1600.0, 2500.0
+SETTLING, TIGHTEST = 1.25, 0.85
+
+
+def part(e: dict[str, Any]) -> str:
+    """What a feedstock is to a feeding: one role decides alone; of several the group picks its own,
+    else what may be fed is scraps."""
+    if e["water"]:
+        return "water"
+    if e["bedding"] and e["group"] == "beddings":
+        return "bedding"
+    if e["amendment"] and not e["scraps"] and e["group"] == "amendments":
+        return "amendment"
+    if e["scraps"]:
+        return "scraps"
+    return "bedding" if e["bedding"] else "amendment"
+
+
+def litres(entries: list[dict[str, Any]]) -> Vector:
+    """Loose litres of a wet kilogram; water fills pores and adds none."""
+    return np.array([0.0 if e["water"] else 1000.0 / e["density"] for e in entries])
+
+
+def air_sums(entries: list[dict[str, Any]]) -> Sums:
+    """Litres of air in the settled litres, packed as tightly as can be."""
+    settled = np.array(
+        [
+            0.0 if e["water"] else 1000.0 * TIGHTEST / (e["settled"] or SETTLING * e["density"])
+            for e in entries
+        ]
+    )
+    full = []
+    for e in entries:
+        dry = 1.0 - e["moisture"]
+        ash = e["ash"] if dry > 0 else 0.0
+        full.append(1000.0 * (e["moisture"] / WATER + dry * ((1.0 - ash) / ORGANIC + ash / ASH)))
+    return Sums(settled - np.array(full), settled)
+
+
 def sums_of(target: dict[str, Any], entries: list[dict[str, Any]]) -> Sums:
     """The two sums of a target, for one wet kilogram of each entry."""
     wet = np.ones(len(entries))
@@ -36,15 +79,26 @@ def sums_of(target: dict[str, Any], entries: list[dict[str, Any]]) -> Sums:
             return Sums(dry * carbon, dry * nitrogen)
         case "moisture":
             return Sums(moisture, wet)
+        case "acid_g_citric_per_wet_kg":
+            return Sums(1000.0 * np.array([e["acid"] for e in entries]), wet)
+        case "salt_wet_fraction":
+            return Sums(SALT_OF_SODIUM * np.array([e["sodium"] for e in entries]), wet)
+        case "fat_wet_fraction":
+            fat = np.array([e["fat"] if e["moisture"] < 1.0 else 0.0 for e in entries])
+            return Sums(dry * fat, wet)
+        case "free_air_space":
+            return air_sums(entries)
         case "total_wet_kg":
             return Sums(wet, None)
+        case "total_volume_l":
+            return Sums(litres(entries), None)
         case "bedding_l_per_scraps_l":
-            litres = np.array([0.0 if e["water"] else 1000.0 / e["density"] for e in entries])
-            bedding = np.array(
-                [e["bedding"] and (not e["scraps"] or e["beddings_group"]) for e in entries]
-            )
-            scraps = np.array([e["scraps"] for e in entries]) & ~bedding
-            return Sums(litres * bedding, litres * scraps)
+            parts = [part(e) for e in entries]
+            bedding = np.array([one == "bedding" for one in parts])
+            scraps = np.array([one == "scraps" for one in parts])
+            return Sums(litres(entries) * bedding, litres(entries) * scraps)
+        case "water_over_least":
+            return Sums(np.array([1.0 if is_water(e) else 0.0 for e in entries]), None)
         case other:
             raise ValueError(other)
 
@@ -82,6 +136,10 @@ class Outcome:
     objective: float = math.nan
 
 
+def is_water(entry: dict[str, Any]) -> bool:
+    return bool(entry["id"].startswith("water-"))
+
+
 class Reference:
     """One problem, solved with HiGHS as often as asked."""
 
@@ -91,10 +149,12 @@ class Reference:
         self.targets = problem["targets"]
         self.sums = [sums_of(t, self.entries) for t in self.targets]
         masses = [v for e in self.entries for v in (e["least"], e["most"]) if v]
+        # Of a volume, the mass at a fifth of the density of water.
+        sizes = {"total_wet_kg": 1.0, "total_volume_l": 0.2}
         totals = [
-            v
+            v * sizes[t["property"]]
             for t in self.targets
-            if t["property"] == "total_wet_kg"
+            if t["property"] in sizes
             for v in (t["low"], t["high"], t["aim"])
             if v
         ]
@@ -105,7 +165,7 @@ class Reference:
         """The windows in units of the problem's own scale."""
         rows = Rows([], [])
         for target, sums in zip(self.targets, self.sums, strict=True):
-            if skip and target["property"] in skip:
+            if target["property"] == "water_over_least" or (skip and target["property"] in skip):
                 continue
             add_window(rows, target, sums)
         return Rows(rows.matrix, [limit / self.scale for limit in rows.limits])
@@ -152,15 +212,45 @@ class Reference:
             return Outcome(status)
         return Outcome(status, result.x, float(result.fun))
 
+    def used_up(self) -> Vector:
+        """What the objective "use up most" counts: what has an upper amount, or all but water."""
+        limited = any(e["most"] is not None and not is_water(e) for e in self.entries)
+        return np.array(
+            [
+                1.0 if not is_water(e) and (e["most"] is not None or not limited) else 0.0
+                for e in self.entries
+            ]
+        )
+
     def held_priorities(self, rows: Rows) -> tuple[Rows, str]:
-        """Rows with what is used up first held at its most; and the status of getting there."""
+        """Rows with what is used up first held at its most, last what the objective wants used up;
+        and the status of getting there."""
         levels = sorted({e["priority"] for e in self.entries if e["priority"] > 0})
-        for level in levels:
-            used = np.array([1.0 if e["priority"] == level else 0.0 for e in self.entries])
+        wanted = [
+            np.array([1.0 if e["priority"] == level else 0.0 for e in self.entries])
+            for level in levels
+        ]
+        if self.problem["objective"] == "use_up_most":
+            wanted.append(self.used_up())
+        for used in wanted:
             outcome = self.solve(-used, rows)
             if outcome.status != "solved":
                 return rows, outcome.status
             rows.at_most(-used, outcome.objective * (1.0 - 1e-11) + 1e-13)
+        return rows, "solved"
+
+    def held_water(self, rows: Rows) -> tuple[Rows, str]:
+        """Rows with the poured water held near the least that will do; the usual recipe says itself
+        what is poured."""
+        for target, sums in zip(self.targets, self.sums, strict=True):
+            if target["property"] != "water_over_least" or not sums.above.any():
+                continue
+            if self.problem["objective"] == "closest_to_usual":
+                continue
+            outcome = self.solve(sums.above, rows)
+            if outcome.status != "solved":
+                return rows, outcome.status
+            rows.at_most(sums.above, target["high"] * max(outcome.objective, 0.0) + 1e-12)
         return rows, "solved"
 
     def deviation_ratios(self) -> list[tuple[Vector, float, Vector, float]]:
