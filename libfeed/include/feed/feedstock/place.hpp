@@ -60,10 +60,12 @@ constexpr bool barred_in(const Feedstock& f, Place place) noexcept {
 }
 
 /// Whether no file may lift the bar on a feedstock: waste of pets and people, caustic lime, coated,
-/// treated or glued wood and paper, plastics. Constant time.
+/// treated or glued wood and paper, plastics, poisons (weedkiller, medicine, tobacco). Constant
+/// time.
 constexpr bool bar_stands(const Feedstock& f) noexcept {
-    return f.stance == Stance::avoid && (detail::is_body_waste(f) || f.has(Caution::caustic) ||
-                                         f.has(Caution::coated) || f.has(Caution::plastic_film));
+    return f.stance == Stance::avoid &&
+           (detail::is_body_waste(f) || f.has(Caution::caustic) || f.has(Caution::coated) ||
+            f.has(Caution::plastic_film) || f.has(Caution::pesticide));
 }
 
 /// Why a feedstock is never fed and where with it instead, each to follow "never: " and "instead:
