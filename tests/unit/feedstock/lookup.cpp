@@ -100,7 +100,7 @@ TEST_CASE("an unknown name gets the nearest ones") {
     CHECK(nearest("bananna peal").find("Banana peel") == 0);
     CHECK(nearest("cofee").find("Coffee grounds") == 0);
     CHECK(nearest("cofee grounds").find("Coffee grounds") == 0);
-    CHECK(nearest("tomatos stems").find("Tomato") != std::string::npos);
+    CHECK(nearest("tomatos crates").find("Tomato") != std::string::npos);
     CHECK(nearest("shredded cardbord").find("ardboard") != std::string::npos);
     const auto names = nearest("letuce");
     CHECK(std::count(names.begin(), names.end(), ';') <= 4);
