@@ -59,6 +59,23 @@ std::string temperatures_of(const std::vector<PlacedTemperature>& temperatures) 
     return text + "}";
 }
 
+/// What the bin showed and what was measured, each by `line(key, value)`.
+template <class Line>
+void signs_and_readings(const Observation& seen, const Line& line) {
+    if (seen.worms) line("worms", feed::text(*seen.worms));
+    if (seen.vigour) line("vigour", feed::text(*seen.vigour));
+    if (seen.squeeze) line("squeeze", squeeze_key(*seen.squeeze));
+    if (seen.moisture) line("moisture", percent_of(seen.moisture->value()));
+    if (seen.pooling) line("pooling", *seen.pooling ? "true" : "false");
+    if (seen.smell) line("smell", feed::text(*seen.smell));
+    if (seen.ph) line("ph", significant(*seen.ph, kept_digits));
+    if (!seen.temperatures.empty()) line("temperature", temperatures_of(seen.temperatures));
+    if (seen.air_low) line("air_low", celsius_of(*seen.air_low));
+    if (seen.air_high) line("air_high", celsius_of(*seen.air_high));
+    if (seen.weight_in) line("weight_in", kilograms_of(*seen.weight_in));
+    if (seen.running_total) line("running_total", kilograms_of(*seen.running_total));
+}
+
 }  // namespace
 
 std::string_view squeeze_key(Squeeze squeeze) noexcept {
@@ -98,18 +115,7 @@ std::string observation_yaml(const Observation& seen, int indent) {
         for (const PlotLook& look : seen.plots)
             text += blanks + "    - " + quoted(feed::text(look)) + "\n";
     }
-    if (seen.worms) line("worms", feed::text(*seen.worms));
-    if (seen.vigour) line("vigour", feed::text(*seen.vigour));
-    if (seen.squeeze) line("squeeze", squeeze_key(*seen.squeeze));
-    if (seen.moisture) line("moisture", percent_of(seen.moisture->value()));
-    if (seen.pooling) line("pooling", *seen.pooling ? "true" : "false");
-    if (seen.smell) line("smell", feed::text(*seen.smell));
-    if (seen.ph) line("ph", significant(*seen.ph, kept_digits));
-    if (!seen.temperatures.empty()) line("temperature", temperatures_of(seen.temperatures));
-    if (seen.air_low) line("air_low", celsius_of(*seen.air_low));
-    if (seen.air_high) line("air_high", celsius_of(*seen.air_high));
-    if (seen.weight_in) line("weight_in", kilograms_of(*seen.weight_in));
-    if (seen.running_total) line("running_total", kilograms_of(*seen.running_total));
+    signs_and_readings(seen, line);
     words("bedding", seen.bedding);
     words("pests", seen.pests);
     words("action", seen.action);

@@ -7,6 +7,7 @@ fractions 0 to 1.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -67,40 +68,46 @@ def air_sums(entries: list[dict[str, Any]]) -> Sums:
     return Sums(settled - np.array(full), settled)
 
 
+def column(entries: list[dict[str, Any]], key: str) -> Vector:
+    """A value of each entry; 0 where plain water has none."""
+    return np.array([0.0 if e[key] is None and is_water(e) else e[key] for e in entries])
+
+
+def bedding_sums(entries: list[dict[str, Any]]) -> Sums:
+    """Loose litres of bedding a loose litre of scraps."""
+    parts = np.array([part(e) for e in entries])
+    return Sums(litres(entries) * (parts == "bedding"), litres(entries) * (parts == "scraps"))
+
+
+def dry_sums(entries: list[dict[str, Any]], above: str, below: str | None) -> Sums:
+    """A share of the dry mass, over another one or over the wet mass."""
+    dry = 1.0 - np.array([e["moisture"] for e in entries])
+    under = np.ones(len(entries)) if below is None else dry * column(entries, below)
+    return Sums(dry * column(entries, above), under)
+
+
+def wet_sums(entries: list[dict[str, Any]], key: str, times: float = 1.0) -> Sums:
+    """A share of the wet mass."""
+    return Sums(times * np.array([e[key] for e in entries]), np.ones(len(entries)))
+
+
+SUMS: dict[str, Callable[[list[dict[str, Any]]], Sums]] = {
+    "cn_ratio": lambda entries: dry_sums(entries, "carbon", "nitrogen"),
+    "moisture": lambda entries: wet_sums(entries, "moisture"),
+    "acid_g_citric_per_wet_kg": lambda entries: wet_sums(entries, "acid", 1000.0),
+    "salt_wet_fraction": lambda entries: wet_sums(entries, "sodium", SALT_OF_SODIUM),
+    "fat_wet_fraction": lambda entries: dry_sums(entries, "fat", None),
+    "free_air_space": air_sums,
+    "total_wet_kg": lambda entries: Sums(np.ones(len(entries)), None),
+    "total_volume_l": lambda entries: Sums(litres(entries), None),
+    "bedding_l_per_scraps_l": bedding_sums,
+    "water_over_least": lambda entries: Sums(np.array([1.0 * is_water(e) for e in entries]), None),
+}
+
+
 def sums_of(target: dict[str, Any], entries: list[dict[str, Any]]) -> Sums:
     """The two sums of a target, for one wet kilogram of each entry."""
-    wet = np.ones(len(entries))
-    moisture = np.array([e["moisture"] for e in entries])
-    dry = 1.0 - moisture
-    match target["property"]:
-        case "cn_ratio":
-            carbon = np.array([0.0 if e["water"] else e["carbon"] for e in entries])
-            nitrogen = np.array([0.0 if e["water"] else e["nitrogen"] for e in entries])
-            return Sums(dry * carbon, dry * nitrogen)
-        case "moisture":
-            return Sums(moisture, wet)
-        case "acid_g_citric_per_wet_kg":
-            return Sums(1000.0 * np.array([e["acid"] for e in entries]), wet)
-        case "salt_wet_fraction":
-            return Sums(SALT_OF_SODIUM * np.array([e["sodium"] for e in entries]), wet)
-        case "fat_wet_fraction":
-            fat = np.array([e["fat"] if e["moisture"] < 1.0 else 0.0 for e in entries])
-            return Sums(dry * fat, wet)
-        case "free_air_space":
-            return air_sums(entries)
-        case "total_wet_kg":
-            return Sums(wet, None)
-        case "total_volume_l":
-            return Sums(litres(entries), None)
-        case "bedding_l_per_scraps_l":
-            parts = [part(e) for e in entries]
-            bedding = np.array([one == "bedding" for one in parts])
-            scraps = np.array([one == "scraps" for one in parts])
-            return Sums(litres(entries) * bedding, litres(entries) * scraps)
-        case "water_over_least":
-            return Sums(np.array([1.0 if is_water(e) else 0.0 for e in entries]), None)
-        case other:
-            raise ValueError(other)
+    return SUMS[target["property"]](entries)
 
 
 @dataclass

@@ -19,15 +19,15 @@ bool never_lower(const HazardNumber& before, const HazardNumber& after) {
     return badness(after) >= badness(before) - slack && after.level >= before.level;
 }
 
-struct Place {
+struct Spot {
     BedNumbers bed;
     DecayedShares decayed;
     Load load;
     double spread;
 };
 
-std::vector<Place> places() {
-    std::vector<Place> all;
+std::vector<Spot> places() {
+    std::vector<Spot> all;
     kitchen::Dice dice(20240501);
     const auto table = kitchen::whole_table();
     for (int i = 0; i < 25; ++i) {
@@ -44,7 +44,7 @@ Load plus(const Load& load, const Load& more, double kg) {
     return sum.add(more, kg);
 }
 
-HazardNumber judge(Hazard h, const Place& p, const Load& load) {
+HazardNumber judge(Hazard h, const Spot& p, const Load& load) {
     return hazard_number(h, p.bed, load, p.spread);
 }
 
@@ -58,7 +58,7 @@ TEST_CASE("more of any row") {
     int salty = 0;
     int airy = 0;
     for (const auto& f : kitchen::whole_table()) {
-        for (const Place& p : all) {
+        for (const Spot& p : all) {
             const Load more = load_of(*f, 1.0, p.decayed);
             for (const double kg : {0.02, 0.3, 5.0}) {
                 const Load sum = plus(p.load, more, kg);
@@ -132,7 +132,7 @@ TEST_CASE("a higher figure of any row") {
         const Feedstock richer = raised(Property::nitrogen_dry, 0.01);
         const Feedstock fatter = raised(Property::fat_dry, 0.05);
         const Feedstock sourer = raised(Property::titratable_acidity_wet, 0.01);
-        for (const Place& p : all) {
+        for (const Spot& p : all) {
             const auto with = [&](Hazard h, const Feedstock& what) {
                 return judge(h, p, plus(p.load, load_of(what, 0.4, p.decayed), 1.0));
             };

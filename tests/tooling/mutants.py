@@ -47,7 +47,9 @@ CAUGHT = Path(__file__).resolve().parent / "mutants" / "caught.txt"
 MEMORY = 4 << 30
 # A mutant that takes this many times as long as the unchanged program has hung.
 PATIENCE, LEAST_SECONDS = 10.0, 20.0
-COMPILER_PLACE = re.compile(r"^(/[^:\s]+):(\d+):\d+: (?:fatal )?(error|note): (.*)$", re.MULTILINE)
+COMPILER_PLACE = re.compile(
+    r"^([^:\s]+):(\d+):\d+: (?:fatal error|error|note): (.*)$", re.MULTILINE
+)
 
 
 @dataclass
@@ -142,6 +144,16 @@ def build(targets: Sequence[str]) -> str:
     return done.stdout + done.stderr if done.returncode else ""
 
 
+def as_built(layers: Sequence[str]) -> tuple[list[Mutant], list[Program]]:
+    """What the last run built, whatever the sources say now."""
+    record = json.loads((FOLDER / "mutants.json").read_text(encoding="utf-8"))
+    mutants = [Mutant(**each) for each in record["mutants"]]
+    wanted = [each for each in dict.fromkeys(mutant.layer for mutant in mutants)
+              if not layers or each in layers]  # fmt: skip
+    programs = [each for each in test_programs(wanted) if each.path.is_file()]
+    return [each for each in mutants if each.layer in wanted], programs
+
+
 def prepare(layers: Sequence[str], answers: bool) -> tuple[list[Mutant], list[Program]]:
     FOLDER.mkdir(parents=True, exist_ok=True)
     more: list[tuple[str, int, str]] = []
@@ -154,8 +166,12 @@ def prepare(layers: Sequence[str], answers: bool) -> tuple[list[Mutant], list[Pr
         if not output:
             return [each for each in mutants if each.layer in wanted], programs
         # A test that needs a constant at compile time: that one keeps its constexpr.
-        found = [(m.group(1), int(m.group(2)), m.group(4)) for m in COMPILER_PLACE.finditer(output)]
-        inside = [place for place in found if place[0].startswith(f"{SOURCE}/libfeed/include/")]
+        include = SOURCE / "libfeed" / "include"
+        inside = [
+            (str((BUILD / found.group(1)).resolve()), int(found.group(2)), found.group(3))
+            for found in COMPILER_PLACE.finditer(output)
+        ]
+        inside = [place for place in inside if include in Path(place[0]).parents]
         if not set(inside) - set(more):
             raise RuntimeError(output[-6000:])
         more = sorted({*more, *inside})
@@ -372,12 +388,16 @@ def main(words: list[str]) -> int:
     parser.add_argument("--two-layers", action="store_true", help="of those listed, by the seed")
     parser.add_argument("--files", type=int, default=2000)
     parser.add_argument("--write-list", action="store_true")
+    parser.add_argument("--as-built", action="store_true", help="neither copy nor build again")
     wanted = parser.parse_args(words)
     layers = [layer for layer in wanted.layers.split(",") if layer]
     if wanted.two_layers:
         layers = two_layers(wanted.seed)
         print(f"of the layers {' and '.join(layers)}", flush=True)
-    mutants, programs = prepare(layers, answers=wanted.listed is None)
+    if wanted.as_built:
+        mutants, programs = as_built(layers)
+    else:
+        mutants, programs = prepare(layers, answers=wanted.listed is None)
     print(f"{len(mutants)} mutants built", flush=True)
     look_at_programs(programs)
     # Constants of tables are read before main, in every program.

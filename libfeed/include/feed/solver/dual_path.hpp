@@ -172,16 +172,7 @@ private:
             // The held rows stay at their limits if their multipliers answer each unit of the new
             // one like this.
             const double* last = held_.factor(held_.count());
-            for (std::size_t i = held_.count(); i-- > 0;) {
-                double sum = last[i];
-                for (std::size_t q = i + 1; q < held_.count(); ++q) {
-                    sum -= held_.factor(q)[i] * step_[q];
-                }
-                step_[i] = sum;
-            }
-            for (std::size_t i = 0; i < held_.count(); ++i)
-                step_[i] *= -sign;
-            step_[held_.count()] = sign;
+            place_step(last, sign);
             place_pull_step();
 
             double time = infinity;
@@ -193,18 +184,7 @@ private:
                 time = violation * b_.pivot_inverse[held_.count()];
                 stop = PieceEnd::reached;
             }
-            for (std::size_t k = 0; k < held_.count(); ++k) {
-                const std::size_t i = active_[k];
-                if (row_lower_[i] == row_upper_[i]) continue;
-                // A multiplier that shrinks towards zero.
-                const double shrink = row_state_[i] > 0 ? -step_[k] : step_[k];
-                const double left = row_state_[i] > 0 ? y_[i] : -y_[i];
-                if (shrink > 0 && left < time * shrink) {
-                    time = left > 0 ? left / shrink : 0.0;
-                    stop = PieceEnd::row_released;
-                    which = k;
-                }
-            }
+            next_release(time, stop, which);
             variables_.next_bend(time, stop, which);
             if (stop == PieceEnd::nothing) {
                 write_proof();
@@ -225,6 +205,35 @@ private:
                 held_.free_or_bind(which, variables_.bend(which));
             }
             if (!(violation > 0)) violation = 0;
+        }
+    }
+
+    /// The step of the held rows' multipliers that goes with one unit of the new one's.
+    void place_step(const double* last, double sign) {
+        for (std::size_t i = held_.count(); i-- > 0;) {
+            double sum = last[i];
+            for (std::size_t q = i + 1; q < held_.count(); ++q) {
+                sum -= held_.factor(q)[i] * step_[q];
+            }
+            step_[i] = sum;
+        }
+        for (std::size_t i = 0; i < held_.count(); ++i)
+            step_[i] *= -sign;
+        step_[held_.count()] = sign;
+    }
+
+    /// The first multiplier that shrinks to zero along the step, if that is before `time`.
+    void next_release(double& time, PieceEnd& stop, std::size_t& which) const {
+        for (std::size_t k = 0; k < held_.count(); ++k) {
+            const std::size_t i = active_[k];
+            if (row_lower_[i] == row_upper_[i]) continue;
+            const double shrink = row_state_[i] > 0 ? -step_[k] : step_[k];
+            const double left = row_state_[i] > 0 ? y_[i] : -y_[i];
+            if (shrink > 0 && left < time * shrink) {
+                time = left > 0 ? left / shrink : 0.0;
+                stop = PieceEnd::row_released;
+                which = k;
+            }
         }
     }
 

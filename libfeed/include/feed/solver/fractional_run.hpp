@@ -46,63 +46,85 @@ public:
         level_ = 0;
         place_level();
         Stages stages(b_.extended.view(n_ + 1, m_ + k_), b_, options_);
-        const std::span<const double> excess{b_.extended.gradient.data(), n_ + 1};
         for (std::size_t round = 0; round < round_limit; ++round) {
             if (round > 0) {
                 place_level();
                 stages.reload(b_.extended.view(n_ + 1, m_ + k_));
             }
-            // A rough point will do as long as it lowers the level clearly.
-            Status status = stages.seek(excess);
-            double reached = status == Status::solved ? largest_ratio() : infinity;
-            if (!(status == Status::solved && clearly_lower(reached))) {
-                status = stages.minimise(excess);
-                result_.iterations = spent_ + stages.iterations();
-                if (status == Status::unbounded) {
-                    if (!follow_ray()) return result_;
-                    continue;
-                }
-                if (status == Status::infeasible) return infeasible();
-                if (status == Status::numerical && at_infinity_ && ray_.step_below(level_))
-                    continue;
-                if (status != Status::solved) return given_up(status);
-                reached = largest_ratio();
-            }
-            if (reached == infinity) {
-                // Where a ratio has no value the descent cannot start; find a point where all have.
+            double reached = infinity;
+            Next next = look_for_lower(stages, reached);
+            // Where a ratio has no value the descent cannot start; find a point where all have.
+            if (next == Next::judge && reached == infinity) {
                 if (round > 0 || !start_elsewhere()) return bad_denominator(bad_);
                 continue;
             }
-            if (!level_is_reached_ && (size_of(reached) <= 1e-13 * ratio_size_ ||
-                                       size_of(reached) <= values_.largest_noise(b_.x.data()))) {
-                return finish(stages, tie_objectives);
-            }
-            if (bad_ < k_) last_bad_ = bad_;
-            // A level taken from a point where a ratio had no value can turn out to be too low.
-            const bool too_low =
-                level_is_reached_ && !at_infinity_ && reached - level_ > 1e-12 * ratio_size_;
-            if (too_low && ++raised_ > 3) return bad_denominator(last_bad_ < k_ ? last_bad_ : 0);
-            const bool lower = reached < (at_infinity_ ? ray_.level() - ray_.rounding() : level_);
-            if (!level_is_reached_ || lower || too_low) {
-                level_is_reached_ = true;
-                at_infinity_ = false;
-                ray_.leave();
-                level_ = reached;
-                take_weights();
-                continue;
-            }
-            if (at_infinity_ && reached > ray_.level() + ray_.rounding()) {
-                level_ = ray_.level();
-                return unbounded();
-            }
-            if (at_infinity_ && ray_.step_below_point(reached, level_)) continue;
-            return finish(stages, tie_objectives);
+            if (next == Next::judge) next = judge(reached);
+            if (next == Next::over) return result_;
+            if (next == Next::finish) return finish(stages, tie_objectives);
         }
         return given_up(Status::iteration_limit);
     }
 
 private:
     static constexpr std::size_t round_limit = 100;
+
+    /// What a round of the method leads to.
+    enum class Next { judge, another_level, finish, over };
+
+    /// Seeks a point with lower ratios. A rough one will do as long as it lowers the level clearly.
+    Next look_for_lower(Stages& stages, double& reached) {
+        const std::span<const double> excess{b_.extended.gradient.data(), n_ + 1};
+        Status status = stages.seek(excess);
+        reached = status == Status::solved ? largest_ratio() : infinity;
+        if (status == Status::solved && clearly_lower(reached)) return Next::judge;
+        status = stages.minimise(excess);
+        result_.iterations = spent_ + stages.iterations();
+        if (status == Status::unbounded) return follow_ray() ? Next::another_level : Next::over;
+        if (status == Status::numerical && at_infinity_ && ray_.step_below(level_))
+            return Next::another_level;
+        if (status == Status::solved) {
+            reached = largest_ratio();
+            return Next::judge;
+        }
+        if (status == Status::infeasible) {
+            infeasible();
+        } else {
+            given_up(status);
+        }
+        return Next::over;
+    }
+
+    /// Whether the level that a point reached is the answer, or the next to be beaten.
+    Next judge(double reached) {
+        if (!level_is_reached_ && (size_of(reached) <= 1e-13 * ratio_size_ ||
+                                   size_of(reached) <= values_.largest_noise(b_.x.data()))) {
+            return Next::finish;
+        }
+        if (bad_ < k_) last_bad_ = bad_;
+        // A level taken from a point where a ratio had no value can turn out to be too low.
+        const bool too_low =
+            level_is_reached_ && !at_infinity_ && reached - level_ > 1e-12 * ratio_size_;
+        if (too_low && ++raised_ > 3) {
+            bad_denominator(last_bad_ < k_ ? last_bad_ : 0);
+            return Next::over;
+        }
+        const bool lower = reached < (at_infinity_ ? ray_.level() - ray_.rounding() : level_);
+        if (!level_is_reached_ || lower || too_low) {
+            level_is_reached_ = true;
+            at_infinity_ = false;
+            ray_.leave();
+            level_ = reached;
+            take_weights();
+            return Next::another_level;
+        }
+        if (at_infinity_ && reached > ray_.level() + ray_.rounding()) {
+            level_ = ray_.level();
+            unbounded();
+            return Next::over;
+        }
+        if (at_infinity_ && ray_.step_below_point(reached, level_)) return Next::another_level;
+        return Next::finish;
+    }
 
     [[nodiscard]] bool clearly_lower(double reached) const {
         if (reached == infinity) return false;

@@ -133,29 +133,13 @@ private:
     /// Phase one: moves one entry past every limit as long as the sum of the oversteppings keeps
     /// falling.
     void step_towards_feasible(std::size_t entering) {
-        const std::size_t n = d_.n;
         const std::size_t m = d_.m;
         const std::size_t id = b_.nonbasic[entering];
         const double slope = b_.slope[entering];
         const double sense = slope > 0 ? -1.0 : 1.0;
         const double start = d_.value_at_rest(id);
         const double own = sense > 0 ? b_.high[id] - start : start - b_.low[id];
-        for (std::size_t i = 0; i < m; ++i) {
-            const double rate = b_.table[i * n + entering] * sense;
-            b_.basic_rate[i] = rate;
-            double to_low = infinity;
-            double to_high = infinity;
-            const double sign = b_.basic_cost[i];
-            if (rate > 0) {
-                if (sign < 0) to_low = (b_.low[b_.basic[i]] - b_.basic_value[i]) / rate;
-                if (sign <= 0) to_high = room_above(i) / rate;
-            } else if (rate < 0) {
-                if (sign > 0) to_high = (b_.high[b_.basic[i]] - b_.basic_value[i]) / rate;
-                if (sign >= 0) to_low = room_below(i) / -rate;
-            }
-            b_.break_time[2 * i] = to_low;
-            b_.break_time[2 * i + 1] = to_high;
-        }
+        place_breaks(entering, sense);
         double descent = size_of(slope);
         double time = 0;
         std::size_t chosen = 2 * m;
@@ -163,18 +147,7 @@ private:
         const bool bland = pricing_.use_bland();
         bool to_own_limit = false;
         for (;;) {
-            std::size_t next = 2 * m;
-            for (std::size_t k = 0; k < 2 * m; ++k) {
-                if (b_.break_time[k] == infinity) continue;
-                if (next == 2 * m || b_.break_time[k] < b_.break_time[next]) {
-                    next = k;
-                } else if (b_.break_time[k] == b_.break_time[next]) {
-                    const bool better =
-                        bland ? b_.basic[k / 2] < b_.basic[next / 2]
-                              : size_of(b_.basic_rate[k / 2]) > size_of(b_.basic_rate[next / 2]);
-                    if (better) next = k;
-                }
-            }
+            const std::size_t next = next_break(bland);
             if (next == 2 * m || b_.break_time[next] >= own) {
                 to_own_limit = own < infinity;
                 break;
@@ -201,6 +174,46 @@ private:
         }
         exchange(chosen / 2, entering, chosen % 2 == 0 ? Place::at_lower : Place::at_upper);
         pricing_.note_progress(time > 0);
+    }
+
+    /// When each basic entry meets its limits if the entering one moves: low at 2 i, high at 2 i
+    /// + 1.
+    void place_breaks(std::size_t entering, double sense) {
+        for (std::size_t i = 0; i < d_.m; ++i) {
+            const double rate = b_.table[i * d_.n + entering] * sense;
+            b_.basic_rate[i] = rate;
+            double to_low = infinity;
+            double to_high = infinity;
+            const double sign = b_.basic_cost[i];
+            if (rate > 0) {
+                if (sign < 0) to_low = (b_.low[b_.basic[i]] - b_.basic_value[i]) / rate;
+                if (sign <= 0) to_high = room_above(i) / rate;
+            } else if (rate < 0) {
+                if (sign > 0) to_high = (b_.high[b_.basic[i]] - b_.basic_value[i]) / rate;
+                if (sign >= 0) to_low = room_below(i) / -rate;
+            }
+            b_.break_time[2 * i] = to_low;
+            b_.break_time[2 * i + 1] = to_high;
+        }
+    }
+
+    /// The earliest of the breaks that are left, 2 m if there is none; of equal ones the largest
+    /// pivot, or by Bland's rule the lowest number.
+    [[nodiscard]] std::size_t next_break(bool bland) const {
+        const std::size_t none = 2 * d_.m;
+        std::size_t next = none;
+        for (std::size_t k = 0; k < none; ++k) {
+            if (b_.break_time[k] == infinity) continue;
+            if (next == none || b_.break_time[k] < b_.break_time[next]) {
+                next = k;
+            } else if (b_.break_time[k] == b_.break_time[next]) {
+                const bool better =
+                    bland ? b_.basic[k / 2] < b_.basic[next / 2]
+                          : size_of(b_.basic_rate[k / 2]) > size_of(b_.basic_rate[next / 2]);
+                if (better) next = k;
+            }
+        }
+        return next;
     }
 
     void exchange(std::size_t row, std::size_t column, Place leaving_place) {
@@ -251,34 +264,42 @@ private:
         return room > 1e-13 * (b_.basic_size[i] + size_of(limit)) ? room : 0.0;
     }
 
-    void take_basic(std::size_t i, double& time, Stop& stop, std::size_t& which) const {
-        time = room_of(i) / size_of(b_.basic_rate[i]);
-        stop = b_.basic_rate[i] > 0 ? Stop::basic_high : Stop::basic_low;
-        which = i;
+    /// Where a move ends: after how long, at what, and which entry that is.
+    struct End {
+        double time = 0;
+        Stop stop = Stop::nothing;
+        std::size_t which = 0;
+    };
+
+    [[nodiscard]] End at_basic(std::size_t i) const {
+        return {room_of(i) / size_of(b_.basic_rate[i]),
+                b_.basic_rate[i] > 0 ? Stop::basic_high : Stop::basic_low, i};
     }
 
-    /// Moves along b_.step on the loose columns as far as the limits allow. False if nothing ends
-    /// it.
-    bool move(bool& blocked) {
-        const std::size_t n = d_.n;
-        const bool bland = pricing_.use_bland();
-        const double give = bland ? 0.0 : 0.5 * tolerance_;
+    /// How fast basic entry i changes along b_.step; zero where that is only rounding.
+    [[nodiscard]] double rate_along_step(std::size_t i, double longest) const {
+        const double* row = b_.table.data() + i * d_.n;
+        double rate = 0;
+        double size = 0;
+        for (std::size_t k = 0; k < newton_.count(); ++k) {
+            const double term = row[b_.loose_columns[k]] * b_.step[k];
+            rate += term;
+            size += size_of(term);
+        }
+        if (size_of(rate) <= 1e-13 * size || size_of(rate) <= least_entry * longest) return 0;
+        return rate;
+    }
+
+    /// Places the rates of the basic entries; the one that ends the step first when each limit
+    /// gives way a little, m if none does. reach: how far that is.
+    std::size_t first_basic(double give, double& reach) {
         double longest = 0;
         for (std::size_t k = 0; k < newton_.count(); ++k) {
             if (size_of(b_.step[k]) > longest) longest = size_of(b_.step[k]);
         }
-        double reach = newton_.flat() ? infinity : 1.0;
         std::size_t limiting = d_.m;
         for (std::size_t i = 0; i < d_.m; ++i) {
-            const double* row = b_.table.data() + i * n;
-            double rate = 0;
-            double size = 0;
-            for (std::size_t k = 0; k < newton_.count(); ++k) {
-                const double term = row[b_.loose_columns[k]] * b_.step[k];
-                rate += term;
-                size += size_of(term);
-            }
-            if (size_of(rate) <= 1e-13 * size || size_of(rate) <= least_entry * longest) rate = 0;
+            const double rate = rate_along_step(i, longest);
             b_.basic_rate[i] = rate;
             if (rate == 0) continue;
             double room = room_of(i);
@@ -290,7 +311,11 @@ private:
                 limiting = i;
             }
         }
-        double own_time = infinity;
+        return limiting;
+    }
+
+    /// The loose column that first meets a limit of its own; their count if none does.
+    [[nodiscard]] std::size_t first_own(double& own_time) const {
         std::size_t own = newton_.count();
         for (std::size_t k = 0; k < newton_.count(); ++k) {
             const double rate = b_.step[k];
@@ -305,50 +330,70 @@ private:
                 own = k;
             }
         }
-        double time = newton_.flat() ? infinity : 1.0;
-        Stop stop = Stop::nothing;
-        std::size_t which = 0;
-        if (own < newton_.count() && own_time <= reach) {
-            reach = own_time;
-            time = own_time;
-            stop = Stop::own;
-            which = own;
-        } else if (limiting < d_.m) {
-            take_basic(limiting, time, stop, which);
-        }
-        // Among the basic entries that end the step at about the same time, the largest pivot.
+        return own;
+    }
+
+    /// Among the basic entries that end the step at about the same time, the largest pivot.
+    [[nodiscard]] End largest_pivot(End end, double reach, bool bland) const {
         for (std::size_t i = 0; i < d_.m; ++i) {
             const double rate = size_of(b_.basic_rate[i]);
             if (rate == 0) continue;
             const double room = room_of(i);
             if (room == infinity) continue;
-            if (!(stop == Stop::own ? room < reach * rate : room <= reach * rate)) continue;
-            const bool better =
-                stop == Stop::own || stop == Stop::nothing ||
-                (bland ? b_.basic[i] < b_.basic[which] : rate > size_of(b_.basic_rate[which]));
-            if (better) take_basic(i, time, stop, which);
+            if (!(end.stop == Stop::own ? room < reach * rate : room <= reach * rate)) continue;
+            const bool better = end.stop == Stop::own || end.stop == Stop::nothing ||
+                                (bland ? b_.basic[i] < b_.basic[end.which]
+                                       : rate > size_of(b_.basic_rate[end.which]));
+            if (better) end = at_basic(i);
         }
-        if (stop == Stop::nothing && newton_.flat()) {
+        return end;
+    }
+
+    /// Moves along b_.step on the loose columns as far as the limits allow. False if nothing ends
+    /// it.
+    bool move(bool& blocked) {
+        const bool bland = pricing_.use_bland();
+        const double whole = newton_.flat() ? infinity : 1.0;
+        double reach = whole;
+        const std::size_t limiting = first_basic(bland ? 0.0 : 0.5 * tolerance_, reach);
+        double own_time = infinity;
+        const std::size_t own = first_own(own_time);
+        End end{whole, Stop::nothing, 0};
+        if (own < newton_.count() && own_time <= reach) {
+            reach = own_time;
+            end = {own_time, Stop::own, own};
+        } else if (limiting < d_.m) {
+            end = at_basic(limiting);
+        }
+        end = largest_pivot(end, reach, bland);
+        if (end.stop == Stop::nothing && newton_.flat()) {
             write_ray();
             return false;
         }
-        apply(time);
-        blocked = stop != Stop::nothing;
-        pricing_.note_progress(time > 0);
-        if (stop == Stop::own) {
-            const std::size_t id = b_.nonbasic[b_.loose_columns[which]];
-            b_.place[id] = b_.step[which] > 0 ? Place::at_upper : Place::at_lower;
-        } else if (stop != Stop::nothing) {
-            std::size_t column = b_.loose_columns[0];
-            for (std::size_t k = 1; k < newton_.count(); ++k) {
-                const std::size_t j = b_.loose_columns[k];
-                if (size_of(b_.table[which * n + j]) > size_of(b_.table[which * n + column])) {
-                    column = j;
-                }
-            }
-            exchange(which, column, stop == Stop::basic_high ? Place::at_upper : Place::at_lower);
-        }
+        apply(end.time);
+        blocked = end.stop != Stop::nothing;
+        pricing_.note_progress(end.time > 0);
+        leave(end);
         return true;
+    }
+
+    /// What met its limit leaves: a loose column stays there, a basic entry changes places with the
+    /// loose column of the largest pivot.
+    void leave(const End& end) {
+        if (end.stop == Stop::nothing) return;
+        if (end.stop == Stop::own) {
+            const std::size_t id = b_.nonbasic[b_.loose_columns[end.which]];
+            b_.place[id] = b_.step[end.which] > 0 ? Place::at_upper : Place::at_lower;
+            return;
+        }
+        const double* row = b_.table.data() + end.which * d_.n;
+        std::size_t column = b_.loose_columns[0];
+        for (std::size_t k = 1; k < newton_.count(); ++k) {
+            const std::size_t j = b_.loose_columns[k];
+            if (size_of(row[j]) > size_of(row[column])) column = j;
+        }
+        exchange(end.which, column,
+                 end.stop == Stop::basic_high ? Place::at_upper : Place::at_lower);
     }
 
     void apply(double time) {
