@@ -70,6 +70,7 @@ std::string to_json(const Forecast& forecast) {
     series("food_left_kg", forecast.food_left_wet_kg);
     series("acid_g_citric", forecast.acid_g_citric);
     series("temperature_c", forecast.temperature_c);
+    series("pocket_temperature_c", forecast.pocket_temperature_c);
     series("volume_l", forecast.volume_l);
     series("cn_ratio", forecast.cn_ratio);
     series("castings_kg", forecast.castings_dry_kg);

@@ -81,9 +81,15 @@ class Bed:
             "capacity": sums["capacity"] + castings * self.p["castings_holding_kg_per_kg"],
         }
 
+    def mean(self, totals: dict[str, float]) -> float:
+        """Temperature of pocket and bed by mass: what decay, ammonia and drying feel."""
+        share = min(1.0, self.trace["pocket_wet"] / (totals["water"] + totals["dry"]))
+        bed_c: float = self.now["bed_c"]
+        return bed_c + share * (self.now["pocket_c"] - bed_c)
+
     def rates(self, totals: dict[str, float]) -> tuple[list[float], float, float]:
         """Pool rates, castings rate and temperature factor."""
-        celsius = min(self.now["bed_c"], 35.0)
+        celsius = min(self.mean(totals), 35.0)
         warmth = (
             bracket(celsius) / bracket(25) if self.trace["haug"] else 1.5 ** ((celsius - 25) / 10)
         )
@@ -116,7 +122,7 @@ class Bed:
         # Ammonia: Emerson et al. 1975, at the working pH.
         air_l = totals["volume"] * max(totals["air"], 0.02)
         ph = min(9.0, max(4.0, self.trace["ph"] - 1000 * now["acid"] / air_l))
-        pka = 0.09018 + 2729.92 / (min(50.0, max(0.0, now["bed_c"])) + 273.15)
+        pka = 0.09018 + 2729.92 / (min(50.0, max(0.0, self.mean(totals))) + 273.15)
         to_air = p["volatilisation_rate_per_day"] / (1 + 10 ** (pka - ph))
         cn = [pool["carbon"] / pool["nitrogen"] for pool in now["pools"]]
         mineral = [1 - (1 - r[i]) * cn[i] / p["product_cn_ratio"] for i in range(3)]
@@ -164,7 +170,7 @@ class Bed:
         respired = float(end[20])
 
         # Water and heat.
-        deficit = vapour(now["bed_c"]) - self.trace["humidity"] * vapour(self.trace["air_c"])
+        deficit = vapour(self.mean(totals)) - self.trace["humidity"] * vapour(self.trace["air_c"])
         potential = p["evaporation_kg_per_m2_day"] * self.trace["surface"] * max(0.0, deficit)
         potential /= 0.4 * 23.327
         limit = p["surface_limit_moisture"]
@@ -172,21 +178,13 @@ class Bed:
         draining = p["drainage_rate_per_day"] * self.trace["drainage"]
         free = max(0.0, now["bed_water"] - totals["capacity"])
         metabolic = p["metabolic_water_kg_per_kg"] * respired
-        heat_capacity = 4.186e-3 * totals["water"] + 1.5e-3 * totals["dry"]
-        resistance = (
-            p["surface_resistance_m2_k_per_w"]
-            + 0.25 * self.trace["depth"] / p["conductivity_w_per_m_k"]
-        )
-        loss = 0.0864 * self.trace["outer"] / resistance / heat_capacity
-        # Castings are old: only what was fed warms the bed.
-        warming = sum(
-            r[i] * now["pools"][i]["organic"] * (1 - math.exp(-k[i] * days)) for i in range(3)
-        )
-        gain = p["heat_mj_per_kg"] * warming / heat_capacity / days
+        # The slow pools warm the bed; castings are old. Joules per second.
+        slow = sum(r[i] * now["pools"][i]["organic"] * (1 - math.exp(-k[i] * days)) for i in (1, 2))
+        slow *= 14e6 * 1.28 / (86400 * days)
 
         def water(_: float, y: Vector) -> Vector:
-            """d/dt of cell, held and free water, evaporated, drained, temperature."""
-            cell, held, loose, _evaporated, _drained, celsius = y
+            """d/dt of cell, held and free water, evaporated, drained."""
+            cell, held, loose, _evaporated, _drained = y
             return np.array(
                 [
                     -k[0] * cell,
@@ -194,13 +192,12 @@ class Bed:
                     -(drying + draining) * loose,
                     drying * (held + loose),
                     draining * loose,
-                    gain - loss * (celsius - self.trace["air_c"]),
                 ]
             )
 
         wet = integrate(
             water,
-            np.array([now["cell_water"], now["bed_water"] - free, free, 0.0, 0.0, now["bed_c"]]),
+            np.array([now["cell_water"], now["bed_water"] - free, free, 0.0, 0.0]),
             days,
             self.rtol,
         )
@@ -221,7 +218,60 @@ class Bed:
         now["evaporated"] += wet[3]
         now["drained"] += wet[4]
         now["metabolic"] += metabolic
-        now["bed_c"] = wet[5]
+        self.warm(totals, days, slow)
+
+    def warm(self, totals: dict[str, float], days: float, slow: float) -> None:
+        """Two stores of heat, the food pocket and the bed (docs/forecast.md), per second."""
+        now, p, trace = self.now, self.p, self.trace
+        burning = 0.39 * 1.28 * p["labile_rate_per_day"] / 86400  # kg of oxygen a kg and second
+        area, volume = trace["spread"], trace["pocket_volume"]
+        height = max(volume / area, 0.03)
+        aired = max(3 * volume / trace["surface"], 0.03)
+        conductivity = p["conductivity_w_per_m_k"]
+        sides = 8 * conductivity * math.sqrt(area / math.pi)
+        up = area / (0.05 / conductivity + 0.15)
+        to_bed = 1 / (1 / (sides + up) + height / (12 * conductivity * area))
+        to_air = trace["outer"] / p["surface_resistance_m2_k_per_w"]
+        pocket_heat = 3800 * trace["pocket_wet"]
+        bed_heat = 3600 * (totals["water"] + totals["dry"] - trace["pocket_wet"])
+        in_pocket = p["pocket_air_share"] ** 2 * 2e-5
+        in_cover = 0.5**2 * 2e-5
+
+        def active(celsius: float) -> float:
+            held = min(celsius, 40.0)
+            level = (1.066 ** (held - 20) - 1.21 ** (held - 60)) / (1.066**5 - 1.21**-35)
+            return level * min(1.0, max(0.0, (65 - celsius) / 10))
+
+        def burnt(uptake: float) -> float:
+            # 0.275 = J 0.05/in_cover + J^2/(2 uptake in_pocket)
+            roots = np.roots([1 / (2 * uptake * in_pocket), 0.05 / in_cover, -0.275])
+            return min(1.0, 2 * float(roots.real.max()) / (uptake * aired))
+
+        def heat(_: float, y: Vector) -> Vector:
+            pocket, bed, food, old = y
+            uptake = food * burning * active(pocket) / volume
+            share = burnt(uptake) if uptake > 0 else 1.0
+            across = to_bed * (pocket - bed)
+            warmth = 14e6 * uptake * volume * share
+            old_warmth = 14e6 * old * burning * active(bed)
+            rate = p["labile_rate_per_day"] / 86400
+            return np.array(
+                [
+                    (warmth - across) / pocket_heat,
+                    (slow + old_warmth + across - to_air * (bed - trace["air_c"])) / bed_heat,
+                    -rate * active(pocket) * share * food,
+                    -rate * active(bed) * old,
+                ]
+            )
+
+        start = [now[key] for key in WARM]
+        end = integrate(heat, np.array(start), days * 86400, 1e-8)
+        for key, value in zip(WARM, end, strict=True):
+            now[key] = float(value)
+
+
+WARM = ("pocket_c", "bed_c", "pocket_labile", "bed_labile")
+"""What the heat of a bed is followed by; the library takes steps of a quarter of a day."""
 
 
 def flat(state: dict[str, Any]) -> dict[str, float]:

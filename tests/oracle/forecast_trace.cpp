@@ -47,7 +47,7 @@ Scenario tote() {
     s.state.bed_water_kg = 9.0;
     s.state.acid_kg = 0.004;
     s.state.ammonium_kg = 0.0002;
-    s.state.bed_c = 21.0;
+    s.state.warm = {{23.0, 21.0, 0.15, 0.02}, 0.2, 1.2, 0.0017};
     s.around.castings_density = 220.0;
     return s;
 }
@@ -85,6 +85,7 @@ std::vector<Scenario> scenarios() {
     warm.air_c = 28.0;
     warm.around.ph_without_acid = 8.5;
     warm.state.pools[0] = stock(0.4, 6.0, 0.0, 12.0, 8.0);
+    warm.state.warm = {{28.0, 28.0, 0.6, 0.0}, 0.6, 5.0, 0.0071};
     all.push_back(warm);
 
     Scenario parched = tote();
@@ -147,7 +148,10 @@ void state(const decay::BedState& bed) {
     number("acid", bed.acid_kg);
     number("lime", bed.lime_kg);
     number("ammonium", bed.ammonium_kg);
-    number("bed_c", bed.bed_c);
+    number("bed_c", bed.warm.stores.bed_c);
+    number("pocket_c", bed.warm.stores.pocket_c);
+    number("pocket_labile", bed.warm.stores.pocket_labile_kg);
+    number("bed_labile", bed.warm.stores.bed_labile_kg);
     number("respired", bed.respired_kg);
     number("evaporated", bed.evaporated_kg);
     number("drained", bed.drained_kg);
@@ -165,6 +169,9 @@ void write(Scenario s) {
     }
     number("surface", s.around.surface_m2);
     number("outer", s.around.outer_m2);
+    number("spread", s.around.spread_m2);
+    number("pocket_wet", s.state.warm.wet_kg);
+    number("pocket_volume", s.state.warm.volume_m3);
     number("depth", s.around.depth_m);
     number("humidity", s.around.humidity);
     number("drainage", s.around.drainage_share);

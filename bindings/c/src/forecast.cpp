@@ -44,6 +44,8 @@ const feed::ForecastSeries* pick(const feed::Forecast& forecast, int32_t series)
             return &forecast.temperature_c;
         case FEED_SERIES_TEMPERATURE_RISE_C:
             return &forecast.temperature_rise_c;
+        case FEED_SERIES_POCKET_TEMPERATURE_C:
+            return &forecast.pocket_temperature_c;
         case FEED_SERIES_VOLUME_L:
             return &forecast.volume_l;
         case FEED_SERIES_DEPTH_M:

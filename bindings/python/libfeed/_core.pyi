@@ -2333,6 +2333,11 @@ class Forecast:
         Why then.
         """
     @property
+    def pocket_temperature_c(self) -> Series:
+        """
+        Temperature of the food fed from day 0 on, deg C.
+        """
+    @property
     def series(self) -> list[str]:
         """
         Keys of the series.

@@ -32,6 +32,8 @@ constexpr SeriesKey series_keys[] = {
     {"free_ammonia_g_n_per_wet_kg", "Free ammonia nitrogen, g per wet kg.",
      &Forecast::free_ammonia_g_n_per_wet_kg},
     {"temperature_c", "Temperature of the bed, deg C.", &Forecast::temperature_c},
+    {"pocket_temperature_c", "Temperature of the food fed from day 0 on, deg C.",
+     &Forecast::pocket_temperature_c},
     {"temperature_rise_c", "Above the bed without food, deg C.", &Forecast::temperature_rise_c},
     {"volume_l", "Volume of the contents, L.", &Forecast::volume_l},
     {"depth_m", "Depth of the contents, m.", &Forecast::depth_m},

@@ -31,6 +31,7 @@
 #include "feed/bed/hazard.hpp"
 #include "feed/bed/hazard_numbers.hpp"
 #include "feed/bed/hazard_words.hpp"
+#include "feed/bed/heat.hpp"
 #include "feed/bed/joint_remedy.hpp"
 #include "feed/bed/limits.hpp"
 #include "feed/bed/limits_list.hpp"

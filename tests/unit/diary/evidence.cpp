@@ -106,8 +106,8 @@ TEST_CASE("a slow bin is learnt from its diary, and its forecast slows down") {
             Observation look;
             look.date = {2026, month, day};
             const double t = day - 1.0;
-            const double left = shares[0] * std::exp(-0.11 * t) + shares[1] * std::exp(-0.07 * t) +
-                                shares[2] * std::exp(-0.014 * t);
+            const double left = shares[0] * std::exp(-0.15 * t) + shares[1] * std::exp(-0.06 * t) +
+                                shares[2] * std::exp(-0.012 * t);
             look.left = feed::wet_kilograms(0.2 * left);
             diary.observations.push_back(look);
         }
@@ -116,8 +116,8 @@ TEST_CASE("a slow bin is learnt from its diary, and its forecast slows down") {
     REQUIRE(evidence.looks.size() == 18);
     const feed::Calibration own = feed::calibrate(evidence.looks);
     CHECK(own.misfits.empty());
-    CHECK(own.rates[0].after_per_day == Approx(0.11).epsilon(0.1));
-    CHECK(own.rates[0].after_high_per_day < 0.22);
+    CHECK(own.rates[0].after_per_day == Approx(0.15).epsilon(0.1));
+    CHECK(own.rates[0].after_high_per_day < 0.30);
     feed::ForecastOptions options;
     options.ranges = feed::calibrated(options.ranges, own);
     const std::vector<feed::Feeding> plan{{feed::days(0), {portion("apple-flesh", 0.2)}}};
@@ -177,7 +177,7 @@ TEST_CASE("planted rates are recovered from whole diaries as often as the interv
     int labile_inside = 0;
     int slow_inside = 0;
     for (int i = 0; i < 1000; ++i) {
-        const double labile = 0.22 * std::exp(prior.log_deviation[0] * normal());
+        const double labile = 0.30 * std::exp(prior.log_deviation[0] * normal());
         const double slow = std::exp(prior.log_deviation[1] * normal());
         Diary diary;
         diary.bed.moisture = feed::Moisture(0.80);
@@ -198,8 +198,8 @@ TEST_CASE("planted rates are recovered from whole diaries as often as the interv
                 day += wait;
                 effective += static_cast<double>(wait) * warmth(celsius);
                 const double left = shares[0] * std::exp(-labile * effective) +
-                                    shares[1] * std::exp(-0.07 * slow * effective) +
-                                    shares[2] * std::exp(-0.014 * slow * effective);
+                                    shares[1] * std::exp(-0.06 * slow * effective) +
+                                    shares[2] * std::exp(-0.012 * slow * effective);
                 Observation look;
                 look.date = feed::date_of(day);
                 if (uniform() < 0.3) {
@@ -221,8 +221,8 @@ TEST_CASE("planted rates are recovered from whole diaries as often as the interv
         const feed::Calibration own = feed::calibrate(evidence.looks);
         labile_inside +=
             own.rates[0].after_low_per_day <= labile && labile <= own.rates[0].after_high_per_day;
-        slow_inside += own.rates[1].after_low_per_day <= 0.07 * slow &&
-                       0.07 * slow <= own.rates[1].after_high_per_day;
+        slow_inside += own.rates[1].after_low_per_day <= 0.06 * slow &&
+                       0.06 * slow <= own.rates[1].after_high_per_day;
     }
     CAPTURE(labile_inside, slow_inside);
     CHECK(labile_inside >= 850);

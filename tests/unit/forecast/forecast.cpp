@@ -236,7 +236,6 @@ TEST_CASE("the pools decay as the published table when all factors are one") {
     options.ranges.value[labile_rate_per_day] = feed::decay::continuous_rate_per_day(0.7, 1);
     options.ranges.value[cellulosic_rate_per_day] = feed::decay::continuous_rate_per_day(0.07, 1);
     options.ranges.value[lignin_like_rate_per_day] = feed::decay::continuous_rate_per_day(0.014, 1);
-    options.ranges.value[heat_mj_per_kg] = 1e-9;
     feed::Feedstock mixed = *portion("apple-flesh", 1).feedstock;
     const auto share = [](double value) {
         return feed::Datum{value, value, value, feed::Grade::d, feed::Grade::d, "test", "test"};

@@ -871,8 +871,9 @@ enum {
     FEED_SERIES_TEMPERATURE_RISE_C = 6, /* above the bed without food */
     FEED_SERIES_VOLUME_L = 7,
     FEED_SERIES_DEPTH_M = 8,
-    FEED_SERIES_CN_RATIO = 9,        /* kg carbon per kg nitrogen */
-    FEED_SERIES_CASTINGS_DRY_KG = 10 /* formed since day 0 */
+    FEED_SERIES_CN_RATIO = 9,             /* kg carbon per kg nitrogen */
+    FEED_SERIES_CASTINGS_DRY_KG = 10,     /* formed since day 0 */
+    FEED_SERIES_POCKET_TEMPERATURE_C = 11 /* of the food fed from day 0 on */
 };
 
 /* A bed day by day; immutable. Free with feed_forecast_free. */

@@ -2,6 +2,7 @@
 #include <array>
 #include <string_view>
 
+#include "feed/bed/heat.hpp"
 #include "feed/bed/limits.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/usual_bed.hpp"
@@ -20,7 +21,7 @@ struct NamedLimit {
 };
 
 /// Every factor of the check, for tables and tests; a new factor belongs in here.
-inline constexpr std::array<NamedFactor, 52> all_factors{{
+inline constexpr std::array<NamedFactor, 55> all_factors{{
     {"share of the scraps' water released", &released_water_share},
     {"share of capacity planned", &planned_capacity_share},
     {"capacity of bedding without a figure", &unknown_bedding_capacity},
@@ -72,6 +73,9 @@ inline constexpr std::array<NamedFactor, 52> all_factors{{
     {"labile rate", &pool_rates[0].rate_per_day},
     {"cellulosic rate", &pool_rates[1].rate_per_day},
     {"lignin-like rate", &pool_rates[2].rate_per_day},
+    {"air in the food pocket", &heat::pocket_air_share},
+    {"conductivity of the bed", &heat::conductivity},
+    {"resistance of walls and cover", &heat::cover_resistance},
     {"water at one or two drops", &squeeze_saturation[2]},
 }};
 

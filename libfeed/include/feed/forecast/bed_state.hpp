@@ -5,6 +5,7 @@
 #include <array>
 #include <cstddef>
 
+#include "feed/bed/heat.hpp"
 #include "feed/forecast/factors.hpp"
 
 namespace feed::decay {
@@ -23,8 +24,7 @@ struct PoolStock {
     double volume_l = 0.0;        ///< settled
     double scraps_wet_kg = 0.0;   ///< scraps as fed that it stands for, bedding not counted
     double bedding_dry_kg = 0.0;  ///< the part that is bedding
-    /// Organic matter fed from day 0 on. Only it warms the bed: the temperature said is that of the
-    /// bed as it stands, with the warmth of what it holds.
+    /// Organic matter fed from day 0 on: its slow decay warms the bed (see WarmPocket).
     double warming_kg = 0.0;
 
     constexpr void add(const PoolStock& more, double times) noexcept {
@@ -61,6 +61,23 @@ struct SettledStock {
     double mineral_kg = 0.0;   ///< grit, lime, ash of inert matter
 };
 
+/// What warms: food fed from day 0 on lies in a pocket. The temperature said is that of the bed as
+/// it stands, with the warmth of what it holds, so earlier food does not warm it a second time.
+struct WarmPocket {
+    HeatStores stores;
+    double fed_labile_kg = 0.0;  ///< of the stores' pocket when food last came in
+    double wet_kg = 0.0;
+    double volume_m3 = 0.0;
+
+    /// Mean of pocket and bed by mass: what decay, ammonia and drying feel.
+    /// @param total_kg  wet mass of both.
+    double mean_c(double total_kg) const noexcept {
+        if (!(total_kg > 0.0)) return stores.bed_c;
+        const double share = std::min(1.0, wet_kg / total_kg);
+        return stores.bed_c + share * (stores.pocket_c - stores.bed_c);
+    }
+};
+
 /// The bed between two steps, and what has passed its borders since the start.
 struct BedState {
     std::array<PoolStock, pool_count> pools;
@@ -70,7 +87,7 @@ struct BedState {
     double acid_kg = 0.0;        ///< as citric acid
     double lime_kg = 0.0;        ///< CaCO3 that can act
     double ammonium_kg = 0.0;    ///< total ammonia nitrogen
-    double bed_c = 20.0;         ///< temperature
+    WarmPocket warm;
 
     /// Rate x factors x time gone through since the start, for each pool.
     std::array<double, pool_count> exponent{};
@@ -93,6 +110,8 @@ struct Intake {
     double acid_kg = 0.0;
     double lime_kg = 0.0;
     double scraps_wet_kg = 0.0;
+    double scraps_volume_m3 = 0.0;  ///< settled, before they collapse
+    double labile_kg = 0.0;         ///< of what heats: scraps, and bedding that is known to
 };
 
 /// Sums over a state, taken once a step.
@@ -146,6 +165,23 @@ constexpr BedTotals totals_of(const BedState& state, double castings_capacity,
     return sum;
 }
 
+/// Puts food into the pocket: it comes in at the temperature of the bed. What is left of older food
+/// keeps the room that goes with it.
+constexpr void lay(WarmPocket& warm, const Intake& fed) noexcept {
+    if (!(fed.labile_kg > 0.0)) return;
+    HeatStores& stores = warm.stores;
+    const double kept =
+        warm.fed_labile_kg > 0.0 ? stores.pocket_labile_kg / warm.fed_labile_kg : 0.0;
+    const double old_kg = kept * warm.wet_kg;
+    warm.wet_kg = old_kg + fed.scraps_wet_kg;
+    warm.volume_m3 = kept * warm.volume_m3 + fed.scraps_volume_m3;
+    if (warm.wet_kg > 0.0)
+        stores.pocket_c =
+            (old_kg * stores.pocket_c + fed.scraps_wet_kg * stores.bed_c) / warm.wet_kg;
+    stores.pocket_labile_kg += fed.labile_kg;
+    warm.fed_labile_kg = stores.pocket_labile_kg;
+}
+
 /// Puts a feeding into the bed; its water counts as water in.
 constexpr void take_in(BedState& state, const Intake& fed) noexcept {
     for (std::size_t p = 0; p < pool_count; ++p)
@@ -160,6 +196,7 @@ constexpr void take_in(BedState& state, const Intake& fed) noexcept {
     state.bed_water_kg += fed.bed_water_kg;
     state.acid_kg += fed.acid_kg;
     state.lime_kg += fed.lime_kg;
+    lay(state.warm, fed);
     state.water_in_kg += fed.cell_water_kg + fed.bed_water_kg;
 }
 

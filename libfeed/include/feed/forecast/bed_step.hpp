@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "feed/bed/free_ammonia.hpp"
+#include "feed/bed/heat.hpp"
 #include "feed/forecast/bed_state.hpp"
 #include "feed/forecast/chain.hpp"
 #include "feed/forecast/evaporation.hpp"
@@ -16,7 +17,8 @@ namespace feed::decay {
 /// What does not change during a forecast.
 struct Surroundings {
     double surface_m2 = 0.2;
-    double outer_m2 = 0.7;  ///< all faces through which heat leaves
+    double outer_m2 = 0.7;    ///< all faces through which heat leaves
+    double spread_m2 = 0.07;  ///< over which the food lies
     double depth_m = 0.2;
     double humidity = 0.6;
     double drainage_share = 1.0;      ///< 1 open floor, 0 none
@@ -30,10 +32,6 @@ struct Surroundings {
 /// said for.
 inline constexpr double reference_deficit_hpa = 0.4 * 23.327;
 
-/// Latent heat is not counted: a bed temperature that was measured already holds its effect.
-inline constexpr double water_heat_mj_per_kg_k = 4.186e-3;
-inline constexpr double solids_heat_mj_per_kg_k = 1.5e-3;
-inline constexpr double mj_per_watt_day = 0.0864;
 /// CaCO3 that one gram of citric acid takes: equivalent masses 50.04 and 64.04.
 inline constexpr double lime_per_acid = 50.04 / 64.04;
 /// Ammonium that hungry microbes can take up, at most, per day.
@@ -64,7 +62,8 @@ inline StepRates rates_at(const BedState& state, const BedTotals& totals,
                           const ForecastParameters& with, const Surroundings& around) noexcept {
     using enum ForecastParameter;
     StepRates rates;
-    rates.temperature_factor = temperature_factor(state.bed_c, around.response);
+    rates.temperature_factor =
+        temperature_factor(state.warm.mean_c(totals.wet_kg()), around.response);
     rates.pool_factor = moisture_factor(totals.moisture()) * air_factor(totals.free_air_space());
     const double nitrogen =
         totals.nitrogen_kg > 0.0 ? nitrogen_factor(totals.carbon_kg / totals.nitrogen_kg) : 1.0;
@@ -100,7 +99,7 @@ struct PoolFlows {
     std::array<double, pool_count> nitrogen_kg{};  ///< at the start
     std::array<double, pool_count> cn{};
     double respired_kg = 0.0;
-    double warming_kg = 0.0;  ///< the part of `respired_kg` that warms
+    double warming_kg = 0.0;  ///< of the slow pools, what warms the bed
 };
 
 inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
@@ -132,7 +131,7 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
         organic_arrived += arriving * pool.organic_kg;
         carbon_arrived += arriving * pool.carbon_kg;
         flows.respired_kg += respired[p] * gone * pool.organic_kg;
-        flows.warming_kg += respired[p] * gone * pool.warming_kg;
+        if (p > 0) flows.warming_kg += respired[p] * gone * pool.warming_kg;
         state.carbon_respired_kg += respired[p] * gone * pool.carbon_kg;
         settled.castings_ash_kg += gone * pool.ash_kg;
         state.castings_formed_kg += becomes * gone * pool.organic_kg + gone * pool.ash_kg;
@@ -217,8 +216,8 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
     using enum ForecastParameter;
     const double wet_surface =
         with[evaporation_kg_per_m2_day] / reference_deficit_hpa * around.surface_m2;
-    const double potential_kg_per_day =
-        open_evaporation_kg_per_m2_day(wet_surface, state.bed_c, air_c, around.humidity);
+    const double potential_kg_per_day = open_evaporation_kg_per_m2_day(
+        wet_surface, state.warm.mean_c(before.wet_kg()), air_c, around.humidity);
     const double limit = with[surface_limit_moisture];
     const double least_kg = std::max(limit / (1.0 - limit) * before.dry_kg(), 1e-9);
     const double drying = potential_kg_per_day / std::max(state.bed_water_kg, least_kg);
@@ -245,19 +244,24 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
     state.bed_water_kg = free_after + held_after;
 }
 
-/// One lump that gains the heat of respiration evenly and loses it through its faces.
+/// Pocket and bed, as in the check (bed/heat.hpp), in steps of at most a quarter of a day.
 inline void step_temperature(BedState& state, const PoolFlows& flows, const BedTotals& before,
                              const ForecastParameters& with, const Surroundings& around,
                              double air_c, double days) noexcept {
     using enum ForecastParameter;
-    const double heat_capacity =
-        water_heat_mj_per_kg_k * before.water_kg + solids_heat_mj_per_kg_k * before.dry_kg();
-    if (!(heat_capacity > 0.0)) return;
-    const double resistance =
-        with[surface_resistance_m2_k_per_w] + 0.25 * around.depth_m / with[conductivity_w_per_m_k];
-    const double x = mj_per_watt_day * around.outer_m2 / resistance / heat_capacity * days;
-    const double gain_k = with[heat_mj_per_kg] * flows.warming_kg / heat_capacity;
-    state.bed_c = air_c + fed_evenly(state.bed_c - air_c, gain_k, x);
+    WarmPocket& warm = state.warm;
+    const bool cold = warm.stores.pocket_labile_kg + warm.stores.bed_labile_kg < 1e-6;
+    const double bed_kg = std::max(before.wet_kg() - warm.wet_kg, 0.1 * before.wet_kg());
+    if (!(bed_kg > 0.0)) return;
+    const HeatPlace place(warm.wet_kg, warm.volume_m3, around.spread_m2, around.surface_m2,
+                          around.outer_m2, bed_kg, heat::usual_cover_m,
+                          {with[labile_rate_per_day], with[pocket_air_share],
+                           with[conductivity_w_per_m_k], with[surface_resistance_m2_k_per_w]});
+    const double slow_w = heat::joules_per_kg_oxygen * heat::oxygen_per_burnt * flows.warming_kg /
+                          (days * heat::seconds_a_day);
+    const int steps = cold ? 1 : std::max(1, static_cast<int>(std::ceil(4.0 * days)));
+    for (int i = 0; i < steps; ++i)
+        place.step(warm.stores, air_c, days / steps, slow_w);
 }
 
 }  // namespace detail
@@ -273,7 +277,7 @@ inline void step(BedState& state, const ForecastParameters& with, const Surround
                                        around.castings_density);
     const StepRates rates = rates_at(state, before, with, around);
     const double ph = working_ph(around.ph_without_acid, acid_per_air_litre(state, before));
-    const double free_share = free_ammonia_share(ph, celsius(state.bed_c));
+    const double free_share = free_ammonia_share(ph, celsius(state.warm.mean_c(before.wet_kg())));
     const detail::PoolFlows flows = detail::decay_pools(state, rates, with, days);
     detail::step_acid(state, flows, rates, with, days);
     detail::step_nitrogen(state, flows, rates, with, free_share, days);

@@ -41,8 +41,8 @@ inline void size(Forecast& f, std::size_t count) {
     for (ForecastSeries* series :
          {&f.moisture, &f.free_water_kg, &f.food_left_wet_kg, &f.soft_food_left_wet_kg,
           &f.acid_g_citric, &f.acid_g_per_air_litre, &f.free_ammonia_g_n_per_wet_kg,
-          &f.temperature_c, &f.temperature_rise_c, &f.volume_l, &f.depth_m, &f.cn_ratio,
-          &f.castings_dry_kg, &f.exponent[0], &f.exponent[1], &f.exponent[2]})
+          &f.temperature_c, &f.pocket_temperature_c, &f.temperature_rise_c, &f.volume_l, &f.depth_m,
+          &f.cn_ratio, &f.castings_dry_kg, &f.exponent[0], &f.exponent[1], &f.exponent[2]})
         size(*series, count);
     f.castings_share.resize(count);
     f.bedding_left_dry_kg.resize(count);
@@ -70,11 +70,14 @@ inline void record(Forecast& f, std::size_t day, const decay::BedState& state,
     widen(f.acid_g_per_air_litre, day, acid_g_per_air_l, typical);
     widen(f.free_ammonia_g_n_per_wet_kg, day,
           wet_kg > 0.0 ? 1000.0 * state.ammonium_kg / wet_kg *
-                             decay::free_ammonia_share(ph, celsius(state.bed_c))
+                             decay::free_ammonia_share(ph, celsius(state.warm.mean_c(wet_kg)))
                        : 0.0,
           typical);
-    widen(f.temperature_c, day, state.bed_c, typical);
-    widen(f.temperature_rise_c, day, state.bed_c - air_c, typical);
+    const double bed_c = said_temperature_c(state.warm.stores.bed_c, air_c);
+    widen(f.temperature_c, day, bed_c, typical);
+    widen(f.pocket_temperature_c, day, said_temperature_c(state.warm.stores.pocket_c, air_c),
+          typical);
+    widen(f.temperature_rise_c, day, bed_c - air_c, typical);
     widen(f.volume_l, day, totals.volume_l, typical);
     widen(f.depth_m, day, 0.001 * totals.volume_l / around.surface_m2, typical);
     widen(f.cn_ratio, day, totals.nitrogen_kg > 0.0 ? totals.carbon_kg / totals.nitrogen_kg : 0.0,

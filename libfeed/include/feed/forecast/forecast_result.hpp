@@ -101,8 +101,9 @@ struct Forecast {
     ForecastSeries acid_g_citric;
     ForecastSeries acid_g_per_air_litre;
     ForecastSeries free_ammonia_g_n_per_wet_kg;
-    ForecastSeries temperature_c;
-    ForecastSeries temperature_rise_c;  ///< above the bed without food
+    ForecastSeries temperature_c;         ///< of the bed; at most 50, see said_temperature_c
+    ForecastSeries pocket_temperature_c;  ///< of the food fed from day 0 on; at most 50
+    ForecastSeries temperature_rise_c;    ///< above the bed without food
     ForecastSeries volume_l;
     ForecastSeries depth_m;
     ForecastSeries cn_ratio;

@@ -85,6 +85,8 @@ inline void add_portion(Intake& intake, IntakeGaps& gaps, const Feedstock& feeds
     intake.acid_kg += 0.001 * load.acid_g.value;
     intake.lime_kg += 0.001 * load.lime_g.value;
     intake.scraps_wet_kg += load.scraps_wet_kg;
+    intake.scraps_volume_m3 += load.scraps_settled_m3;
+    intake.labile_kg += load.labile_kg.value;
 }
 
 /// What portions bring in, in their order.

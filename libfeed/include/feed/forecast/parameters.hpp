@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "feed/bed/factor.hpp"
+#include "feed/bed/heat.hpp"
 #include "feed/bed/limits.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/usual_bed.hpp"
@@ -24,7 +25,7 @@ enum class ForecastParameter : std::uint8_t {
     cellulosic_respired_share,
     lignin_like_respired_share,
     metabolic_water_kg_per_kg,
-    heat_mj_per_kg,
+    pocket_air_share,
     surface_resistance_m2_k_per_w,
     conductivity_w_per_m_k,
     evaporation_kg_per_m2_day,
@@ -85,12 +86,11 @@ inline constexpr std::array<ParameterKind, forecast_parameter_count> forecast_pa
      "Biome-BGC pools; high end Century pools, CLM5 technical note"},
     {ForecastParameter::metabolic_water_kg_per_kg, "metabolic_water_kg_per_kg", 0.55, 0.50, 0.60,
      Grade::b, "stoichiometry of starch (0.556), sugar (0.600) and a food-waste formula (0.498)"},
-    detail::shared(ForecastParameter::heat_mj_per_kg, "heat_mj_per_kg",
-                   limits::heat_of_respiration),
+    detail::shared(ForecastParameter::pocket_air_share, "pocket_air_share", heat::pocket_air_share),
     detail::shared(ForecastParameter::surface_resistance_m2_k_per_w,
-                   "surface_resistance_m2_k_per_w", limits::surface_resistance),
+                   "surface_resistance_m2_k_per_w", heat::cover_resistance),
     detail::shared(ForecastParameter::conductivity_w_per_m_k, "conductivity_w_per_m_k",
-                   limits::layer_conductivity),
+                   heat::conductivity),
     detail::shared(ForecastParameter::evaporation_kg_per_m2_day, "evaporation_kg_per_m2_day",
                    limits::evaporation_holes),
     {ForecastParameter::surface_limit_moisture, "surface_limit_moisture", 0.60, 0.50, 0.75,
@@ -101,7 +101,7 @@ inline constexpr std::array<ParameterKind, forecast_parameter_count> forecast_pa
                    usual::bed_capacity),
     detail::shared(ForecastParameter::acid_yield_kg_per_kg, "acid_yield_kg_per_kg",
                    limits::acid_from_labile),
-    {ForecastParameter::acid_fading_rate_per_day, "acid_fading_rate_per_day", 0.22, 0.10, 1.0,
+    {ForecastParameter::acid_fading_rate_per_day, "acid_fading_rate_per_day", 0.30, 0.10, 1.0,
      Grade::d, "food acids fade at the pace of the labile pool (judgement)"},
     {ForecastParameter::lime_rate_per_day, "lime_rate_per_day", 0.2, 0.05, 1.0, Grade::d,
      "ground carbonate against acid (judgement)"},

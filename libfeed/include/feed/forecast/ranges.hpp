@@ -37,7 +37,7 @@ inline constexpr Direction directions[] = {
     {ForecastParameter::cellulosic_rate_per_day, 1, 0},
     {ForecastParameter::lignin_like_rate_per_day, 1, 0},
     {ForecastParameter::castings_rate_per_day, 1, 0},
-    {ForecastParameter::heat_mj_per_kg, 1, 0},
+    {ForecastParameter::pocket_air_share, 1, 0},
     {ForecastParameter::surface_resistance_m2_k_per_w, 1, 0},
     {ForecastParameter::conductivity_w_per_m_k, -1, 0},
     {ForecastParameter::worm_intake_wet_kg_per_kg_day, 1, 0},

@@ -82,7 +82,8 @@ inline Surroundings surroundings_of(const CompletedBed& bed, bool worms_known, d
     const double width = in_metres(bed.inside.width);
     around.depth_m = in_metres(bed.depth_of_contents);
     around.surface_m2 = in_square_metres(bed.surface);
-    around.outer_m2 = 2.0 * length * width + 2.0 * (length + width) * around.depth_m;
+    around.outer_m2 = outer_faces_m2(length, width, around.depth_m);
+    around.spread_m2 = limits::usual_spread_share.value * around.surface_m2;
     around.humidity = humidity;
     around.drainage_share = bed.drainage == Drainage::none  ? 0.0
                             : bed.drainage == Drainage::tap ? 0.5
@@ -123,8 +124,8 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
                                                      bed.saturation.value, bed.saturation.high)
                                 : pick(ends.wetness, in_kilograms(bed.water.low),
                                        in_kilograms(bed.water.value), in_kilograms(bed.water.high));
-    state.bed_c = pick(ends.pace, in_celsius(bed.temperature_low), in_celsius(bed.temperature),
-                       in_celsius(bed.temperature_high));
+    const double bed_c = pick(ends.pace, in_celsius(bed.temperature_low),
+                              in_celsius(bed.temperature), in_celsius(bed.temperature_high));
     const Intake contents =
         weighed != nullptr
             ? *weighed
@@ -136,6 +137,8 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
     for (PoolStock& pool : state.pools) {
         if (!fresh) pool.warming_kg = 0.0;
     }
+    state.warm = {};
+    state.warm.stores = {bed_c, bed_c, 0.0, fresh ? contents.labile_kg : 0.0};
     state.cell_water_kg = 0.0;
     state.bed_water_kg = water_kg;
     state.lime_kg += in_kilograms(bed.lime);
