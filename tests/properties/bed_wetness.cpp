@@ -50,9 +50,8 @@ std::vector<Trial> trials(int households) {
             return 0.5 * (dice.between(low, high) + dice.between(low, high));
         };
         const double capacity = drawn(bed.capacity_kg.low, bed.capacity_kg.high);
-        const double released =
-            drawn(limits::released_water_share.low, limits::released_water_share.high) /
-            limits::released_water_share.value;
+        const double released = drawn(assumed::water_released.low, assumed::water_released.high) /
+                                assumed::water_released.value;
         const double water = capacity * drawn(bed.saturation.low, bed.saturation.high) +
                              released * load.free_water_kg.value + load.bedding_water_kg.value -
                              drawn(bed.evaporation_kg.low, bed.evaporation_kg.high);
@@ -83,7 +82,7 @@ TEST_CASE("the two factors chosen are near the best of their ranges") {
             const double room = planned * (t.bed.capacity_kg.value + t.load.capacity_kg.value) -
                                 t.bed.water_kg - t.load.bedding_water_kg.value;
             const double water =
-                released / limits::released_water_share.value * t.load.free_water_kg.value -
+                released / assumed::water_released.value * t.load.free_water_kg.value -
                 t.bed.evaporation_kg.value;
             tally.count(t.saturation, water > room ? Level::watch : Level::none);
         }
@@ -98,8 +97,7 @@ TEST_CASE("the two factors chosen are near the best of their ranges") {
             CAPTURE(released, planned, cost(released, planned));
         }
     }
-    const double chosen =
-        cost(limits::released_water_share.value, limits::planned_capacity_share.value);
+    const double chosen = cost(assumed::water_released.value, limits::planned_capacity_share.value);
     CAPTURE(best, chosen);
     CHECK(chosen <= best + 0.02);
 }

@@ -99,8 +99,11 @@ TEST_CASE("the ranges of C:N and moisture hold every draw") {
                 if (both->is_zero()) continue;
                 const double c = kilograms * (1.0 - moisture) * pick(feed::Property::carbon_dry);
                 carbon += c;
-                if (!both->nitrogen_free)
-                    nitrogen += c / kitchen.between(both->cn_range.low, both->cn_range.high);
+                if (both->tied)
+                    nitrogen += c / kitchen.between(both->cn_ratio.low, both->cn_ratio.high);
+                else
+                    nitrogen += kilograms * (1.0 - moisture) *
+                                kitchen.between(both->nitrogen.low, both->nitrogen.high);
             }
             CHECK(carbon / nitrogen >= answer.cn_ratio.low * (1.0 - 1e-12));
             CHECK(carbon / nitrogen <= answer.cn_ratio.high * (1.0 + 1e-12));

@@ -115,8 +115,7 @@ TEST_CASE("a default is stated, and a value that may not be guessed is refused b
     REQUIRE(guessed);
     REQUIRE(guessed->assumed.size() == 1);
     CHECK(guessed->assumed[0].text ==
-          "the sodium of pickled radish is not known: 0.0002 kg/kg is taken, a default of its "
-          "group");
+          "the sodium of pickled radish is not known: 0.0002 kg/kg is taken");
 
     salty.group = feed::Group::guarded;
     salty[feed::Property::nitrogen_dry].reset();

@@ -28,25 +28,25 @@ TEST_CASE("lignin is taken over volatile solids, and from the decay class where 
                            .with(feed::Property::ash_dry, 0.20)
                            .with(feed::Property::lignin_dry, 0.08, 0.06, 0.12)
                            .share();
-    CHECK(feed::degradable_share_of(*straw) == Approx(degradable_share(0.10)));
-    CHECK(feed::degradable_range_of(*straw).low == Approx(degradable_share(0.15)));
-    CHECK(feed::degradable_range_of(*straw).high == Approx(degradable_share(0.075)));
-    CHECK_FALSE(feed::degradable_range_of(*straw).assumed);
+    CHECK(feed::degradable_share_of(*straw).range.value == Approx(degradable_share(0.10)));
+    CHECK(feed::degradable_share_of(*straw).range.low == Approx(degradable_share(0.15)));
+    CHECK(feed::degradable_share_of(*straw).range.high == Approx(degradable_share(0.075)));
+    CHECK_FALSE(feed::degradable_share_of(*straw).is_assumed);
     const auto sandy = feed_test::Material("sandy straw")
                            .with(feed::Property::ash_dry, 0.20, 0.10, 0.40)
                            .with(feed::Property::lignin_dry, 0.08, 0.06, 0.12)
                            .share();
-    CHECK(feed::degradable_range_of(*sandy).low == Approx(degradable_share(0.12 / 0.60)));
-    CHECK(feed::degradable_range_of(*sandy).high == Approx(degradable_share(0.06 / 0.90)));
+    CHECK(feed::degradable_share_of(*sandy).range.low == Approx(degradable_share(0.12 / 0.60)));
+    CHECK(feed::degradable_share_of(*sandy).range.high == Approx(degradable_share(0.06 / 0.90)));
     double before = 1.0;
     for (const auto decay : {feed::DecayClass::fast, feed::DecayClass::medium,
                              feed::DecayClass::slow, feed::DecayClass::very_slow}) {
         const auto unknown = feed_test::Material("x").decay(decay).share();
-        const auto share = feed::degradable_range_of(*unknown);
-        CHECK(share.assumed);
-        CHECK(share.low <= share.value);
-        CHECK(share.value <= share.high);
-        CHECK(share.value < before);
-        before = share.value;
+        const auto share = feed::degradable_share_of(*unknown);
+        CHECK(share.is_assumed);
+        CHECK(share.range.low <= share.range.value);
+        CHECK(share.range.value <= share.range.high);
+        CHECK(share.range.value < before);
+        before = share.range.value;
     }
 }

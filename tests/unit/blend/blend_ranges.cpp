@@ -106,7 +106,8 @@ TEST_CASE("ranges of masses, volume and air are those of the corners") {
         salt.add(2.54 * sodium_kg);
         fat.add(fat_kg);
         solids.add(solids_kg);
-        for (const double loss : {feed::packing_loss.low, feed::packing_loss.high}) {
+        for (const double loss :
+             {feed::assumed::packing_loss.low, feed::assumed::packing_loss.high}) {
             const auto space = [&](Property property) {
                 return packed(masses[1] / value(v, 1, property), masses[0] / value(v, 0, property),
                               loss);

@@ -6,34 +6,55 @@
 
 #include "catch2.hpp"
 
+using feed::CarbonNitrogen;
 using feed::Range;
 using feed::RatioPart;
 using feed_test::Approx;
 
 namespace {
 
-// Every corner of every range, 16^n of them: the slow, obvious way.
-Range every_corner(const std::vector<RatioPart>& parts) {
-    Range found{1e300, -1e300};
-    const std::size_t corners = std::size_t{1} << (4 * parts.size());
+/// One feedstock of a ratio by its ranges.
+struct Material {
+    Range wet{1.0};
+    Range moisture;
+    CarbonNitrogen both;
+    Range share{1.0};
+
+    RatioPart part() const { return wet * feed::ratio_part(moisture.rest(), both, share); }
+};
+
+// Every corner of every range, 32^n of them: the slow, obvious way.
+Range every_corner(const std::vector<Material>& parts) {
+    Range found{0.0, 1e300, -1e300};
+    const std::size_t corners = std::size_t{1} << (5 * parts.size());
     for (std::size_t corner = 0; corner < corners; ++corner) {
         double carbon = 0.0;
         double nitrogen = 0.0;
         for (std::size_t i = 0; i < parts.size(); ++i) {
-            const auto pick = [&](Range range, std::size_t bit) {
-                return (corner >> (4 * i + bit)) & 1 ? range.high : range.low;
+            const auto pick = [&](const Range& range, std::size_t bit) {
+                return (corner >> (5 * i + bit)) & 1 ? range.high : range.low;
             };
             const auto& part = parts[i];
-            const double c =
-                part.wet_mass_kg * (1.0 - pick(part.moisture_wet, 0)) * pick(part.carbon_dry, 1);
-            carbon += c * pick(part.counted_share, 3);
-            if (!part.nitrogen_free) nitrogen += c / pick(part.cn_ratio, 2);
+            const double dry = pick(part.wet, 4) * (1.0 - pick(part.moisture, 0));
+            const double c = dry * pick(part.both.carbon, 1);
+            carbon += c * pick(part.share, 3);
+            if (part.both.tied)
+                nitrogen += c / pick(part.both.cn_ratio, 2);
+            else
+                nitrogen += dry * pick(part.both.nitrogen, 2);
         }
         if (nitrogen <= 0.0) continue;
         found.low = std::min(found.low, carbon / nitrogen);
         found.high = std::max(found.high, carbon / nitrogen);
     }
     return found;
+}
+
+std::vector<RatioPart> parts_of(const std::vector<Material>& materials) {
+    std::vector<RatioPart> parts;
+    for (const auto& material : materials)
+        parts.push_back(material.part());
+    return parts;
 }
 
 }  // namespace
@@ -46,32 +67,48 @@ TEST_CASE("the sweep finds what every corner finds") {
     const auto range = [&](double low, double high) {
         const double a = between(low, high);
         const double b = between(low, high);
-        return Range{std::min(a, b), std::max(a, b)};
+        return Range{0.5 * (a + b), std::min(a, b), std::max(a, b)};
     };
     for (int trial = 0; trial < 400; ++trial) {
-        std::vector<RatioPart> parts(1 + random() % 4);
-        for (auto& part : parts) {
-            part.wet_mass_kg = between(0.01, 5.0);
-            part.moisture_wet = range(0.0, 0.97);
-            part.carbon_dry = range(0.2, 0.6);
-            part.cn_ratio = range(3.0, 800.0);
-            if (trial % 2 == 1) part.counted_share = range(0.0, 0.83);
-            part.nitrogen_free = parts.size() > 1 && &part == &parts.back() && trial % 3 == 0;
+        std::vector<Material> materials(1 + random() % 3);
+        for (auto& one : materials) {
+            one.wet = trial % 5 == 0 ? range(0.1, 5.0) : Range(between(0.01, 5.0));
+            one.moisture = range(0.0, 0.97);
+            one.both.carbon = range(0.2, 0.6);
+            one.both.tied = random() % 2 == 0;
+            one.both.cn_ratio = range(3.0, 800.0);
+            one.both.nitrogen = range(0.001, 0.06);
+            if (trial % 2 == 1) one.share = range(0.0, 0.83);
+            if (materials.size() > 1 && &one == &materials.back() && trial % 3 == 0) {
+                one.both.tied = false;
+                one.both.nitrogen = Range();
+            }
+            if (materials.size() > 1 && &one == &materials.back() && trial % 7 == 0)
+                one.both.carbon = Range();
         }
-        const auto swept = feed::ratio_range(parts, parts.front().cn_ratio.low);
-        const Range slow = every_corner(parts);
+        if (materials.back().both.carbon.high == 0.0) materials.back().both.tied = false;
+        const auto parts = parts_of(materials);
+        const auto swept = feed::ratio_range(parts, 30.0);
+        const Range slow = every_corner(materials);
         CAPTURE(trial);
         REQUIRE(swept);
+        CHECK(swept->value == 30.0);
         CHECK(swept->low == Approx(slow.low).epsilon(1e-12));
         CHECK(swept->high == Approx(slow.high).epsilon(1e-12));
     }
 }
 
 TEST_CASE("sixty feedstocks take no longer than they should") {
-    std::vector<RatioPart> parts(60);
-    for (std::size_t i = 0; i < parts.size(); ++i)
-        parts[i] = {1.0,    {0.1, 0.9}, {0.4, 0.5}, {5.0 + static_cast<double>(i), 300.0},
-                    {1, 1}, false};
+    std::vector<RatioPart> parts;
+    for (int i = 0; i < 60; ++i) {
+        Material one;
+        one.moisture = {0.5, 0.1, 0.9};
+        one.both.carbon = {0.45, 0.4, 0.5};
+        one.both.cn_ratio = {30.0, 5.0 + i, 300.0};
+        one.both.nitrogen = Range(0.01);
+        one.both.tied = true;
+        parts.push_back(one.part());
+    }
     const auto swept = feed::ratio_range(parts, 30.0);
     REQUIRE(swept);
     CHECK(swept->high == Approx(300.0));
@@ -80,6 +117,7 @@ TEST_CASE("sixty feedstocks take no longer than they should") {
 }
 
 TEST_CASE("a blend without nitrogen has no ratio") {
-    const std::vector<RatioPart> oil{{1.0, {0.0, 0.0}, {0.76, 0.78}, {}, {1, 1}, true}};
-    CHECK_FALSE(feed::ratio_range(oil, 0.0));
+    Material oil;
+    oil.both.carbon = {0.77, 0.76, 0.78};
+    CHECK_FALSE(feed::ratio_range(std::vector<RatioPart>{oil.part()}, 0.0));
 }

@@ -100,7 +100,7 @@ TEST_CASE("looks that no feeding explains are listed, not refused") {
 TEST_CASE("a slow bin is learnt from its diary, and its forecast slows down") {
     Diary diary = tote();
     // What a bin at half the labile rate leaves, by the plain two-pool sum.
-    const auto shares = feed::decay::pool_shares(*diary.feedings[0].portions[0].feedstock);
+    const auto shares = feed::pool_shares(*diary.feedings[0].portions[0].feedstock);
     for (int month = 1; month <= 6; ++month) {
         for (const int day : {4, 8, 15}) {
             Observation look;
@@ -171,8 +171,8 @@ TEST_CASE("planted rates are recovered from whole diaries as often as the interv
     };
     const Portion soft = portion("apple-flesh", 0.4);
     const Portion firm = portion("coffee-grounds", 0.4);
-    const auto soft_shares = feed::decay::pool_shares(*soft.feedstock);
-    const auto firm_shares = feed::decay::pool_shares(*firm.feedstock);
+    const auto soft_shares = feed::pool_shares(*soft.feedstock);
+    const auto firm_shares = feed::pool_shares(*firm.feedstock);
     const feed::RatePrior prior = feed::published_prior();
     int labile_inside = 0;
     int slow_inside = 0;

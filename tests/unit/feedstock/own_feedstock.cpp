@@ -37,8 +37,9 @@ TEST_CASE("a full definition keeps what was given and derives the rest") {
     CHECK(feedstock.id == "shredded-till-roll");
     CHECK(feedstock[Property::moisture_wet]->high == 0.08);
     CHECK(feedstock[Property::cn_ratio]->value == Approx(200.0));
-    CHECK(feedstock[Property::cn_ratio]->low == Approx(100.0));
-    CHECK(feedstock[Property::cn_ratio]->high == Approx(400.0));
+    // Of 36.8 to 43.2 % carbon, the default range, over 0.1 to 0.4 % nitrogen.
+    CHECK(feedstock[Property::cn_ratio]->low == Approx(92.0));
+    CHECK(feedstock[Property::cn_ratio]->high == Approx(432.0));
     CHECK(feedstock[Property::carbon_dry]->low < 0.40);
     CHECK(feedstock[Property::carbon_dry]->range_grade == feed::Grade::d);
     CHECK_FALSE(feedstock[Property::sodium_wet]);
@@ -139,6 +140,6 @@ TEST_CASE("default ranges hold their value and stay possible") {
             CHECK(datum.high <= limits.highest);
         }
     }
-    for (const auto& pools : feed::default_pools)
+    for (const auto& pools : feed::assumed::pools)
         CHECK(pools[0] + pools[1] + pools[2] == Approx(1.0));
 }

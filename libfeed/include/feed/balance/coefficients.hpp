@@ -5,11 +5,9 @@
 #include <utility>
 #include <vector>
 
-#include "feed/balance/group_default.hpp"
 #include "feed/balance/sums.hpp"
 #include "feed/blend/blend_properties.hpp"
-#include "feed/blend/free_air_space.hpp"
-#include "feed/blend/mix.hpp"
+#include "feed/blend/contribution.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/number_print.hpp"
 
@@ -17,7 +15,7 @@ namespace feed {
 
 /// Volume left when scraps and bedding lie in one another, at the tightest: the packed volume of a
 /// blend is not linear, so free air space is held to this bound and never comes out lower.
-inline constexpr double tightest_packing = 1.0 - packing_loss.value;
+inline constexpr double tightest_packing = 1.0 - assumed::packing_loss.value;
 
 /// What was taken for granted, and what was missing, while numbers were read off an entry.
 struct ReadingNotes {
@@ -29,7 +27,8 @@ struct ReadingNotes {
 /// what is missing. Each property is mentioned once.
 class EntryReader {
 public:
-    EntryReader(const Entry& entry, ReadingNotes& notes) : entry_(entry), notes_(notes) {}
+    EntryReader(const Entry& entry, ReadingNotes& notes)
+        : entry_(entry), notes_(notes), one_(contribution_of(*entry.feedstock)) {}
 
     /// What one wet kilogram of the entry adds to a sum. 0 where something is missing; then the
     /// notes hold the error.
@@ -38,17 +37,17 @@ public:
             case Sum::wet_kg:
                 return 1.0;
             case Sum::water_kg:
-                return needed(Property::moisture_wet);
+                return known(Addend::water_kg, Property::moisture_wet);
             case Sum::carbon_kg:
-                return dry_share() > 0.0 ? dry_share() * carbon_dry() : 0.0;
+                return element(Addend::carbon_kg, Property::carbon_dry);
             case Sum::nitrogen_kg:
-                return dry_share() > 0.0 ? dry_share() * nitrogen_dry() : 0.0;
+                return element(Addend::nitrogen_kg, Property::nitrogen_dry);
             case Sum::acid_g:
-                return 1000.0 * or_default(Property::titratable_acidity_wet);
+                return 1000.0 * or_taken(Addend::acid_kg, Property::titratable_acidity_wet);
             case Sum::salt_kg:
-                return salt_per_sodium * or_default(Property::sodium_wet);
+                return or_taken(Addend::salt_kg, Property::sodium_wet);
             case Sum::fat_kg:
-                return fat_wet();
+                return or_taken(Addend::fat_kg, Property::fat_dry);
             case Sum::air_l:
                 return settled_l() - solids_and_water_l();
             case Sum::settled_l:
@@ -56,9 +55,9 @@ public:
             case Sum::loose_l:
                 return loose_l();
             case Sum::bedding_l:
-                return part_of(feedstock()) == Part::bedding ? loose_l() : 0.0;
+                return one_.part == Part::bedding ? loose_l() : 0.0;
             case Sum::scraps_l:
-                return part_of(feedstock()) == Part::scraps ? loose_l() : 0.0;
+                return one_.part == Part::scraps ? loose_l() : 0.0;
             case Sum::poured_kg:
                 return is_plain_water(feedstock()) ? 1.0 : 0.0;
         }
@@ -68,59 +67,62 @@ public:
 private:
     const Feedstock& feedstock() const { return *entry_.feedstock; }
 
-    double dry_share() { return 1.0 - needed(Property::moisture_wet); }
-
-    /// Carbon and nitrogen as they stand; either from the other and their ratio where it is not
-    /// given, as in mix().
-    double carbon_dry() {
-        const auto& ratio = feedstock()[Property::cn_ratio];
-        const auto& nitrogen = feedstock()[Property::nitrogen_dry];
-        if (!feedstock()[Property::carbon_dry] && ratio && nitrogen)
-            return nitrogen->value * ratio->value;
-        return needed(Property::carbon_dry);
-    }
-    double nitrogen_dry() {
-        const auto& ratio = feedstock()[Property::cn_ratio];
-        const auto& carbon = feedstock()[Property::carbon_dry];
-        if (!feedstock()[Property::nitrogen_dry] && ratio && carbon && ratio->value > 0.0)
-            return carbon->value / ratio->value;
-        return needed(Property::nitrogen_dry);
+    /// A number that is never guessed.
+    double known(Addend addend, Property property) {
+        if (!one_.is_known(addend)) return missing(property);
+        return one_[addend].value;
     }
 
-    double fat_wet() {
-        const auto& wet = feedstock()[Property::fat_wet];
-        if (!feedstock()[Property::fat_dry] && wet) return wet->value;
-        const double dry = dry_share();
-        return dry > 0.0 ? dry * or_default(Property::fat_dry) : 0.0;
+    /// Carbon or nitrogen; of what is all water there is neither.
+    double element(Addend addend, Property property) {
+        if (!one_.is_known(Addend::dry_kg)) return missing(Property::moisture_wet);
+        if (!(one_[Addend::dry_kg].value > 0.0) || one_.is_known(addend)) return one_[addend].value;
+        // Of the two that are needed the one that is there is not asked for.
+        const bool there = feedstock()[property].has_value();
+        const bool carbon = property == Property::carbon_dry;
+        return missing(!there ? property : carbon ? Property::nitrogen_dry : Property::carbon_dry);
     }
 
-    /// Free water fills the pores of the rest and adds no volume.
+    /// A number, or what is taken for it, which is said.
+    double or_taken(Addend addend, Property property) {
+        if (one_.is_known(addend)) return one_[addend].value;
+        const auto content = taken(feedstock(), property);
+        if (!content) return missing(property);
+        if (kind(property).basis == Basis::dry && !one_.is_known(Addend::dry_kg))
+            return missing(Property::moisture_wet);
+        if (content->is_assumed)
+            assume("the " + std::string(kind(property).key) + " of " + entry_.label +
+                   " is not known: " + significant(content->range.value, 2) + " " +
+                   std::string(kind(property).unit) + " is taken");
+        return one_[addend].value;
+    }
+
     double loose_l() {
-        if (fills_pores(feedstock())) return 0.0;
-        return 1000.0 / or_default(Property::bulk_density_loose);
+        if (one_.part == Part::poured_water) return 0.0;
+        return 1000.0 * or_taken(Addend::loose_m3, Property::bulk_density_loose);
     }
 
     double settled_l() {
-        if (fills_pores(feedstock())) return 0.0;
-        if (const auto& settled = feedstock()[Property::bulk_density_settled])
-            return tightest_packing * 1000.0 / settled->value;
-        assume("the settled density of " + entry_.label + " is taken as " +
-               significant(settling_factor.value, 3) + " times its loose density");
-        return tightest_packing * loose_l() / settling_factor.value;
+        if (one_.part == Part::poured_water) return 0.0;
+        if (!feedstock()[Property::bulk_density_settled]) {
+            loose_l();
+            assume("how densely " + entry_.label + " settles is not known: " +
+                   significant(assumed::settling[static_cast<std::size_t>(one_.part)].value, 3) +
+                   " times its loose density is taken");
+        }
+        return 1000.0 * tightest_packing * one_[Addend::settled_m3].value;
     }
 
     double solids_and_water_l() {
-        const double moisture = needed(Property::moisture_wet);
-        const auto ash = ash_share(feedstock());
-        if (ash.assumed && moisture < 1.0)
+        if (!one_.is_known(Addend::water_kg)) return missing(Property::moisture_wet);
+        const auto ash = taken(feedstock(), Property::ash_dry);
+        if (ash->is_assumed && one_[Addend::dry_kg].value > 0.0)
             assume("the ash of " + entry_.label + " is taken as " +
-                   significant(100.0 * ash.value, 2) + " % of its dry mass");
-        return 1000.0 *
-               phase_volume_per_kilogram(Moisture(moisture), DryFraction(ash.value)).value();
+                   significant(100.0 * ash->range.value, 2) + " % of its dry mass");
+        return 1000.0 * one_[Addend::phases_m3].value;
     }
 
-    double needed(Property property) {
-        if (const auto& datum = feedstock()[property]) return datum->value;
+    double missing(Property property) {
         Error error;
         error.code = ErrorCode::missing_value;
         error.field = std::string(kind(property).key) + " of " + entry_.label;
@@ -134,16 +136,6 @@ private:
         }
         notes_.errors.push_back(std::move(error));
         return 0.0;
-    }
-
-    double or_default(Property property) {
-        if (const auto& datum = feedstock()[property]) return datum->value;
-        const auto taken = group_default(property, feedstock().group);
-        if (!taken) return needed(property);
-        assume("the " + std::string(kind(property).key) + " of " + entry_.label +
-               " is not known: " + significant(*taken, 2) + " " + std::string(kind(property).unit) +
-               " is taken, a default of its group");
-        return *taken;
     }
 
     static std::string said_basis(Property property) {
@@ -169,6 +161,7 @@ private:
 
     const Entry& entry_;
     ReadingNotes& notes_;
+    Contribution one_;
 };
 
 }  // namespace feed

@@ -54,27 +54,16 @@ inline Compared compared(const PreparedBalance& prepared, const Target& target,
     return result;
 }
 
-/// Range of the loose volume of some portions, from the ranges of their densities.
-struct LooseRange {
-    double low = 0.0;
-    double value = 0.0;
-    double high = 0.0;
-};
-
-inline LooseRange loose_range(const PreparedBalance& prepared, Sum which,
-                              std::span<const double> wet_kg, Grade& grade) {
-    LooseRange range;
+/// Loose volume of some portions, from the ranges of their densities.
+inline Range loose_range(const PreparedBalance& prepared, Sum which, std::span<const double> wet_kg,
+                         Grade& grade) {
+    Range range;
     const auto& column = prepared.sum(which);
     for (std::size_t i = 0; i < column.size(); ++i) {
-        const double litres_here = column[i] * wet_kg[i];
-        if (!(litres_here > 0.0)) continue;
-        const auto& density =
-            (*prepared.problem.entries[i].feedstock)[Property::bulk_density_loose];
-        range.value += litres_here;
-        // A default density has no range of its own: half to twice (grade D).
-        range.low += litres_here * (density ? density->value / density->high : 0.5);
-        range.high += litres_here * (density ? density->value / density->low : 2.0);
-        grade = worst(grade, density ? worst(density->grade, density->range_grade) : Grade::d);
+        if (!(column[i] * wet_kg[i] > 0.0)) continue;
+        const Contribution one = contribution_of(*prepared.problem.entries[i].feedstock);
+        range += 1000.0 * wet_kg[i] * one[Addend::loose_m3];
+        grade = worst(grade, one.grades[static_cast<std::size_t>(Addend::loose_m3)]);
     }
     return range;
 }

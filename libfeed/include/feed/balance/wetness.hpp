@@ -1,20 +1,11 @@
 #pragma once
 #include <span>
 
-#include "feed/blend/available_carbon.hpp"
+#include "feed/blend/contribution.hpp"
 #include "feed/blend/portion.hpp"
-#include "feed/feedstock/part.hpp"
 #include "feed/quantity/units.hpp"
 
 namespace feed {
-
-/// Share of the scraps' own water that comes out of them as they soften (grade D).
-inline constexpr ShareRange scraps_water_released{0.8, 0.5, 0.95, Grade::d, true};
-/// Share of a bedding's water-holding capacity that takes up water in a bin, where it is neither
-/// torn apart nor under water as in the laboratory (grade D).
-inline constexpr ShareRange usable_holding_capacity{0.7, 0.5, 0.9, Grade::d, true};
-/// Water-holding capacity of a bedding that has no value of its own, kg per kg dry (grade D).
-inline constexpr double default_holding_capacity = 2.5;
 
 /// The water a feeding sets free against what its bedding can still take up. What is left over has
 /// to go into the bed below or drains.
@@ -32,23 +23,14 @@ inline Wetness wetness_of(std::span<const Portion> portions) {
     double released = 0.0;
     double spare = 0.0;
     for (const auto& portion : portions) {
-        const auto& feedstock = *portion.feedstock;
-        const auto& moisture = feedstock[Property::moisture_wet];
-        if (!moisture) continue;
+        const Contribution one = contribution_of(*portion.feedstock);
+        if (!one.is_known(Addend::water_kg)) continue;
         const double wet = portion.wet_mass.in_kilograms();
-        const double water = wet * moisture->value;
-        const Part part = part_of(feedstock);
-        if (part == Part::poured_water) {
-            released += water;
-        } else if (part == Part::bedding) {
-            const auto& held = feedstock[Property::water_holding_capacity_dry];
-            const double capacity =
-                usable_holding_capacity.value * (held ? held->value : default_holding_capacity);
-            const double room = capacity * (wet - water) - water;
-            (room > 0.0 ? spare : released) += room > 0.0 ? room : -room;
-        } else if (part == Part::scraps) {
-            released += scraps_water_released.value * water;
-        }
+        released += wet * one[Addend::set_free_kg].value;
+        if (one.part != Part::bedding) continue;
+        const double room = wet * (assumed::usable_capacity.value * one[Addend::capacity_kg].value -
+                                   one[Addend::water_kg].value);
+        (room > 0.0 ? spare : released) += room > 0.0 ? room : -room;
     }
     return {kilograms(released), kilograms(spare), released <= spare, Grade::d};
 }

@@ -10,7 +10,7 @@
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/blend/blend_properties.hpp"
-#include "feed/feedstock/part.hpp"
+#include "feed/blend/contribution.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/estimate.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -190,15 +190,13 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
         for (const Portion& portion : said.bedding) {
             const Feedstock& f = *portion.feedstock;
             const double wet = portion.wet_mass.in_kilograms();
-            const auto& moisture = f[Property::moisture_wet];
-            const Ranged m = moisture ? Ranged(*moisture) : Ranged(0.5, 0.0, 1.0);
-            const Ranged dry = wet * m.rest();
+            const Contribution one = contribution_of(f);
+            const Ranged dry = wet * one[Addend::dry_kg];
             dry_kg += dry;
-            water_kg += wet * m;
+            water_kg += wet * one[Addend::water_kg];
             const auto& holding = f[Property::water_holding_capacity_dry];
-            if (part_of(f) == Part::poured_water || part_of(f) == Part::amendment) continue;
-            capacity_kg +=
-                dry * (holding ? Ranged(*holding) : Ranged(limits::unknown_bedding_capacity));
+            if (one.part == Part::poured_water || one.part == Part::amendment) continue;
+            capacity_kg += dry * (holding ? Ranged(*holding) : Ranged(assumed::holding_capacity));
             if (!holding)
                 assume(bed, "How much water " + f.name +
                                 " holds is not known: 2.5 times its dry weight is taken.");
@@ -259,7 +257,7 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
         salt_known = salt_known && sodium.has_value();
         if (sodium)
             salt_kg +=
-                (portion.wet_mass.in_kilograms() * limits::salt_of_sodium.value) * Ranged(*sodium);
+                (portion.wet_mass.in_kilograms() * assumed::salt_of_sodium.value) * Ranged(*sodium);
     }
     if (!salt_known) {
         const Ranged wet = dry_kg + water_kg;

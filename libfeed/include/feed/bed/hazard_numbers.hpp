@@ -105,8 +105,8 @@ inline HazardNumber dry_number(const BedNumbers& bed, const Load& load) noexcept
 
 inline double air_after(const BedNumbers& bed, const Load& load, double share_of_bed) noexcept {
     const double ash = limits::bed_ash.value;
-    const double solids = bed.dry_kg * ((1.0 - ash) / limits::organic_density.value +
-                                        ash / limits::ash_density.value);
+    const double solids = bed.dry_kg * ((1.0 - ash) / assumed::organic_density.value +
+                                        ash / assumed::ash_density.value);
     const double total = share_of_bed * bed.contents_m3 + load.settled_m3;
     // What is poured in runs through the whole bed; the water of the food stays around it.
     const double water = load.water_kg.value - (1.0 - share_of_bed) * load.poured_kg;

@@ -1,35 +1,13 @@
 #pragma once
-#include "feed/balance/wetness.hpp"
 #include "feed/bed/factor.hpp"
+#include "feed/feedstock/assumed.hpp"
 
 // Every factor and limit that the bed layer uses, by hazard. docs/bed.md shows them as a table;
 // tests hold their order (low <= value <= high, watch before act).
 namespace feed::limits {
 
-// Wet.
-inline constexpr Factor released_water_share{
-    scraps_water_released.value,
-    0.6,
-    0.95,
-    "kg/kg",
-    Grade::d,
-    "share of the scraps' own water that leaves them as the cells collapse (judgement)"};
-inline constexpr Factor planned_capacity_share{
-    usable_holding_capacity.value,
-    0.6,
-    0.8,
-    "kg/kg",
-    Grade::d,
-    "plan at 60-80 % of the water-holding capacity; at all of it the pores are full (judgement, "
-    "after a recalled figure)"};
-inline constexpr Factor unknown_bedding_capacity{
-    default_holding_capacity,
-    1.0,
-    3.6,
-    "kg/kg dry",
-    Grade::d,
-    "water-holding capacity of a bedding without a figure: within straw 2.0-3.6 (Ward et al. 2000; "
-    "Spiehs et al. 2013) (judgement)"};
+// Wet. What a feedstock brings, where it is not known, stands in feedstock/assumed.hpp.
+inline constexpr const Factor& planned_capacity_share = assumed::usable_capacity;
 
 // Evaporation from the surface of the bed, kg/m2 and day; used for wet, dry and going away.
 inline constexpr Factor evaporation_open_top{
@@ -85,13 +63,6 @@ inline constexpr Factor coarse_lime_acting{
     Grade::d,
     "share of hand-crushed shell that acts; it did little in three weeks (Auburn S-05-05, 2005, "
     "recalled) (judgement)"};
-inline constexpr Factor unknown_acid_sour{
-    8.0,      2.0,
-    25.0,     "g citric/kg",
-    Grade::d, "titratable acidity of scraps marked acid without a figure (judgement)"};
-inline constexpr Factor unknown_acid_mild{
-    2.0,           0.0,      6.0,
-    "g citric/kg", Grade::d, "titratable acidity of other scraps without a figure (judgement)"};
 /// Most ground carbonate the check ever advises at a time, by surface.
 inline constexpr Factor most_lime{
     200.0, 100.0, 300.0, "g/m2", Grade::d, "a spoonful or two a bin at a time (common practice)"};
@@ -158,8 +129,6 @@ inline constexpr Limit salt{0.002,
                             "growth suffers above 0.2 % in kitchen waste (Wu et al. 2019); above "
                             "0.5 % lethal (Kaplan et al. "
                             "1980; Edwards, Earthworm Ecology, table 18.3)"};
-inline constexpr Factor salt_of_sodium{2.54,    2.54,     2.54,
-                                       "kg/kg", Grade::b, "molar masses 58.44 and 22.99"};
 inline constexpr Factor bed_salt{
     0.0005,  0.0002,   0.0015,
     "kg/kg", Grade::d, "salt of a bed of unknown past, by wet mass (judgement)"};
@@ -244,8 +213,6 @@ inline constexpr Factor collapsed_scraps_volume{
     Grade::d, "volume that settled scraps still hold open once their cells collapse (judgement)"};
 inline constexpr Factor bed_ash{
     0.25, 0.1, 0.5, "kg/kg dry", Grade::d, "ash of a bed of castings and bedding (judgement)"};
-inline constexpr Factor settled_over_loose{
-    1.5, 1.15, 2.2, "", Grade::d, "settled over loose bulk density (judgement)"};
 inline constexpr Factor mixed_bed_depth{0.10,
                                         0.05,
                                         0.15,
@@ -253,15 +220,6 @@ inline constexpr Factor mixed_bed_depth{0.10,
                                         Grade::d,
                                         "depth of bed that shares air and water with a feeding "
                                         "(judgement)"};
-inline constexpr Factor organic_density{1600.0,
-                                        1000.0,
-                                        1600.0,
-                                        "kg/m3",
-                                        Grade::c,
-                                        "Richard et al. 2004 (recalled); 1000 in Haug 1993, 1421 "
-                                        "measured by McNulty and Kennedy 1982"};
-inline constexpr Factor ash_density{2500.0,  2500.0,   2500.0,
-                                    "kg/m3", Grade::c, "Richard et al. 2004; Haug 1993 (recalled)"};
 
 // Greasy: fat of the feeding by its wet mass.
 inline constexpr Limit fat{

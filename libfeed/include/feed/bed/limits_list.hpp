@@ -20,11 +20,9 @@ struct NamedLimit {
     const Limit* limit;
 };
 
-/// Every factor of the check, for tables and tests; a new factor belongs in here.
-inline constexpr std::array<NamedFactor, 55> all_factors{{
-    {"share of the scraps' water released", &released_water_share},
-    {"share of capacity planned", &planned_capacity_share},
-    {"capacity of bedding without a figure", &unknown_bedding_capacity},
+/// Every factor of the check that is not an assumed value of a feedstock (assumed::all), for tables
+/// and tests; a new factor belongs in here.
+inline constexpr std::array<NamedFactor, 46> all_factors{{
     {"evaporation, open top", &evaporation_open_top},
     {"evaporation, lid with holes", &evaporation_holes},
     {"evaporation, closed", &evaporation_closed},
@@ -33,15 +31,12 @@ inline constexpr std::array<NamedFactor, 55> all_factors{{
     {"acid bound by lime", &grams_citric_per_gram_lime},
     {"ground lime that acts", &ground_lime_acting},
     {"crushed shell that acts", &coarse_lime_acting},
-    {"acid of sour scraps without a figure", &unknown_acid_sour},
-    {"acid of other scraps without a figure", &unknown_acid_mild},
     {"most lime advised", &most_lime},
     {"pH that lime leads to", &ph_after_lime},
     {"heat of respiration", &heat_of_respiration},
     {"resistance of the cover", &surface_resistance},
     {"conductivity of the bed", &layer_conductivity},
     {"share of the surface a feeding covers", &usual_spread_share},
-    {"salt of sodium", &salt_of_sodium},
     {"salt of a bed of unknown past", &bed_salt},
     {"weekly rule", &rate_weekly},
     {"daily half", &rate_half_daily},
@@ -57,10 +52,7 @@ inline constexpr std::array<NamedFactor, 55> all_factors{{
     {"memory of underfed", &underfed_days},
     {"volume left of collapsed scraps", &collapsed_scraps_volume},
     {"ash of a bed", &bed_ash},
-    {"settled over loose density", &settled_over_loose},
     {"depth of bed mixed with a feeding", &mixed_bed_depth},
-    {"density of organic matter", &organic_density},
-    {"density of ash", &ash_density},
     {"capacity of a settled bed", &usual::bed_capacity},
     {"dry density of new bedding", &usual::dry_density_new},
     {"dry density of a settled bed", &usual::dry_density_settled},

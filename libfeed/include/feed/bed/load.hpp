@@ -6,8 +6,8 @@
 #include "feed/bed/limits.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
+#include "feed/blend/contribution.hpp"
 #include "feed/blend/portion.hpp"
-#include "feed/feedstock/part.hpp"
 
 namespace feed {
 
@@ -79,37 +79,13 @@ inline DecayedShares decayed_shares(double horizon_days) noexcept {
 
 namespace detail {
 
-/// Labile, cellulosic and lignin-like shares where the table has none (judgement).
-constexpr std::array<double, 3> usual_pools(DecayClass decay_class) noexcept {
-    switch (decay_class) {
-        case DecayClass::inert:
-            return {0.0, 0.0, 0.0};
-        case DecayClass::fast:
-            return {0.78, 0.20, 0.02};
-        case DecayClass::medium:
-            return {0.50, 0.44, 0.06};
-        case DecayClass::slow:
-            return {0.16, 0.66, 0.18};
-        case DecayClass::very_slow:
-            return {0.04, 0.56, 0.40};
-    }
-    return {0.0, 0.0, 0.0};
-}
-
-inline Ranged datum_or(const Feedstock& f, Property property, const Ranged& usual) noexcept {
-    const auto& datum = f[property];
-    return datum ? Ranged(*datum) : usual;
-}
-
-/// Ammonia nitrogen that the decay of a portion frees less what its microbes take up: for each pool
-/// the decayed carbon times (N/C - (1 - respired)/C:N of the product). CLM5 technical note, eq.
-/// 21.12.
-inline Ranged surplus_nitrogen_kg(const Feedstock& f, double dry_kg,
-                                  const std::array<double, 3>& pools,
-                                  const DecayedShares& decayed) noexcept {
-    const Ranged nitrogen = datum_or(f, Property::nitrogen_dry, Ranged(0.0));
-    const auto& carbon_datum = f[Property::carbon_dry];
-    const double carbon = carbon_datum ? carbon_datum->value : 0.0;
+/// Ammonia nitrogen that the decay of one kilogram dry frees less what its microbes take up, kg:
+/// for each pool the decayed carbon times (N/C - (1 - respired)/C:N of the product). CLM5 technical
+/// note, eq. 21.12.
+inline Ranged surplus_nitrogen(const Feedstock& f, const DecayedShares& decayed) noexcept {
+    const auto both = carbon_nitrogen_of(f);
+    const double carbon = both ? both->carbon.value : taken(f, Property::carbon_dry)->range.value;
+    const std::array<double, 3> pools = pool_shares(f);
     double decaying = 0.0;
     double taken_up = 0.0;
     for (std::size_t p = 0; p < pools.size(); ++p) {
@@ -117,14 +93,32 @@ inline Ranged surplus_nitrogen_kg(const Feedstock& f, double dry_kg,
         taken_up += pools[p] * decayed[p] * carbon * (1.0 - pool_rates[p].respired_share) /
                     pool_rates[p].castings_cn;
     }
-    return (dry_kg * decaying) * nitrogen - Ranged(dry_kg * taken_up);
+    return decaying * (both ? both->nitrogen : Ranged()) - Ranged(taken_up);
 }
 
-inline void add_guessed_acid(Load& load, const Feedstock& f, double wet_kg) noexcept {
-    load.acid_guessed_kg += wet_kg;
-    load.grade = Grade::d;
-    load.acid_g += wet_kg * Ranged(f.has(Caution::acidity) ? limits::unknown_acid_sour
-                                                           : limits::unknown_acid_mild);
+/// Whether what is labile in a feedstock heats and sours a bed: paper, straw and leaves are too
+/// short of nitrogen for it.
+constexpr bool heats(const Feedstock& f, Part part) noexcept {
+    return part != Part::bedding || f.has(Caution::heating);
+}
+
+/// Lime that acts: coarse shell hardly does.
+inline Ranged acting_lime(const Feedstock& f, const Ranged& neutralising) noexcept {
+    const bool coarse = f.has(Caution::sharp) && !f.has(Caution::dust);
+    return neutralising * Ranged(coarse ? limits::coarse_lime_acting : limits::ground_lime_acting);
+}
+
+/// What of a portion's figures is missing or guessed, for hazards that must not rest on a guess.
+inline void count_gaps(Load& load, const Contribution& one, double wet_kg) noexcept {
+    const bool scraps = one.part == Part::scraps;
+    if (!one.is_known(Addend::water_kg)) load.grade = Grade::d;
+    if (scraps && !one.is_known(Addend::nitrogen_kg)) load.nitrogen_missing_kg = wet_kg;
+    if (scraps && !one.is_known(Addend::salt_kg)) load.salt_missing_kg = wet_kg;
+    if (scraps && !one.is_known(Addend::fat_kg)) load.fat_missing_kg = wet_kg;
+    if (!one.is_known(Addend::acid_kg) && one[Addend::acid_kg].high > 0.0)
+        load.acid_guessed_kg = wet_kg;
+    if (!one.is_known(Addend::capacity_kg)) load.capacity_guessed_kg = wet_kg;
+    if (load.acid_guessed_kg > 0.0 || load.capacity_guessed_kg > 0.0) load.grade = Grade::d;
 }
 
 }  // namespace detail
@@ -133,100 +127,33 @@ inline void add_guessed_acid(Load& load, const Feedstock& f, double wet_kg) noex
 /// @param wet_kg   wet mass, at least 0.
 /// @param decayed  from decayed_shares.
 inline Load load_of(const Feedstock& f, double wet_kg, const DecayedShares& decayed) noexcept {
+    const Contribution one = contribution_of(f);
+    const auto sum = [&](Addend addend) { return wet_kg * one[addend]; };
     Load load;
-    const Part part = part_of(f);
     load.wet_kg = wet_kg;
-    const auto& moisture_datum = f[Property::moisture_wet];
-    if (moisture_datum)
-        load.grade = worst(load.grade, moisture_datum->grade);
-    else
-        load.grade = Grade::d;
-    const Ranged moisture = moisture_datum               ? Ranged(*moisture_datum)
-                            : part == Part::poured_water ? Ranged(1.0)
-                                                         : Ranged(0.5, 0.05, 0.95);
-    load.water_kg = wet_kg * moisture;
-    load.dry_kg = wet_kg * moisture.rest();
-    const double dry = load.dry_kg.value;
-
-    std::array<double, 3> pools = detail::usual_pools(f.decay_class);
-    constexpr Property shares[] = {Property::labile_share, Property::cellulosic_share,
-                                   Property::lignin_like_share};
-    for (std::size_t p = 0; p < pools.size(); ++p) {
-        if (const auto& share = f[shares[p]]) pools[p] = share->value;
+    load.grade = one.grades[static_cast<std::size_t>(Addend::water_kg)];
+    load.water_kg = sum(Addend::water_kg);
+    load.dry_kg = sum(Addend::dry_kg);
+    load.free_water_kg = sum(Addend::set_free_kg);
+    load.capacity_kg = sum(Addend::capacity_kg);
+    load.acid_g = 1000.0 * sum(Addend::acid_kg);
+    if (detail::heats(f, one.part)) load.labile_kg = sum(Addend::labile_kg);
+    load.surplus_nitrogen_g = (1000.0 * load.dry_kg.value) * detail::surplus_nitrogen(f, decayed);
+    load.lime_g = 1000.0 * detail::acting_lime(f, sum(Addend::neutralising_kg));
+    // A guess of the salt or fat of scraps could do harm: it is counted as missing.
+    if (one.part != Part::scraps || one.is_known(Addend::salt_kg))
+        load.salt_kg = sum(Addend::salt_kg);
+    if (one.part != Part::scraps || one.is_known(Addend::fat_kg)) load.fat_kg = sum(Addend::fat_kg);
+    load.solids_m3 = sum(Addend::solids_m3).value;
+    load.settled_m3 = sum(Addend::settled_m3).value;
+    if (one.part == Part::poured_water) load.poured_kg = load.water_kg.value;
+    if (one.part == Part::bedding) load.bedding_water_kg = load.water_kg;
+    if (one.part == Part::scraps) {
+        load.scraps_wet_kg = wet_kg;
+        load.scraps_settled_m3 = load.settled_m3;
+        load.settled_m3 *= limits::collapsed_scraps_volume.value;
     }
-    const double ash =
-        detail::datum_or(f, Property::ash_dry, part == Part::amendment ? Ranged(1.0) : Ranged(0.06))
-            .value;
-    const double organic = 1.0 - ash;
-    const Ranged labile =
-        detail::datum_or(f, Property::labile_share, {pools[0], 0.7 * pools[0], 1.3 * pools[0]});
-    // Paper, straw and leaves are too short of nitrogen to heat or sour a bed.
-    if (part != Part::bedding || f.has(Caution::heating))
-        load.labile_kg = organic * (load.dry_kg * labile);
-    load.surplus_nitrogen_g = 1000.0 * detail::surplus_nitrogen_kg(f, dry, pools, decayed);
-
-    if (const auto& lime = f[Property::neutralising_value_wet]) {
-        const bool coarse = f.has(Caution::sharp) && !f.has(Caution::dust);
-        load.lime_g =
-            (1000.0 * wet_kg) * (Ranged(*lime) * Ranged(coarse ? limits::coarse_lime_acting
-                                                               : limits::ground_lime_acting));
-    }
-    if (const auto& sodium = f[Property::sodium_wet])
-        load.salt_kg = (wet_kg * limits::salt_of_sodium.value) * Ranged(*sodium);
-    if (const auto& fat = f[Property::fat_dry])
-        load.fat_kg = load.dry_kg * Ranged(*fat);
-    else if (const auto& fresh = f[Property::fat_wet])
-        load.fat_kg = wet_kg * Ranged(*fresh);
-
-    load.solids_m3 =
-        dry * (organic / limits::organic_density.value + ash / limits::ash_density.value);
-    const auto& settled = f[Property::bulk_density_settled];
-    const auto& loose = f[Property::bulk_density_loose];
-    const double usual_density = part == Part::bedding ? 150.0 : 700.0;
-    const double density = settled ? settled->value
-                           : loose ? loose->value * limits::settled_over_loose.value
-                                   : usual_density;
-    const double volume = wet_kg / density;
-
-    switch (part) {
-        case Part::poured_water:
-            load.free_water_kg = load.water_kg;
-            load.poured_kg = load.water_kg.value;
-            break;
-        case Part::amendment:
-            load.settled_m3 = volume;
-            break;
-        case Part::bedding: {
-            load.bedding_water_kg = load.water_kg;
-            load.settled_m3 = volume;
-            const auto& holding = f[Property::water_holding_capacity_dry];
-            load.capacity_kg = load.dry_kg * (holding ? Ranged(*holding)
-                                                      : Ranged(limits::unknown_bedding_capacity));
-            if (!holding) {
-                load.capacity_guessed_kg = wet_kg;
-                load.grade = Grade::d;
-            }
-            if (const auto& acid = f[Property::titratable_acidity_wet])
-                load.acid_g = (1000.0 * wet_kg) * Ranged(*acid);
-            else if (f.has(Caution::acidity))
-                detail::add_guessed_acid(load, f, wet_kg);
-            break;
-        }
-        case Part::scraps:
-            load.scraps_wet_kg = wet_kg;
-            load.free_water_kg = load.water_kg * Ranged(limits::released_water_share);
-            load.scraps_settled_m3 = volume;
-            load.settled_m3 = limits::collapsed_scraps_volume.value * volume;
-            if (const auto& acid = f[Property::titratable_acidity_wet])
-                load.acid_g = (1000.0 * wet_kg) * Ranged(*acid);
-            else
-                detail::add_guessed_acid(load, f, wet_kg);
-            if (!f[Property::nitrogen_dry] || !f[Property::carbon_dry])
-                load.nitrogen_missing_kg = wet_kg;
-            if (!f[Property::sodium_wet]) load.salt_missing_kg = wet_kg;
-            if (!f[Property::fat_dry] && !f[Property::fat_wet]) load.fat_missing_kg = wet_kg;
-            break;
-    }
+    detail::count_gaps(load, one, wet_kg);
     return load;
 }
 

@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "feed/blend/blend_assumptions.hpp"
-#include "feed/blend/blend_intervals.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/mix.hpp"
 #include "feed/blend/parts.hpp"
@@ -38,9 +37,9 @@ inline Known known_from(double concerned, double missing) {
     return {share <= most_missing_share ? Knowledge::at_least : Knowledge::unknown, 1.0 - share};
 }
 
-inline Known known_part(const BlendTotals& totals, BlendQuantity quantity) {
+inline Known known_part(const BlendSums& sums, BlendQuantity quantity) {
     const auto at = static_cast<std::size_t>(quantity);
-    return known_from(totals.concerned[at].value(), totals.missing[at].value());
+    return known_from(sums.concerned[at], sums.missing[at]);
 }
 
 /// A volume that is only a lower bound gives no density and no share of air.
@@ -61,34 +60,28 @@ inline Known both(Known a, Known b) {
 
 /// An estimate from plain numbers in the unit that `make` names. The range always holds the value.
 template <class T, class Make>
-Estimate<T> estimate(Known known, double value, Range range, Grade grade, Make make) {
+Estimate<T> estimate(Known known, const Range& range, Grade grade, Make make) {
     Estimate<T> made;
     made.knowledge = known.knowledge;
     made.covered = known.covered;
     made.grade = grade;
     if (known.knowledge == Knowledge::unknown) return made;
-    made.value = make(value);
-    made.low = make(std::min(range.low, value));
-    made.high = make(std::max(range.high, value));
+    const Range around = range.around_value();
+    made.value = make(around.value);
+    made.low = make(around.low);
+    made.high = make(around.high);
     return made;
 }
 
 inline constexpr auto plain = [](double number) { return number; };
 
-inline Estimate<Mass> mass_estimate(Known known, Mass value, const SumRange& sum,
-                                    double factor = 1.0) {
-    return estimate<Mass>(known, value.value(), {factor * sum.range.low, factor * sum.range.high},
-                          sum.grade, [](double number) { return kilograms(number); });
-}
-
 /// A C:N ratio from below: a missing part counts as pure protein. Masses in kg.
-inline NumberRange3 bounded_ratio(double typical, Range range, double nitrogen,
-                                  double missing_dry) {
-    const auto bounded = [&](double ratio) {
-        return (ratio * nitrogen + protein_carbon * missing_dry) /
+inline Range bounded_ratio(const Range& ratio, double nitrogen, double missing_dry) {
+    const auto bounded = [&](double one) {
+        return (one * nitrogen + protein_carbon * missing_dry) /
                (nitrogen + protein_nitrogen * missing_dry);
     };
-    return {bounded(typical), {bounded(range.low), range.high}};
+    return {bounded(ratio.value), bounded(ratio.low), ratio.high};
 }
 
 /// Carbon over nitrogen. Where a part is missing, the lower bound counts it as pure protein.
@@ -96,83 +89,90 @@ inline Estimate<double> ratio_estimate(Known known, double carbon, double nitrog
                                        const std::vector<RatioPart>& parts, double missing_dry,
                                        Grade grade) {
     if (!(nitrogen > 0.0)) known.knowledge = Knowledge::unknown;
-    if (known.knowledge == Knowledge::unknown) return estimate<double>(known, 0, {}, grade, plain);
+    if (known.knowledge == Knowledge::unknown) return estimate<double>(known, {}, grade, plain);
     const double typical = carbon / nitrogen;
-    const Range range = ratio_range(parts, typical).value_or(Range{typical, typical});
-    if (known.knowledge == Knowledge::known)
-        return estimate<double>(known, typical, range, grade, plain);
-    const NumberRange3 bounded = bounded_ratio(typical, range, nitrogen, missing_dry);
-    return estimate<double>(known, bounded.value, bounded.range, grade, plain);
+    Range range = ratio_range(parts, typical).value_or(Range(typical));
+    if (known.knowledge != Knowledge::known) range = bounded_ratio(range, nitrogen, missing_dry);
+    return estimate<double>(known, range, grade, plain);
 }
 
-inline void set_ratios(BlendProperties& blend, const BlendTotals& totals, BlendRanges& ranges) {
-    const Known known = known_part(totals, BlendQuantity::carbon_nitrogen);
-    const double nitrogen = totals.nitrogen.value();
-    const double missing =
-        totals.missing[static_cast<std::size_t>(BlendQuantity::carbon_nitrogen)].value();
-    const Grade grade = worst(ranges.carbon.grade, ranges.nitrogen.grade);
-    blend.cn_ratio =
-        ratio_estimate(known, totals.carbon.value(), nitrogen, ranges.ratio_parts, missing, grade);
-    for (std::size_t i = 0; i < ranges.ratio_parts.size(); ++i)
-        ranges.ratio_parts[i].counted_share = ranges.degradable[i];
-    blend.available_cn_ratio =
-        ratio_estimate(known, totals.available_carbon.value(), nitrogen, ranges.ratio_parts,
-                       missing, worst(grade, ranges.degradable_grade));
+/// The sums of merged portions and their parts in the two ratios.
+struct BlendParts {
+    BlendSums sums;
+    std::vector<RatioPart> total_ratio, available_ratio;
+
+    explicit BlendParts(std::span<const Portion> parts) {
+        total_ratio.reserve(parts.size());
+        available_ratio.reserve(parts.size());
+        for (const auto& portion : parts) {
+            const Range wet = wet_range(portion);
+            const Contribution one = contribution_of(*portion.feedstock);
+            sums.add(wet, one);
+            if (one.total_ratio) total_ratio.push_back(wet * *one.total_ratio);
+            if (one.available_ratio) available_ratio.push_back(wet * *one.available_ratio);
+        }
+    }
+};
+
+inline void set_ratios(BlendProperties& blend, const BlendParts& parts) {
+    const BlendSums& sums = parts.sums;
+    const Known known = known_part(sums, BlendQuantity::carbon_nitrogen);
+    const double nitrogen = sums[Addend::nitrogen_kg].range.value;
+    const double missing = sums.missing[static_cast<std::size_t>(BlendQuantity::carbon_nitrogen)];
+    blend.cn_ratio = ratio_estimate(known, sums[Addend::carbon_kg].range.value, nitrogen,
+                                    parts.total_ratio, missing, sums.ratio_grade);
+    blend.available_cn_ratio = ratio_estimate(known, sums[Addend::available_carbon_kg].range.value,
+                                              nitrogen, parts.available_ratio, missing,
+                                              worst(sums.ratio_grade, sums.degradable_grade));
 }
 
-inline VolumeSums volume_sums(const BlendTotals& totals, const BlendRanges& ranges) {
-    return {totals.wet_mass.in_kilograms(),  totals.volume.value(),
-            ranges.bedding_m3.range,         ranges.other_m3.range,
-            ranges.phases_m3.range,          ranges.settled_bedding_m3.range,
-            ranges.settled_other_m3.range,   ranges.settled_bedding_typical_m3,
-            ranges.settled_other_typical_m3, ranges.phases_typical_m3};
+inline VolumeSums volume_sums(const BlendSums& sums) {
+    return {sums[Addend::wet_kg].range,    sums.loose_bedding_m3.range,
+            sums.loose_other_m3.range,     sums[Addend::phases_m3].range,
+            sums.settled_bedding_m3.range, sums.settled_other_m3.range};
 }
 
-inline void set_volumes(BlendProperties& blend, const BlendTotals& totals,
-                        const BlendRanges& ranges) {
-    const VolumeSums sums = volume_sums(totals, ranges);
+inline void set_volumes(BlendProperties& blend, const BlendSums& of) {
+    const VolumeSums sums = volume_sums(of);
     const VolumeNumbers numbers = volume_numbers(sums);
     const bool mixed = sums.bedding.high > 0.0 && sums.other.high > 0.0;
-    const Known known = known_part(totals, BlendQuantity::volume);
-    const Grade grade =
-        worst(worst(ranges.bedding_m3.grade, ranges.other_m3.grade), mixed ? Grade::d : Grade::a);
-    blend.volume = estimate<Volume>(known, numbers.volume.value, numbers.volume.range, grade,
+    const Known known = known_part(of, BlendQuantity::volume);
+    const Grade grade = worst(worst(of.loose_bedding_m3.grade, of.loose_other_m3.grade),
+                              mixed ? Grade::d : Grade::a);
+    blend.volume = estimate<Volume>(known, numbers.volume, grade,
                                     [](double number) { return cubic_metres(number); });
-    const Known density_known = known_density(known, sums.loose);
+    const Known density_known = known_density(known, numbers.volume.value);
     blend.bulk_density =
-        estimate<Density>(density_known, numbers.density.value, numbers.density.range, grade,
+        estimate<Density>(density_known, numbers.density, grade,
                           [](double number) { return kilograms_per_cubic_metre(number); });
     const Known air_known = known_air(density_known, blend.moisture.is_known(), sums);
-    const Grade air_grade =
-        worst(worst(grade, ranges.phases_m3.grade),
-              worst(ranges.settled_bedding_m3.grade, ranges.settled_other_m3.grade));
-    blend.free_air_space =
-        estimate<double>(air_known, numbers.air.value, numbers.air.range, air_grade, plain);
+    const Grade air_grade = worst(worst(grade, of[Addend::phases_m3].grade),
+                                  worst(of.settled_bedding_m3.grade, of.settled_other_m3.grade));
+    blend.free_air_space = estimate<double>(air_known, numbers.air, air_grade, plain);
 }
 
-inline void set_masses(BlendProperties& blend, const BlendTotals& totals,
-                       const BlendRanges& ranges) {
-    const Known moisture_known = known_part(totals, BlendQuantity::moisture);
-    const Known element_known = known_part(totals, BlendQuantity::carbon_nitrogen);
-    blend.dry_mass = mass_estimate(moisture_known, totals.dry_mass, ranges.dry);
-    blend.water = mass_estimate(moisture_known, totals.water, ranges.water);
-    const double wet = totals.wet_mass.in_kilograms();
-    blend.moisture =
-        estimate<Moisture>(moisture_known, moisture(totals).value(),
-                           {ranges.water.range.low / wet, ranges.water.range.high / wet},
-                           ranges.water.grade, [](double number) { return Moisture(number); });
-    blend.carbon = mass_estimate(element_known, totals.carbon, ranges.carbon);
-    blend.nitrogen = mass_estimate(element_known, totals.nitrogen, ranges.nitrogen);
-    blend.acid = mass_estimate(known_part(totals, BlendQuantity::acid), totals.acid, ranges.acid);
-    blend.salt = mass_estimate(known_part(totals, BlendQuantity::salt), totals.salt, ranges.sodium,
-                               salt_per_sodium);
-    blend.potassium = mass_estimate(known_part(totals, BlendQuantity::potassium), totals.potassium,
-                                    ranges.potassium);
-    blend.fat = mass_estimate(known_part(totals, BlendQuantity::fat), totals.fat, ranges.fat);
-    blend.volatile_solids = mass_estimate(known_part(totals, BlendQuantity::volatile_solids),
-                                          totals.volatile_solids, ranges.volatile_solids);
-    blend.neutralising = mass_estimate(known_part(totals, BlendQuantity::neutralising),
-                                       totals.neutralising, ranges.neutralising);
+inline void set_masses(BlendProperties& blend, const BlendSums& sums) {
+    const auto mass = [&](Addend addend, BlendQuantity quantity) {
+        return estimate<Mass>(known_part(sums, quantity), sums[addend].range, sums[addend].grade,
+                              [](double number) { return kilograms(number); });
+    };
+    blend.wet_mass = wet_kilograms(sums[Addend::wet_kg].range.value);
+    blend.dry_mass = mass(Addend::dry_kg, BlendQuantity::moisture);
+    blend.water = mass(Addend::water_kg, BlendQuantity::moisture);
+    const GradedSum& water = sums[Addend::water_kg];
+    const Range& wet = sums[Addend::wet_kg].range;
+    blend.moisture = estimate<Moisture>(
+        known_part(sums, BlendQuantity::moisture),
+        {water.range.value / wet.value, water.range.low / wet.value, water.range.high / wet.value},
+        water.grade, [](double number) { return Moisture(number); });
+    blend.carbon = mass(Addend::carbon_kg, BlendQuantity::carbon_nitrogen);
+    blend.nitrogen = mass(Addend::nitrogen_kg, BlendQuantity::carbon_nitrogen);
+    blend.acid = mass(Addend::acid_kg, BlendQuantity::acid);
+    blend.salt = mass(Addend::salt_kg, BlendQuantity::salt);
+    blend.potassium = mass(Addend::potassium_kg, BlendQuantity::potassium);
+    blend.fat = mass(Addend::fat_kg, BlendQuantity::fat);
+    blend.volatile_solids = mass(Addend::volatile_solids_kg, BlendQuantity::volatile_solids);
+    blend.neutralising = mass(Addend::neutralising_kg, BlendQuantity::neutralising);
 }
 
 inline void list_unknown(BlendProperties& blend) {
@@ -202,12 +202,10 @@ inline void list_unknown(BlendProperties& blend) {
 /// The numbers of a blend of merged portions; without what was assumed and what is unknown.
 inline void set_numbers(BlendProperties& properties, std::span<const Portion> parts) {
     if (parts.empty()) return;
-    const BlendTotals totals = mix(parts);
-    BlendRanges ranges = ranges_of(parts);
-    properties.wet_mass = totals.wet_mass;
-    set_masses(properties, totals, ranges);
-    set_ratios(properties, totals, ranges);
-    set_volumes(properties, totals, ranges);
+    const BlendParts made(parts);
+    set_masses(properties, made.sums);
+    set_ratios(properties, made);
+    set_volumes(properties, made.sums);
     for (const auto& part : parts)
         properties.cautions |= part.feedstock->cautions;
 }

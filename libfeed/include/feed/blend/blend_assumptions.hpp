@@ -7,6 +7,7 @@
 #include "feed/blend/available_carbon.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/free_air_space.hpp"
+#include "feed/feedstock/part.hpp"
 #include "feed/quantity/number_print.hpp"
 
 namespace feed::detail {
@@ -46,7 +47,7 @@ inline bool lacks_lignin(const Feedstock& feedstock) {
 
 inline bool lacks_settled_density(const Feedstock& feedstock) {
     const auto& settled = feedstock[Property::bulk_density_settled];
-    return !fills_pores(feedstock) && (!settled || is_judged(settled));
+    return part_of(feedstock) != Part::poured_water && (!settled || is_judged(settled));
 }
 
 /// The properties whose judged values are named to the keeper, in plain words.
@@ -61,12 +62,13 @@ inline void assume_packing(std::vector<Assumption>& assumed, std::span<const Por
     bool bedding = false;
     bool other = false;
     for (const auto& part : parts) {
-        if (fills_pores(*part.feedstock)) continue;
-        (packs_as_bedding(*part.feedstock) ? bedding : other) = true;
+        const Part is = part_of(*part.feedstock);
+        if (is == Part::poured_water) continue;
+        (is == Part::bedding ? bedding : other) = true;
     }
     if (bedding && other)
         assumed.push_back({"scraps and bedding pack into one another, up to " +
-                               significant(packing_loss.value * 100.0, 2) +
+                               significant(assumed::packing_loss.value * 100.0, 2) +
                                " % of their volume; free water adds no volume",
                            Grade::d});
 }
@@ -88,7 +90,8 @@ inline std::vector<Assumption> blend_assumptions(std::span<const Portion> parts,
         assume_for(assumed, parts, "how densely it settles, for free air space, is a judgement for",
                    lacks_settled_density);
         assume_for(assumed, parts,
-                   "ash is taken as " + significant(default_ash.value * 100.0, 2) + " % for",
+                   "ash is taken as " + significant(assumed::ash.value * 100.0, 2) +
+                       " % (of minerals, all of it) for",
                    [](const Feedstock& feedstock) { return !feedstock[Property::ash_dry]; });
     }
     if (blend.volume.has_value()) assume_packing(assumed, parts);

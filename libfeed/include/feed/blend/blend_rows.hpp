@@ -95,17 +95,17 @@ public:
         first_ = first;
         count_ = count;
         load(wet_kg + first * columns_.width);
-        simple(RowQuantity::dry_mass_kg, BlendQuantity::moisture, columns_.dry_mass, 1.0);
-        simple(RowQuantity::carbon_kg, BlendQuantity::carbon_nitrogen, columns_.carbon, 1.0);
-        simple(RowQuantity::nitrogen_kg, BlendQuantity::carbon_nitrogen, columns_.nitrogen, 1.0);
-        simple(RowQuantity::acid_g_citric, BlendQuantity::acid, columns_.acid, 1000.0);
-        simple(RowQuantity::potassium_g, BlendQuantity::potassium, columns_.potassium, 1000.0);
-        simple(RowQuantity::fat_kg, BlendQuantity::fat, columns_.fat, 1.0);
+        simple(RowQuantity::dry_mass_kg, BlendQuantity::moisture, Addend::dry_kg, 1.0);
+        simple(RowQuantity::carbon_kg, BlendQuantity::carbon_nitrogen, Addend::carbon_kg, 1.0);
+        simple(RowQuantity::nitrogen_kg, BlendQuantity::carbon_nitrogen, Addend::nitrogen_kg, 1.0);
+        simple(RowQuantity::acid_g_citric, BlendQuantity::acid, Addend::acid_kg, 1000.0);
+        simple(RowQuantity::salt_g, BlendQuantity::salt, Addend::salt_kg, 1000.0);
+        simple(RowQuantity::potassium_g, BlendQuantity::potassium, Addend::potassium_kg, 1000.0);
+        simple(RowQuantity::fat_kg, BlendQuantity::fat, Addend::fat_kg, 1.0);
         simple(RowQuantity::volatile_solids_kg, BlendQuantity::volatile_solids,
-               columns_.volatile_solids, 1.0);
+               Addend::volatile_solids_kg, 1.0);
         simple(RowQuantity::neutralising_g_caco3, BlendQuantity::neutralising,
-               columns_.neutralising, 1000.0);
-        salt();
+               Addend::neutralising_kg, 1000.0);
         water_and_moisture();
         ratios();
         volumes();
@@ -131,47 +131,28 @@ private:
     void load(const double* wet_kg) {
         const std::size_t width = columns_.width;
         for (std::size_t c = 0; c < width; ++c) {
-            RowBlock& wet = work_.of(c, RowBase::wet);
-            RowBlock& dry = work_.of(c, RowBase::dry);
-            RowBlock& least_dry = work_.of(c, RowBase::least_dry);
-            RowBlock& most_dry = work_.of(c, RowBase::most_dry);
+            RowBlock& wet = work_.wet[c];
             for (std::size_t i = 0; i < count_; ++i)
                 wet[i] = wet_kg[i * width + c];
             for (std::size_t i = count_; i < block_rows; ++i)
                 wet[i] = 0.0;
-            for (std::size_t i = 0; i < block_rows; ++i) {
-                dry[i] = wet[i] * columns_.dry[c];
-                least_dry[i] = wet[i] * columns_.least_dry[c];
-                most_dry[i] = wet[i] * columns_.most_dry[c];
-            }
         }
-        sum_into(work_.wet_mass, columns_.wet_mass, work_);
+        sum_into(work_.wet_mass, columns_[Addend::wet_kg].typical, work_);
         there_ = BlockKnown();
         for (std::size_t i = 0; i < block_rows; ++i)
             there_.set(i, work_.wet_mass[i] > 0.0 ? Knowledge::known : Knowledge::unknown);
     }
 
-    void simple(RowQuantity quantity, BlendQuantity concerned, const RowSums& terms,
-                double factor) {
+    void simple(RowQuantity quantity, BlendQuantity concerned, Addend addend, double factor) {
         if (!wanted(quantity)) return;
-        sums_into(sums_, terms, work_);
+        sums_into(sums_, columns_[addend], work_);
         write(quantity, sums_, known_of_quantity(concerned), factor);
-    }
-
-    void salt() {
-        if (!wanted(RowQuantity::salt_g)) return;
-        sums_into(sums_, columns_.sodium, work_);
-        for (RowBlock* block : {&sums_.value, &sums_.low, &sums_.high}) {
-            for (double& number : *block)
-                number *= salt_per_sodium;
-        }
-        write(RowQuantity::salt_g, sums_, known_of_quantity(BlendQuantity::salt), 1000.0);
     }
 
     void water_and_moisture() {
         if (!wanted(RowQuantity::water_kg) && !wanted(RowQuantity::moisture)) return;
         const BlockKnown& known = known_of_quantity(BlendQuantity::moisture);
-        sums_into(sums_, columns_.water, work_);
+        sums_into(sums_, columns_[Addend::water_kg], work_);
         if (wanted(RowQuantity::moisture)) {
             BlockRange share;
             for (std::size_t i = 0; i < block_rows; ++i) {
@@ -190,16 +171,16 @@ private:
         if (!total && !available) return;
         BlockKnown known = known_of_quantity(BlendQuantity::carbon_nitrogen);
         RowBlock nitrogen;
-        sum_into(nitrogen, columns_.nitrogen.typical, work_);
+        sum_into(nitrogen, columns_[Addend::nitrogen_kg].typical, work_);
         for (std::size_t i = 0; i < block_rows; ++i) {
             if (!(nitrogen[i] > 0.0)) known.set(i, Knowledge::unknown);
         }
         if (total) {
-            sum_into(sums_.value, columns_.carbon.typical, work_);
+            sum_into(sums_.value, columns_[Addend::carbon_kg].typical, work_);
             ratio(RowQuantity::cn_ratio, columns_.total_ratio, nitrogen, known);
         }
         if (available) {
-            products_into(sums_.value, columns_.available, work_);
+            sum_into(sums_.value, columns_[Addend::available_carbon_kg].typical, work_);
             ratio(RowQuantity::available_cn_ratio, columns_.available_ratio, nitrogen, known);
         }
     }
@@ -230,11 +211,9 @@ private:
         sum_into(missing_dry, missing, work_);
         for (std::size_t i = 0; i < block_rows; ++i) {
             if (known.is_known[i]) continue;
-            const NumberRange3 bounded = bounded_ratio(
-                sums_.value[i], {sums_.low[i], sums_.high[i]}, nitrogen[i], missing_dry[i]);
-            sums_.value[i] = bounded.value;
-            sums_.low[i] = bounded.range.low;
-            sums_.high[i] = bounded.range.high;
+            put(sums_, i,
+                bounded_ratio({sums_.value[i], sums_.low[i], sums_.high[i]}, nitrogen[i],
+                              missing_dry[i]));
         }
     }
 
@@ -247,17 +226,11 @@ private:
         BlockRange phases;
         BlockRange settled_bedding;
         BlockRange settled_other;
-        RowBlock water;
-        RowBlock dry;
-        RowBlock ash;
-        quotients_into(bedding, columns_.bedding, work_);
-        quotients_into(other, columns_.other, work_);
-        sums_into(phases, columns_.phases, work_);
-        quotients_into(settled_bedding, columns_.settled_bedding, work_);
-        quotients_into(settled_other, columns_.settled_other, work_);
-        sum_into(water, columns_.water.typical, work_);
-        sum_into(dry, columns_.dry_mass.typical, work_);
-        sum_into(ash, columns_.ash, work_);
+        sums_into(bedding, columns_.loose_bedding, work_);
+        sums_into(other, columns_.loose_other, work_);
+        sums_into(phases, columns_[Addend::phases_m3], work_);
+        sums_into(settled_bedding, columns_.settled_bedding, work_);
+        sums_into(settled_other, columns_.settled_other, work_);
         const BlockKnown moisture = known_of_quantity(BlendQuantity::moisture);
         const BlockKnown known = known_of_quantity(BlendQuantity::volume);
         BlockKnown density_known;
@@ -266,23 +239,15 @@ private:
         BlockRange air_space;
         for (std::size_t i = 0; i < block_rows; ++i) {
             const VolumeSums sums{
-                work_.wet_mass[i],
-                loose_volume_m3(bedding.value[i], other.value[i], water[i], dry[i], ash[i]),
-                {bedding.low[i], bedding.high[i]},
-                {other.low[i], other.high[i]},
-                {phases.low[i], phases.high[i]},
-                {settled_bedding.low[i], settled_bedding.high[i]},
-                {settled_other.low[i], settled_other.high[i]},
-                settled_bedding.value[i],
-                settled_other.value[i],
-                phases.value[i]};
+                Range(work_.wet_mass[i]), bedding.at(i),      other.at(i), phases.at(i),
+                settled_bedding.at(i),    settled_other.at(i)};
             const VolumeNumbers numbers = volume_numbers(sums);
             put(sums_, i, numbers.volume);
             put(density, i, numbers.density);
             put(air_space, i, numbers.air);
             Known of_row;
             of_row.knowledge = known.is_known[i] ? Knowledge::known : Knowledge::unknown;
-            of_row = known_density(of_row, sums.loose);
+            of_row = known_density(of_row, numbers.volume.value);
             density_known.set(i, of_row.knowledge);
             air_known.set(i, known_air(of_row, moisture.is_known[i], sums).knowledge);
         }
@@ -292,10 +257,10 @@ private:
         if (air) write(RowQuantity::free_air_space, air_space, air_known, 1.0);
     }
 
-    static void put(BlockRange& block, std::size_t row, const NumberRange3& numbers) {
-        block.value[row] = numbers.value;
-        block.low[row] = numbers.range.low;
-        block.high[row] = numbers.range.high;
+    static void put(BlockRange& block, std::size_t row, const Range& range) {
+        block.value[row] = range.value;
+        block.low[row] = range.low;
+        block.high[row] = range.high;
     }
 
     const RowColumns& columns_;
@@ -324,9 +289,8 @@ public:
             portions.push_back({feedstock, WetMass()});
         if (!detail::all_differ(portions)) return std::nullopt;
         BlendRows rows;
-        detail::RowColumnsBuilder builder(rows.columns_);
         for (const auto& feedstock : feedstocks)
-            builder.add(*feedstock);
+            rows.columns_.add(*feedstock);
         return rows;
     }
 

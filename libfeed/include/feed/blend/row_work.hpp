@@ -18,61 +18,41 @@ inline constexpr std::size_t lanes = 8;
 /// Typical value and range of one sum in a block.
 struct BlockRange {
     RowBlock value, low, high;
+
+    Range at(std::size_t row) const noexcept { return {value[row], low[row], high[row]}; }
 };
 
 /// Room for one block; reused from block to block.
 struct RowWork {
-    explicit RowWork(std::size_t width) : bases(width * row_base_count), more(width), less(width) {}
+    explicit RowWork(std::size_t width) : wet(width), more(width), less(width) {}
 
-    RowBlock& of(std::size_t column, RowBase base) { return bases[place_of(column, base)]; }
-
-    /// Counted carbon and nitrogen of a part in one of its corners.
+    /// What a part adds above and below the line of a ratio in one of its corners.
     struct Corner {
-        RowBlock carbon, nitrogen;
+        RowBlock above, below;
     };
-    std::vector<RowBlock> bases;
+    std::vector<RowBlock> wet;  ///< wet mass of each column
     std::vector<Corner> more, less;
     RowBlock wet_mass{};
 };
 
-/// Sums what `of` makes of each term and its base, in the order of the terms.
-template <class Of>
-void sum_of(RowBlock& sum, const RowSum& terms, const RowWork& work, Of of) {
+/// Sums of wet mass x factor, in the order of the terms.
+inline void sum_into(RowBlock& sum, const RowSum& terms, const RowWork& work) {
     for (std::size_t begin = 0; begin < block_rows; begin += lanes) {
         std::array<double, lanes> lane{};
         for (const RowTerm& term : terms) {
-            const double* base = work.bases[term.base].data() + begin;
+            const double* wet = work.wet[term.column].data() + begin;
             for (std::size_t k = 0; k < lanes; ++k)
-                lane[k] += of(base[k], term);
+                lane[k] += wet[k] * term.factor;
         }
         for (std::size_t k = 0; k < lanes; ++k)
             sum[begin + k] = lane[k];
     }
 }
 
-inline void sum_into(RowBlock& sum, const RowSum& terms, const RowWork& work) {
-    sum_of(sum, terms, work, [](double base, const RowTerm& term) { return base * term.factor; });
-}
-
-inline void products_into(RowBlock& sum, const RowSum& terms, const RowWork& work) {
-    sum_of(sum, terms, work,
-           [](double base, const RowTerm& term) { return base * term.factor * term.second; });
-}
-
-inline void quotients_into(RowBlock& sum, const RowSum& terms, const RowWork& work) {
-    sum_of(sum, terms, work, [](double base, const RowTerm& term) { return base / term.factor; });
-}
-
 inline void sums_into(BlockRange& sums, const RowSums& terms, const RowWork& work) {
     sum_into(sums.value, terms.typical, work);
     sum_into(sums.low, terms.low, work);
     sum_into(sums.high, terms.high, work);
-}
-
-inline void quotients_into(BlockRange& sums, const RowSums& terms, const RowWork& work) {
-    quotients_into(sums.value, terms.typical, work);
-    quotients_into(sums.low, terms.low, work);
-    quotients_into(sums.high, terms.high, work);
 }
 
 }  // namespace feed::detail

@@ -2,52 +2,46 @@
 #include <algorithm>
 
 #include "feed/blend/free_air_space.hpp"
-#include "feed/blend/interval_sweep.hpp"
+#include "feed/blend/mix.hpp"
+#include "feed/quantity/range.hpp"
 
 namespace feed::detail {
 
 /// What the volumes of a blend follow from, m3, and its wet mass, kg.
 struct VolumeSums {
-    double wet_kg = 0.0;
-    double loose = 0.0;  ///< typical, packed
+    Range wet_kg;
     Range bedding, other, phases, settled_bedding, settled_other;
-    double settled_bedding_typical = 0.0;
-    double settled_other_typical = 0.0;
-    double phases_typical = 0.0;
 };
 
-/// A number with its range; the range need not hold the number yet.
-struct NumberRange3 {
-    double value = 0.0;
-    Range range;
-};
-
-/// Loose volume in m3, density in kg/m3 and share of air when settled.
+/// Loose volume in m3, density in kg/m3 and share of air when settled; the ranges need not hold the
+/// values yet.
 struct VolumeNumbers {
-    NumberRange3 volume, density, air;
+    Range volume, density, air;
 };
 
 /// The volumes of a blend from its sums. Constant time, pure.
-inline VolumeNumbers volume_numbers(const VolumeSums& sums) {
+inline VolumeNumbers volume_numbers(const VolumeSums& sums) noexcept {
     const auto packed = [](double bedding, double other, double loss) {
         return packed_volume(cubic_metres(bedding), cubic_metres(other), loss).value();
     };
-    const auto over = [&sums](double cubic) { return cubic > 0.0 ? sums.wet_kg / cubic : 0.0; };
+    const auto over = [](double wet, double cubic) { return cubic > 0.0 ? wet / cubic : 0.0; };
     const auto air = [](double phases, double space) {
         return space > phases ? 1.0 - phases / space : 0.0;
     };
+    constexpr Range loss(assumed::packing_loss);
     VolumeNumbers numbers;
-    const Range loose{
-        std::max(packed(sums.bedding.low, sums.other.low, packing_loss.high), sums.phases.low),
-        std::max(packed(sums.bedding.high, sums.other.high, packing_loss.low), sums.phases.high)};
-    numbers.volume = {sums.loose, loose};
-    numbers.density = {over(sums.loose), {over(loose.high), over(loose.low)}};
-    const double settled =
-        packed(sums.settled_bedding_typical, sums.settled_other_typical, packing_loss.value);
-    const Range space{packed(sums.settled_bedding.low, sums.settled_other.low, packing_loss.high),
-                      packed(sums.settled_bedding.high, sums.settled_other.high, packing_loss.low)};
-    numbers.air = {air(sums.phases_typical, settled),
-                   {air(sums.phases.high, space.low), air(sums.phases.low, space.high)}};
+    numbers.volume = {
+        loose_volume_m3(sums.bedding.value, sums.other.value, sums.phases.value),
+        std::max(packed(sums.bedding.low, sums.other.low, loss.high), sums.phases.low),
+        std::max(packed(sums.bedding.high, sums.other.high, loss.low), sums.phases.high)};
+    const Range& loose = numbers.volume;
+    numbers.density = {over(sums.wet_kg.value, loose.value), over(sums.wet_kg.low, loose.high),
+                       over(sums.wet_kg.high, loose.low)};
+    const Range space{packed(sums.settled_bedding.value, sums.settled_other.value, loss.value),
+                      packed(sums.settled_bedding.low, sums.settled_other.low, loss.high),
+                      packed(sums.settled_bedding.high, sums.settled_other.high, loss.low)};
+    numbers.air = {air(sums.phases.value, space.value), air(sums.phases.high, space.low),
+                   air(sums.phases.low, space.high)};
     return numbers;
 }
 

@@ -78,7 +78,7 @@ inline std::optional<std::array<double, 3>> scraps_pools(const DatedFeeding& fee
         const Load load = load_of(feedstock, portion.wet_mass.in_kilograms(), {});
         const auto& ash = feedstock[Property::ash_dry];
         const double organic = load.dry_kg.value * (1.0 - (ash ? ash->value : 0.06));
-        const std::array<double, 3> own = decay::pool_shares(feedstock);
+        const std::array<double, 3> own = pool_shares(feedstock);
         for (std::size_t p = 0; p < 3; ++p)
             shares[p] += organic * own[p];
         organic_kg += organic;

@@ -62,32 +62,4 @@ constexpr void set_default_range(Datum& datum, Property property) noexcept {
     datum.high = std::clamp(datum.value + reach, limits.lowest, limits.highest);
 }
 
-/// Pool shares of the volatile solids where nothing better is known, by decay class in the order of
-/// DecayClass: labile, cellulosic, lignin-like (grade D).
-inline constexpr std::array<std::array<double, 3>, 5> default_pools{{
-    {0.0, 0.0, 1.0},     // inert
-    {0.78, 0.20, 0.02},  // fast
-    {0.55, 0.40, 0.05},  // medium
-    {0.17, 0.65, 0.18},  // slow
-    {0.04, 0.66, 0.30},  // very slow
-}};
-
-/// Gives a feedstock without pool shares those of its decay class. Threads: pure.
-inline void set_default_pools(Feedstock& feedstock) {
-    constexpr std::array<Property, 3> pools{Property::labile_share, Property::cellulosic_share,
-                                            Property::lignin_like_share};
-    const auto& shares = default_pools[static_cast<std::size_t>(feedstock.decay_class)];
-    for (const auto property : pools) {
-        if (feedstock[property]) return;
-    }
-    for (std::size_t i = 0; i < pools.size(); ++i) {
-        Datum datum;
-        datum.value = shares[i];
-        datum.sources = "RULE-POOL";
-        datum.method = "judgement by decay class";
-        set_default_range(datum, pools[i]);
-        feedstock[pools[i]] = datum;
-    }
-}
-
 }  // namespace feed

@@ -6,6 +6,8 @@
 #include <utility>
 #include <vector>
 
+#include "feed/feedstock/assumed.hpp"
+#include "feed/feedstock/carbon_nitrogen.hpp"
 #include "feed/feedstock/default_range.hpp"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/feedstock/place.hpp"
@@ -44,8 +46,6 @@ struct DefinedFeedstock {
 /// How far a stated C:N may lie from stated carbon over stated nitrogen, as a share: rounding of
 /// both, no more.
 inline constexpr double cn_tolerance = 0.05;
-/// Carbon in the dry mass where a keeper gives only C:N or only nitrogen: 45 % (grade D).
-inline constexpr double default_carbon = 0.45;
 
 namespace detail {
 
@@ -125,7 +125,7 @@ inline void derive(Feedstock& feedstock, Property property, double value, Grade 
     feedstock[property] = datum;
 }
 
-/// C:N with the range that follows from that of nitrogen.
+/// C:N with the range of the quotient.
 inline void derive_ratio(Feedstock& feedstock) {
     const auto& carbon = feedstock[Property::carbon_dry];
     const auto& nitrogen = feedstock[Property::nitrogen_dry];
@@ -133,9 +133,10 @@ inline void derive_ratio(Feedstock& feedstock) {
     if (!carbon || !nitrogen || nitrogen->value <= 0.0) return;
     auto datum = own_datum(carbon->value / nitrogen->value, "derived F5",
                            worst(worst(carbon->grade, nitrogen->grade), Grade::b));
-    datum.low = carbon->value / nitrogen->high;
-    datum.high = carbon->value / std::max(nitrogen->low, 0.01 * nitrogen->value);
-    datum.range_grade = nitrogen->range_grade;
+    const Range quotient = cn_quotient(Range(*carbon), Range(*nitrogen));
+    datum.low = quotient.low;
+    datum.high = quotient.high;
+    datum.range_grade = worst(carbon->range_grade, nitrogen->range_grade);
     feedstock[Property::cn_ratio] = datum;
 }
 
@@ -171,9 +172,10 @@ inline void tie_carbon_nitrogen(DefinedFeedstock& made, const OwnFeedstock& own,
     }
     if (has_carbon && has_nitrogen && has_ratio) return check_ratio(feedstock, errors);
     if (!has_carbon && !(has_nitrogen && has_ratio) && !feedstock[Property::carbon_dry]) {
-        auto datum = own_datum(default_carbon, "judgement", Grade::d);
+        auto datum = own_datum(assumed::carbon.value, "judgement", Grade::d);
+        datum.low = assumed::carbon.low;
+        datum.high = assumed::carbon.high;
         datum.sources = "RULE-CARBON";
-        set_default_range(datum, Property::carbon_dry);
         feedstock[Property::carbon_dry] = datum;
         made.said.push_back("carbon of " + feedstock.name + " is taken as 45 % of the dry mass");
     }

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <utility>
 
+#include "feed/feedstock/assumed.hpp"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/quantity/plain_text.hpp"
 
@@ -96,8 +97,6 @@ inline constexpr PreparationFactor drained_share{0.08, 0.03, 0.15};
 inline constexpr PreparationFactor drained_share_after_thawing{0.25, 0.15, 0.40};
 /// Share of the water-holding capacity that is filled after soaking and dripping off.
 inline constexpr PreparationFactor soaked_share{0.90, 0.70, 1.00};
-/// Water-holding capacity, g/g dry, where a material has none of its own.
-inline constexpr PreparationFactor default_water_holding{2.5, 1.5, 4.0};
 /// Moisture of what has dried in air.
 inline constexpr PreparationFactor dried_moisture{0.10, 0.05, 0.15};
 /// Volume left after drying, of what it was, for soft wet tissue.
@@ -189,7 +188,9 @@ inline void soak(Feedstock& feedstock) {
     if (!moisture) return;
     const auto& own = feedstock[Property::water_holding_capacity_dry];
     const PreparationFactor capacity =
-        own ? PreparationFactor{own->value, own->low, own->high} : default_water_holding;
+        own ? PreparationFactor{own->value, own->low, own->high}
+            : PreparationFactor{assumed::holding_capacity.value, assumed::holding_capacity.low,
+                                assumed::holding_capacity.high};
     const auto wet = [](double held) { return held / (1.0 + held); };
     const double now = moisture->value;
     change_water(feedstock,

@@ -142,7 +142,7 @@ inline Feedings collect(const Bed& said, std::span<const Feeding> planned, Forec
         for (const Portion& portion : planned[i].portions) {
             f.portions.push_back({i, portion.feedstock->name, day, portion.wet_mass.in_kilograms(),
                                   part_of(*portion.feedstock) == Part::scraps,
-                                  decay::pool_shares(*portion.feedstock)});
+                                  pool_shares(*portion.feedstock)});
         }
     }
     std::stable_sort(found.planned.begin(), found.planned.end(),
