@@ -17,8 +17,8 @@ ENTRY = re.compile(r"^\d+/\d+ Test: ", re.MULTILINE)
 ALL_PASSED = re.compile(r"^All tests passed \(\d+ assertions? in (\d+) test cases?\)", re.MULTILINE)
 SOME_FAILED = re.compile(r"^test cases: +(\d+) \|(.*)$", re.MULTILINE)
 FAILED = re.compile(r"(\d+) failed")
-# The last line of a program that is no Catch2 program: support/fuzz_corpus_main.cpp.
-INPUTS = re.compile(r"^[1-9]\d* inputs$", re.MULTILINE)
+# The last line of a program that is no Catch2 program: support/fuzz_corpus_main.cpp, libFuzzer.
+INPUTS = re.compile(r"^([1-9]\d* inputs$|Done [1-9]\d* runs in )", re.MULTILINE)
 SKIPS = Path(__file__).resolve().parent / "skips.txt"
 
 

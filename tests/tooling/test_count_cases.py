@@ -26,7 +26,8 @@ def test_other_programs_count_as_one() -> None:
         + entry("oh", "Test Failed.")
         + entry("", "Test timed out.")
     )
-    assert count_cases.count_ctest(text) == (1, 2)
+    text += entry("Done 9 runs in 1 second(s)", "Test Passed.")
+    assert count_cases.count_ctest(text) == (2, 2)
 
 
 def test_a_crash_after_the_summary_is_a_failure() -> None:
