@@ -28,9 +28,11 @@ class Sums:
 # Salt is counted as the sodium chloride that holds the sodium (58.44 over 22.99).
 SALT_OF_SODIUM = 2.54
 # docs/methods.md, "Volume" and "Free air space": densities of water, organic matter and ash in
-# kg/m3; a settled material lies 1.25 times as dense as a loose one; gaps take at most 15 %.
+# kg/m3; what has no settled density lies 1.35 (scraps) or 1.5 times (bedding) as dense as loose;
+# gaps take at most 15 %.
 WATER, ORGANIC, ASH = 1000.0, 1600.0, 2500.0
-SETTLING, TIGHTEST = 1.25, 0.85
+SETTLING = {"scraps": 1.35, "bedding": 1.5, "amendment": 1.15, "water": 1.0}
+TIGHTEST = 0.85
 
 
 def part(e: dict[str, Any]) -> str:
@@ -56,7 +58,9 @@ def air_sums(entries: list[dict[str, Any]]) -> Sums:
     """Litres of air in the settled litres, packed as tightly as can be."""
     settled = np.array(
         [
-            0.0 if e["water"] else 1000.0 * TIGHTEST / (e["settled"] or SETTLING * e["density"])
+            0.0
+            if e["water"]
+            else 1000.0 * TIGHTEST / (e["settled"] or SETTLING[part(e)] * e["density"])
             for e in entries
         ]
     )
