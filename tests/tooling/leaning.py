@@ -5,9 +5,9 @@
 COMMAND is a `feed` command. For each example file with portions, and for each invented kitchen
 below, `blend`, `balance` and `check` are asked as far as the file allows. Then every number of
 grade D of the feedstocks in it is set to the low and to the high end of its range, one at a time,
-as an own feedstock of the file. A number matters if that moves a main figure of the answer by a tenth or
-more, or a hazard to another level. Printed: of how many answers any number of grade D is part, in
-how many one matters, and which properties those are.
+as an own feedstock of the file. A number matters if that moves a main figure of the answer by a
+tenth or more, or a hazard to another level. Printed: of how many answers any number of grade D is
+part, in how many one matters, and which properties those are.
 """
 
 from __future__ import annotations
@@ -160,6 +160,8 @@ def setting(datum: dict[str, Any], end: float) -> str | None:
     unit = str(datum["unit"])
     if datum["property"] == "water_holding_capacity":
         return f"{end:.6g} g/g"
+    if datum["property"] in ("cn_ratio", "ph"):
+        return f"{end:.6g}"
     if unit not in UNITS:
         return None
     factor, word = UNITS[unit]
