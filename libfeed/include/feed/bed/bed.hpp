@@ -70,11 +70,21 @@ using DailyTemperatures = std::vector<Temperature>;
 using BedTemperature =
     std::variant<std::monostate, Temperature, TemperatureRange, DailyTemperatures>;
 
+/// Share of the soft (labile) part of a feeding that is still there, 0 to 1.
+struct SoftLeft {
+    double value = 1.0;
+    double low = 1.0;
+    double high = 1.0;
+};
+
 /// A blend put into a bed on a day. Day 0 is the day for which the bed is described; earlier
 /// feedings have negative days, planned ones days from 0 on.
 struct Feeding {
     Duration day = days(0);
     std::vector<Portion> portions;  ///< scraps with their bedding, water and amendments
+    /// Of an earlier feeding on day 0, where looks or the bin's own rates tell it (see bed_today);
+    /// nothing: reckoned with the usual rates.
+    std::optional<SoftLeft> soft_left = std::nullopt;
 };
 
 /// A worm bed as the keeper describes it. Whatever is left out is assumed by `completed`, which

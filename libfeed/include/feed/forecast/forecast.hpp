@@ -114,6 +114,7 @@ struct Feedings {
     std::vector<DatedIntake> planned;  ///< by day
     std::vector<decay::Intake> earlier;
     std::vector<double> ages_days;
+    std::vector<std::optional<SoftLeft>> soft_left;
     decay::IntakeGaps gaps;
 };
 
@@ -127,6 +128,7 @@ inline Feedings collect(const Bed& said, std::span<const Feeding> planned, Forec
     for (const Feeding& feeding : said.earlier) {
         found.earlier.push_back(decay::intake_of(feeding.portions, found.gaps));
         found.ages_days.push_back(std::max(0.0, -in_days(feeding.day)));
+        found.soft_left.push_back(feeding.soft_left);
     }
     for (std::size_t i = 0; i < planned.size(); ++i) {
         const double on = in_days(planned[i].day);
@@ -134,6 +136,7 @@ inline Feedings collect(const Bed& said, std::span<const Feeding> planned, Forec
         if (on < 0.0) {
             found.earlier.push_back(intake);
             found.ages_days.push_back(-on);
+            found.soft_left.push_back(planned[i].soft_left);
             continue;
         }
         if (on > static_cast<double>(f.days)) continue;
@@ -255,9 +258,9 @@ inline Forecast forecast(const Bed& said, std::span<const Feeding> feedings,
                        ranges.value[ForecastParameter::lignin_like_rate_per_day]};
     for (const decay::RunEnds ends : detail::forecast_runs) {
         const ForecastParameters with = decay::at_ends(ranges, ends);
-        const decay::Start start = decay::start_of(said, bed, found.earlier, found.ages_days,
-                                                   said.bedding.empty() ? nullptr : &weighed, with,
-                                                   humidity, options.response, ends);
+        const decay::Start start = decay::start_of(
+            said, bed, found.earlier, found.ages_days, found.soft_left,
+            said.bedding.empty() ? nullptr : &weighed, with, humidity, options.response, ends);
         detail::run(f, start, with, said, bed, found, steps, ends);
     }
     detail::note_assumptions(f, bed, said, found);

@@ -2,6 +2,8 @@
 // The bed on day 0, from what the keeper described.
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <span>
 
 #include "feed/bed/bed.hpp"
 #include "feed/bed/completed.hpp"
@@ -61,16 +63,23 @@ inline Intake unweighed_contents(double dry_kg, double age_days, double capacity
 }
 
 /// What is left on day 0 of a feeding before it, at the steady state of the bed on day 0.
+/// @param soft_left  share of its labile part, where it is known better than by the rates.
 inline Intake aged(Intake fed, double age_days, const StepRates& rates,
-                   const ForecastParameters& with) noexcept {
-    const double labile_x = rates.pool[0] * age_days;
+                   const ForecastParameters& with, std::optional<double> soft_left) noexcept {
+    constexpr double nothing_left = 1e-9;
+    const double reckoned_x = rates.pool[0] * age_days;
+    const double labile_x =
+        soft_left ? -std::log(std::clamp(*soft_left, nothing_left, 1.0)) : reckoned_x;
+    // The slow pools went on as the labile one did.
+    const double pace = soft_left && reckoned_x > 0.0 ? labile_x / reckoned_x : 1.0;
     const double fading =
         with[ForecastParameter::acid_fading_rate_per_day] * rates.temperature_factor * age_days;
     fed.acid_kg = second_after(fed.acid_kg, fed.pools[0].organic_kg,
                                with[ForecastParameter::acid_yield_kg_per_kg], labile_x, fading);
     fed.cell_water_kg *= std::exp(-labile_x);
-    for (std::size_t p = 0; p < pool_count; ++p)
-        fed.pools[p].keep(std::exp(-rates.pool[p] * age_days));
+    fed.pools[0].keep(std::exp(-labile_x));
+    for (std::size_t p = 1; p < pool_count; ++p)
+        fed.pools[p].keep(std::exp(-std::min(pace, 10.0) * rates.pool[p] * age_days));
     return fed;
 }
 
@@ -105,9 +114,11 @@ struct Start {
 
 /// The state on day 0. Leftovers of earlier feedings are part of the contents: their dry mass and
 /// water are taken out of what the bed weighs.
-/// @param earlier  intake and age in days of the feedings before day 0, same order.
+/// @param earlier  intake, age in days and soft share left of the feedings before day 0, same
+/// order.
 inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const Intake> earlier,
-                      std::span<const double> ages_days, const Intake* weighed,
+                      std::span<const double> ages_days,
+                      std::span<const std::optional<SoftLeft>> soft_left, const Intake* weighed,
                       const ForecastParameters& with, double humidity, TemperatureResponse response,
                       RunEnds ends) noexcept {
     Start start;
@@ -161,7 +172,10 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
         double left_dry_kg = 0.0;
         double left_cell_kg = 0.0;
         for (std::size_t i = 0; i < earlier.size(); ++i) {
-            Intake left = aged(earlier[i], ages_days[i], rates, with);
+            std::optional<double> soft;
+            if (const auto& known = soft_left[i])
+                soft = pick(-ends.pace, known->low, known->value, known->high);
+            Intake left = aged(earlier[i], ages_days[i], rates, with, soft);
             for (std::size_t p = 0; p < pool_count; ++p) {
                 left.pools[p].warming_kg = 0.0;
                 state.pools[p].add(left.pools[p], 1.0);
