@@ -6,8 +6,7 @@
 #include "feed/balance/balance.hpp"
 #include "feed/bed/check.hpp"
 #include "feed/blend/blend.hpp"
-#include "feed/diary/calibration.hpp"
-#include "feed/diary/evidence.hpp"
+#include "feed/diary/bed_today.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -172,15 +171,13 @@ Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
     options.units = units;
     const auto found = with_feeding(file, units);
     const FeedFile& fed = found ? *found : file;
-    const auto evidence = evidence_of(file.diary);
-    if (!evidence.looks.empty()) {
-        options.ranges = calibrated(options.ranges, calibrate(evidence.looks));
-    }
-    auto result = forecast(bed_on_day_zero(fed), planned_feedings(fed), options);
-    if (!evidence.looks.empty()) {
+    const BedToday today = bed_today_of(fed);
+    options.ranges = today.ranges;
+    auto result = forecast(today.bed, planned_feedings(fed), options);
+    if (today.looks_learned_from > 0) {
         result.assumed.insert(result.assumed.begin(),
                               {"The rates are this bin's own, learned from " +
-                                   counted(evidence.looks.size(), "look") + " at its food.",
+                                   counted(today.looks_learned_from, "look") + " at its food.",
                                Grade::b});
     }
     put_before(result.assumed, fed);

@@ -19,9 +19,16 @@ std::optional<Date> day_zero(const FeedFile& file) {
     return last;
 }
 
-Bed bed_on_day_zero(const FeedFile& file) {
+BedToday bed_today_of(const FeedFile& file) {
     const auto zero = day_zero(file);
-    return zero ? bed_on(file.diary, *zero) : file.diary.bed;
+    if (zero) return bed_today(file.diary.bed, file.diary, *zero);
+    BedToday today;
+    today.bed = file.diary.bed;
+    return today;
+}
+
+Bed bed_on_day_zero(const FeedFile& file) {
+    return bed_today_of(file).bed;
 }
 
 std::vector<Feeding> planned_feedings(const FeedFile& file) {

@@ -7,10 +7,12 @@
 #include <cstddef>
 #include <cstdint>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
+#include "feed/quantity/normal.hpp"
 
 namespace feed {
 
@@ -63,10 +65,6 @@ inline constexpr std::array<double, 5> spread_node{-2.8569700138728, -1.35562617
                                                    1.3556261799743, 2.8569700138728};
 inline constexpr std::array<double, 5> spread_weight{
     0.0112574113277, 0.2220759220056, 0.5333333333333, 0.2220759220056, 0.0112574113277};
-
-inline double normal_below(double x) noexcept {
-    return 0.5 * std::erfc(-x * 0.70710678118654752);
-}
 
 /// The distribution function of the standard normal by table, to 1e-5.
 class NormalTable {

@@ -9,6 +9,7 @@
 #include "feed/bed/bed.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
+#include "feed/diary/bed_today.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/feedstock/amount.hpp"
@@ -52,8 +53,11 @@ struct FeedFile {
 /// date and the observations, so that later feedings are planned ones; in a file of feedings alone,
 /// the last of them. Nothing when the file names no date. Threads: pure.
 std::optional<Date> day_zero(const FeedFile& file);
-/// The bed of a file on day 0, with the feedings before that day as its earlier ones. Threads:
-/// pure.
+/// The bed of a file on day 0 as description, feedings and looks make it: what every answer starts
+/// from. Without a date it is the description alone. Threads: pure. Up to 50 ms.
+BedToday bed_today_of(const FeedFile& file);
+/// Its bed only: the bed of a file on day 0, with the feedings before that day as its earlier ones.
+/// Threads: pure.
 Bed bed_on_day_zero(const FeedFile& file);
 /// What is fed from day 0 on: the blend, on day 0, and the planned feedings. Threads: pure.
 std::vector<Feeding> planned_feedings(const FeedFile& file);

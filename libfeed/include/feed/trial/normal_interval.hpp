@@ -3,6 +3,8 @@
 #include <cmath>
 #include <limits>
 
+#include "feed/quantity/normal.hpp"
+
 namespace feed::detail {
 
 /// Logarithm of the chance that a standard normal number is above z, any z.
@@ -14,11 +16,6 @@ inline double log_normal_above(double z) noexcept {
     const double series =
         1.0 - inverse * (1.0 - 3.0 * inverse * (1.0 - 5.0 * inverse * (1.0 - 7.0 * inverse)));
     return -0.5 * z * z - std::log(z * 2.5066282746310002) + std::log(series);
-}
-
-/// Share of a standard normal distribution below z.
-inline double normal_below(double z) noexcept {
-    return 0.5 * std::erfc(-z * 0.70710678118654752);
 }
 
 /// A log-likelihood and its first two derivatives by the mean.

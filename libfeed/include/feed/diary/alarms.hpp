@@ -1,0 +1,198 @@
+#pragma once
+// What was seen that stands in the way of feeding, and until when.
+#include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/bed/hazard.hpp"
+#include "feed/bed/species.hpp"
+#include "feed/diary/diary.hpp"
+
+namespace feed {
+
+/// What a look can raise.
+enum class AlarmKind : std::uint8_t {
+    worms_leaving,
+    worms_at_lid,
+    worms_sluggish,
+    sour_smell,
+    rotten_smell,
+    ammonia_smell,
+    pooling,
+    too_hot,
+    too_cold,
+    too_sour,      ///< a measured pH below what worms bear
+    too_alkaline,  ///< a measured pH above it
+};
+inline constexpr std::size_t alarm_kind_count = 11;
+
+/// Something seen that has not been seen to be over.
+struct Alarm {
+    AlarmKind kind = AlarmKind::worms_leaving;
+    Level level = Level::act;  ///< watch or act
+    Date seen;
+    Date ends;              ///< the last day on which it stands; then the answer is to look
+    std::string_view text;  ///< a few words, within a sentence
+};
+
+/// Without a later look an alarm stands so many days (D).
+inline constexpr int alarm_days = 7;
+/// Worms wander in the first nights of a new bin (common practice).
+inline constexpr double wandering_days = 7.0;
+/// An older temperature counts only as watch (D).
+inline constexpr int fresh_temperature_days = 3;
+/// What Eisenia fetida bears: pH above 5 and below 9 (Edwards, Earthworm Ecology, table 18.3).
+inline constexpr double lowest_ph = 5.0;
+inline constexpr double highest_ph = 9.0;
+
+namespace detail {
+
+/// What one look says of one kind: raised, over, or nothing.
+struct AlarmSaid {
+    bool raised = false;
+    Level level = Level::act;
+};
+
+inline std::optional<AlarmSaid> place_says(AlarmKind kind, const Observation& look) noexcept {
+    if (!look.worms) return std::nullopt;
+    const bool leaving = *look.worms == WormPlace::leaving;
+    const bool at_lid = *look.worms == WormPlace::at_lid;
+    if (kind == AlarmKind::worms_leaving) return AlarmSaid{leaving, Level::act};
+    return AlarmSaid{at_lid, Level::watch};
+}
+
+inline std::optional<AlarmSaid> smell_says(AlarmKind kind, const Observation& look) noexcept {
+    if (!look.smell) return std::nullopt;
+    const Smell smell = *look.smell;
+    switch (kind) {
+        case AlarmKind::sour_smell:
+            return AlarmSaid{smell == Smell::sour || smell == Smell::vinegar, Level::act};
+        case AlarmKind::rotten_smell:
+            return AlarmSaid{smell == Smell::rotten || smell == Smell::swampy, Level::act};
+        default:
+            return AlarmSaid{smell == Smell::ammonia, Level::act};
+    }
+}
+
+inline std::optional<AlarmSaid> water_says(const Observation& look) noexcept {
+    if (look.pooling) return AlarmSaid{*look.pooling, Level::act};
+    if (look.squeeze) return AlarmSaid{*look.squeeze == Squeeze::pooling, Level::act};
+    return std::nullopt;
+}
+
+inline std::optional<AlarmSaid> warmth_says(AlarmKind kind, const Observation& look,
+                                            const SpeciesLimits& limits, bool fresh) noexcept {
+    if (look.temperatures.empty()) return std::nullopt;
+    double warmest = -300.0;
+    double coldest = 1000.0;
+    for (const PlacedTemperature& one : look.temperatures) {
+        warmest = std::max(warmest, in_celsius(one.temperature));
+        coldest = std::min(coldest, in_celsius(one.temperature));
+    }
+    const bool raised = kind == AlarmKind::too_hot ? warmest > in_celsius(limits.warmest)
+                                                   : coldest < in_celsius(limits.coldest);
+    return AlarmSaid{raised, fresh ? Level::act : Level::watch};
+}
+
+inline std::optional<AlarmSaid> says(AlarmKind kind, const Observation& look,
+                                     const SpeciesLimits& limits, bool fresh) noexcept {
+    switch (kind) {
+        case AlarmKind::worms_leaving:
+        case AlarmKind::worms_at_lid:
+            return place_says(kind, look);
+        case AlarmKind::worms_sluggish:
+            if (!look.vigour) return std::nullopt;
+            return AlarmSaid{*look.vigour == WormVigour::sluggish, Level::watch};
+        case AlarmKind::sour_smell:
+        case AlarmKind::rotten_smell:
+        case AlarmKind::ammonia_smell:
+            return smell_says(kind, look);
+        case AlarmKind::pooling:
+            return water_says(look);
+        case AlarmKind::too_hot:
+        case AlarmKind::too_cold:
+            return warmth_says(kind, look, limits, fresh);
+        case AlarmKind::too_sour:
+            if (!look.ph) return std::nullopt;
+            return AlarmSaid{*look.ph < lowest_ph, Level::act};
+        case AlarmKind::too_alkaline:
+            if (!look.ph) return std::nullopt;
+            return AlarmSaid{*look.ph > highest_ph, Level::act};
+    }
+    return std::nullopt;
+}
+
+/// Whether a look gives worms a reason to leave: dry, wet, sour or hot.
+inline bool gives_reason(const Observation& look, const SpeciesLimits& limits) noexcept {
+    if (look.squeeze && (*look.squeeze == Squeeze::crumbly || *look.squeeze >= Squeeze::streams))
+        return true;
+    if (look.pooling.value_or(false)) return true;
+    if (look.smell && *look.smell != Smell::earthy && *look.smell != Smell::none) return true;
+    if (look.ph && (*look.ph < lowest_ph || *look.ph > highest_ph)) return true;
+    const auto hot = warmth_says(AlarmKind::too_hot, look, limits, true);
+    return hot && hot->raised;
+}
+
+}  // namespace detail
+
+constexpr std::string_view text(AlarmKind kind) noexcept {
+    constexpr std::string_view words[alarm_kind_count] = {"worms were leaving",
+                                                          "worms massed at the lid",
+                                                          "worms were sluggish",
+                                                          "it smelled sour",
+                                                          "it smelled rotten",
+                                                          "it smelled of ammonia",
+                                                          "water stood in the bin",
+                                                          "it was too hot for worms",
+                                                          "it was too cold for worms",
+                                                          "it was too sour for worms",
+                                                          "it was too alkaline for worms"};
+    return words[static_cast<std::size_t>(kind)];
+}
+
+/// The alarms that stand on a day: of each kind, what the last look that spoke of it said, for at
+/// most a week. In the order of AlarmKind. Time: looks x kinds.
+/// @param age_on_day  of the bin on that day, where it is known.
+inline std::vector<Alarm> alarms_on(const Diary& diary, Date day, const SpeciesLimits& limits,
+                                    std::optional<double> age_days) {
+    std::vector<Alarm> standing;
+    const std::int64_t today = day_number(day);
+    // The last written of one day wins: it was the later look.
+    const auto last_said = [&](AlarmKind kind) {
+        std::optional<detail::AlarmSaid> said;
+        std::size_t by = 0;
+        std::int64_t on = INT64_MIN;
+        for (std::size_t i = 0; i < diary.observations.size(); ++i) {
+            const Observation& look = diary.observations[i];
+            const std::int64_t seen = day_number(look.date);
+            if (seen > today || seen < on) continue;
+            const bool fresh = today - seen <= fresh_temperature_days;
+            if (const auto one = detail::says(kind, look, limits, fresh)) {
+                said = one;
+                by = i;
+                on = seen;
+            }
+        }
+        return std::pair{said, by};
+    };
+    for (std::size_t k = 0; k < alarm_kind_count; ++k) {
+        const auto kind = static_cast<AlarmKind>(k);
+        const auto [said, by] = last_said(kind);
+        if (!said || !said->raised) continue;
+        const Observation& look = diary.observations[by];
+        const std::int64_t seen = day_number(look.date);
+        if (today - seen > alarm_days) continue;
+        const bool of_worms = kind == AlarmKind::worms_leaving || kind == AlarmKind::worms_at_lid;
+        if (of_worms && age_days &&
+            *age_days - static_cast<double>(today - seen) <= wandering_days &&
+            !detail::gives_reason(look, limits))
+            continue;
+        standing.push_back({kind, said->level, look.date, date_of(seen + alarm_days), text(kind)});
+    }
+    return standing;
+}
+
+}  // namespace feed
