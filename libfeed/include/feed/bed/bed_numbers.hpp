@@ -150,10 +150,10 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         if (ago < 0.0) continue;
         oldest = std::max(oldest, ago);
         const Load load = load_of(feeding.portions, decayed);
-        const Ranged left = feeding.soft_left
-                                ? Ranged(feeding.soft_left->value, feeding.soft_left->low,
-                                         feeding.soft_left->high)
-                                : Ranged(std::exp(-fading * ago));
+        const Ranged left =
+            feeding.soft_left
+                ? Ranged(feeding.soft_left->value, feeding.soft_left->low, feeding.soft_left->high)
+                : Ranged(std::exp(-fading * ago));
         n.acid_g += left * load.acid_g;
         n.labile_kg += left * load.labile_kg;
         if (load.scraps_wet_kg > 0.0) n.free_water_kg += left * load.free_water_kg;
