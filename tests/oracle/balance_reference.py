@@ -55,21 +55,17 @@ def litres(entries: list[dict[str, Any]]) -> Vector:
 
 
 def air_sums(entries: list[dict[str, Any]]) -> Sums:
-    """Litres of air in the settled litres, packed as tightly as can be."""
-    settled = np.array(
-        [
-            0.0
-            if e["water"]
-            else 1000.0 * TIGHTEST / (e["settled"] or SETTLING[part(e)] * e["density"])
-            for e in entries
-        ]
-    )
-    full = []
+    """Litres of air in the settled litres, packed as tightly as can be; nothing lies denser than
+    it is without air."""
+    settled, full = [], []
     for e in entries:
         dry = 1.0 - e["moisture"]
         ash = e["ash"] if dry > 0 else 0.0
-        full.append(1000.0 * (e["moisture"] / WATER + dry * ((1.0 - ash) / ORGANIC + ash / ASH)))
-    return Sums(settled - np.array(full), settled)
+        phases = 1000.0 * (e["moisture"] / WATER + dry * ((1.0 - ash) / ORGANIC + ash / ASH))
+        density = min(e["settled"] or SETTLING[part(e)] * e["density"], 1000.0 / phases)
+        settled.append(0.0 if e["water"] else 1000.0 * TIGHTEST / density)
+        full.append(phases)
+    return Sums(np.array(settled) - np.array(full), np.array(settled))
 
 
 def column(entries: list[dict[str, Any]], key: str) -> Vector:
