@@ -80,6 +80,15 @@ def compares(cursor: clang.Cursor) -> bool:
     )
 
 
+def row_count(type_: clang.Type) -> int:
+    """How many rows a table has; 0 for what is no table."""
+    canonical = type_.get_canonical()
+    if canonical.kind == TypeKind.CONSTANTARRAY:
+        return int(canonical.element_count)
+    found = re.match(r"(?:const )?(?:std::)?array<.*, *(\d+)U?L?>$", canonical.spelling)
+    return int(found.group(1)) if found else 0
+
+
 def is_whole(type_: clang.Type) -> bool:
     return kind_of(type_) in WHOLE
 
@@ -230,45 +239,35 @@ class FileSites:
         site = self.add(cursor, list(changes))
         site.replaces.append((start, start + found.end(), f"feed_mutant::{name}(@0, "))
 
-    def table(self, cursor: clang.Cursor, start: int, word: int) -> None:
-        """A constexpr table or constant: const in the copy, and its rows can change places."""
-        site = Site(cursor.extent.start.line, [], "")
+    def table(self, cursor: clang.Cursor, word: int) -> None:
+        """A constexpr table or constant: const in the copy and filled at the start of the program,
+        so that what is in it can change; and neighbouring rows can change places."""
+        rows = row_count(cursor.type) if row_count(cursor.type) <= TABLE_ROWS else 0
+        changes = [f"rows {i + 1} and {i + 2} swapped" for i in range(rows - 1)]
+        text = " ".join(self.slice(*self.extent(cursor)).split())[:160]
+        site = Site(cursor.extent.start.line, changes, text)
         site.replaces.append((word, word + len(b"constexpr"), "const"))
         self.sites.append(site)
         name_end = cursor.location.offset + len(cursor.spelling.encode())
         type_text = self.slice(word + len("constexpr"), cursor.location.offset).strip()
         _, end = self.extent(cursor)
-        array = re.match(rb"\s*\[[^\]]*\]\s*=\s*\{", self.text[name_end:end])
-        count = 0
-        if kind_of(cursor.type) == TypeKind.CONSTANTARRAY:
-            count = cursor.type.get_canonical().element_count
-        elif found := re.match(
-            r"(?:std::)?array<.*, *(\d+)U?L?>", cursor.type.get_canonical().spelling
-        ):
-            count = int(found.group(1))
-        if not 2 <= count <= TABLE_ROWS or "*" in type_text or "const " in type_text:
-            return
-        text = " ".join(self.slice(*self.extent(cursor)).split())[:160]
-        rows = Site(
-            cursor.extent.start.line,
-            [f"rows {i + 1} and {i + 2} swapped" for i in range(count - 1)],
-            text,
-        )
-        if array is not None:
-            brace = name_end + array.end() - 1
-            rows.replaces.append((name_end, brace, ""))
-            rows.inserts.append(
-                (brace, True, 1 << 30, f" = feed_mutant::rows(@0, std::to_array<{type_text}>(")
-            )
+        after = self.text[name_end:end]
+        call = "feed_mutant::rows(@0, " if rows >= 2 else "feed_mutant::at_start("
+        if found := re.match(rb"\s*\[[^\]]*\]\s*=\s*(?=\{)", after):
             # `auto`: the type is an array of std now.
-            begin = word + len(b"constexpr")
-            rows.replaces.append((begin, cursor.location.offset, " auto "))
-        elif re.match(rb"\s*\{", self.text[name_end:end]):
-            rows.inserts.append((name_end, True, 1 << 30, f" = feed_mutant::rows(@0, {type_text}"))
+            site.replaces.append((word + len(b"constexpr"), cursor.location.offset, " auto "))
+            before, closing = f" = {call}std::to_array<{type_text}>(", "))"
+        elif found := re.match(rb"\s*=\s*(?=\{)|\s*(?=\{)", after):
+            before, closing = f" = {call}{type_text}", ")"
+        elif found := re.match(rb"\s*=\s*", after):
+            named = "" if type_text == "auto" else f"<{type_text}>"
+            before, closing = f" = {call.replace('(', f'{named}(')}", ")"
         else:
             return
-        rows.inserts.append((end, False, 1 << 30, "))" if array is not None else ")"))
-        self.sites.append(rows)
+        begin = name_end + found.end()
+        site.replaces.append((name_end, begin, ""))
+        site.inserts.append((begin, True, 1 << 30, before))
+        site.inserts.append((end, False, 1 << 30, closing))
 
     # -- the walk -------------------------------------------------------------------------------
 
@@ -292,7 +291,7 @@ class FileSites:
             return False
         if "string_view" in cursor.type.spelling and "[" not in cursor.type.spelling:
             return False
-        self.table(cursor, start, start + word)
+        self.table(cursor, start + word)
         return True
 
     def walk(self, cursor: clang.Cursor, parent: clang.Cursor) -> None:

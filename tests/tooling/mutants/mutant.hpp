@@ -154,6 +154,12 @@ FEED_MUTANT_ASSIGNMENT(take_from, -=, +=)
 FEED_MUTANT_ASSIGNMENT(times_by, *=, /=)
 FEED_MUTANT_ASSIGNMENT(over_by, /=, *=)
 
+/// A constant, filled in when the program starts: no constant expression, and so open to change.
+template <class T>
+T at_start(T value) {
+    return value;
+}
+
 /// A table with two neighbouring rows the wrong way round: `id` swaps the first pair.
 template <class T, std::size_t count>
 std::array<T, count> rows(int id, std::array<T, count> table) {
