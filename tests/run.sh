@@ -21,6 +21,7 @@
 # Not in the full run:
 #
 #   unit          the unit tests only, GCC, debug
+#   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
 #   nightly       the long forms: all mutants, an hour of fuzzing, 100,000 problems for the oracles;
 #                 a night's work
 cd "$(dirname "$0")/.." || exit 1
@@ -162,7 +163,7 @@ stage_tsan() {
 
 stage_python() {
     # The oracles ask programs of the debug build; all else is tried as it is packaged.
-    [ -x build/dev/tests/oracle/oracle_balance_problems ] || build dev
+    build dev
     build package || return
     # The wheel is built from the source archive, as a stranger would; the tests look at both.
     rm -rf build/wheel
@@ -259,6 +260,14 @@ stage_mutants() {
     tail -n 1 "$logs/mutants.log"
 }
 
+stage_coverage() {
+    find build/coverage -name '*.gcda' -exec rm -f {} + 2>/dev/null
+    build coverage -DFEED_BUILD_ORACLES=OFF -- tests_unit tests_properties &&
+        run_ctest coverage -L '^(unit|properties)$'
+    check branch-coverage "$python" tests/tooling/branch_coverage.py build/coverage
+    grep '^|' "$logs/branch-coverage.log"
+}
+
 stage_nightly() {
     targets=$(grep -c '^ *feed_fuzz(' tests/fuzz/CMakeLists.txt)
     FEED_FUZZ_SECONDS=${FEED_FUZZ_SECONDS:-$((3600 * jobs / targets))}
@@ -276,7 +285,7 @@ begin_all=$(date +%s)
 [ $# -gt 0 ] || set -- setup data gcc clang asan tsan python bits fuzz lint compile_time
 for stage in "$@"; do
     case $stage in
-    setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | nightly) ;;
+    setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | coverage | nightly) ;;
     *)
         echo "There is no stage '$stage'. The stages:" >&2
         sed -n 's/^#   /  /p' tests/run.sh >&2
