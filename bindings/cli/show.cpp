@@ -1,8 +1,10 @@
+#include <algorithm>
 #include <set>
 #include <string>
 
 #include "command.hpp"
 #include "feed/feedstock/lookup.hpp"
+#include "feed/feedstock/place.hpp"
 #include "feed/io/class_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "quantity_lines.hpp"
@@ -23,19 +25,33 @@ void collect_sources(std::string_view text, std::set<std::string>& ids) {
     }
 }
 
+/// What a cap is for, "limited by its salt; ", or nothing.
+std::string limited_by(const Feedstock& feedstock) {
+    std::string reason(feedstock.most_reason);
+    std::replace(reason.begin(), reason.end(), '_', ' ');
+    return reason.empty() ? reason : "limited by " + reason + "; ";
+}
+
+/// May it be fed to worms, to a small heap, after pre-composting; what instead where it is barred.
+std::string stances_text(const Feedstock& feedstock) {
+    const auto words = [](Stance stance) -> std::string_view {
+        if (stance == Stance::avoid) return "never";
+        return stance == Stance::feed ? "may be fed" : "may be fed, little at a time";
+    };
+    std::string text = feedstock.stance == Stance::feed ? "May be fed." : "";
+    if (feedstock.stance == Stance::feed_little) text = "May be fed, little at a time.";
+    if (feedstock.stance == Stance::avoid)
+        text = "Never: " + std::string(why_barred(feedstock)) +
+               ". Instead: " + std::string(instead_of(feedstock)) + ".";
+    if (feedstock.stance == Stance::avoid && feedstock.stance_pre_composted)
+        text += " Pre-composted: " + std::string(words(*feedstock.stance_pre_composted)) + ".";
+    const Stance heap = stance_in(feedstock, Place::heap);
+    if (heap != feedstock.stance) text += " In a small heap: " + std::string(words(heap)) + ".";
+    return text;
+}
+
 std::string how_fed(const Feedstock& feedstock, io::UnitSystem units) {
-    std::string text;
-    switch (feedstock.stance) {
-        case Stance::feed:
-            text = "May be fed.";
-            break;
-        case Stance::feed_little:
-            text = "May be fed, little at a time.";
-            break;
-        case Stance::avoid:
-            text = "Better not fed to worms.";
-            break;
-    }
+    std::string text = stances_text(feedstock);
     if (!feedstock.note.empty()) text += " " + feedstock.note;
     auto lines = wrapped(text, 0, 0);
     if (!feedstock.preparation_hint.empty())
@@ -49,7 +65,7 @@ std::string how_fed(const Feedstock& feedstock, io::UnitSystem units) {
                         (units == io::UnitSystem::us ? for_a_pound + " of worms"
                                                      : io::mass_text(kilograms(most), units) +
                                                            " for 1 kg of worms, " + for_a_pound) +
-                        " (" + std::string(feedstock.most_sources) + ").",
+                        " (" + limited_by(feedstock) + std::string(feedstock.most_sources) + ").",
                     0, 2);
     } else if (feedstock.stance != Stance::avoid) {
         lines += wrapped(

@@ -1,3 +1,4 @@
+#include "feed/feedstock/place.hpp"
 #include "feed/io/class_text.hpp"
 #include "feed/io/to_json.hpp"
 
@@ -44,6 +45,10 @@ std::string to_json(const Feedstock& feedstock) {
     }
     json.end_array();
     json.member("stance", text(feedstock.stance));
+    json.member("heap_stance", text(stance_in(feedstock, Place::heap)));
+    const bool barred = feedstock.stance == Stance::avoid;
+    json.member("why_barred", barred ? why_barred(feedstock) : std::string_view{});
+    json.member("instead", barred ? instead_of(feedstock) : std::string_view{});
     json.member("decay_class", text(feedstock.decay_class));
     json.key("cautions");
     write_cautions(json, feedstock.cautions);
@@ -51,6 +56,7 @@ std::string to_json(const Feedstock& feedstock) {
     json.member("preparation", feedstock.preparation_hint);
     json.member("most_wet_kg_per_kg_worms", feedstock.most_wet_kg_per_kg_worms);
     json.member("most_sources", feedstock.most_sources);
+    json.member("most_reason", feedstock.most_reason);
     json.key("values");
     json.begin_array();
     for (const auto& facts : property_kinds) {

@@ -65,12 +65,10 @@ def test_infeasible_names_conflict_closest_and_mend(feed_command: Path, tmp_path
     mend = ours["mend"]
     assert mend["add_kg"] > 0
     # What is said to mend it does mend it, with what is said to go with it.
-    entries: list[Any] = [
-        f"{part['wet_mass_kg']} kg {part['feedstock']}"
-        for part in mend["with"]
-        if part["wet_mass_kg"] > 0
-    ]
-    entries.append(f"{mend['add_kg'] * 1.000001} kg {mend['feedstock']}")
+    amounts = {part["feedstock"]: part["wet_mass_kg"] for part in mend["with"]}
+    more = mend["add_kg"] * 1.000001
+    amounts[mend["feedstock"]] = amounts.get(mend["feedstock"], 0.0) + more
+    entries: list[Any] = [f"{kg} kg {name}" for name, kg in amounts.items() if kg > 0]
     mended = answer(
         feed_command, "balance", write(tmp_path, {"balance": {"at_hand": entries}}, "mended.json")
     )

@@ -49,3 +49,21 @@ def test_version_is_the_one_of_the_build(feed_command: Path, source_dir: Path) -
     said = answer(feed_command, "version")
     assert said["version"] == version.group(1)
     assert re.fullmatch(r"[0-9a-f]{64}", said["table_sha256"])
+
+
+def test_show_says_why_a_thing_is_never_fed_and_where_with_it(feed_command: Path) -> None:
+    text = " ".join(call(feed_command, "show", "receipts").stdout.split())
+    assert "Never: its coating holds bisphenols. Instead: household waste" in text
+    raw = answer(feed_command, "show", "manure-poultry-layer")
+    assert (raw["stance"], raw["heap_stance"]) == ("avoid", "feed little")
+    assert "ammonia" in raw["why_barred"] and "compost" in raw["instead"]
+    text = " ".join(call(feed_command, "show", "manure-poultry-layer").stdout.split())
+    assert "Pre-composted: may be fed, little at a time. In a small heap: may be fed" in text
+
+
+def test_show_says_what_limits_a_portion(feed_command: Path) -> None:
+    blood = answer(feed_command, "show", "blood meal")
+    assert blood["most_reason"] == "nitrogen" and blood["why_barred"] == ""
+    text = " ".join(call(feed_command, "show", "blood meal").stdout.split())
+    assert "In a small heap: may be fed." in text
+    assert "limited by nitrogen; " in text
