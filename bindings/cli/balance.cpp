@@ -33,6 +33,8 @@ std::string target_text(TargetProperty property, double number, UnitSystem units
             return significant(number, 2) + (units == UnitSystem::us ? " cup/cup" : " L/L");
         case TargetProperty::water_over_least:
             return significant(number, 2) + " times";
+        case TargetProperty::water_over_room:
+            return io::percent_text(number) + " of room";
         case TargetProperty::moisture:
         case TargetProperty::salt_wet_fraction:
         case TargetProperty::fat_wet_fraction:
@@ -76,6 +78,7 @@ std::string reached_text(const BalanceAnswer& answer, UnitSystem units) {
         if (quantity.is_known() && quantity.low != quantity.high)
             text += wrapped("may be " + show(quantity.low) + " to " + show(quantity.high), 6, 6);
         if (!one.inside) text += "      outside the target\n";
+        if (one.inside && !one.wished) text += "      outside what is good to hold\n";
         if (one.binding) text += wrapped("this target decides (" + one.target.source + ")", 6, 8);
     }
     text += available_text(properties);
@@ -89,7 +92,9 @@ std::string portions_text(const BalanceAnswer& answer, const io::WrittenBalance&
     for (std::size_t i = 0; i < answer.portions.size(); ++i) {
         const auto& portion = answer.portions[i];
         std::string line = asked.problem.entries[i].label + ": ";
-        if (portion.wet_mass.in_kilograms() > 0.0) {
+        if (barred_in(*portion.feedstock, asked.problem.place)) {
+            line += "none, never fed";
+        } else if (portion.wet_mass.in_kilograms() > 0.0) {
             line += io::measure_and_weight_text(portion.wet_mass, *portion.feedstock,
                                                 asked.amounts[i], units);
         } else {
@@ -121,17 +126,30 @@ std::string wetness_text(const Wetness& wetness, UnitSystem units) {
     return "\n" + wrapped(text, 0, 0);
 }
 
+/// What an answer outside a wish means.
+std::string remarks_text(const BalanceAnswer& answer) {
+    std::string text;
+    for (const auto& remark : answer.remarks)
+        text += wrapped(remark, 0, 0);
+    return text.empty() ? text : text + "\n";
+}
+
 std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
                         UnitSystem units) {
-    std::string text = "Feed together, " + io::mass_text(answer.properties.wet_mass.mass(), units) +
-                       " in all:\n\n" + portions_text(answer, asked, units) + "\n" +
+    const bool heap = asked.problem.place == Place::heap;
+    std::string text = (heap ? "Put on the heap together, " : "Feed together, ") +
+                       io::mass_text(answer.properties.wet_mass.mass(), units) + " in all:\n\n" +
+                       portions_text(answer, asked, units) + "\n" + remarks_text(answer) +
                        reached_text(answer, units);
-    text += wetness_text(answer.wetness, units);
-    text +=
-        "\n" + wrapped(
-                   "Look back: within two weeks this should be mostly gone. If it is not, skip a "
-                   "week and feed less. When in doubt, less is safer than more (common practice).",
-                   0, 0);
+    if (!heap) text += wetness_text(answer.wetness, units);
+    text += "\n" +
+            wrapped(heap ? "Look back: a heap of this should be hot within days. If it stays cool, "
+                           "it is too small, too wet or too dry; turn it (common practice)."
+                         : "Look back: within two weeks this should be mostly gone. If it is not, "
+                           "skip a week and feed less. When in doubt, less is safer than more "
+                           "(common practice). How much at a time depends on the worms: see feed "
+                           "check.",
+                    0, 0);
     return text + rest_text(answer, units);
 }
 
@@ -151,6 +169,10 @@ std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSys
 
 std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
                             UnitSystem units) {
+    bool anything = answer.take_out.empty();
+    for (const auto& portion : answer.portions)
+        anything = anything || portion.wet_mass.in_kilograms() > 0.0;
+    if (!anything) return "Nothing else has an amount: nothing is fed.\n";
     std::string text = wrapped("These targets cannot all be met with what is at hand.", 0, 0);
     if (!answer.conflict.empty()) {
         std::string names;
@@ -181,21 +203,28 @@ int run_balance(const Arguments& arguments) {
     const auto found = io::balance_of(*file, arguments.units);
     if (!found) return refuse(arguments, found.errors());
     const BalanceAnswer& answer = found->answer;
-    const int code = answer.status == BalanceStatus::solved   ? done
+    const bool refused = arguments.has("--strict") && !answer.take_out.empty();
+    const int code = refused                                  ? not_reachable
+                     : answer.status == BalanceStatus::solved ? done
                      : answer.status == BalanceStatus::failed ? internal
                                                               : not_reachable;
     if (arguments.json()) return print(io::to_json(answer, found->measures), code);
+    std::vector<const Feedstock*> given;
+    for (const auto& entry : found->asked.problem.entries)
+        given.push_back(entry.feedstock.get());
+    const std::string first = take_out_text(answer.take_out) + lifted_text(given);
     switch (answer.status) {
         case BalanceStatus::solved:
-            return print(solved_text(answer, *file->balance, arguments.units), code);
+            return print(first + solved_text(answer, found->asked, arguments.units), code);
         case BalanceStatus::infeasible:
-            return print(infeasible_text(answer, *file->balance, arguments.units), code);
+            return print(first + infeasible_text(answer, found->asked, arguments.units), code);
         case BalanceStatus::unbounded:
-            return print(wrapped("Nothing limits " + answer.unbounded_entry +
-                                     ": the more the better by these targets. Give it an upper "
-                                     "amount (up to 3 L), or set a total.",
-                                 0, 0),
-                         code);
+            return print(
+                first + wrapped("Nothing limits " + answer.unbounded_entry +
+                                    ": the more the better by these targets. Give it an upper "
+                                    "amount (up to 3 L), or set a total.",
+                                0, 0),
+                code);
         case BalanceStatus::failed:
             break;
     }

@@ -23,14 +23,16 @@ int run_blend(const Arguments& arguments) {
     if (!found) return refuse(arguments, found.errors());
     const auto& portions = found->portions;
     const auto& result = found->properties;
-    if (arguments.json()) return print(io::to_json(result, portions, found->measures));
+    const int code = arguments.has("--strict") && !result.take_out.empty() ? not_reachable : done;
+    if (arguments.json()) return print(io::to_json(result, portions, found->measures), code);
 
     std::vector<const Feedstock*> feedstocks;
     feedstocks.reserve(portions.size());
     for (const auto& portion : portions)
         feedstocks.push_back(portion.feedstock.get());
-    std::string text = "Blend of " + io::counted(portions.size(), "portion") + ", " +
-                       io::mass_text(result.wet_mass.mass(), arguments.units) + " wet\n\n";
+    std::string text = take_out_text(result.take_out) + lifted_text(feedstocks);
+    text += "Blend of " + io::counted(portions.size(), "portion") + ", " +
+            io::mass_text(result.wet_mass.mass(), arguments.units) + " wet\n\n";
     for (std::size_t i = 0; i < portions.size(); ++i) {
         text +=
             wrapped(portions[i].feedstock->name + ": " +
@@ -42,7 +44,7 @@ int run_blend(const Arguments& arguments) {
     text += cautions_text(feedstocks);
     text += assumed_text(result.assumed, arguments.units);
     text += "\n" + wrapped(grade_text(worst_grade(result)), 0, 0);
-    return print(text);
+    return print(text, code);
 }
 
 }  // namespace feed_command

@@ -32,7 +32,8 @@ inline constexpr Option units{"--units", "SYSTEM", "metric us",
 inline constexpr Option help{"--help", "", "", "Show this help."};
 
 inline constexpr Option table_options[] = {json, units, help};
-inline constexpr Option blend_options[] = {json, units, help};
+inline constexpr Option blend_options[] = {
+    {"--strict", "", "", "Exit with 1 when something is never fed."}, json, units, help};
 inline constexpr Option check_options[] = {
     {"--away", "TIME", "", "What to do before leaving it alone, such as \"3 weeks\"."},
     {"--strict", "", "", "Exit with 1 when a hazard says act."},
@@ -110,7 +111,8 @@ struct ExitCode {
 };
 inline constexpr ExitCode exit_codes[] = {
     {0, "Done; also when a hazard says act."},
-    {1, "The targets cannot be met, or nothing limits an entry; with --strict, a hazard says act."},
+    {1,
+     "The targets cannot be met, or nothing limits an entry; with --strict, a hazard says act or something is never fed."},
     {2, "Bad input or bad usage; nothing was written."},
     {3, "A fault of the program itself."},
 };

@@ -143,4 +143,25 @@ std::string grade_text(Grade grade) {
     return "";
 }
 
+std::string take_out_text(std::span<const TakeOut> take_out) {
+    std::string text;
+    for (const auto& one : take_out)
+        text += wrapped("Take out, never fed: " + one.label + " (" + one.why +
+                            "). Instead: " + one.instead + ".",
+                        0, 2);
+    return text.empty() ? text : text + "\n";
+}
+
+std::string lifted_text(std::span<const Feedstock* const> feedstocks) {
+    std::string text;
+    for (const auto* feedstock : feedstocks) {
+        if (feedstock->stance_lifted)
+            text +=
+                wrapped("Your file feeds " + feedstock->name + ", which is never fed otherwise (" +
+                            std::string(why_barred(*feedstock)) + ").",
+                        0, 2);
+    }
+    return text.empty() ? text : text + "\n";
+}
+
 }  // namespace feed_command

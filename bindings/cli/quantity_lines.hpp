@@ -35,4 +35,9 @@ feed::Grade worst_grade(const feed::BlendProperties& blend);
 /// "Leans on grade C: recalled, or derived from a recalled value."
 std::string grade_text(feed::Grade grade);
 
+/// What must be taken out, before all else; empty where nothing must.
+std::string take_out_text(std::span<const feed::TakeOut> take_out);
+/// What a file feeds that is barred otherwise; empty where it feeds none.
+std::string lifted_text(std::span<const feed::Feedstock* const> feedstocks);
+
 }  // namespace feed_command

@@ -1,5 +1,6 @@
 #include "feed/io/answers.hpp"
 
+#include <algorithm>
 #include <memory>
 #include <utility>
 
@@ -7,6 +8,7 @@
 #include "feed/bed/check.hpp"
 #include "feed/blend/blend.hpp"
 #include "feed/diary/bed_today.hpp"
+#include "feed/feedstock/table.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -26,6 +28,33 @@ std::shared_ptr<const Feedstock> bedding_at_hand(const FeedFile& file) {
         if (!entry.most && part_of(*entry.feedstock) == Part::bedding) return entry.feedstock;
     }
     return nullptr;
+}
+
+/// Adds one feedstock of the table, any amount.
+void offer(WrittenBalance& balance, std::string_view id, std::string label) {
+    Entry entry;
+    entry.feedstock = std::make_shared<const Feedstock>(feedstock_at(*find_id(id)));
+    entry.label = std::move(label);
+    balance.problem.entries.push_back(std::move(entry));
+    balance.amounts.emplace_back();
+}
+
+/// What every house has, for a worm bed whose file lists no bedding. Whether it was offered.
+bool offer_house_bedding(WrittenBalance& balance) {
+    const BalanceProblem& problem = balance.problem;
+    const bool wants_bedding =
+        std::any_of(problem.targets.begin(), problem.targets.end(), [](const Target& target) {
+            return target.property == TargetProperty::bedding_l_per_scraps_l;
+        });
+    if (problem.place != Place::worm_bed || !wants_bedding) return false;
+    bool water = false;
+    for (const auto& entry : problem.entries) {
+        if (part_of(*entry.feedstock) == Part::bedding) return false;
+        water = water || is_plain_water(*entry.feedstock);
+    }
+    offer(balance, "cardboard-corrugated", "torn cardboard");
+    if (!water) offer(balance, "water-tap", "water");
+    return true;
 }
 
 }  // namespace
@@ -51,7 +80,7 @@ Result<FeedFile> with_feeding(const FeedFile& file, UnitSystem units) {
     for (std::size_t i = 0; i < answer.portions.size(); ++i) {
         const Portion& portion = answer.portions[i];
         if (!(portion.wet_mass.in_kilograms() > 0.0)) continue;
-        const std::string& label = file.balance->problem.entries[i].label;
+        const std::string& label = found->asked.problem.entries[i].label;
         Amount amount;
         amount.mass = portion.wet_mass.mass();
         blend.push_back({portion, amount, label});
@@ -105,19 +134,29 @@ Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
     if (!file.balance)
         return missing_section(file, "balance",
                                "{at_hand: [1.2 kg coffee grounds, any shredded cardboard]}");
-    auto answer = balance(file.balance->problem);
+    WrittenBalance asked = *file.balance;
+    const bool house = offer_house_bedding(asked);
+    if (file.has_bed && asked.problem.place == Place::worm_bed)
+        asked.problem.worms_kg = completed(bed_on_day_zero(file)).worms.value.in_kilograms();
+    auto answer = balance(asked.problem);
     if (!answer) {
         Errors errors = answer.errors();
         for (auto& error : errors)
             error.file = file.name;
         return errors;
     }
-    BalanceOfFile result{std::move(answer).value(), {}};
+    BalanceOfFile result{std::move(answer).value(), {}, std::move(asked)};
     put_before(result.answer.assumed, file);
+    if (house)
+        result.answer.assumed.insert(
+            result.answer.assumed.begin(),
+            {"the file lists no bedding: torn cardboard from the house is offered, with water from "
+             "the tap",
+             Grade::d});
     for (std::size_t i = 0; i < result.answer.portions.size(); ++i) {
         const Portion& portion = result.answer.portions[i];
         result.measures.push_back(
-            measure_text(portion.wet_mass, *portion.feedstock, file.balance->amounts[i], units));
+            measure_text(portion.wet_mass, *portion.feedstock, result.asked.amounts[i], units));
     }
     return result;
 }

@@ -265,6 +265,7 @@ private:
         }
         ready_ = none ? std::vector<Target>() : target_set(set).value_or(std::vector<Target>());
         balance_.problem.targets = with_own_targets(std::move(ready_), own);
+        balance_.problem.place = place_of_set(set);
     }
 
     void check_set(YamlView at, const std::string& set) {
@@ -291,7 +292,8 @@ private:
         {"total_volume", 1.0, TargetProperty::total_volume_l, QuantityKind::volume, true},
         {"bedding_for_scraps", 1.0, TargetProperty::bedding_l_per_scraps_l,
          QuantityKind::volume_ratio, false},
-        {"water_over_least", 1.0, TargetProperty::water_over_least, QuantityKind::number, false}};
+        {"water_over_least", 1.0, TargetProperty::water_over_least, QuantityKind::number, false},
+        {"water_over_room", 1.0, TargetProperty::water_over_room, QuantityKind::number, false}};
 
     /// Moisture windows that end below this are slips such as "0.85 %" for 0.85.
     static constexpr double driest_moisture_aimed_at = 0.05;
@@ -350,7 +352,7 @@ private:
         if (low || high) {
             target.low = low;
             target.high = high;
-            target.aim = std::nullopt;
+            target.aim = target.wish_low = target.wish_high = std::nullopt;
         }
         if (target.low && target.high && *target.low > *target.high) {
             reading_.report(at, ErrorCode::low_above_high, field, "low not above high",
@@ -363,6 +365,7 @@ private:
     static Target with_window(Target target, const WindowText& window, const TargetKey& known) {
         target.low = window.low;
         target.high = window.high;
+        target.wish_low = target.wish_high = std::nullopt;
         if (target.low) *target.low *= known.scale;
         if (target.high) *target.high *= known.scale;
         const bool aim_fits = target.aim && (!target.low || *target.aim >= *target.low) &&
@@ -385,6 +388,9 @@ private:
                             "the aim lies outside the window");
             return std::nullopt;
         }
+        // An aim beyond the wish is the wish.
+        if (target.wish_low && aim < *target.wish_low) target.wish_low = std::nullopt;
+        if (target.wish_high && aim > *target.wish_high) target.wish_high = std::nullopt;
         target.aim = aim;
         return target;
     }

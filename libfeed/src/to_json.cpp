@@ -54,6 +54,19 @@ void write_reached(JsonWriter& json, std::span<const Reached> reached) {
             }
         }
         json.end_array();
+        if (one.target.wish_low || one.target.wish_high) {
+            json.key("wish");
+            json.begin_array(true);
+            for (const auto& end : {one.target.wish_low, one.target.wish_high}) {
+                if (end) {
+                    json.value(*end);
+                } else {
+                    json.null();
+                }
+            }
+            json.end_array();
+            json.member("wished", one.wished);
+        }
         json.member("aim", one.target.aim);
         json.member("inside", one.inside);
         json.member("binding", one.binding);
@@ -136,10 +149,28 @@ void write_portions(JsonWriter& json, std::span<const Portion> portions,
     json.end_array();
 }
 
+namespace {
+
+void write_take_out(JsonWriter& json, std::span<const TakeOut> take_out) {
+    json.key("take_out");
+    json.begin_array();
+    for (const auto& one : take_out) {
+        json.begin_object();
+        json.member("feedstock", one.feedstock);
+        json.member("why", one.why);
+        json.member("instead", one.instead);
+        json.end_object();
+    }
+    json.end_array();
+}
+
+}  // namespace
+
 std::string to_json(const BlendProperties& blend, std::span<const Portion> portions,
                     std::span<const std::string> measures) {
     JsonWriter json;
     json.begin_object();
+    write_take_out(json, blend.take_out);
     json.member("wet_mass_kg", blend.wet_mass.in_kilograms());
     write_mass(json, "dry_mass_kg", blend.dry_mass, false);
     write_mass(json, "water_kg", blend.water, false);
@@ -180,6 +211,7 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
     JsonWriter json;
     json.begin_object();
     json.member("status", status_text(answer.status));
+    write_take_out(json, answer.take_out);
     json.key("portions");
     if (solved) {
         write_portions(json, answer.portions, measures);
@@ -192,6 +224,7 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
                   solved ? std::span<const Reached>(answer.reached) : std::span<const Reached>());
     json.key("assumed");
     write_assumed(json, answer.assumed);
+    write_texts(json, "remarks", answer.remarks);
     write_texts(json, "unknown", answer.properties.unknown);
     json.member("grade", text(answer.grade));
     if (answer.status == BalanceStatus::infeasible) {

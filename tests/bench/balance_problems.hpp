@@ -51,7 +51,7 @@ inline feed::BalanceProblem random_balance(const std::vector<feed::Feedstock>& u
     }
     problem.targets = feed::worm_bed_targets();
     std::erase_if(problem.targets, [](const feed::Target& target) {
-        return target.property == feed::TargetProperty::water_over_least;
+        return target.property == feed::TargetProperty::water_over_room;
     });
     return problem;
 }

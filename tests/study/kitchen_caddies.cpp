@@ -107,7 +107,7 @@ void study(bool little_water) {
             auto problem = feed_test::random_caddy(kind, random);
             if (!little_water) {
                 std::erase_if(problem.targets, [](const feed::Target& target) {
-                    return target.property == feed::TargetProperty::water_over_least;
+                    return target.property == feed::TargetProperty::water_over_room;
                 });
             }
             const auto answer = feed::balance(problem);

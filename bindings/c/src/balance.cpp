@@ -127,7 +127,7 @@ feed_code feed_problem_set_target(feed_problem* problem, const feed_target* targ
                                   feed_error* error) {
     if (problem == nullptr) return null_argument(error, "problem");
     if (!has_room(target)) return no_room(error, target, "target");
-    if (target->property < 0 || target->property > FEED_TARGET_WATER_OVER_LEAST) {
+    if (target->property < 0 || target->property > FEED_TARGET_WATER_OVER_ROOM) {
         return fail(error, FEED_UNKNOWN_PROPERTY, "target.property",
                     std::to_string(target->property), "a FEED_TARGET_ enumerator",
                     "there is no such target property");
@@ -160,6 +160,8 @@ feed_code feed_problem_use_target_set(feed_problem* problem, int32_t target_set,
     return guarded(error, [&] {
         auto targets = target_set == FEED_TARGETS_WORM_BED ? feed::worm_bed_targets()
                                                            : feed::hot_heap_targets();
+        problem->content.place =
+            target_set == FEED_TARGETS_WORM_BED ? feed::Place::worm_bed : feed::Place::heap;
         for (auto& target : targets)
             set_target(problem->content.targets, std::move(target));
         return succeed(error);

@@ -36,7 +36,7 @@ static_assert(same(feed::Caution::lime_dust, FEED_CAUTION_LIME_DUST));
 static_assert(feed::preparation_count == FEED_PREPARATION_PRE_COMPOSTED + 1);
 static_assert(same(feed::Preparation::frozen_thawed, FEED_PREPARATION_FROZEN_THAWED));
 static_assert(same(feed::TargetProperty::free_air_space, FEED_TARGET_FREE_AIR_SPACE));
-static_assert(same(feed::TargetProperty::water_over_least, FEED_TARGET_WATER_OVER_LEAST));
+static_assert(same(feed::TargetProperty::water_over_room, FEED_TARGET_WATER_OVER_ROOM));
 static_assert(same(feed::Objective::use_up_most, FEED_OBJECTIVE_USE_UP_MOST));
 static_assert(same(feed::BalanceStatus::failed, FEED_BALANCE_FAILED));
 static_assert(same(feed::ContainerKind::box, FEED_CONTAINER_BOX));

@@ -56,6 +56,7 @@ SharedProblem make_problem(const std::vector<EntryOrText>& entries,
     }
     if (!errors.empty()) throw Raised(std::move(errors));
     problem.targets = set ? with_own_targets(target_set_of(*set), targets) : targets;
+    if (set) problem.place = place_of_set(*set);
     problem.objective =
         choice_of<Objective>("objective", std::string_view(objective), objective_words);
     return {std::make_shared<const PreparedBalance>(unwrap(prepare(std::move(problem))))};

@@ -136,6 +136,22 @@ TEST_CASE("water on hand does not hide a conflict, and its limit is no part of o
         CHECK(reached.target.property != TargetProperty::water_over_least);
 }
 
+TEST_CASE("where no bedding mends, common scraps are tried") {
+    // Sawdust alone is too poor in nitrogen for this window, and every bedding is too.
+    feed::BalanceProblem problem;
+    problem.entries = {exactly(bedding("sawdust", 20, 48, 0.1), 1.0)};
+    problem.targets = {target(TargetProperty::cn_ratio, 25, 40)};
+    const auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    REQUIRE(answer->status == BalanceStatus::infeasible);
+    REQUIRE(answer->mend);
+    CHECK(answer->mend->feedstock->group != feed::Group::beddings);
+    auto mended = problem;
+    mended.entries.push_back(
+        exactly(*answer->mend->feedstock, answer->mend->add.in_kilograms() * (1.0 + 1e-9)));
+    CHECK(solved(mended).reached[0].inside);
+}
+
 TEST_CASE("the mend is the least addition of what the keeper listed, exact scraps included") {
     feed::BalanceProblem problem;
     problem.entries = {exactly(material("cucumber", 96, 40, 3.0), 1.0),

@@ -139,3 +139,47 @@ TEST_CASE("ranges of masses, volume and air are those of the corners") {
     check("density", answer.bulk_density.low.value(), answer.bulk_density.high.value(), density);
     check("free air space", answer.free_air_space.low, answer.free_air_space.high, air);
 }
+
+TEST_CASE("an amount that was not weighed carries its range into every quantity") {
+    const auto both = materials();
+    const auto blend_of = [&](double low, double high) {
+        feed::Portion first{both[0].share(), wet_kilograms(masses[0])};
+        first.low_share = low;
+        first.high_share = high;
+        return feed::blend(
+            std::vector<feed::Portion>{first, {both[1].share(), wet_kilograms(masses[1])}});
+    };
+    const auto open = blend_of(0.5, 2.0);
+    const auto weighed = blend_of(1.0, 1.0);
+    const auto light =
+        feed::blend(std::vector<feed::Portion>{{both[0].share(), wet_kilograms(0.5 * masses[0])},
+                                               {both[1].share(), wet_kilograms(masses[1])}});
+    const auto heavy =
+        feed::blend(std::vector<feed::Portion>{{both[0].share(), wet_kilograms(2.0 * masses[0])},
+                                               {both[1].share(), wet_kilograms(masses[1])}});
+    CHECK(open.dry_mass.value.value() == Approx(weighed.dry_mass.value.value()));
+    CHECK(open.dry_mass.low.value() == Approx(light.dry_mass.low.value()));
+    CHECK(open.dry_mass.high.value() == Approx(heavy.dry_mass.high.value()));
+    CHECK(open.salt.high.value() == Approx(heavy.salt.high.value()));
+    // Ratios are reached at an end of the amount.
+    const auto least = [](double a, double b) { return a < b ? a : b; };
+    const auto most = [](double a, double b) { return a < b ? b : a; };
+    CHECK(open.moisture.low.value() ==
+          Approx(least(light.moisture.low.value(), heavy.moisture.low.value())));
+    CHECK(open.moisture.high.value() ==
+          Approx(most(light.moisture.high.value(), heavy.moisture.high.value())));
+    CHECK(open.cn_ratio.low == Approx(least(light.cn_ratio.low, heavy.cn_ratio.low)));
+    CHECK(open.cn_ratio.high == Approx(most(light.cn_ratio.high, heavy.cn_ratio.high)));
+}
+
+TEST_CASE("what was measured by its volume has that volume") {
+    const auto both = materials();
+    const auto& density = *(*both[0].share())[Property::bulk_density_loose];
+    feed::Portion litre{both[0].share(), wet_kilograms(density.value / 1000.0)};
+    litre.low_share = density.low / density.value;
+    litre.high_share = density.high / density.value;
+    const auto answer = feed::blend(std::vector<feed::Portion>{litre});
+    CHECK(feed::in_litres(answer.volume.value) == Approx(1.0));
+    CHECK(feed::in_litres(answer.volume.low) == Approx(1.0));
+    CHECK(answer.dry_mass.low.value() < answer.dry_mass.value.value());
+}

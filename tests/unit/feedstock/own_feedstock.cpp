@@ -143,3 +143,18 @@ TEST_CASE("default ranges hold their value and stay possible") {
     for (const auto& pools : feed::assumed::pools)
         CHECK(pools[0] + pools[1] + pools[2] == Approx(1.0));
 }
+
+TEST_CASE("a loose density that is given moves the settled one") {
+    const auto card = feed::feedstock_at(*feed::find_id("cardboard-corrugated"));
+    const double loose = card[Property::bulk_density_loose]->value;
+    const double settled = card[Property::bulk_density_settled]->value;
+    auto own = till_roll({{Property::bulk_density_loose, 2.0 * loose, {}, {}}});
+    auto made = own_feedstock(own, &card);
+    REQUIRE(made);
+    CHECK(made->feedstock[Property::bulk_density_settled]->value == Approx(2.0 * settled));
+    CHECK(made->feedstock[Property::bulk_density_settled]->grade == feed::Grade::d);
+    own.values.push_back({Property::bulk_density_settled, 300.0, {}, {}});
+    made = own_feedstock(own, &card);
+    REQUIRE(made);
+    CHECK(made->feedstock[Property::bulk_density_settled]->value == 300.0);
+}

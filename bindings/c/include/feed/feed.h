@@ -485,8 +485,10 @@ enum {
     FEED_TARGET_TOTAL_WET_KG = 6,             /* kg wet */
     FEED_TARGET_TOTAL_VOLUME_L = 7,           /* L */
     FEED_TARGET_BEDDING_L_PER_SCRAPS_L = 8,   /* L loose bedding per L scraps */
-    FEED_TARGET_WATER_OVER_LEAST = 9 /* kg water poured over the least with which all other targets
-                                        can be met; only an upper limit */
+    FEED_TARGET_WATER_OVER_LEAST = 9, /* kg water poured over the least with which all other targets
+                                         can be met; only an upper limit */
+    FEED_TARGET_WATER_OVER_ROOM = 10  /* kg water poured over what bedding and dry scraps take up,
+                                         less what scraps set free; only an upper limit */
 };
 /* What best means. */
 enum {

@@ -42,6 +42,11 @@ inline void advise_too_wet(const PreparedBalance& prepared, double limit,
         advice.push_back("freeze, thaw and drain " + scraps +
                          ": thawed scraps give up much of their water");
     }
+    if (prepared.problem.place == Place::heap) {
+        advice.push_back("take something drier and coarse, such as straw or dry leaves");
+        advice.push_back("turn the heap, and cover it against rain");
+        return;
+    }
     advice.push_back("take a drier bedding, or let the bedding dry before use");
     advice.push_back("feed less at a time, or feed a bed that is dry enough to take the water up");
 }
@@ -60,7 +65,9 @@ inline void advise(const PreparedBalance& prepared, const Target& target, bool t
             if (too_high) {
                 advise_too_wet(prepared, *target.high, advice);
             } else if (!water_is_at_hand(prepared)) {
-                advice.push_back("moisten the bedding: add water");
+                advice.push_back(prepared.problem.place == Place::heap
+                                     ? "moisten the heap: add water"
+                                     : "moisten the bedding: add water");
             }
             break;
         case TargetProperty::cn_ratio:
@@ -81,11 +88,13 @@ inline void advise(const PreparedBalance& prepared, const Target& target, bool t
             if (!too_high) advice.push_back("add something coarse that keeps gaps open");
             break;
         case TargetProperty::bedding_l_per_scraps_l:
-            if (!too_high) advice.push_back("add more loose bedding, or feed fewer scraps");
+            advice.push_back(too_high ? "take less bedding, or feed more scraps with it"
+                                      : "add more loose bedding, or feed fewer scraps");
             break;
         case TargetProperty::total_wet_kg:
         case TargetProperty::total_volume_l:
         case TargetProperty::water_over_least:
+        case TargetProperty::water_over_room:
             break;
     }
 }
@@ -99,6 +108,7 @@ inline std::vector<std::string> advice_for(const PreparedBalance& prepared,
                                            std::span<const double> wet_kg) {
     std::vector<std::string> advice;
     for (const auto& target : prepared.problem.targets) {
+        if (limits_water(target.property)) continue;
         const auto sides = detail::compared(prepared, target, wet_kg);
         const bool too_high = target.high && !sides.at_most(*target.high);
         const bool too_low = target.low && !sides.at_least(*target.low);

@@ -13,6 +13,7 @@
 #include "feed/balance/mend.hpp"
 #include "feed/balance/prepared_balance.hpp"
 #include "feed/balance/reached.hpp"
+#include "feed/balance/remarks.hpp"
 #include "feed/balance/solve_prepared.hpp"
 #include "feed/balance/wetness.hpp"
 #include "feed/blend/blend.hpp"
@@ -41,6 +42,7 @@ inline void describe(const PreparedBalance& prepared, std::span<const double> we
     }
     answer.properties = blend(answer.portions);
     answer.reached = reached_of(prepared, kept, numbers, ratios, deciding, answer.properties);
+    answer.remarks = remarks_on(answer.reached);
     answer.wetness = wetness_of(answer.portions);
     answer.grade = Grade::a;
     for (const auto& reached : answer.reached) {
@@ -54,8 +56,17 @@ inline void describe(const PreparedBalance& prepared, std::span<const double> we
 }
 
 inline bool all_inside(const BalanceAnswer& answer) {
-    return std::all_of(answer.reached.begin(), answer.reached.end(),
-                       [](const Reached& reached) { return reached.inside; });
+    return std::all_of(answer.reached.begin(), answer.reached.end(), [](const Reached& reached) {
+        return reached.inside || !reached.quantity.has_value();
+    });
+}
+
+/// Nothing barred goes in; checked on the answer as it leaves.
+inline bool bars_hold(const PreparedBalance& prepared, const BalanceAnswer& answer) {
+    return std::none_of(answer.portions.begin(), answer.portions.end(), [&](const Portion& one) {
+        return one.wet_mass.in_kilograms() > 0.0 &&
+               barred_in(*one.feedstock, prepared.problem.place);
+    });
 }
 
 inline void explain_infeasible(const PreparedBalance& prepared, BalanceAnswer& answer) {
@@ -76,17 +87,15 @@ inline void explain_infeasible(const PreparedBalance& prepared, BalanceAnswer& a
         describe(prepared, closest.wet_kg, {}, closest.ratios, closest.deciding, answer);
         answer.advice = advice_for(prepared, closest.wet_kg);
     }
-    answer.mend = find_mend(prepared);
 }
 
 /// The problem without the limit on water: it is relative to the other targets and never takes part
 /// in a conflict.
 inline Result<PreparedBalance> without_water_limit(const PreparedBalance& prepared) {
-    if (!prepared.poured_row) return prepared;
+    if (!prepared.poured_row && !prepared.room_row) return prepared;
     BalanceProblem problem = prepared.problem;
-    std::erase_if(problem.targets, [](const Target& target) {
-        return target.property == TargetProperty::water_over_least;
-    });
+    std::erase_if(problem.targets,
+                  [](const Target& target) { return limits_water(target.property); });
     return prepare(std::move(problem));
 }
 
@@ -117,7 +126,21 @@ inline void describe_solved(const PreparedBalance& prepared, const BalanceNumber
     answer.status = BalanceStatus::solved;
     answer.largest_deviation = numbers.largest_deviation;
     describe(prepared, numbers.wet_kg, numbers, prepared.from_aims, numbers.deciding, answer);
-    if (!all_inside(answer)) answer.status = BalanceStatus::failed;
+    if (!all_inside(answer) || !bars_hold(prepared, answer)) answer.status = BalanceStatus::failed;
+}
+
+/// The answer where nothing that fixes an amount is left once what is barred is taken out.
+inline std::optional<BalanceAnswer> only_taken_out(BalanceProblem problem, const Errors& errors) {
+    if (errors.size() != 1 || errors.front().code != ErrorCode::no_amount_fixed)
+        return std::nullopt;
+    if (!check_problem(problem).empty()) return std::nullopt;
+    BalanceAnswer answer;
+    answer.status = BalanceStatus::infeasible;
+    answer.take_out = take_out_barred(problem);
+    if (answer.take_out.empty()) return std::nullopt;
+    for (const auto& entry : problem.entries)
+        answer.portions.push_back({entry.feedstock, WetMass()});
+    return answer;
 }
 
 }  // namespace detail
@@ -128,6 +151,7 @@ inline void describe_solved(const PreparedBalance& prepared, const BalanceNumber
 inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace& workspace) {
     BalanceAnswer answer;
     answer.assumed = prepared.assumed;
+    answer.take_out = prepared.take_out;
     const auto numbers = solve(prepared, workspace);
     answer.status = numbers.status;
     switch (numbers.status) {
@@ -137,6 +161,7 @@ inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace
         case BalanceStatus::infeasible:
             if (const auto strict = detail::without_water_limit(prepared))
                 detail::explain_infeasible(*strict, answer);
+            answer.mend = find_mend(prepared);
             break;
         case BalanceStatus::unbounded:
             answer.unbounded_entry = detail::endless_entry(prepared, numbers.ray);
@@ -151,11 +176,17 @@ inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace
 /// problem; the answer is unique: ties go to the least mass, then to the order of the entries.
 /// @return the answer, whatever its status; or every problem of the input at once: no entries, an
 /// amount or window that contradicts itself, a per cent slip, no amount fixed, a value that a
-/// target needs and a feedstock lacks.
-/// Entries may be listed in any number; made for up to about 60, works to 500. Threads: pure.
+/// target needs and a feedstock lacks. What is barred in the place of the problem is taken out and
+/// stands in `take_out`; where nothing else fixes an amount the answer is infeasible with that
+/// alone. Entries may be listed in any number; made for up to about 60, works to 500. Threads:
+/// pure.
 inline Result<BalanceAnswer> balance(const BalanceProblem& problem) {
     const auto prepared = prepare(problem);
-    if (!prepared) return prepared.errors();
+    if (!prepared) {
+        auto only = detail::only_taken_out(problem, prepared.errors());
+        if (only) return *only;
+        return prepared.errors();
+    }
     BalanceWorkspace workspace(*prepared);
     return answer_of(*prepared, workspace);
 }

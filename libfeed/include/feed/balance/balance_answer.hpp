@@ -8,6 +8,7 @@
 #include "feed/balance/balance_problem.hpp"
 #include "feed/balance/wetness.hpp"
 #include "feed/blend/blend_properties.hpp"
+#include "feed/blend/take_out.hpp"
 
 namespace feed {
 
@@ -17,7 +18,8 @@ enum class BalanceStatus : std::uint8_t { solved, infeasible, unbounded, failed 
 struct Reached {
     Target target;
     Estimate<double> quantity;  ///< in the unit of the target property
-    bool inside = false;
+    bool inside = false;        ///< the must holds
+    bool wished = true;         ///< the wish holds too
     bool binding = false;
 };
 
@@ -33,6 +35,7 @@ struct Mend {
 /// The answer of a balance.
 struct BalanceAnswer {
     BalanceStatus status = BalanceStatus::failed;
+    std::vector<TakeOut> take_out;  ///< never fed here, before all else; none of it is in portions
     std::vector<Portion>
         portions;  ///< same order as the entries; the closest blend when infeasible
     std::vector<Reached> reached;
@@ -43,8 +46,9 @@ struct BalanceAnswer {
     Wetness wetness;                    ///< water set free against what the bedding can hold
     std::vector<std::string> conflict;  ///< minimal set of the keeper's own entries, in file order
     std::optional<Mend> mend;
-    std::vector<std::string> advice;  ///< what helps when the targets cannot be met, best first
-    std::string unbounded_entry;      ///< what nothing limits
+    std::vector<std::string> advice;   ///< what helps when the targets cannot be met, best first
+    std::string unbounded_entry;       ///< what nothing limits
+    std::vector<std::string> remarks;  ///< what it means where a wish is not held, a sentence each
     std::vector<Assumption> assumed;
     Grade grade = Grade::d;  ///< the worst grade the answer leans on
 };

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "feed/feedstock/feedstock.hpp"
+#include "feed/feedstock/place.hpp"
 #include "feed/quantity/basis.hpp"
 
 namespace feed {
@@ -34,16 +35,23 @@ enum class TargetProperty : std::uint8_t {
     bedding_l_per_scraps_l,
     /// Water poured, over the least with which all other targets can be met; only an upper limit.
     water_over_least,
+    /// Water poured, over what the bedding takes up until it alone stands at the share of its
+    /// capacity that is aimed at and what dry scraps take until they are moist, less what the
+    /// scraps set free; only an upper limit. Where that is nothing, none is poured.
+    water_over_room,
 };
 
-/// A window on one property. Numbers are in the unit named by the property, fractions 0 to 1.
+/// Windows on one property: the must has to hold, the wish is good to hold. Numbers are in the unit
+/// named by the property, fractions 0 to 1.
 struct Target {
     TargetProperty property = TargetProperty::cn_ratio;
-    std::optional<double> low;
-    std::optional<double> high;
+    std::optional<double> low;   ///< must
+    std::optional<double> high;  ///< must
     std::optional<double> aim;
-    std::string source;  ///< where the numbers come from, shown with the answer
-    std::string label;   ///< the keeper's own words, for conflicts
+    std::string source;               ///< where the numbers come from, shown with the answer
+    std::string label;                ///< the keeper's own words, for conflicts
+    std::optional<double> wish_low;   ///< nothing: as the must
+    std::optional<double> wish_high;  ///< nothing: as the must
 };
 
 /// What "best" means.
@@ -60,6 +68,9 @@ struct BalanceProblem {
     std::vector<Entry> entries;
     std::vector<Target> targets;
     Objective objective = Objective::closest_to_aims;
+    Place place = Place::worm_bed;  ///< what is barred there is taken out
+    /// Wet mass of the worms it is for, where known: then the caps of touchy feedstocks hold.
+    std::optional<double> worms_kg;
 };
 
 }  // namespace feed

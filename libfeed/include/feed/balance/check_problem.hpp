@@ -140,7 +140,14 @@ private:
             add(ErrorCode::out_of_range, "aim of " + name, significant(*target.aim, 4),
                 "a number inside the window", "the aim of " + name + " lies outside its window");
         }
-        if (target.property == TargetProperty::water_over_least && (target.low || target.aim)) {
+        if (target.wish_low) check_number("lower wish of " + name, facts, *target.wish_low);
+        if (target.wish_high) check_number("upper wish of " + name, facts, *target.wish_high);
+        if (target.wish_low && target.wish_high && *target.wish_low > *target.wish_high)
+            add(ErrorCode::low_above_high, name,
+                significant(*target.wish_low, 4) + " to " + significant(*target.wish_high, 4),
+                "a lower wish at or below the upper one",
+                "the wish for " + name + " starts above its end");
+        if (limits_water(target.property) && (target.low || target.aim)) {
             add(ErrorCode::out_of_range, name, "a lower limit or an aim", "an upper limit",
                 std::string(facts.name) + " can only be limited, not asked for");
         }

@@ -35,7 +35,7 @@ public:
         for (std::size_t i = 0; i < prepared.problem.targets.size(); ++i) {
             const auto& target = prepared.problem.targets[i];
             if (keep_totals && fixes_amount(target.property)) continue;
-            if (target.property == TargetProperty::water_over_least) continue;
+            if (limits_water(target.property)) continue;
             append_deviation_ratios(prepared, i, deviations_from_window(target), ratios_);
         }
         for (std::size_t r = 0; keep_totals && r < prepared.row_origins.size(); ++r) {

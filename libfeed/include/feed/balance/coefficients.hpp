@@ -60,6 +60,8 @@ public:
                 return one_.part == Part::scraps ? loose_l() : 0.0;
             case Sum::poured_kg:
                 return is_plain_water(feedstock()) ? 1.0 : 0.0;
+            case Sum::room_kg:
+                return room_kg();
         }
         return 0.0;
     }
@@ -120,6 +122,18 @@ private:
             assume("the ash of " + entry_.label + " is taken as " +
                    significant(100.0 * ash->range.value, 2) + " % of its dry mass");
         return 1000.0 * one_[Addend::phases_m3].value;
+    }
+
+    /// Water that the entry takes up until it is moist; below 0 where it gives some off.
+    double room_kg() {
+        if (is_plain_water(feedstock()) || one_.part == Part::amendment) return 0.0;
+        const double water = known(Addend::water_kg, Property::moisture_wet);
+        if (one_.part == Part::bedding)
+            return assumed::aimed_wetness.value *
+                       or_taken(Addend::capacity_kg, Property::water_holding_capacity_dry) -
+                   water;
+        if (water >= assumed::released_from) return -one_[Addend::set_free_kg].value;
+        return (assumed::released_from - water) / (1.0 - assumed::released_from);
     }
 
     double missing(Property property) {

@@ -33,21 +33,37 @@ inline double unit_of_side(double aim, const std::optional<double>& edge,
     return magnitude(aim);
 }
 
+/// The edge that is good to hold: of the wish, else of the must.
+inline std::optional<double> wished_low(const Target& target) {
+    return target.wish_low ? target.wish_low : target.low;
+}
+inline std::optional<double> wished_high(const Target& target) {
+    return target.wish_high ? target.wish_high : target.high;
+}
+/// The edge that must hold, else the one that is good to hold.
+inline std::optional<double> needed_low(const Target& target) {
+    return target.low ? target.low : target.wish_low;
+}
+inline std::optional<double> needed_high(const Target& target) {
+    return target.high ? target.high : target.wish_high;
+}
+
 }  // namespace detail
 
-/// How the objective "closest to the aims" measures a target: 0 at the aim, 1 at the window edge of
-/// that side. Targets without an aim are not measured; a side whose edge is the aim needs no
-/// measure, since the window forbids it. Threads: pure.
+/// How the objective "closest to the aims" measures a target: 0 at the aim, 1 at the edge of the
+/// wish on that side, or of the must where there is no wish. Targets without an aim are not
+/// measured; a side whose edge is the aim needs no measure, since the window forbids it. Threads:
+/// pure.
 inline Deviations deviations_from_aim(const Target& target) {
     Deviations result;
     if (!target.aim) return result;
     const double aim = *target.aim;
-    if (!target.high || *target.high != aim) {
-        result.up = Deviation{aim, detail::unit_of_side(aim, target.high, target.low)};
-    }
-    if (!target.low || *target.low != aim) {
-        result.down = Deviation{aim, detail::unit_of_side(aim, target.low, target.high)};
-    }
+    const auto low = detail::wished_low(target);
+    const auto high = detail::wished_high(target);
+    if (!target.high || *target.high != aim)
+        result.up = Deviation{aim, detail::unit_of_side(aim, high, low)};
+    if (!target.low || *target.low != aim)
+        result.down = Deviation{aim, detail::unit_of_side(aim, low, high)};
     return result;
 }
 
@@ -59,8 +75,10 @@ inline Deviations deviations_from_window(const Target& target) {
     std::optional<double> middle = target.aim;
     if (!middle && target.low && target.high) middle = (*target.low + *target.high) / 2.0;
     if (middle) {
-        result.up = Deviation{*middle, detail::unit_of_side(*middle, target.high, target.low)};
-        result.down = Deviation{*middle, detail::unit_of_side(*middle, target.low, target.high)};
+        const auto low = detail::needed_low(target);
+        const auto high = detail::needed_high(target);
+        result.up = Deviation{*middle, detail::unit_of_side(*middle, high, low)};
+        result.down = Deviation{*middle, detail::unit_of_side(*middle, low, high)};
         return result;
     }
     if (target.high) {

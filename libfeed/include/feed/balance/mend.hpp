@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -11,6 +12,7 @@
 
 #include "feed/balance/balance_answer.hpp"
 #include "feed/balance/prepared_balance.hpp"
+#include "feed/balance/solve_prepared.hpp"
 #include "feed/feedstock/table.hpp"
 #include "feed/solver/lexicographic.hpp"
 #include "feed/solver/workspace.hpp"
@@ -21,6 +23,9 @@ namespace feed {
 inline constexpr std::array<std::string_view, 7> common_beddings{
     "cardboard-corrugated", "paper-office", "newspaper", "leaves-dry-shredded", "coir-pith",
     "straw-wheat",          "water-tap"};
+/// Nitrogen-rich and dry things most keepers can get hold of, tried where no bedding mends.
+inline constexpr std::array<std::string_view, 5> common_scraps{
+    "coffee-grounds", "lettuce-leaf", "grass-clippings", "bread-white", "wheat-bran"};
 
 namespace detail {
 
@@ -43,7 +48,15 @@ inline std::optional<Mend> least_addition(const PreparedBalance& prepared,
     std::vector<double> extra_then_all(2 * entries, 1.0);
     std::fill_n(extra_then_all.begin(), entries - 1, 0.0);
     solver::Workspace workspace(entries, with_extra->row_count());
-    const auto result = solver::lexicographic(with_extra->within(), extra_then_all, workspace);
+    auto result = solver::lexicographic(with_extra->within(), extra_then_all, workspace);
+    OwnLimits limits;
+    if (with_extra->room_row &&
+        (result.status != solver::Status::solved || !pours(*with_extra, result.x))) {
+        limits.copy(with_extra->within());
+        pour_nothing(*with_extra, limits);
+        result =
+            solver::lexicographic(limits.with_rows(with_extra->rows), extra_then_all, workspace);
+    }
     if (result.status != solver::Status::solved || !(result.x.back() > 0.0)) return std::nullopt;
     Mend mend{std::move(feedstock), label, wet_kilograms(result.x.back()), {}};
     for (std::size_t i = 0; i + 1 < entries; ++i)
@@ -56,25 +69,35 @@ inline void take_if_less(std::optional<Mend>& best, std::optional<Mend> other) {
     best = std::move(other);
 }
 
+/// The least addition among feedstocks of the table.
+inline std::optional<Mend> least_of(const PreparedBalance& prepared,
+                                    std::span<const std::string_view> ids) {
+    std::optional<Mend> best;
+    for (const auto id : ids) {
+        const auto index = find_id(id);
+        if (!index) continue;
+        const auto feedstock = std::make_shared<const Feedstock>(feedstock_at(*index));
+        if (barred_in(*feedstock, prepared.problem.place)) continue;
+        take_if_less(best, least_addition(prepared, feedstock, feedstock->name));
+    }
+    return best;
+}
+
 }  // namespace detail
 
 /// The smallest single addition that lets all targets be met: the one of least wet mass among the
 /// feedstocks the keeper listed (more of one than was allowed, scraps included); only if none of
-/// them does, among the common beddings and water. Ties go to the one named first. Nothing if no
-/// single addition does. One linear problem for each candidate. Threads: pure.
+/// them does, among the common beddings and water, then among common scraps. Ties go to the one
+/// named first. Nothing if no single addition does. One linear problem for each candidate. Threads:
+/// pure.
 inline std::optional<Mend> find_mend(const PreparedBalance& prepared) {
     std::optional<Mend> best;
     for (const auto& entry : prepared.problem.entries) {
-        if (!entry.most) continue;
+        if (!entry.most || barred_in(*entry.feedstock, prepared.problem.place)) continue;
         detail::take_if_less(best, detail::least_addition(prepared, entry.feedstock, entry.label));
     }
-    if (best) return best;
-    for (const auto id : common_beddings) {
-        const auto index = find_id(id);
-        if (!index) continue;
-        const auto feedstock = std::make_shared<const Feedstock>(feedstock_at(*index));
-        detail::take_if_less(best, detail::least_addition(prepared, feedstock, feedstock->name));
-    }
+    if (!best) best = detail::least_of(prepared, common_beddings);
+    if (!best) best = detail::least_of(prepared, common_scraps);
     return best;
 }
 

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
@@ -14,6 +15,7 @@
 #include "feed/balance/deviation.hpp"
 #include "feed/balance/sums.hpp"
 #include "feed/balance/target_kind.hpp"
+#include "feed/blend/take_out.hpp"
 #include "feed/solver/fractional.hpp"
 #include "feed/solver/problem.hpp"
 
@@ -60,6 +62,9 @@ struct PreparedBalance {
     /// The row of all poured water, where it is held near the least that will do.
     std::optional<std::size_t> poured_row;
     double over_least = 1.0;  ///< how many times the least may be poured
+    /// The row that holds poured water to what takes it up; it stands aside where none is poured.
+    std::optional<std::size_t> room_row;
+    std::vector<TakeOut> take_out;  ///< entries barred in the place; their amounts are 0
 
     std::vector<double> hessian;     ///< n, for closest_to_usual
     std::vector<double> gradient;    ///< n, for closest_to_usual
@@ -142,8 +147,11 @@ private:
     void read_sum(Sum which) {
         auto& column = out_.sums[static_cast<std::size_t>(which)];
         if (!column.empty()) return;
-        for (const auto& entry : out_.problem.entries)
-            column.push_back(EntryReader(entry, notes_).per_wet_kg(which));
+        for (const auto& entry : out_.problem.entries) {
+            // Of what is taken out nothing goes in, so nothing has to be known.
+            const bool out = barred_in(*entry.feedstock, out_.problem.place);
+            column.push_back(out ? 0.0 : EntryReader(entry, notes_).per_wet_kg(which));
+        }
     }
 
     void bounds() {
@@ -159,6 +167,8 @@ private:
         const auto ratio = ratio_of(target.property);
         if (target.property == TargetProperty::water_over_least) {
             poured_water(index);
+        } else if (target.property == TargetProperty::water_over_room) {
+            water_with_room(index);
         } else if (!ratio.below) {
             if (target.low || target.high) {
                 row(ratio, 0.0, target.low.value_or(-solver::infinity),
@@ -182,6 +192,15 @@ private:
         out_.over_least = *target.high;
         row(ratio_of(target.property), 0.0, -solver::infinity, solver::infinity,
             {index, Edge::high});
+    }
+
+    /// The usual recipe says itself what is poured.
+    void water_with_room(std::size_t index) {
+        const auto& target = out_.problem.targets[index];
+        if (!target.high || out_.problem.objective == Objective::closest_to_usual) return;
+        if (!any_above_zero(out_.sum(Sum::poured_kg))) return;
+        out_.room_row = out_.row_lower.size();
+        row(ratio_of(target.property), *target.high, -solver::infinity, 0.0, {index, Edge::high});
     }
 
     void row(const SumRatio& ratio, double level, double low, double high, RowOrigin origin) {
@@ -317,13 +336,53 @@ inline void refuse_not_finite(const PreparedBalance& prepared, Errors& errors) {
 
 }  // namespace detail
 
+namespace detail {
+
+/// Takes out what is barred in the place: none of it goes in, and nobody's wish for it counts.
+inline std::vector<TakeOut> take_out_barred(BalanceProblem& problem) {
+    std::vector<TakeOut> out;
+    for (auto& entry : problem.entries) {
+        if (!entry.feedstock || !barred_in(*entry.feedstock, problem.place)) continue;
+        out.push_back(take_out(*entry.feedstock, entry.label));
+        entry.least = WetMass();
+        entry.most = WetMass();
+        entry.usual = std::nullopt;
+        entry.use_up_priority = 0;
+    }
+    return out;
+}
+
+/// Holds what is touchy to what these worms bear at a time. Ground shell and limestone are capped
+/// by surface where a check advises them.
+inline void hold_to_caps(BalanceProblem& problem, std::vector<Assumption>& assumed) {
+    if (!problem.worms_kg || problem.place != Place::worm_bed) return;
+    for (auto& entry : problem.entries) {
+        if (!entry.feedstock || !entry.feedstock->most_wet_kg_per_kg_worms) continue;
+        const Feedstock& f = *entry.feedstock;
+        if (f.has(Caution::lime_dust) && !f.has(Caution::caustic)) continue;
+        const WetMass most = wet_kilograms(*f.most_wet_kg_per_kg_worms * *problem.worms_kg);
+        if (entry.least > most)
+            assumed.push_back({"of " + said_name(entry) + " at most " +
+                                   significant(1000.0 * most.in_kilograms(), 2) +
+                                   " g at a time is fed to these worms, the rest in later weeks",
+                               Grade::d});
+        entry.least = std::min(entry.least, most);
+        entry.most = entry.most ? std::min(*entry.most, most) : most;
+    }
+}
+
+}  // namespace detail
+
 /// Turns a problem into numbers, or says everything that is wrong with it: its form, and values
 /// that its targets need and its feedstocks lack.
 /// Entries times targets. Threads: pure.
 inline Result<PreparedBalance> prepare(BalanceProblem problem) {
+    PreparedBalance prepared;
+    prepared.take_out = detail::take_out_barred(problem);
+    std::vector<Assumption> held;
+    detail::hold_to_caps(problem, held);
     auto errors = check_problem(problem);
     if (!errors.empty()) return errors;
-    PreparedBalance prepared;
     prepared.problem = std::move(problem);
     for (auto& entry : prepared.problem.entries)
         entry.label = said_name(entry);
@@ -332,6 +391,7 @@ inline Result<PreparedBalance> prepare(BalanceProblem problem) {
     errors = detail::Preparer(prepared).run();
     if (errors.empty()) detail::refuse_not_finite(prepared, errors);
     if (!errors.empty()) return errors;
+    prepared.assumed.insert(prepared.assumed.begin(), held.begin(), held.end());
     return prepared;
 }
 

@@ -105,6 +105,7 @@ inline Estimate<double> quantity_of(const PreparedBalance& prepared, const Targe
         case TargetProperty::bedding_l_per_scraps_l:
             return bedding_for_scraps(prepared, wet_kg);
         case TargetProperty::water_over_least:
+        case TargetProperty::water_over_room:
             break;
     }
     return {};
@@ -127,6 +128,21 @@ inline Estimate<double> water_over_least(const PreparedBalance& prepared,
     const double poured = total(prepared.sum(Sum::poured_kg), wet_kg);
     const double times = least > 0.0 ? poured / least : 1.0;
     return known(times, times, times, Grade::a);
+}
+
+/// Poured water over what takes it up; 0 where none is poured.
+inline Reached water_over_room(const PreparedBalance& prepared, const Target& target,
+                               std::span<const double> wet_kg) {
+    const auto sides = compared(prepared, target, wet_kg);
+    Reached reached;
+    reached.target = target;
+    const bool none = !pours(prepared, wet_kg);
+    const double share = none || !(sides.below > 0.0) ? 0.0 : sides.above / sides.below;
+    reached.quantity = known(share, share, share, Grade::d);
+    reached.inside = none || sides.at_most(*target.high);
+    reached.wished = reached.inside;
+    reached.binding = !none && sides.at(*target.high);
+    return reached;
 }
 
 }  // namespace detail
@@ -154,12 +170,21 @@ inline std::vector<Reached> reached_of(const PreparedBalance& prepared,
             all.push_back(std::move(reached));
             continue;
         }
+        if (target.property == TargetProperty::water_over_room) {
+            if (prepared.room_row && target.high)
+                all.push_back(detail::water_over_room(prepared, target, wet_kg));
+            continue;
+        }
         const auto sides = detail::compared(prepared, target, wet_kg);
         Reached reached;
         reached.target = target;
         reached.quantity = detail::quantity_of(prepared, target, wet_kg, blend);
-        reached.inside = (!target.low || sides.at_least(*target.low)) &&
+        // What does not exist, such as the C:N of water, is inside no window.
+        reached.inside = reached.quantity.has_value() &&
+                         (!target.low || sides.at_least(*target.low)) &&
                          (!target.high || sides.at_most(*target.high));
+        reached.wished = reached.inside && (!target.wish_low || sides.at_least(*target.wish_low)) &&
+                         (!target.wish_high || sides.at_most(*target.wish_high));
         reached.binding = detail::is_binding(target, sides, i, ratios, deciding);
         all.push_back(std::move(reached));
     }

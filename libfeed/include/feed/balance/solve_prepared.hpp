@@ -235,34 +235,68 @@ inline BalanceNumbers solve_within(const PreparedBalance& prepared,
     return numbers_of(solver::lexicographic(within, prepared.objectives, workspace.solver()));
 }
 
+/// Whether more water is poured than the keeper asked for.
+inline bool pours(const PreparedBalance& prepared, std::span<const double> wet_kg) {
+    const auto& poured = prepared.sum(Sum::poured_kg);
+    constexpr double trifle = 1e-12;
+    for (std::size_t i = 0; i < poured.size(); ++i) {
+        if (poured[i] > 0.0 && wet_kg[i] > prepared.lower[i] + trifle) return true;
+    }
+    return false;
+}
+
+/// The limits where no water is poured but what the keeper asked for: what the scraps set free
+/// needs no bedding to take it up then, it goes into the bed below.
+inline void pour_nothing(const PreparedBalance& prepared, OwnLimits& limits) {
+    const auto& poured = prepared.sum(Sum::poured_kg);
+    for (std::size_t i = 0; i < poured.size(); ++i) {
+        if (poured[i] > 0.0) limits.upper[i] = limits.lower[i];
+    }
+    limits.row_upper[*prepared.room_row] = solver::infinity;
+}
+
+/// First what is used up, then the least water with it where water is held to that, then the
+/// objective.
+inline BalanceNumbers solve_limits(const PreparedBalance& prepared, OwnLimits& limits,
+                                   BalanceWorkspace& workspace) {
+    const auto used_up = use_up_first(prepared, limits, workspace);
+    if (used_up.status != BalanceStatus::solved) return used_up;
+    if (!prepared.poured_row)
+        return solve_within(prepared, limits.with_rows(prepared.rows), workspace);
+    const auto& poured = prepared.sum(Sum::poured_kg);
+    const auto driest =
+        solver::solve({{}, poured, limits.with_rows(prepared.rows)}, workspace.solver());
+    if (driest.status != solver::Status::solved) return numbers_of(driest);
+    double least = 0.0;
+    for (std::size_t i = 0; i < poured.size(); ++i)
+        least += poured[i] * driest.x[i];
+    limits.row_upper[*prepared.poured_row] = prepared.over_least * least;
+    auto numbers = solve_within(prepared, limits.with_rows(prepared.rows), workspace);
+    numbers.least_water_kg = least;
+    return numbers;
+}
+
 }  // namespace detail
 
 /// Solves a prepared balance and checks the answer independently (the solver's check, in kilograms
 /// as everything here, relative 1e-9). First goes in what is to be used up, then the least water
 /// that will do with it is found, where poured water is held to that, then the objective decides.
-/// Used up before watered: dry scraps that a keeper wants gone may need water. Time: the solver's.
-/// Allocates nothing. Threads: any number, each with its own workspace.
+/// Used up before watered: dry scraps that a keeper wants gone may need water. Where water is held
+/// to what takes it up and none has to be poured, none is. Time: the solver's. Allocates nothing.
+/// Threads: any number, each with its own workspace.
 inline BalanceNumbers solve(const PreparedBalance& prepared, BalanceWorkspace& workspace) {
-    if (prepared.priority_count() == 0 && !prepared.poured_row)
+    if (prepared.priority_count() == 0 && !prepared.poured_row && !prepared.room_row)
         return detail::solve_within(prepared, prepared.within(), workspace);
     auto& limits = workspace.narrowed();
     limits.copy(prepared.within());
-    const auto used_up = detail::use_up_first(prepared, limits, workspace);
-    if (used_up.status != BalanceStatus::solved) return used_up;
-    if (!prepared.poured_row)
-        return detail::solve_within(prepared, limits.with_rows(prepared.rows), workspace);
-
-    const auto& poured = prepared.sum(Sum::poured_kg);
-    const auto driest =
-        solver::solve({{}, poured, limits.with_rows(prepared.rows)}, workspace.solver());
-    if (driest.status != solver::Status::solved) return detail::numbers_of(driest);
-    double least = 0.0;
-    for (std::size_t i = 0; i < poured.size(); ++i)
-        least += poured[i] * driest.x[i];
-    limits.row_upper[*prepared.poured_row] = prepared.over_least * least;
-    auto numbers = detail::solve_within(prepared, limits.with_rows(prepared.rows), workspace);
-    numbers.least_water_kg = least;
-    return numbers;
+    if (!prepared.room_row) return detail::solve_limits(prepared, limits, workspace);
+    const auto poured = detail::solve_limits(prepared, limits, workspace);
+    const bool settled =
+        poured.status == BalanceStatus::solved && detail::pours(prepared, poured.wet_kg);
+    if (settled || poured.status == BalanceStatus::unbounded) return poured;
+    limits.copy(prepared.within());
+    detail::pour_nothing(prepared, limits);
+    return detail::solve_limits(prepared, limits, workspace);
 }
 
 }  // namespace feed

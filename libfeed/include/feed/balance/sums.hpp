@@ -23,8 +23,9 @@ enum class Sum : std::uint8_t {
     bedding_l,  ///< loose volume of bedding
     scraps_l,   ///< loose volume of scraps
     poured_kg,  ///< water as such
+    room_kg,    ///< poured water that bedding and dry scraps take up, less what scraps set free
 };
-inline constexpr std::size_t sum_count = 13;
+inline constexpr std::size_t sum_count = 14;
 
 /// One property of a blend as a ratio of sums: above / below, or above alone.
 struct SumRatio {
@@ -56,6 +57,8 @@ constexpr SumRatio ratio_of(TargetProperty property) noexcept {
             return {Sum::bedding_l, Sum::scraps_l};
         case TargetProperty::water_over_least:
             return {Sum::poured_kg, std::nullopt};
+        case TargetProperty::water_over_room:
+            return {Sum::poured_kg, Sum::room_kg};
     }
     return {Sum::wet_kg, std::nullopt};
 }

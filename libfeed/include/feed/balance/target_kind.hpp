@@ -19,7 +19,7 @@ struct TargetKind {
     bool is_fraction;       ///< 0 to 1, so that a number above 1 is a per cent slip
 };
 
-inline constexpr std::size_t target_property_count = 10;
+inline constexpr std::size_t target_property_count = 11;
 
 /// Every target property in the order of the enumeration.
 inline constexpr std::array<TargetKind, target_property_count> target_kinds{{
@@ -40,11 +40,19 @@ inline constexpr std::array<TargetKind, target_property_count> target_kinds{{
      "L loose bedding per L scraps", 0, 1000, false},
     {TargetProperty::water_over_least, "water_over_least", "water, times the least",
      "kg poured per kg of the least that will do", 1, 1000, false},
+    {TargetProperty::water_over_room, "water_over_room", "water poured",
+     "kg poured per kg that bedding and dry scraps take up", 0, 1000, false},
 }};
 
 /// The fixed facts of one property. Constant time.
 constexpr const TargetKind& kind(TargetProperty property) noexcept {
     return target_kinds[static_cast<std::size_t>(property)];
+}
+
+/// Is it a limit on poured water, which is only ever an upper one?
+constexpr bool limits_water(TargetProperty property) noexcept {
+    return property == TargetProperty::water_over_least ||
+           property == TargetProperty::water_over_room;
 }
 
 /// Does the property fix how much there is, rather than what it is like?

@@ -27,6 +27,10 @@ inline Wetness wetness_of(std::span<const Portion> portions) {
         if (!one.is_known(Addend::water_kg)) continue;
         const double wet = portion.wet_mass.in_kilograms();
         released += wet * one[Addend::set_free_kg].value;
+        // Dry scraps drink until they are moist.
+        const double water = one[Addend::water_kg].value;
+        if (one.part == Part::scraps && water < assumed::released_from)
+            spare += wet * (assumed::released_from - water) / (1.0 - assumed::released_from);
         if (one.part != Part::bedding) continue;
         const double room = wet * (assumed::usable_capacity.value * one[Addend::capacity_kg].value -
                                    one[Addend::water_kg].value);

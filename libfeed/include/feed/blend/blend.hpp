@@ -100,16 +100,28 @@ inline Estimate<double> ratio_estimate(Known known, double carbon, double nitrog
 struct BlendParts {
     BlendSums sums;
     std::vector<RatioPart> total_ratio, available_ratio;
+    /// Water over wet mass; empty where every mass was weighed.
+    std::vector<RatioPart> moisture;
 
     explicit BlendParts(std::span<const Portion> parts) {
+        bool weighed = true;
         total_ratio.reserve(parts.size());
         available_ratio.reserve(parts.size());
         for (const auto& portion : parts) {
             const Range wet = wet_range(portion);
             const Contribution one = contribution_of(*portion.feedstock);
-            sums.add(wet, one);
+            sums.add(wet, one, is_by_volume(portion));
+            weighed = weighed && is_weighed(portion);
             if (one.total_ratio) total_ratio.push_back(wet * *one.total_ratio);
             if (one.available_ratio) available_ratio.push_back(wet * *one.available_ratio);
+        }
+        if (weighed) return;
+        for (const auto& portion : parts) {
+            const Contribution one = contribution_of(*portion.feedstock);
+            const Range& water = one[Addend::water_kg];
+            if (one.is_known(Addend::water_kg))
+                moisture.push_back(wet_range(portion) * RatioPart{ends(1.0, 1.0, water.high, 1.0),
+                                                                  ends(1.0, 1.0, water.low, 1.0)});
         }
     }
 };
@@ -151,7 +163,19 @@ inline void set_volumes(BlendProperties& blend, const BlendSums& of) {
     blend.free_air_space = estimate<double>(air_known, numbers.air, air_grade, plain);
 }
 
-inline void set_masses(BlendProperties& blend, const BlendSums& sums) {
+/// Water over wet mass with its range.
+inline Range moisture_range(const BlendParts& parts) {
+    const Range& water = parts.sums[Addend::water_kg].range;
+    const Range& wet = parts.sums[Addend::wet_kg].range;
+    const double typical = water.value / wet.value;
+    if (!parts.moisture.empty()) {
+        if (const auto range = ratio_range(parts.moisture, typical)) return *range;
+    }
+    return {typical, water.low / wet.value, water.high / wet.value};
+}
+
+inline void set_masses(BlendProperties& blend, const BlendParts& parts) {
+    const BlendSums& sums = parts.sums;
     const auto mass = [&](Addend addend, BlendQuantity quantity) {
         return estimate<Mass>(known_part(sums, quantity), sums[addend].range, sums[addend].grade,
                               [](double number) { return kilograms(number); });
@@ -159,12 +183,9 @@ inline void set_masses(BlendProperties& blend, const BlendSums& sums) {
     blend.wet_mass = wet_kilograms(sums[Addend::wet_kg].range.value);
     blend.dry_mass = mass(Addend::dry_kg, BlendQuantity::moisture);
     blend.water = mass(Addend::water_kg, BlendQuantity::moisture);
-    const GradedSum& water = sums[Addend::water_kg];
-    const Range& wet = sums[Addend::wet_kg].range;
-    blend.moisture = estimate<Moisture>(
-        known_part(sums, BlendQuantity::moisture),
-        {water.range.value / wet.value, water.range.low / wet.value, water.range.high / wet.value},
-        water.grade, [](double number) { return Moisture(number); });
+    blend.moisture = estimate<Moisture>(known_part(sums, BlendQuantity::moisture),
+                                        moisture_range(parts), sums[Addend::water_kg].grade,
+                                        [](double number) { return Moisture(number); });
     blend.carbon = mass(Addend::carbon_kg, BlendQuantity::carbon_nitrogen);
     blend.nitrogen = mass(Addend::nitrogen_kg, BlendQuantity::carbon_nitrogen);
     blend.acid = mass(Addend::acid_kg, BlendQuantity::acid);
@@ -203,7 +224,7 @@ inline void list_unknown(BlendProperties& blend) {
 inline void set_numbers(BlendProperties& properties, std::span<const Portion> parts) {
     if (parts.empty()) return;
     const BlendParts made(parts);
-    set_masses(properties, made.sums);
+    set_masses(properties, made);
     set_ratios(properties, made);
     set_volumes(properties, made.sums);
     for (const auto& part : parts)
@@ -224,6 +245,7 @@ inline BlendProperties blend(std::span<const Portion> portions) {
     const std::vector<Portion> parts = merged(portions);
     BlendProperties properties;
     detail::set_numbers(properties, parts);
+    properties.take_out = taken_out(parts, Place::worm_bed);
     if (!parts.empty()) properties.assumed = detail::blend_assumptions(parts, properties);
     detail::list_unknown(properties);
     return properties;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "feed/blend/portion.hpp"
+#include "feed/blend/take_out.hpp"
 #include "feed/quantity/estimate.hpp"
 
 namespace feed {
@@ -34,6 +35,7 @@ struct BlendProperties {
     Estimate<Mass> volatile_solids;       ///< volatile_solids_kg
     Estimate<Mass> neutralising;          ///< neutralising_g_caco3
     std::uint32_t cautions = 0;           ///< union of the bits of Caution
+    std::vector<TakeOut> take_out;        ///< what is never fed to a worm bed, before all else
     std::vector<Assumption> assumed;
     std::vector<std::string> unknown;  ///< JSON keys of the quantities without a number
 };

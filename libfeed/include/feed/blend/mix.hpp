@@ -61,7 +61,8 @@ struct BlendSums {
         return of[static_cast<std::size_t>(addend)];
     }
 
-    void add(const Range& wet_kg, const Contribution& one) noexcept {
+    /// @param by_volume  the loose volume was measured, not the mass.
+    void add(const Range& wet_kg, const Contribution& one, bool by_volume) noexcept {
         for (std::size_t a = 0; a < addend_count; ++a) {
             if (one.is_known(static_cast<Addend>(a)))
                 of[a].add(wet_kg, one.per_kg[a], one.grades[a]);
@@ -71,7 +72,12 @@ struct BlendSums {
             if (one.is_known(addend))
                 sum.add(wet_kg, one[addend], one.grades[static_cast<std::size_t>(addend)]);
         };
-        volume(Addend::loose_m3, bedding ? loose_bedding_m3 : loose_other_m3);
+        GradedSum& loose = bedding ? loose_bedding_m3 : loose_other_m3;
+        if (by_volume && one.is_known(Addend::loose_m3))
+            loose.add(Range(wet_kg.value), Range(one[Addend::loose_m3].value),
+                      one.grades[static_cast<std::size_t>(Addend::loose_m3)]);
+        else
+            volume(Addend::loose_m3, loose);
         volume(Addend::settled_m3, bedding ? settled_bedding_m3 : settled_other_m3);
         for (std::size_t q = 0; q < blend_quantity_count; ++q) {
             concerned[q] += wet_kg.value * one.concerned[q];
@@ -118,7 +124,22 @@ inline BlendTotals totals_of(const BlendSums& sums) noexcept {
 
 /// The wet mass of a portion with its range, kg.
 inline Range wet_range(const Portion& portion) noexcept {
-    return Range(portion.wet_mass.in_kilograms());
+    const double typical = portion.wet_mass.in_kilograms();
+    return Range(typical, portion.low_share * typical, portion.high_share * typical).around_value();
+}
+
+inline bool is_weighed(const Portion& portion) noexcept {
+    return portion.low_share == 1.0 && portion.high_share == 1.0;
+}
+
+/// Whether a portion was measured by its loose volume: then its mass may lie where its density may.
+inline bool is_by_volume(const Portion& portion) noexcept {
+    const auto& density = (*portion.feedstock)[Property::bulk_density_loose];
+    if (is_weighed(portion) || !density) return false;
+    constexpr double trifle = 1e-9;
+    const auto near = [](double a, double b) { return a - b < trifle && b - a < trifle; };
+    return near(portion.low_share, density->low / density->value) &&
+           near(portion.high_share, density->high / density->value);
 }
 
 }  // namespace detail
@@ -131,7 +152,8 @@ inline BlendTotals mix(std::span<const Portion> portions) noexcept {
     detail::BlendSums sums;
     for (const auto& portion : portions) {
         if (portion.wet_mass.in_kilograms() > 0.0)
-            sums.add(detail::wet_range(portion), contribution_of(*portion.feedstock));
+            sums.add(detail::wet_range(portion), contribution_of(*portion.feedstock),
+                     detail::is_by_volume(portion));
     }
     return detail::totals_of(sums);
 }

@@ -19,6 +19,19 @@ inline bool same_numbers(const Feedstock& a, const Feedstock& b) {
     return true;
 }
 
+/// Two portions of one feedstock as one. Their densities are the same unknown, so the ends add up.
+inline Portion together(const Portion& a, const Portion& b) {
+    Portion sum = a;
+    sum.wet_mass = a.wet_mass + b.wet_mass;
+    const double first = a.wet_mass.in_kilograms();
+    const double second = b.wet_mass.in_kilograms();
+    if (a.low_share != b.low_share)
+        sum.low_share = (first * a.low_share + second * b.low_share) / (first + second);
+    if (a.high_share != b.high_share)
+        sum.high_share = (first * a.high_share + second * b.high_share) / (first + second);
+    return sum;
+}
+
 }  // namespace detail
 
 /// Whether two portions are of one feedstock, prepared alike: then they share their unknown values.
@@ -41,7 +54,7 @@ inline std::vector<Portion> merged(std::span<const Portion> portions) {
         if (same == parts.end())
             parts.push_back(portion);
         else
-            same->wet_mass = same->wet_mass + portion.wet_mass;
+            *same = detail::together(*same, portion);
     }
     return parts;
 }

@@ -11,6 +11,10 @@ namespace feed {
 struct Portion {
     std::shared_ptr<const Feedstock> feedstock;
     WetMass wet_mass;
+    /// The least and the most it may weigh, as shares of wet_mass, where the amount as said leaves
+    /// it open ("a bucket", "1-2 kg"); 1 for a weight.
+    double low_share = 1.0;
+    double high_share = 1.0;
 };
 
 }  // namespace feed

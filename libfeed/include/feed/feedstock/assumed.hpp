@@ -116,6 +116,14 @@ inline constexpr Factor usable_capacity{
     Grade::d,
     "plan at 60-80 % of the water-holding capacity; at all of it the pores are full (judgement, "
     "after a recalled figure)"};
+inline constexpr Factor aimed_wetness{
+    0.65,
+    0.60,
+    0.70,
+    "kg/kg",
+    Grade::d,
+    "share of its water-holding capacity at which bedding stands well: one or two drops when "
+    "squeezed (judgement)"};
 inline constexpr Factor water_released{
     0.8,
     0.6,
@@ -185,6 +193,7 @@ inline constexpr auto all = std::to_array<Named>({
     {"fat of a liquid", &fat[3]},
     {"water-holding capacity of bedding", &holding_capacity},
     {"share of capacity planned", &usable_capacity},
+    {"share of capacity aimed at", &aimed_wetness},
     {"share of the scraps' water released", &water_released},
     {"density of water", &water_density},
     {"density of organic matter", &organic_density},

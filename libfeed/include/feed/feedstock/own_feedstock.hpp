@@ -245,6 +245,23 @@ inline void inherit_bar(Feedstock& feedstock, const OwnFeedstock& own, const Fee
     if (lifted && bar_stands(like)) refuse_to_lift(feedstock, like, errors);
 }
 
+/// A loose density that is given moves the settled one that was taken over with it.
+inline void scale_settled(Feedstock& feedstock, const OwnFeedstock& own, const Feedstock& like) {
+    auto& settled = feedstock[Property::bulk_density_settled];
+    const auto& before = like[Property::bulk_density_loose];
+    const auto& now = feedstock[Property::bulk_density_loose];
+    if (!gives(own, Property::bulk_density_loose) || gives(own, Property::bulk_density_settled))
+        return;
+    if (!settled || !before || !now) return;
+    const double times = now->value / before->value;
+    const PropertyKind& limits = kind(Property::bulk_density_settled);
+    for (double* end : {&settled->value, &settled->low, &settled->high})
+        *end = std::clamp(times * *end, limits.lowest, limits.highest);
+    settled->grade = settled->range_grade = Grade::d;
+    settled->sources = own_source;
+    settled->method = "scaled with the loose density";
+}
+
 inline std::string own_id(const std::string& name) {
     std::string id = plain_text(name);
     for (char& c : id) {
@@ -308,6 +325,7 @@ inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
                                            "without its moisture nothing can be computed"));
     detail::tie_carbon_nitrogen(made, own, errors);
     detail::tie_fat(feedstock, own);
+    if (like != nullptr) detail::scale_settled(feedstock, own, *like);
     detail::check_sum(feedstock, errors, Property::carbon_dry, Property::ash_dry);
     detail::check_sum(feedstock, errors, Property::fat_dry, Property::ash_dry);
     detail::check_sum(feedstock, errors, Property::lignin_dry, Property::ash_dry);

@@ -32,6 +32,8 @@ struct BlendOfFile {
 struct BalanceOfFile {
     BalanceAnswer answer;
     std::vector<std::string> measures;
+    /// What was asked: the file's, with house bedding and water where it lists no bedding.
+    WrittenBalance asked;
 };
 
 /// The problem of a file that lacks a section. example: a line that would do.

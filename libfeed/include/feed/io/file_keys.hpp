@@ -14,7 +14,7 @@ inline constexpr std::array<Key, 3> portion{"feedstock", "amount", "preparation"
 inline constexpr std::array<Key, 3> balance{"at_hand", "targets", "objective"};
 inline constexpr std::array<Key, 6> entry{"feedstock", "amount", "preparation",
                                           "use_up",    "cost",   "usual"};
-inline constexpr std::array<Key, 11> targets{"set",
+inline constexpr std::array<Key, 12> targets{"set",
                                              "cn_ratio",
                                              "moisture",
                                              "acid",
@@ -24,7 +24,8 @@ inline constexpr std::array<Key, 11> targets{"set",
                                              "total_mass",
                                              "total_volume",
                                              "bedding_for_scraps",
-                                             "water_over_least"};
+                                             "water_over_least",
+                                             "water_over_room"};
 inline constexpr std::array<Key, 3> window{"low", "high", "aim"};
 inline constexpr std::array<Key, 16> bed{"date",
                                          "container",
