@@ -1,0 +1,88 @@
+"""What is never fed stands first in blend and balance, and --strict says so to scripts.
+
+The files are invented.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from command import answer, call
+
+BALANCE = """libfeed: 1
+balance:
+  at_hand: [1 kg carrot, 200 g bacon, any newspaper, any water]
+"""
+BLEND = """libfeed: 1
+feedstocks:
+  rind: {like: bacon, stance: feed little}
+blend: [1 kg carrot, 20 g rind, 100 g pet waste]
+"""
+LIFTED_TOO_FAR = """libfeed: 1
+feedstocks:
+  litter: {like: pet waste, stance: feed}
+blend: [1 kg carrot, 100 g litter]
+"""
+NO_BEDDING = "libfeed: 1\nbalance: {at_hand: [500 g bread]}\n"
+
+
+def written(folder: Path, text: str) -> Path:
+    path = folder / "kitchen.yaml"
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def test_balance_takes_out_what_is_barred(feed_command: Path, tmp_path: Path) -> None:
+    path = written(tmp_path, BALANCE)
+    first = call(feed_command, "balance", path).stdout.splitlines()[0]
+    assert first.startswith("Take out, never fed: bacon (")
+    ours = answer(feed_command, "balance", path)
+    assert [one["feedstock"] for one in ours["take_out"]] == ["bacon-cooked"]
+    assert ours["take_out"][0]["why"]
+    assert ours["take_out"][0]["instead"]
+    masses = {one["feedstock"]: one["wet_mass_kg"] for one in ours["portions"]}
+    assert masses["bacon-cooked"] == 0
+    assert masses["carrot"] == 1
+    call(feed_command, "balance", "--strict", path, code=1)
+
+
+def test_blend_says_what_is_never_fed_first(feed_command: Path, tmp_path: Path) -> None:
+    path = written(tmp_path, BLEND)
+    text = call(feed_command, "blend", path).stdout
+    assert text.startswith("Take out, never fed: ")
+    assert "Your file feeds rind, which is never fed otherwise" in text
+    ours = answer(feed_command, "blend", path)
+    assert [one["feedstock"] for one in ours["take_out"]] == ["pet-waste"]
+    call(feed_command, "blend", "--strict", path, code=1)
+    call(feed_command, "blend", "--strict", "1 kg carrot")
+
+
+def test_no_file_feeds_pet_waste(feed_command: Path, tmp_path: Path) -> None:
+    path = written(tmp_path, LIFTED_TOO_FAR)
+    refused = call(feed_command, "blend", path, code=2).stderr
+    assert "leave the stance out" in refused
+    path = written(tmp_path, LIFTED_TOO_FAR.replace(", stance: feed", ""))
+    assert call(feed_command, "blend", path).stdout.startswith("Take out, never fed: ")
+
+
+def test_a_file_without_bedding_is_offered_house_bedding(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    path = written(tmp_path, NO_BEDDING)
+    ours = answer(feed_command, "balance", path)
+    assert ours["status"] == "solved"
+    masses = {one["feedstock"]: one["wet_mass_kg"] for one in ours["portions"]}
+    assert masses["cardboard-corrugated"] > 0
+    assert any("no bedding" in sentence for sentence in ours["assumed"])
+    assert ours["remarks"]
+
+
+def test_a_heap_is_spoken_of_as_a_heap(feed_command: Path, tmp_path: Path) -> None:
+    path = written(
+        tmp_path,
+        "libfeed: 1\nbalance:\n  at_hand: [10 kg grass clippings, any straw, any water]\n"
+        "  targets: hot-heap\n",
+    )
+    text = call(feed_command, "balance", path).stdout
+    assert text.startswith("Put on the heap together, ")
+    assert "worm" not in text.split("Cautions")[0]
