@@ -212,6 +212,7 @@ Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
     const FeedFile& fed = found ? *found : file;
     const BedToday today = bed_today_of(fed);
     options.ranges = today.ranges;
+    options.new_food = today.new_food;
     auto result = forecast(today.bed, planned_feedings(fed), options);
     if (today.looks_learned_from > 0) {
         result.assumed.insert(result.assumed.begin(),

@@ -25,9 +25,10 @@ DiaryNews news_of(const Diary& diary, bool newest_is_new) {
         news.slips.push_back(slip.text);
     if (diary.observations.empty()) return news;
     const Observation& newest = diary.observations.back();
-    if (!newest.left && !newest.share_gone && newest.gone != FoodGone::yes) return news;
+    if (!newest.left && !newest.share_gone && newest.gone == FoodGone::unsaid) return news;
     if (const auto expected = look_back_on(diary, newest))
-        news.look_back = close_look_back(expected->said, newest, expected->scraps_fed).text;
+        news.look_back =
+            close_look_back(expected->said, newest, expected->scraps_fed, expected->all_left).text;
     return news;
 }
 

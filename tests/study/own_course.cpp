@@ -4,6 +4,7 @@
 #include "feed/diary/own_course.hpp"
 
 #include <cstdio>
+#include <cstdlib>
 
 #include "keepers.hpp"
 
@@ -71,7 +72,9 @@ double share(int inside, int all) {
 
 }  // namespace
 
-int main() {
+/// @param argv  keepers of each kind, 200 without it.
+int main(int argc, char** argv) {
+    const unsigned keepers = argc > 1 ? static_cast<unsigned>(std::atoi(argv[1])) : 200;
     std::printf(
         "| Bin | inside, first three feedings | inside, later | mean width | day of a quarter, "
         "factor |\n|---|---|---|---|---|\n");
@@ -79,17 +82,18 @@ int main() {
     Tally all;
     for (int kind = 0; kind < 6; ++kind) {
         Tally tally;
-        for (unsigned i = 0; i < 200; ++i)
+        for (unsigned i = 0; i < keepers; ++i)
             follow(Keeper(static_cast<BinKind>(kind), 1000u * static_cast<unsigned>(kind) + i),
                    tally);
-        std::nth_element(tally.factors.begin(), tally.factors.begin() + 100, tally.factors.end());
+        std::nth_element(tally.factors.begin(), tally.factors.begin() + keepers / 2,
+                         tally.factors.end());
         const double early = share(tally.early_inside, tally.early);
         const double later = share(tally.late_inside, tally.late);
         const double width = tally.width / tally.late;
         std::printf("| %s | %.2f | %.2f | %.2f | %.2f |\n",
                     bin_kind_words[static_cast<std::size_t>(kind)].data(), early, later, width,
-                    tally.factors[100]);
-        kept = kept && early >= 0.80 && later >= 0.80 && tally.factors[100] <= 1.3;
+                    tally.factors[keepers / 2]);
+        kept = kept && early >= 0.80 && later >= 0.80 && tally.factors[keepers / 2] <= 1.3;
         all.early += tally.early;
         all.early_inside += tally.early_inside;
         all.late += tally.late;

@@ -108,6 +108,7 @@
 #include "feed/forecast/forecast.hpp"
 #include "feed/forecast/forecast_result.hpp"
 #include "feed/forecast/intake.hpp"
+#include "feed/forecast/next_feeding.hpp"
 #include "feed/forecast/parameters.hpp"
 #include "feed/forecast/ranges.hpp"
 #include "feed/forecast/start.hpp"

@@ -3,6 +3,7 @@
 
 #include "catch2.hpp"
 #include "feed/bed/bed_numbers.hpp"
+#include "feed/diary/look_back_on.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "table_portion.hpp"
 
@@ -202,4 +203,53 @@ TEST_CASE("beyond what worms bear: an old temperature is only to be watched") {
     CHECK(level(fresh) == Level::act);
     CHECK(level(on(diary, 9)) == Level::watch);
     CHECK(level(on(diary, 13)) == Level::none);
+}
+
+TEST_CASE("the next feeding stays put when looks without news are added") {
+    Diary diary = fed_on_the_first(1.5);
+    const auto next_on = [&](int day) {
+        const BedToday today = on(diary, day);
+        ForecastOptions options;
+        options.ranges = today.ranges;
+        options.new_food = today.new_food;
+        const Forecast f = forecast(today.bed, {}, options);
+        return f.next_feeding.day ? *f.next_feeding.day + day : -1;
+    };
+    const int from_the_second = next_on(2);
+    CHECK(from_the_second > 6);
+    for (int day = 3; day < from_the_second && day < 28; ++day) {
+        Observation look = look_on(day);
+        look.squeeze = Squeeze::drops;
+        look.worms = WormPlace::spread;
+        diary.observations.push_back(look);
+        CAPTURE(day);
+        CHECK(next_on(day) == from_the_second);
+    }
+    // Overdue is today.
+    CHECK(next_on(30) == 30);
+}
+
+// A slow bin that has been slow for weeks is not told at each look that it is slow.
+TEST_CASE("a look is compared with this bin's own rates") {
+    Diary diary = fed_on_the_first();
+    diary.feedings.clear();
+    for (int week = 0; week < 8; ++week) {
+        const std::int64_t day = day_number({2026, 3, 1}) + 7 * week;
+        diary.feedings.push_back({date_of(day), {portion("apple-flesh", 0.3)}, "", ""});
+        Observation look;
+        look.date = date_of(day + 6);
+        look.share_gone = 0.2;
+        diary.observations.push_back(look);
+    }
+    const Observation last = diary.observations.back();
+    const auto said = look_back_on(diary, last);
+    REQUIRE(said);
+    CHECK(said->said.share_left == Approx(0.8).margin(0.12));
+    CHECK(close_look_back(said->said, last, said->scraps_fed, said->all_left).verdict ==
+          LookBackVerdict::as_forecast);
+    Diary young = diary;
+    young.observations = {diary.observations.front()};
+    const auto usual = look_back_on(young, young.observations.front());
+    REQUIRE(usual);
+    CHECK(usual->said.share_left < said->said.share_left - 0.1);
 }

@@ -120,7 +120,7 @@ TEST_CASE("a slow bin is learnt from its diary, and its forecast slows down") {
     CHECK(own.rates[0].after_high_per_day < 0.30);
     feed::ForecastOptions options;
     options.ranges = feed::calibrated(options.ranges, own);
-    const std::vector<feed::Feeding> plan{{feed::days(0), {portion("apple-flesh", 0.2)}}};
+    const std::vector<feed::Feeding> plan{{feed::days(0), {portion("apple-flesh", 2.0)}}};
     const feed::Forecast usual = feed::forecast(diary.bed, plan);
     const feed::Forecast slow = feed::forecast(diary.bed, plan, options);
     CHECK(*slow.next_feeding.day > *usual.next_feeding.day);
@@ -140,6 +140,22 @@ TEST_CASE("a look-back is closed by what was seen") {
     CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::nothing_said);
     look.share_gone = 0.6;
     CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::as_forecast);
+    look.share_gone = 0.3;
+    // Over half is left: less than expected or not, never more food.
+    said.share_left = 0.95;
+    look.share_gone = 0.4;
+    CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::as_forecast);
+    look.share_gone = 0.7;
+    CHECK(feed::close_look_back(said, look, fed, 0.4).verdict == LookBackVerdict::faster);
+    CHECK(feed::close_look_back(said, look, fed, 0.6).verdict == LookBackVerdict::as_forecast);
+    // Not gone is news only where it should have been.
+    look.share_gone.reset();
+    look.gone = feed::FoodGone::no;
+    CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::as_forecast);
+    said.share_left = 0.02;
+    CHECK(feed::close_look_back(said, look, fed).verdict == LookBackVerdict::slower);
+    look.gone = feed::FoodGone::unsaid;
+    said.share_left = 0.4;
     look.share_gone = 0.3;
     const auto slower = feed::close_look_back(said, look, fed);
     CHECK(slower.verdict == LookBackVerdict::slower);

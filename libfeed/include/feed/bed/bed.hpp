@@ -85,6 +85,8 @@ struct Feeding {
     /// Of an earlier feeding on day 0, where looks or the bin's own rates tell it (see bed_today);
     /// nothing: reckoned with the usual rates.
     std::optional<SoftLeft> soft_left = std::nullopt;
+    /// The same from day 0 on, by day; empty where it is not known.
+    std::vector<SoftLeft> soft_ahead = {};
 };
 
 /// A worm bed as the keeper describes it. Whatever is left out is assumed by `completed`, which

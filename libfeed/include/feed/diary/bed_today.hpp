@@ -2,9 +2,11 @@
 // The state of a bed on a day, from its description, its feedings and its looks. Every verb starts
 // from it; none makes its own.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "feed/bed/bed.hpp"
@@ -40,6 +42,8 @@ struct BedToday {
     std::optional<int> temperature_days_old;
     /// Rates of a forecast from here: this bin's own where looks taught them.
     ParameterRanges ranges = published_ranges();
+    /// Soft share left of new food by days since it was fed; goes into ForecastOptions.
+    std::vector<SoftLeft> new_food;
     std::size_t looks_learned_from = 0;
 
     bool has(AlarmKind kind) const noexcept {
@@ -122,6 +126,47 @@ inline std::optional<int> temperature_age(const Diary& diary, std::int64_t today
     return age;
 }
 
+/// How far ahead the course of food is told.
+inline constexpr int days_ahead = 45;
+/// Of ordinary scraps; the soft part does not depend on them.
+inline constexpr std::array<double, 3> usual_pools{0.70, 0.25, 0.05};
+
+/// The days from today on, for the course of each feeding.
+class DaysAhead {
+public:
+    DaysAhead(const EffectiveTime& time, std::int64_t zero) : time_(&time), zero_(zero) {}
+
+    /// Soft share left from today on of a feeding of the day `from`.
+    std::vector<SoftLeft> of(const OwnCourse& course, std::size_t feeding,
+                             std::int64_t from) const {
+        std::vector<double> days;
+        std::vector<double> effective;
+        for (int day = 0; day < days_ahead; ++day) {
+            days.push_back(static_cast<double>(zero_ + day - from));
+            effective.push_back(time_->between(from, zero_ + day));
+        }
+        std::vector<SoftLeft> soft;
+        for (const CourseLeft& left : course.left_on(feeding, days, effective))
+            soft.push_back({left.soft.value, left.soft.low, left.soft.high});
+        return soft;
+    }
+
+private:
+    const EffectiveTime* time_;
+    std::int64_t zero_;
+};
+
+/// Draws a course to where a look has set it: the rest of the way in the same proportion.
+inline void start_at(std::vector<SoftLeft>& ahead, const SoftLeft& today) {
+    const SoftLeft reckoned = ahead.front();
+    const auto drawn = [](double one, double was, double is) {
+        return was > 0.0 ? std::min(one * is / was, is) : is;
+    };
+    for (SoftLeft& one : ahead)
+        one = {drawn(one.value, reckoned.value, today.value),
+               drawn(one.low, reckoned.low, today.low), drawn(one.high, reckoned.high, today.high)};
+}
+
 /// Pools of the labile part: what a forecast counts as soft food.
 inline double labile_share(const CourseFeeding& feeding) noexcept {
     return feeding.pool_shares[0];
@@ -149,13 +194,17 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
     today.alarms =
         alarms_on(diary, day, limits_of(said.species.value_or(Species::eisenia_fetida)), age);
     today.temperature_days_old = detail::temperature_age(diary, zero);
-    auto span = span_of(diary);
-    if (!span || diary.feedings.empty()) return today;
-    span->first = std::min(span->first, zero);
-    span->last = std::max(span->last, zero);
-    const detail::EffectiveTime time(until, *span, options.response);
+    DiarySpan span = span_of(diary).value_or(DiarySpan{zero, zero});
+    span.first = std::min(span.first, zero);
+    span.last = std::max(span.last, zero + detail::days_ahead);
+    const detail::EffectiveTime time(until, span, options.response);
     const CourseEvidence evidence = course_evidence_of(diary, zero, time);
-    const OwnCourse course(evidence.feedings, evidence.looks);
+    std::vector<CourseFeeding> feedings = evidence.feedings;
+    feedings.push_back({detail::usual_pools, 0.0});
+    const std::size_t new_food = feedings.size() - 1;
+    const OwnCourse course(std::move(feedings), evidence.looks);
+    const detail::DaysAhead ahead(time, zero);
+    today.new_food = ahead.of(course, new_food, zero);
     today.looks_learned_from = evidence.looks.size();
     const Ranged rate = course.rate_per_day();
     if (!evidence.looks.empty()) {
@@ -176,10 +225,13 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
         const std::int64_t from = day_number(fed.date);
         if (from >= zero) continue;
         SoftLeft soft{0.0, 0.0, 0.0};
+        std::vector<SoftLeft> soft_ahead{soft};
         const double wet_kg = scraps_of(fed.portions).in_kilograms();
         if (wet_kg > 0.0 && zero - from <= longest_watch_days) {
             const double age_days = static_cast<double>(zero - from);
             CourseLeft left = course.left(i, age_days, time.between(from, zero));
+            const bool some = left.soft.high > 0.005;
+            if (some) soft_ahead = ahead.of(course, i, from);
             FoodLeft food;
             if (const auto at = detail::last_look_at(evidence, i)) {
                 const CourseLook& look = evidence.looks[*at];
@@ -199,6 +251,8 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
             today.soft_food_wet_kg += food.soft_wet_kg;
             today.food.push_back(food);
             soft = {left.soft.value, left.soft.low, left.soft.high};
+            if (!some) soft_ahead.assign(1, soft);
+            detail::start_at(soft_ahead, soft);
         }
         // bed_on lists the feedings by date too, those of one day in their order.
         const double days_ago = static_cast<double>(from - zero);
@@ -206,6 +260,7 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
             if (earlier.soft_left || in_days(earlier.day) != days_ago) continue;
             if (scraps_of(earlier.portions).in_kilograms() != wet_kg) continue;
             earlier.soft_left = soft;
+            earlier.soft_ahead = std::move(soft_ahead);
             break;
         }
     }

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -33,11 +34,19 @@ inline std::optional<double> share_left_of(const Observation& look, WetMass scra
     return std::nullopt;
 }
 
+/// While more than this share of the food is left, more is never advised.
+inline constexpr double too_much_left_for_more = 0.5;
+
 /// Closes a look-back with what was seen: within the usual error of the way it was judged counts as
-/// forecast. Errs to underfeeding: slower means skip, faster means only a little more.
+/// forecast. Errs to underfeeding: slower means skip, faster means only a little more, and not
+/// while over half of what the worms have is left.
+/// @param said         what was expected, at this bin's own rates (look_back_on).
+/// @param all_left     soft food of all feedings that is left, as a share of what they brought.
 inline ClosedLookBack close_look_back(const LookBack& said, const Observation& look,
-                                      WetMass scraps_fed) {
-    const auto left = share_left_of(look, scraps_fed);
+                                      WetMass scraps_fed, double all_left = 0.0) {
+    auto left = share_left_of(look, scraps_fed);
+    // "Not gone" is a share above 0.15: news only where less was expected.
+    if (!left && look.gone == FoodGone::no) left = std::max(said.share_left, 2.0 * gone_share);
     if (!said.day || !left)
         return {LookBackVerdict::nothing_said,
                 "The look says nothing of the food that was left, so the look-back stays open."};
@@ -48,7 +57,8 @@ inline ClosedLookBack close_look_back(const LookBack& said, const Observation& l
     if (*left > said.share_left + slack)
         return {LookBackVerdict::slower,
                 "More is left than expected: skip a week, and feed less next time."};
-    if (*left < said.share_left - slack)
+    if (*left < said.share_left - slack && *left <= too_much_left_for_more &&
+        all_left <= too_much_left_for_more)
         return {LookBackVerdict::faster,
                 "Less is left than expected: feed the same again now, and a little more (about a "
                 "fifth) if it goes as fast a second time."};

@@ -1,54 +1,61 @@
 #pragma once
-#include <algorithm>
-#include <cstddef>
+#include <cstdint>
 #include <optional>
+#include <vector>
 
+#include "feed/diary/bed_today.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/diary/evidence.hpp"
 #include "feed/diary/look_back_check.hpp"
-#include "feed/forecast/forecast.hpp"
 
 namespace feed {
 
-/// A look at the food and what the forecast of its feeding says for that day.
+/// A look at the food and what this bin should have left on that day.
 struct LookBackOn {
     LookBack said;
     WetMass scraps_fed;
     Date fed_on;
+    /// Soft food of all feedings left on that day, as a share of what they brought; feedings of
+    /// which nothing soft is left do not count.
+    double all_left = 0.0;
 };
 
-/// What should be left, on the day of a look, of the feeding it speaks of: the bed as it was on the
-/// day of that feeding, followed until the look with the published rates.
-/// Nothing when there is no such feeding, it had no scraps, or the look is of the same day or more
-/// than a forecast (366 days) later. Time: one forecast. Threads: pure.
+/// What should be left, on the day of a look, of the feeding it speaks of: the course of this bin
+/// as its earlier looks taught it. Nothing when there is no such feeding, it had no scraps, or the
+/// look is of the same day or more than `longest_watch_days` later. Time: as bed_today. Threads:
+/// pure.
 inline std::optional<LookBackOn> look_back_on(const Diary& diary, const Observation& look) {
     const auto by_day = detail::feedings_by_day(diary);
     const auto index = detail::feeding_of(diary, by_day, look);
     if (!index) return std::nullopt;
     const DatedFeeding& fed = diary.feedings[*index];
-    const auto days_after = day_number(look.date) - day_number(fed.date);
-    if (days_after < 1 || days_after > 366) return std::nullopt;
-    const auto day = static_cast<std::size_t>(days_after);
-    const Feeding feeding{days(0), fed.portions};
-    ForecastOptions options;
-    options.days = day;
-    const Forecast f = forecast(bed_on(diary, fed.date), {&feeding, 1}, options);
+    const std::int64_t from = day_number(fed.date);
+    const std::int64_t seen = day_number(look.date);
+    if (seen <= from || seen - from > longest_watch_days) return std::nullopt;
+    if (!(scraps_of(fed.portions).in_kilograms() > 0.0)) return std::nullopt;
+    // What was known before this look.
+    Diary before = diary;
+    std::erase_if(before.observations,
+                  [&](const Observation& other) { return day_number(other.date) >= seen; });
+    const BedToday then = bed_today(diary.bed, before, look.date);
     LookBackOn found;
     found.fed_on = fed.date;
     found.scraps_fed = scraps_of(fed.portions);
-    double fed_kg = 0.0;
-    for (const ForecastPortion& portion : f.portions) {
-        if (!portion.is_scraps) continue;
-        fed_kg += portion.wet_kg;
-        found.said.share_left += portion.wet_kg * f.share_left(portion, day);
-        found.said.share_left_low += portion.wet_kg * f.least_left(portion, day);
-        found.said.share_left_high += portion.wet_kg * f.most_left(portion, day);
+    double soft_fed_kg = 0.0;
+    double soft_left_kg = 0.0;
+    for (const FoodLeft& food : then.food) {
+        if (food.soft_left.value > 0.05) {
+            soft_left_kg += food.soft_wet_kg.value;
+            soft_fed_kg += food.soft_wet_kg.value / food.soft_left.value;
+        }
+        if (food.feeding != *index) continue;
+        found.said.share_left = food.share_left.value;
+        found.said.share_left_low = food.share_left.low;
+        found.said.share_left_high = food.share_left.high;
+        found.said.day = static_cast<int>(seen - from);
     }
-    if (!(fed_kg > 0.0)) return std::nullopt;
-    found.said.share_left /= fed_kg;
-    found.said.share_left_low /= fed_kg;
-    found.said.share_left_high /= fed_kg;
-    found.said.day = static_cast<int>(day);
+    if (!found.said.day) return std::nullopt;
+    if (soft_fed_kg > 0.0) found.all_left = soft_left_kg / soft_fed_kg;
     return found;
 }
 

@@ -239,26 +239,42 @@ public:
     /// What is left of a feeding, looks at it counted. Time: points x (its looks + 1) x 5.
     /// @param days, effective_days  since the feeding; see CourseLook.
     CourseLeft left(std::size_t feeding, double days, double effective_days) const {
+        return left_on(feeding, {&days, 1}, {&effective_days, 1}).front();
+    }
+
+    /// The same on several days. @param days, effective_days  as many of one as of the other.
+    std::vector<CourseLeft> left_on(std::size_t feeding, std::span<const double> days,
+                                    std::span<const double> effective_days) const {
         const auto of_feeding = looks_of(feeding);
-        std::vector<double> bins(bin_count, 0.0);
-        for (std::size_t i = 0; i < points_.size(); ++i) {
-            const detail::CourseBin bin = detail::bin_at(points_[i]);
+        std::vector<std::vector<double>> bins(days.size(), std::vector<double>(bin_count, 0.0));
+        for (std::size_t i = 0; i < own_.size(); ++i) {
+            const detail::CourseBin& bin = own_[i];
             std::array<double, 5> share = seen_by_node(bin, of_feeding);
             double sum = 0.0;
             for (const double one : share)
                 sum += one;
             if (!(sum > 0.0)) continue;
-            const double log_y =
-                days > 0.0 ? detail::log_exponent(bin, log_rate_of(feeding), days, effective_days)
-                           : -1e9;
-            for (std::size_t q = 0; q < share.size(); ++q)
-                add(bins, log_y + bin.shape * spread(q), weights_[i] * share[q] / sum);
+            for (std::size_t day = 0; day < days.size(); ++day) {
+                const double log_y = days[day] > 0.0
+                                         ? detail::log_exponent(bin, log_rate_of(feeding),
+                                                                days[day], effective_days[day])
+                                         : -1e9;
+                for (std::size_t q = 0; q < share.size(); ++q)
+                    add(bins[day], log_y + bin.shape * spread(q), weights_[i] * share[q] / sum);
+            }
         }
-        const Ranged log_y = quantiles(bins);
-        const detail::LeftTable& table = tables_[feeding];
-        const auto soft = [](double at) { return std::exp(-std::exp(at)); };
-        return {{table.exact(log_y.value), table.exact(log_y.high), table.exact(log_y.low)},
-                {soft(log_y.value), soft(log_y.high), soft(log_y.low)}};
+        // The lowest bin holds what has not begun: all of it is left.
+        const auto whole = [](double at) { return at <= lowest_bin + 1.0 / bins_per_unit; };
+        const auto share = [&](double at) { return whole(at) ? 1.0 : tables_[feeding].exact(at); };
+        const auto soft = [&](double at) { return whole(at) ? 1.0 : std::exp(-std::exp(at)); };
+        std::vector<CourseLeft> left;
+        left.reserve(days.size());
+        for (const std::vector<double>& day : bins) {
+            const Ranged log_y = quantiles(day);
+            left.push_back({{share(log_y.value), share(log_y.high), share(log_y.low)},
+                            {soft(log_y.value), soft(log_y.high), soft(log_y.low)}});
+        }
+        return left;
     }
 
     /// Effective days until a share of the labile part of a new feeding is left: 50, 5 and 95 %
@@ -267,8 +283,8 @@ public:
     Ranged effective_days_until(double soft_share, double effective_per_day) const {
         std::vector<double> bins(bin_count, 0.0);
         const double log_y = std::log(-std::log(soft_share));
-        for (std::size_t i = 0; i < points_.size(); ++i) {
-            const detail::CourseBin bin = detail::bin_at(points_[i]);
+        for (std::size_t i = 0; i < own_.size(); ++i) {
+            const detail::CourseBin& bin = own_[i];
             for (std::size_t q = 0; q < detail::spread_node.size(); ++q) {
                 const double rate = std::exp(bin.log_rate + log_rate_25() + spread(q));
                 const double days =
@@ -471,6 +487,9 @@ private:
             }
             if (!last) cloud = cloud_of(points_, weights_);
         }
+        own_.reserve(points_.size());
+        for (const detail::CoursePoint& point : points_)
+            own_.push_back(detail::bin_at(point));
     }
 
     std::vector<CourseFeeding> feedings_;
@@ -479,6 +498,7 @@ private:
     detail::NormalTable normal_;
     std::vector<detail::CoursePoint> points_;
     std::vector<double> weights_;
+    std::vector<detail::CourseBin> own_;  ///< of the last points
 };
 
 }  // namespace feed

@@ -264,7 +264,8 @@ inline Forecast forecast(const Bed& said, std::span<const Feeding> feedings,
         detail::run(f, start, with, said, bed, found, steps, ends);
     }
     detail::note_assumptions(f, bed, said, found);
-    detail::note_timing(f, bed);
+    detail::note_timing(f, bed, bed_numbers(said, bed, {}),
+                        detail::soft_food_ahead(f, said, feedings, options.new_food));
     return f;
 }
 

@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include "feed/bed/bed.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/forecast/factors.hpp"
 #include "feed/forecast/ranges.hpp"
@@ -88,6 +89,9 @@ struct ForecastOptions {
     decay::TemperatureResponse response = decay::TemperatureResponse::haug;
     ParameterRanges ranges = published_ranges();
     UnitSystem units = UnitSystem::metric;  ///< of the sentences
+    /// Soft share left of new food in this bin by days since it was fed, the first for day 0
+    /// (BedToday::new_food); empty: by the rates.
+    std::vector<SoftLeft> new_food = {};
 };
 
 /// The bed day by day. Every series has days + 1 entries: entry d is day d, after what is fed on

@@ -10,13 +10,10 @@
 #include "feed/bed/limits.hpp"
 #include "feed/bed/species.hpp"
 #include "feed/forecast/forecast_result.hpp"
+#include "feed/forecast/next_feeding.hpp"
 
 namespace feed {
 
-/// Feed again once this share or less of the soft part of the last feeding is left (D): between
-/// "when about half is gone" and "when almost all is gone" (common practice), on the side of
-/// underfeeding.
-inline constexpr double feed_again_share = 0.25;
 /// Harvest when castings are this share of the dry matter (D).
 inline constexpr double harvest_castings_share = 0.85;
 /// Renew the bedding when half of what there was is left, or a third of the volume is gone (D).
@@ -46,15 +43,6 @@ constexpr std::string_view share_words(double share) noexcept {
     return "nearly all";
 }
 
-/// First day from `from` on at which a number is at most a limit.
-inline std::optional<int> first_at_most(const std::vector<double>& numbers, std::size_t from,
-                                        double limit) {
-    for (std::size_t day = from; day < numbers.size(); ++day) {
-        if (numbers[day] <= limit) return static_cast<int>(day);
-    }
-    return std::nullopt;
-}
-
 /// Why the bed should not be fed on a day, or "" where nothing speaks against it.
 inline std::string_view objection(const Forecast& f, const SpeciesLimits& limits,
                                   std::size_t day) noexcept {
@@ -70,55 +58,23 @@ inline std::string_view objection(const Forecast& f, const SpeciesLimits& limits
     return {};
 }
 
-inline void note_next_feeding(Forecast& f, const SpeciesLimits& limits) {
+inline void note_next_feeding(Forecast& f, const CompletedBed& bed, const BedNumbers& numbers,
+                              const ForecastSeries& soft) {
     int last_day = -1;
+    double soft_kg = 0.0;
+    double fed_kg = 0.0;
     for (const ForecastPortion& portion : f.portions) {
-        if (portion.is_scraps) last_day = std::max(last_day, portion.day);
+        if (!portion.is_scraps) continue;
+        last_day = std::max(last_day, portion.day);
+        soft_kg += portion.wet_kg * portion.pool_shares[0];
+        fed_kg += portion.wet_kg;
     }
-    const auto from = static_cast<std::size_t>(std::max(last_day, 0));
-    double soft_fed = 0.0;
-    double fed = 0.0;
-    for (const ForecastPortion& portion : f.portions) {
-        if (!portion.is_scraps || portion.day != last_day) continue;
-        soft_fed += portion.wet_kg * portion.pool_shares[0];
-        fed += portion.wet_kg;
-    }
-    // Without a feeding in the plan the leftovers of earlier ones are what there is to eat.
-    if (last_day < 0) soft_fed = f.soft_food_left_wet_kg.value[0];
-    const double limit = feed_again_share * soft_fed;
-    NextFeeding& next = f.next_feeding;
-    const int last = static_cast<int>(f.days);
-    next.earliest = first_at_most(f.soft_food_left_wet_kg.low, from, limit).value_or(last);
-    next.latest = first_at_most(f.soft_food_left_wet_kg.high, from, limit).value_or(last);
-    const auto ready = first_at_most(f.soft_food_left_wet_kg.value, from, limit);
-    if (!ready) {
-        next.reason =
-            "On the last day more than a quarter of the soft part of the food is still "
-            "there: do not feed before.";
-        return;
-    }
-    std::string_view first_objection;
-    for (auto day = static_cast<std::size_t>(*ready); day <= f.days; ++day) {
-        const std::string_view against = objection(f, limits, day);
-        if (first_objection.empty()) first_objection = against;
-        if (!against.empty()) continue;
-        next.day = static_cast<int>(day);
-        break;
-    }
-    next.latest = std::max(next.latest, next.day.value_or(last));
-    if (!next.day) {
-        next.reason = "The food is eaten by " + on_day(*ready) + ", but " +
-                      std::string(first_objection) + " until the end of the forecast.";
-    } else if (*next.day > *ready) {
-        next.reason = "The food is eaten by " + on_day(*ready) + ", but " +
-                      std::string(first_objection) + " until " + on_day(*next.day) + ".";
-    } else if (fed > 0.0 || soft_fed > 0.0) {
-        next.reason = "By " + on_day(*next.day) +
-                      " a quarter or less of the soft part of the last feeding is left; waiting "
-                      "a little longer does no harm.";
-    } else {
-        next.reason = "There is no food in the bed and nothing speaks against feeding.";
-    }
+    const double soft_share = fed_kg > 0.0 ? soft_kg / fed_kg : usual_soft_share;
+    const SpeciesLimits& limits = limits_of(bed.species);
+    f.next_feeding =
+        next_feeding_of(soft, feed_again_share * soft_share * week_ration_wet_kg(numbers),
+                        static_cast<std::size_t>(last_day + 1),
+                        [&](std::size_t day) { return objection(f, limits, day); });
 }
 
 inline void note_look_back(Forecast& f) {
@@ -181,8 +137,9 @@ inline void note_harvest(Forecast& f) {
     if (!f.new_bedding_day) f.new_bedding_reason = "The bedding lasts to the end of the forecast.";
 }
 
-inline void note_timing(Forecast& f, const CompletedBed& bed) {
-    note_next_feeding(f, limits_of(bed.species));
+inline void note_timing(Forecast& f, const CompletedBed& bed, const BedNumbers& numbers,
+                        const ForecastSeries& soft) {
+    note_next_feeding(f, bed, numbers, soft);
     note_look_back(f);
     note_harvest(f);
 }
