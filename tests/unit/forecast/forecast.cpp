@@ -1,4 +1,5 @@
 #include "feed/forecast/forecast.hpp"
+#include "feed/feedstock/preparation.hpp"
 
 #include <memory>
 #include <random>
@@ -456,4 +457,49 @@ TEST_CASE("only what is fed warms a bed whose temperature was said") {
     fresh.age = days(0);
     fresh.bedding = {portion("grass-clippings", 5.0), portion("leaves-dry-shredded", 2.0)};
     CHECK(feed::forecast(fresh, {}).temperature_rise_c.value[3] > 2.0);
+}
+
+// Common practice: whole fruit lasts weeks, pulp and thawed fruit go fastest. The factors are those
+// of the preparations.
+TEST_CASE("the preparation changes the speed") {
+    const auto left_on = [](feed::Preparation preparation, std::size_t day) {
+        const auto prepared_food = std::make_shared<const feed::Feedstock>(
+            feed::prepared(*portion("apple-flesh", 1).feedstock, preparation));
+        const Forecast f = feed::forecast(tote(), fed({{prepared_food, feed::wet_kilograms(0.2)}}));
+        const feed::ForecastPortion& one = f.portions[0];
+        // The bed and the portion say the same.
+        CHECK(f.soft_food_left_wet_kg.value[day] ==
+              Approx(0.2 * f.left_in_pool(one, 0, day)).epsilon(0.02));
+        CHECK(f.least_left(one, day) < f.share_left(one, day));
+        CHECK(f.most_left(one, day) > f.share_left(one, day));
+        return f.share_left(one, day);
+    };
+    using enum feed::Preparation;
+    const double as_cut = left_on(chopped, 7);
+    CHECK(left_on(whole, 7) > as_cut + 0.1);
+    CHECK(left_on(frozen_thawed, 7) < as_cut);
+    CHECK(left_on(blended, 7) < left_on(frozen_thawed, 7));
+}
+
+// Seen in kept records (common practice): melon and pumpkin in an airy warm bed gone in 8 to 11
+// days.
+TEST_CASE("melon and pumpkin may be gone within eight to eleven days in a warm airy bed") {
+    for (const char* soft : {"melon-peel", "watermelon-rind", "pumpkin-flesh"}) {
+        INFO(soft);
+        const Forecast f = feed::forecast(tote(25), fed({portion(soft, 0.5)}));
+        CHECK(f.least_left(f.portions[0], 8) <= 0.15);
+        CHECK(f.most_left(f.portions[0], 11) > 0.15);
+    }
+}
+
+// Common practice: stones are found whole months later.
+TEST_CASE("a whole stone lasts months") {
+    const auto stone = std::make_shared<const feed::Feedstock>(
+        feed::prepared(*portion("avocado-skin-stone", 1).feedstock, feed::Preparation::whole));
+    feed::ForecastOptions half_a_year;
+    half_a_year.days = 180;
+    const Forecast f =
+        feed::forecast(tote(), fed({{stone, feed::wet_kilograms(0.05)}}), half_a_year);
+    CHECK(f.share_left(f.portions[0], 90) > 0.25);
+    CHECK(f.most_left(f.portions[0], 180) > 0.25);
 }

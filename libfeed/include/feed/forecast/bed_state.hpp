@@ -26,7 +26,15 @@ struct PoolStock {
     double bedding_dry_kg = 0.0;  ///< the part that is bedding
     /// Organic matter fed from day 0 on: its slow decay warms the bed (see WarmPocket).
     double warming_kg = 0.0;
+    /// Organic matter times what its preparation (whole, blended) adds to the pace 1: slow end,
+    /// typical and fast end. The pool goes at the mean pace of what stands in it.
+    std::array<double, 3> hurried_kg{};
 
+    /// @param end  -1 slow, 0 typical, 1 fast.
+    constexpr double pace(int end) const noexcept {
+        return organic_kg > 0.0 ? 1.0 + hurried_kg[static_cast<std::size_t>(end + 1)] / organic_kg
+                                : 1.0;
+    }
     constexpr void add(const PoolStock& more, double times) noexcept {
         organic_kg += times * more.organic_kg;
         ash_kg += times * more.ash_kg;
@@ -37,6 +45,8 @@ struct PoolStock {
         scraps_wet_kg += times * more.scraps_wet_kg;
         bedding_dry_kg += times * more.bedding_dry_kg;
         warming_kg += times * more.warming_kg;
+        for (std::size_t i = 0; i < hurried_kg.size(); ++i)
+            hurried_kg[i] += times * more.hurried_kg[i];
     }
     constexpr void keep(double share) noexcept {
         organic_kg *= share;
@@ -48,6 +58,8 @@ struct PoolStock {
         scraps_wet_kg *= share;
         bedding_dry_kg *= share;
         warming_kg *= share;
+        for (double& hurried : hurried_kg)
+            hurried *= share;
     }
 };
 

@@ -23,6 +23,7 @@ struct Surroundings {
     double humidity = 0.6;
     double drainage_share = 1.0;      ///< 1 open floor, 0 none
     double worms_wet_kg = 0.0;        ///< 0: no cap from worms
+    int pace_end = 0;                 ///< which end of the pace of preparations: -1, 0, 1
     double castings_density = 150.0;  ///< kg dry per m3
     double ph_without_acid = 7.0;
     TemperatureResponse response = TemperatureResponse::haug;
@@ -51,7 +52,8 @@ constexpr double working_ph(double ph_without_acid, double acid_g_per_air_l) noe
 
 /// Speeds that hold through one step.
 struct StepRates {
-    std::array<double, pool_count> pool{};  ///< per day
+    std::array<double, pool_count> pool{};               ///< per day, preparations not counted
+    std::array<double, pool_count> pace{1.0, 1.0, 1.0};  ///< of the preparations in each pool
     double castings = 0.0;
     double temperature_factor = 1.0;
     double pool_factor = 1.0;  ///< moisture, air and worms together
@@ -72,11 +74,14 @@ inline StepRates rates_at(const BedState& state, const BedTotals& totals,
     rates.pool = {with[labile_rate_per_day] * common,
                   with[cellulosic_rate_per_day] * common * nitrogen,
                   with[lignin_like_rate_per_day] * common * nitrogen};
+    for (std::size_t p = 0; p < pool_count; ++p)
+        rates.pace[p] = state.pools[p].pace(around.pace_end);
     rates.castings = with[castings_rate_per_day] * common;
     if (around.worms_wet_kg > 0.0) {
         double wanted_kg_per_day = 0.0;
         for (std::size_t p = 0; p < pool_count; ++p)
-            wanted_kg_per_day += state.pools[p].scraps_wet_kg * lost_share(rates.pool[p]);
+            wanted_kg_per_day +=
+                state.pools[p].scraps_wet_kg * lost_share(rates.pool[p] * rates.pace[p]);
         const double most_kg_per_day = with[worm_intake_wet_kg_per_kg_day] * around.worms_wet_kg *
                                        std::min(1.0, rates.temperature_factor);
         if (wanted_kg_per_day > most_kg_per_day) {
@@ -118,7 +123,7 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
     double carbon_arrived = 0.0;
     for (std::size_t p = 0; p < pool_count; ++p) {
         PoolStock& pool = state.pools[p];
-        const double x = rates.pool[p] * days;
+        const double x = rates.pool[p] * rates.pace[p] * days;
         const double gone = lost_share(x);
         flows.share[p] = gone;
         flows.organic_kg[p] = pool.organic_kg;
@@ -135,7 +140,7 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
         state.carbon_respired_kg += respired[p] * gone * pool.carbon_kg;
         settled.castings_ash_kg += gone * pool.ash_kg;
         state.castings_formed_kg += becomes * gone * pool.organic_kg + gone * pool.ash_kg;
-        state.exponent[p] += x;
+        state.exponent[p] += rates.pool[p] * days;
         pool.keep(1.0 - gone);
     }
     const double organic_now = settled.castings_organic_kg * castings_kept + organic_arrived;
@@ -152,7 +157,7 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
 inline void step_acid(BedState& state, const PoolFlows& flows, const StepRates& rates,
                       const ForecastParameters& with, double days) noexcept {
     using enum ForecastParameter;
-    const double labile_x = rates.pool[0] * days;
+    const double labile_x = rates.pool[0] * rates.pace[0] * days;
     const double formed_kg = with[acid_yield_kg_per_kg] * flows.organic_kg[0] * flows.share[0];
     const double fading = with[acid_fading_rate_per_day] * rates.temperature_factor;
     // Never more than the lime that lies there can take, whatever the step.
@@ -183,7 +188,8 @@ inline void step_nitrogen(BedState& state, const PoolFlows& flows, const StepRat
     for (std::size_t p = 0; p < pool_count; ++p) {
         const double share = mineralised_share(respired[p], flows.cn[p], with[product_cn_ratio]);
         freed[p] = std::max(0.0, share);
-        wanted_kg_per_day += std::max(0.0, -share) * rates.pool[p] * flows.nitrogen_kg[p];
+        wanted_kg_per_day +=
+            std::max(0.0, -share) * rates.pool[p] * rates.pace[p] * flows.nitrogen_kg[p];
     }
     const double uptake =
         wanted_kg_per_day > 0.0
@@ -196,7 +202,7 @@ inline void step_nitrogen(BedState& state, const PoolFlows& flows, const StepRat
     double entered_kg = 0.0;
     double total_kg = 0.0;
     for (std::size_t p = 0; p < pool_count; ++p) {
-        const double x = rates.pool[p] * days;
+        const double x = rates.pool[p] * rates.pace[p] * days;
         entered_kg += freed[p] * flows.nitrogen_kg[p] * flows.share[p];
         total_kg += flows.nitrogen_kg[p] * flows.share[p];
         if (freed[p] > 0.0)
@@ -233,9 +239,9 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
     const double metabolic = with[metabolic_water_kg_per_kg] * flows.respired_kg;
     const double released = state.cell_water_kg * flows.share[0];
     const double dry_x = drying * days;
-    const double held_after =
-        second_after(held_kg, state.cell_water_kg, 1.0, rates.pool[0] * days, dry_x) +
-        metabolic * mean_share(dry_x);
+    const double held_after = second_after(held_kg, state.cell_water_kg, 1.0,
+                                           rates.pool[0] * rates.pace[0] * days, dry_x) +
+                              metabolic * mean_share(dry_x);
     state.evaporated_kg +=
         free_gone - drained + std::max(0.0, held_kg + released + metabolic - held_after);
     state.drained_kg += drained;

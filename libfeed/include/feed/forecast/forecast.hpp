@@ -104,6 +104,12 @@ inline double air_on(const Bed& said, const CompletedBed& bed, std::size_t day,
                        in_celsius(bed.temperature_high));
 }
 
+/// Ends of the labile share of a feedstock.
+inline std::array<double, 2> labile_range(const Feedstock& feedstock) {
+    const Range range = taken(feedstock, Property::labile_share)->range;
+    return {range.low, range.high};
+}
+
 struct DatedIntake {
     int day = 0;
     decay::Intake intake;
@@ -145,7 +151,8 @@ inline Feedings collect(const Bed& said, std::span<const Feeding> planned, Forec
         for (const Portion& portion : planned[i].portions) {
             f.portions.push_back({i, portion.feedstock->name, day, portion.wet_mass.in_kilograms(),
                                   part_of(*portion.feedstock) == Part::scraps,
-                                  pool_shares(*portion.feedstock)});
+                                  pool_shares(*portion.feedstock), labile_range(*portion.feedstock),
+                                  portion.feedstock->decay_rate_factor});
         }
     }
     std::stable_sort(found.planned.begin(), found.planned.end(),

@@ -12,6 +12,7 @@
 
 #include "feed/bed/bed.hpp"
 #include "feed/blend/blend_properties.hpp"
+#include "feed/feedstock/feedstock.hpp"
 #include "feed/forecast/factors.hpp"
 #include "feed/forecast/ranges.hpp"
 
@@ -41,6 +42,20 @@ struct ForecastPortion {
     double wet_kg = 0.0;      ///< as fed
     bool is_scraps = false;
     std::array<double, 3> pool_shares{};  ///< of its volatile solids
+    /// Labile share at the ends of the food's own range: low, high. The cellulosic share gives way.
+    std::array<double, 2> labile_range{};
+    RateFactor pace;  ///< of its preparation: whole, blended, frozen
+
+    /// Pools of the run at an end: -1 slow, 0 typical, 1 fast.
+    constexpr std::array<double, 3> pools_at(int end) const noexcept {
+        if (end == 0) return pool_shares;
+        const double wanted = labile_range[end < 0 ? 0 : 1];
+        const double moved = std::clamp(wanted - pool_shares[0], -pool_shares[0], pool_shares[1]);
+        return {pool_shares[0] + moved, pool_shares[1] - moved, pool_shares[2]};
+    }
+    constexpr double pace_at(int end) const noexcept {
+        return end < 0 ? pace.low : (end > 0 ? pace.high : pace.value);
+    }
 };
 
 /// When to feed next, and why then.
@@ -131,17 +146,20 @@ struct Forecast {
     Grade grade = Grade::d;
 
     /// Share of the dry matter of a portion that is left on a day, by the exponents of a run.
+    /// @param end  of the food's own ranges: -1 slow, 0 typical, 1 fast.
     static double share_left(const ForecastPortion& portion, std::size_t day,
-                             const std::array<const std::vector<double>*, 3>& exponents) {
+                             const std::array<const std::vector<double>*, 3>& exponents,
+                             int end = 0) {
         if (static_cast<int>(day) < portion.day) return 1.0;
+        const std::array<double, 3> shares = portion.pools_at(end);
+        const double pace = portion.pace_at(end);
         double left = 0.0;
         for (std::size_t p = 0; p < 3; ++p) {
             const std::vector<double>& along = *exponents[p];
-            left += portion.pool_shares[p] *
-                    std::exp(along[static_cast<std::size_t>(portion.day)] - along[day]);
+            left += shares[p] *
+                    std::exp(pace * (along[static_cast<std::size_t>(portion.day)] - along[day]));
         }
-        const double stays =
-            1.0 - portion.pool_shares[0] - portion.pool_shares[1] - portion.pool_shares[2];
+        const double stays = 1.0 - shares[0] - shares[1] - shares[2];
         return left + std::max(0.0, stays);
     }
     /// Share of the dry matter of a portion left on a day, typical run. Gone is at most 0.15 (D).
@@ -154,15 +172,17 @@ struct Forecast {
     double left_in_pool(const ForecastPortion& portion, std::size_t pool, std::size_t day) const {
         const std::vector<double>& along = exponent[pool].value;
         const auto fed = static_cast<std::size_t>(portion.day);
-        return portion.pool_shares[pool] * (day > fed ? std::exp(along[fed] - along[day]) : 1.0);
+        return portion.pool_shares[pool] *
+               (day > fed ? std::exp(portion.pace.value * (along[fed] - along[day])) : 1.0);
     }
     /// The same in the slowest run: the most that may be left.
     double most_left(const ForecastPortion& portion, std::size_t day) const {
-        return share_left(portion, day, {&exponent[0].low, &exponent[1].low, &exponent[2].low});
+        return share_left(portion, day, {&exponent[0].low, &exponent[1].low, &exponent[2].low}, -1);
     }
     /// The same in the fastest run: the least that may be left.
     double least_left(const ForecastPortion& portion, std::size_t day) const {
-        return share_left(portion, day, {&exponent[0].high, &exponent[1].high, &exponent[2].high});
+        return share_left(portion, day, {&exponent[0].high, &exponent[1].high, &exponent[2].high},
+                          1);
     }
     /// Days at 25 C in a moist, airy, nitrogen-rich bed that would decay as much of each pool as
     /// the days from `from` to `to` of the typical run.

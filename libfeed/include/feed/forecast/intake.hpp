@@ -44,6 +44,9 @@ inline void add_portion(Intake& intake, IntakeGaps& gaps, const Feedstock& feeds
         stock.organic_kg = organic_kg;
         stock.ash_kg = ash_kg;
         stock.warming_kg = organic_kg;
+        stock.hurried_kg = {organic_kg * (feedstock.decay_rate_factor.low - 1.0),
+                            organic_kg * (feedstock.decay_rate_factor.value - 1.0),
+                            organic_kg * (feedstock.decay_rate_factor.high - 1.0)};
         stock.carbon_kg = carbon_kg;
         stock.nitrogen_kg = nitrogen_kg;
         stock.capacity_kg = sum(Addend::capacity_kg);

@@ -65,9 +65,10 @@ inline Intake unweighed_contents(double dry_kg, double age_days, double capacity
 /// What is left on day 0 of a feeding before it, at the steady state of the bed on day 0.
 /// @param soft_left  share of its labile part, where it is known better than by the rates.
 inline Intake aged(Intake fed, double age_days, const StepRates& rates,
-                   const ForecastParameters& with, std::optional<double> soft_left) noexcept {
+                   const ForecastParameters& with, std::optional<double> soft_left,
+                   int pace_end) noexcept {
     constexpr double nothing_left = 1e-9;
-    const double reckoned_x = rates.pool[0] * age_days;
+    const double reckoned_x = rates.pool[0] * fed.pools[0].pace(pace_end) * age_days;
     const double labile_x =
         soft_left ? -std::log(std::clamp(*soft_left, nothing_left, 1.0)) : reckoned_x;
     // The slow pools went on as the labile one did.
@@ -79,7 +80,8 @@ inline Intake aged(Intake fed, double age_days, const StepRates& rates,
     fed.cell_water_kg *= std::exp(-labile_x);
     fed.pools[0].keep(std::exp(-labile_x));
     for (std::size_t p = 1; p < pool_count; ++p)
-        fed.pools[p].keep(std::exp(-std::min(pace, 10.0) * rates.pool[p] * age_days));
+        fed.pools[p].keep(std::exp(-std::min(pace, 10.0) * rates.pool[p] *
+                                   fed.pools[p].pace(pace_end) * age_days));
     return fed;
 }
 
@@ -102,6 +104,7 @@ inline Surroundings surroundings_of(const CompletedBed& bed, bool worms_known, d
                                      bed.worms.value.in_kilograms(), bed.worms.high.in_kilograms())
                               : 0.0;
     around.response = response;
+    around.pace_end = ends.pace;
     return around;
 }
 
@@ -175,7 +178,7 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
             std::optional<double> soft;
             if (const auto& known = soft_left[i])
                 soft = pick(-ends.pace, known->low, known->value, known->high);
-            Intake left = aged(earlier[i], ages_days[i], rates, with, soft);
+            Intake left = aged(earlier[i], ages_days[i], rates, with, soft, ends.pace);
             for (std::size_t p = 0; p < pool_count; ++p) {
                 left.pools[p].warming_kg = 0.0;
                 state.pools[p].add(left.pools[p], 1.0);
