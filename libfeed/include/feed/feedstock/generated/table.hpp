@@ -14,7 +14,7 @@ inline constexpr int layout_version = 2;
 /// Version of the numbers.
 inline constexpr std::string_view data_version = "1.1.0";
 /// SHA-256 over the names, lengths and bytes of data/*.yaml.
-inline constexpr std::string_view content_sha256 = "ac57f085f290a225cf1b9cc7f218fda707da2619796f88107513ae3a366919df";
+inline constexpr std::string_view content_sha256 = "158b5bf546b1add9ab6458d4dbaf8b7e8082c92a1cdbe98f720d80b40fbb513a";
 
 /// Published sources, sorted by id.
 inline constexpr std::array<Source, 97> sources{{
@@ -2153,7 +2153,7 @@ inline constexpr std::array<Citation, 2029> citations{{
 /// Values, feedstock by feedstock, in the order of Property.
 inline constexpr std::array<Value, 6354> values{{
     // alcohol
-    {0.92, 0.6, 0.95, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.92, 0.85, 0.95, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // alfalfa-meal
     {0.093, 0.0558, 0.131, 1, 2, Property::moisture_wet, Grade::a, Grade::d},
     {0.431, 0.396, 0.466, 3, 4, Property::carbon_dry, Grade::b, Grade::d},
@@ -3282,7 +3282,7 @@ inline constexpr std::array<Value, 6354> values{{
     {0.291, 0.138, 0.495, 237, 237, Property::cellulosic_share, Grade::d, Grade::d},
     {0.03, 0.01, 0.08, 237, 237, Property::lignin_like_share, Grade::d, Grade::d},
     // cat-litter
-    {0.2, 0.05, 0.5, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.2, 0.08, 0.4, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // cauliflower-head
     {0.921, 0.893, 0.949, 444, 445, Property::moisture_wet, Grade::a, Grade::d},
     {0.426, 0.4, 0.452, 446, 20, Property::carbon_dry, Grade::b, Grade::d},
@@ -3564,7 +3564,7 @@ inline constexpr std::array<Value, 6354> values{{
     {0.5768, 0.3784, 0.7814, 557, 557, Property::cellulosic_share, Grade::d, Grade::d},
     {0.0386, 0.0232, 0.0541, 557, 557, Property::lignin_like_share, Grade::d, Grade::d},
     // cleaners
-    {0.5, 0.0, 0.95, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.9, 0.75, 0.97, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // clover-lucerne-fresh
     {0.861, 0.812, 0.91, 559, 61, Property::moisture_wet, Grade::a, Grade::d},
     {0.445, 0.418, 0.472, 560, 20, Property::carbon_dry, Grade::b, Grade::d},
@@ -5439,7 +5439,7 @@ inline constexpr std::array<Value, 6354> values{{
     {0.665, 0.4675, 0.8, 113, 113, Property::cellulosic_share, Grade::d, Grade::d},
     {0.3, 0.2, 0.45, 113, 113, Property::lignin_like_share, Grade::d, Grade::d},
     // leaves-walnut
-    {0.4, 0.15, 0.65, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.4, 0.2, 0.55, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // leek
     {0.83, 0.77, 0.89, 1027, 61, Property::moisture_wet, Grade::a, Grade::d},
     {0.422, 0.396, 0.448, 1028, 20, Property::carbon_dry, Grade::b, Grade::d},
@@ -6019,7 +6019,7 @@ inline constexpr std::array<Value, 6354> values{{
     {0.2, 0.05, 0.35, 263, 263, Property::cellulosic_share, Grade::d, Grade::d},
     {0.0, 0.0, 0.0, 263, 263, Property::lignin_like_share, Grade::d, Grade::d},
     // medicine
-    {0.03, 0.0, 0.2, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.03, 0.01, 0.08, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // melon-peel
     {0.91, 0.88, 0.94, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     {0.42, 0.394, 0.446, 1152, 20, Property::carbon_dry, Grade::b, Grade::d},
@@ -6165,7 +6165,7 @@ inline constexpr std::array<Value, 6354> values{{
     {0.2375, 0.04, 0.5, 619, 619, Property::cellulosic_share, Grade::d, Grade::d},
     {0.75, 0.5, 0.95, 619, 619, Property::lignin_like_share, Grade::d, Grade::d},
     // nappies
-    {0.6, 0.05, 0.85, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.7, 0.62, 0.85, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // nectarine
     {0.876, 0.832, 0.92, 1205, 61, Property::moisture_wet, Grade::a, Grade::d},
     {0.421, 0.395, 0.447, 1206, 20, Property::carbon_dry, Grade::b, Grade::d},
@@ -6972,9 +6972,9 @@ inline constexpr std::array<Value, 6354> values{{
     {0.196, 0.0475, 0.35, 45, 45, Property::cellulosic_share, Grade::d, Grade::d},
     {0.02, 0.0, 0.05, 45, 45, Property::lignin_like_share, Grade::d, Grade::d},
     // pesticides
-    {0.2, 0.0, 0.95, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.2, 0.1, 0.35, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // pet-food
-    {0.1, 0.05, 0.8, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
+    {0.1, 0.06, 0.14, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     // pet-waste
     {0.7, 0.5, 0.8, 0, 0, Property::moisture_wet, Grade::c, Grade::c},
     {0.784, 0.6175, 0.95, 45, 45, Property::labile_share, Grade::d, Grade::d},
@@ -9669,7 +9669,7 @@ inline constexpr std::array<Feedstock, 411> feedstocks{{
     {"pepper-bell", "Bell pepper", "", "Chop, or freeze and thaw, and bury under bedding.", bits::caution(Caution::seeds_sprout), 4491, 323, 21, 3, bits::role(Role::scraps), Group::scraps, Stance::feed, Stance::feed, Stance::feed, DecayClass::fast, 0.0, 0, "", "", ""},
     {"persimmon", "Persimmon, flesh", "C:N 89.2 is above the usual 10-45 of kitchen scraps", "Chop, or freeze and thaw, and bury under bedding.", 0, 4512, 326, 19, 1, bits::role(Role::scraps), Group::scraps, Stance::feed, Stance::feed, Stance::feed, DecayClass::fast, 0.0, 0, "", "", ""},
     {"pesticides", "Weedkiller, pesticides and slug pellets", "", "", bits::caution(Caution::pesticide), 4531, 327, 1, 0, bits::role(Role::scraps), Group::guarded, Stance::avoid, Stance::avoid, Stance::avoid, DecayClass::inert, 0.0, 0, "", "they are made to kill, worms too", "the waste site, as the label says"},
-    {"pet-food", "Dog and cat food", "Food of rabbits and guinea pigs is plant meal, another row", "", bits::caution(Caution::oil) | bits::caution(Caution::meat_dairy) | bits::caution(Caution::salt) | bits::caution(Caution::pathogen), 4532, 327, 1, 0, bits::role(Role::scraps), Group::guarded, Stance::avoid, Stance::avoid, Stance::avoid, DecayClass::inert, 0.0, 0, "", "its meat and fat rot and draw rats", "household waste"},
+    {"pet-food", "Dog and cat food", "Dry kibble; tinned food is nearer 78 % water. Food of rabbits and guinea pigs is plant meal, another row", "", bits::caution(Caution::oil) | bits::caution(Caution::meat_dairy) | bits::caution(Caution::salt) | bits::caution(Caution::pathogen), 4532, 327, 1, 0, bits::role(Role::scraps), Group::guarded, Stance::avoid, Stance::avoid, Stance::avoid, DecayClass::inert, 0.0, 0, "", "its meat and fat rot and draw rats", "household waste"},
     {"pet-waste", "Dog and cat waste, used litter", "In the table only to be recognised and refused; can carry parasite eggs that survive a worm bin and a small heap", "", bits::caution(Caution::ammonia) | bits::caution(Caution::pathogen) | bits::caution(Caution::pet_waste), 4533, 327, 4, 0, bits::role(Role::scraps), Group::guarded, Stance::avoid, Stance::avoid, Stance::avoid, DecayClass::fast, 0.0, 0, "", "it carries germs and parasites that people catch", "household waste, bagged, as local rules say"},
     {"pickles-dill", "Dill pickles", "", "Rinse off brine or dressing; feed little.", bits::caution(Caution::acidity) | bits::caution(Caution::salt), 4537, 327, 18, 3, bits::role(Role::scraps), Group::guarded, Stance::feed_little, Stance::feed_little, Stance::feed_little, DecayClass::fast, 15.0, 17, "salt", "", ""},
     {"pine-needles", "Pine needles, brown", "Composition of whole Christmas trees, needles and twigs together", "Shred and moisten.", bits::caution(Caution::acidity) | bits::caution(Caution::sharp), 4555, 330, 15, 0, bits::role(Role::bedding), Group::beddings, Stance::feed_little, Stance::feed_little, Stance::feed_little, DecayClass::very_slow, 0.0, 0, "", "", ""},
