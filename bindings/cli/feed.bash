@@ -33,13 +33,13 @@ _feed() {
             fi ;;
         blend)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;
         balance)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

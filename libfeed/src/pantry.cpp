@@ -100,13 +100,34 @@ std::optional<WetMass> Pantry::mass(YamlView at, const std::string& field, const
     return found->wet_mass;
 }
 
+namespace {
+
+/// A portion with the range of an amount that was not weighed.
+WrittenPortion written_portion(std::shared_ptr<const Feedstock> feedstock, WetMass wet_mass,
+                               const Amount& amount, std::string_view words) {
+    WrittenPortion written;
+    written.amount = amount;
+    written.label = std::string(words);
+    const double typical = wet_mass.in_kilograms();
+    const auto mass = wet_mass_of(amount, *feedstock);
+    if (mass && typical > 0.0) {
+        written.portion.low_share = mass->low.in_kilograms() / typical;
+        written.portion.high_share = mass->high.in_kilograms() / typical;
+    }
+    written.portion.feedstock = std::move(feedstock);
+    written.portion.wet_mass = wet_mass;
+    return written;
+}
+
+}  // namespace
+
 std::optional<WrittenPortion> Pantry::finish(YamlView at, const std::string& field,
                                              std::string_view words, const Amount& amount) {
     const auto feedstock = find(at, field, words, {});
     if (!feedstock) return std::nullopt;
     const auto wet_mass = mass(at, field, amount, *feedstock);
     if (!wet_mass) return std::nullopt;
-    return WrittenPortion{{feedstock, *wet_mass}, amount, std::string(words)};
+    return written_portion(feedstock, *wet_mass, amount, words);
 }
 
 std::optional<WrittenPortion> Pantry::portion(YamlView at, const std::string& field) {
@@ -137,7 +158,7 @@ std::optional<WrittenPortion> Pantry::portion(YamlView at, const std::string& fi
     if (!feedstock || !quantity) return std::nullopt;
     const auto wet_mass = mass(*written, section.field("amount"), *quantity, *feedstock);
     if (!wet_mass) return std::nullopt;
-    return WrittenPortion{{feedstock, *wet_mass}, *quantity, std::string(*words)};
+    return written_portion(feedstock, *wet_mass, *quantity, *words);
 }
 
 std::vector<WrittenPortion> Pantry::portions(YamlView at, const std::string& field) {

@@ -1,11 +1,14 @@
 #include "feed/feedstock/assumed.hpp"
 
+#include <fstream>
 #include <set>
+#include <sstream>
 #include <string>
 
 #include "catch2.hpp"
 #include "feed/feedstock/own_feedstock.hpp"
 #include "feed/feedstock/table.hpp"
+#include "feed/quantity/number_print.hpp"
 
 using feed::Property;
 using feed::taken;
@@ -107,4 +110,21 @@ TEST_CASE("lime given by its neutralising value is a mineral, bran is not") {
     const auto bran = feed::own_feedstock(own)->feedstock;
     CHECK(taken(bran, Property::ash_dry)->range.value == feed::assumed::ash.value);
     CHECK(taken(bran, Property::carbon_dry)->range.value == feed::assumed::carbon.value);
+}
+
+TEST_CASE("docs/methods.md shows every assumed value as it is") {
+    std::ifstream file(FEED_SOURCE_DIR "/docs/methods.md");
+    REQUIRE(file.good());
+    std::stringstream page;
+    page << file.rdbuf();
+    for (const auto& one : feed::assumed::all) {
+        const feed::Factor& f = *one.factor;
+        const std::string row = "| " + std::string(one.name) + " | " +
+                                feed::significant(f.value, 3) + " | " +
+                                feed::significant(f.low, 3) + " to " +
+                                feed::significant(f.high, 3) + " | " + std::string(f.unit) + " | " +
+                                feed::text(f.grade) + " | " + std::string(f.source) + " |";
+        INFO(row);
+        CHECK(page.str().find(row) != std::string::npos);
+    }
 }
