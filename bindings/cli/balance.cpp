@@ -6,9 +6,11 @@
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/measure_text.hpp"
+#include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "quantity_lines.hpp"
+#include "ration_screen.hpp"
 
 namespace feed_command {
 namespace {
@@ -193,13 +195,26 @@ std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalanc
     return text + rest_text(answer, units);
 }
 
+/// With a bed the balance is the ration.
+int balance_for_bed(const Arguments& arguments, const io::FeedFile& file) {
+    const CheckResult result = io::check_of(file, arguments.units);
+    const int code = exit_of(arguments, result.ration);
+    if (arguments.json()) return print(io::balance_with_bed_json(result.ration), code);
+    std::string text = io::ration_text(result.ration, arguments.units);
+    if (arguments.has("--why")) text += why_text(result, arguments.units);
+    return print(text, code);
+}
+
 }  // namespace
 
 int run_balance(const Arguments& arguments) {
-    if (arguments.words.size() != 1)
-        return refuse(arguments, wrong_words(arguments, "one file is due here"));
-    const auto file = io::read_feed_file(arguments.words[0]);
+    const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
+    const bool heap = file->balance && file->balance->problem.place == Place::heap;
+    if (file->has_bed && !heap) {
+        if (const auto refused = io::balance_refused(*file)) return refuse(arguments, *refused);
+        return balance_for_bed(arguments, *file);
+    }
     const auto found = io::balance_of(*file, arguments.units);
     if (!found) return refuse(arguments, found.errors());
     const BalanceAnswer& answer = found->answer;

@@ -13,6 +13,7 @@ int run_table(const Arguments& arguments);
 int run_show(const Arguments& arguments);
 int run_blend(const Arguments& arguments);
 int run_balance(const Arguments& arguments);
+int run_ration(const Arguments& arguments);
 int run_check(const Arguments& arguments);
 int run_forecast(const Arguments& arguments);
 int run_observe(const Arguments& arguments);

@@ -34,9 +34,20 @@ inline constexpr Option help{"--help", "", "", "Show this help."};
 inline constexpr Option table_options[] = {json, units, help};
 inline constexpr Option blend_options[] = {
     {"--strict", "", "", "Exit with 1 when something is never fed."}, json, units, help};
+inline constexpr Option date_option{
+    "--date", "DATE", "",
+    "The day that counts as today, such as 2026-03-14; the last day of "
+    "the file when left out."};
+inline constexpr Option why{"--why", "", "", "Show everything behind the answer."};
+inline constexpr Option strict{
+    "--strict", "", "", "Exit with 1 when something must be taken out or a step comes first."};
+inline constexpr Option ration_options[] = {date_option, why, strict, json, units, help};
+inline constexpr Option balance_options[] = {date_option, why, strict, json, units, help};
 inline constexpr Option check_options[] = {
+    date_option,
+    why,
     {"--away", "TIME", "", "What to do before leaving it alone, such as \"3 weeks\"."},
-    {"--strict", "", "", "Exit with 1 when a hazard says act."},
+    strict,
     json,
     units,
     help};
@@ -44,6 +55,8 @@ inline constexpr Option forecast_options[] = {
     {"--days", "NUMBER", "", "Days to show, today the first: 2 to 366; 28 when left out."},
     {"--svg", "FILE", "", "Write a picture of moisture, food left and acid."},
     {"--sheet", "FILE", "", "Write a page to hang beside the bin (.html, else text)."},
+    date_option,
+    why,
     json,
     units,
     help};
@@ -77,13 +90,17 @@ inline constexpr Command commands[] = {
      "Finds how much of what is at hand makes a feeding that meets its targets, says what it "
      "reaches, what limits it and what it assumed. When the targets cannot be met it says which "
      "entries conflict, how close one can come and what would mend it.",
-     blend_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
+     balance_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
      true},
+    {"ration", "FILE", "What to put in today, and when again",
+     "The main verb. Says what to take out, whether to act first, wait, feed less or feed, what goes in "
+     "with how much bedding and water, and when to look and feed again, for the bin of a file and what "
+     "is at hand (its blend and its balance). Every other verb gives the same answer.",
+     ration_options, "feed ration tote.yaml", "What goes into the bin of tote.yaml today.", true},
     {"check", "FILE", "Judge a planned feeding against this bed",
-     "Judges the planned feeding of a file (blend, or what its balance finds) against its bed: sour, wet, dry, hot, ammonia, "
-     "salty, overfed, underfed, airless, greasy. Each hazard comes with its number, its limit, the "
-     "reason and a remedy, and several have steps against them all at once. A cold, warm or new bed, "
-     "or a time away, gets its advice.",
+     "Judges the planned feeding of a file against its bed (sour, wet, dry, hot, cold, ammonia, salty, "
+     "overfed, underfed, airless, greasy) and says what to do, as feed ration does. With --why each "
+     "hazard comes with its number, its limit and the reason. A time away gets its advice.",
      check_options, "feed check tote.yaml", "Is this feeding safe for the bed in tote.yaml?", true},
     {"forecast", "FILE", "Tell the days after a feeding",
      "Follows the bed day by day after the feedings of a file: moisture, food left, acid, "
@@ -110,9 +127,10 @@ struct ExitCode {
     std::string_view text;
 };
 inline constexpr ExitCode exit_codes[] = {
-    {0, "Done; also when a hazard says act."},
+    {0, "Done; also when the answer is to act first or to take something out."},
     {1,
-     "The targets cannot be met, or nothing limits an entry; with --strict, a hazard says act or something is never fed."},
+     "The targets cannot be met, or nothing limits an entry; with --strict, something is never fed or a "
+     "step comes first."},
     {2, "Bad input or bad usage; nothing was written."},
     {3, "A fault of the program itself."},
 };

@@ -9,9 +9,11 @@
 #include "feed/io/forecast_svg.hpp"
 #include "feed/io/output_files.hpp"
 #include "feed/io/quantity_text.hpp"
+#include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "quantity_lines.hpp"
+#include "ration_screen.hpp"
 
 namespace feed_command {
 namespace {
@@ -28,11 +30,6 @@ std::vector<std::size_t> shown_days(std::size_t last) {
         days.push_back(day);
     if (days.back() != last) days.push_back(last);
     return days;
-}
-
-std::string day_text(const std::optional<Date>& zero, int day) {
-    if (!zero) return "day " + std::to_string(day);
-    return text(date_of(day_number(*zero) + day)) + " (day " + std::to_string(day) + ")";
 }
 
 std::string table_text(const Forecast& forecast, UnitSystem units) {
@@ -70,31 +67,47 @@ std::string table_text(const Forecast& forecast, UnitSystem units) {
     return lines;
 }
 
-std::string timing_text(const Forecast& forecast, const std::optional<Date>& zero) {
+/// Two weeks at a glance: weekdays, and what each day is for.
+std::string strip_text(const Ration& ration, UnitSystem units) {
+    constexpr int shown = 14;
+    std::string names = "  ";
+    std::string marks = "  ";
+    for (int day = 0; day < shown; ++day) {
+        const std::string name =
+            ration.date ? io::day_words(ration.date, day, units).substr(0, 3) : std::to_string(day);
+        const bool feeds = (day == 0 && ration.scraps.in_kilograms() > 0.0) ||
+                           (ration.next_feeding && ration.next_feeding->day == day);
+        const char* mark = feeds ? "feed" : day == ration.next_look ? "look" : ".";
+        names += io::padded(name, 5);
+        marks += io::padded(mark, 5);
+    }
+    for (std::string* line : {&names, &marks}) {
+        while (line->back() == ' ')
+            line->pop_back();
+    }
+    return names + "\n" + marks + "\n";
+}
+
+std::string later_text(const Forecast& forecast, const Ration& ration, UnitSystem units) {
     std::string lines;
-    const auto& next = forecast.next_feeding;
-    lines += wrapped(
-        "Next feeding: " + (next.day ? day_text(zero, *next.day) : "not within these days") + ". " +
-            next.reason,
-        0, 2);
-    if (!forecast.look_back.text.empty())
-        lines += wrapped("Look back: " + forecast.look_back.text, 0, 2);
     if (forecast.harvest_day)
-        lines += wrapped(
-            "Harvest: " + day_text(zero, *forecast.harvest_day) + ". " + forecast.harvest_reason, 0,
-            2);
+        lines +=
+            wrapped("Harvest from " + io::day_words(ration.date, *forecast.harvest_day, units) +
+                        ". " + forecast.harvest_reason,
+                    0, 2);
     if (forecast.new_bedding_day)
-        lines += wrapped("New bedding: " + day_text(zero, *forecast.new_bedding_day) + ". " +
-                             forecast.new_bedding_reason,
-                         0, 2);
+        lines +=
+            wrapped("New bedding " + io::day_words(ration.date, *forecast.new_bedding_day, units) +
+                        ". " + forecast.new_bedding_reason,
+                    0, 2);
     return lines;
 }
 
 /// The page that hangs beside the bin: HTML where the name says so, else plain text.
 Result<io::OutputFile> sheet_of(const Arguments& arguments, const io::FeedFile& file,
-                                const Forecast& forecast, const std::optional<Date>& zero) {
+                                const Ration& ration) {
     const std::string& path = arguments.options.at("--sheet");
-    if (!zero) {
+    if (!ration.date) {
         Error error;
         error.code = ErrorCode::missing_value;
         error.field = "bed: date";
@@ -103,9 +116,7 @@ Result<io::OutputFile> sheet_of(const Arguments& arguments, const io::FeedFile& 
         error.file = file.name;
         return error;
     }
-    const auto planned = io::planned_feeding(file);
-    const auto page = io::bin_sheet_of(file.title, planned ? *planned : std::vector<Portion>(),
-                                       forecast, *zero, arguments.units, io::share_to_repeat(file));
+    const auto page = io::bin_sheet_of(file.title, ration, arguments.units);
     constexpr std::string_view ending = ".html";
     const bool html = path.size() > ending.size() &&
                       std::string_view(path).substr(path.size() - ending.size()) == ending;
@@ -116,8 +127,6 @@ Result<io::OutputFile> sheet_of(const Arguments& arguments, const io::FeedFile& 
 }  // namespace
 
 int run_forecast(const Arguments& arguments) {
-    if (arguments.words.size() != 1)
-        return refuse(arguments, wrong_words(arguments, "one file is due here"));
     std::size_t days = io::usual_forecast_days;
     if (arguments.has("--days")) {
         auto count = io::parse_whole(arguments.options.at("--days"), 2, 366);
@@ -128,31 +137,39 @@ int run_forecast(const Arguments& arguments) {
         }
         days = static_cast<std::size_t>(*count);
     }
-    const auto file = io::read_feed_file(arguments.words[0]);
+    const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
-    const Forecast result = io::forecast_of(*file, days, arguments.units);
-    const auto fed = io::with_feeding(*file, arguments.units);
-    const auto zero = io::day_zero(fed ? *fed : *file);
+    const auto answer = io::forecast_and_ration_of(*file, days, arguments.units);
+    const Forecast& result = answer.forecast;
+    const Ration& ration = answer.ration;
     std::vector<io::OutputFile> outputs;
     if (arguments.has("--svg")) {
-        const io::PictureText words{file->title.empty() ? "Forecast" : file->title, zero,
-                                    arguments.units};
+        io::PictureText words;
+        words.title = file->title.empty() ? "Forecast" : file->title;
+        words.day_zero = ration.date;
+        words.units = arguments.units;
+        if (ration.next_feeding) words.next_feeding_day = ration.next_feeding->day;
         const auto& limits = limits_of(file->diary.bed.species.value_or(Species::eisenia_fetida));
         outputs.push_back(
             {"--svg", arguments.options.at("--svg"), io::forecast_svg(result, limits, words)});
     }
     if (arguments.has("--sheet")) {
-        auto sheet = sheet_of(arguments, *file, result, zero);
+        auto sheet = sheet_of(arguments, *file, ration);
         if (!sheet) return refuse(arguments, sheet.errors());
         outputs.push_back(std::move(sheet).value());
     }
     const auto written = io::write_output_files(outputs, arguments.words);
     if (!written) return refuse(arguments, written.errors());
-    if (arguments.json()) return print(io::to_json(result));
-    std::string text = table_text(result, arguments.units) + "\n" + timing_text(result, zero);
-    text += "In brackets what may be if all rates err one way.\n";
-    text += assumed_text(result.assumed, arguments.units);
-    text += "\n" + wrapped(grade_text(result.grade), 0, 0);
+    if (arguments.json()) return print(io::to_json(result, &ration));
+    std::string text =
+        io::ration_text(ration, arguments.units) + "\n" + strip_text(ration, arguments.units);
+    if (arguments.has("--why")) {
+        text += "\n" + later_text(result, ration, arguments.units) + "\n" +
+                table_text(result, arguments.units) +
+                "Beside each number, what it may be if all rates err one way.\n" +
+                assumed_text(result.assumed, arguments.units) + "\n" +
+                wrapped(grade_text(result.grade), 0, 0);
+    }
     return print(text);
 }
 

@@ -5,13 +5,12 @@
 #include <utility>
 
 #include "feed/balance/balance.hpp"
-#include "feed/bed/check.hpp"
 #include "feed/blend/blend.hpp"
-#include "feed/diary/bed_today.hpp"
 #include "feed/feedstock/table.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/ration/from_diary.hpp"
 
 namespace feed::io {
 namespace {
@@ -21,13 +20,19 @@ void put_before(std::vector<Assumption>& assumed, const FeedFile& file) {
     assumed.insert(assumed.begin(), file.assumed.begin(), file.assumed.end());
 }
 
-/// A bedding that the keeper has as much of as wanted, for remedies.
-std::shared_ptr<const Feedstock> bedding_at_hand(const FeedFile& file) {
-    if (!file.balance) return nullptr;
-    for (const auto& entry : file.balance->problem.entries) {
-        if (!entry.most && part_of(*entry.feedstock) == Part::bedding) return entry.feedstock;
+/// The feeding that is planned for day 0.
+std::vector<Portion> planned_today(const FeedFile& file) {
+    for (Feeding& feeding : planned_feedings(file)) {
+        if (in_days(feeding.day) < 1.0) return std::move(feeding.portions);
     }
-    return nullptr;
+    return {};
+}
+
+bool is_listed(const std::vector<ThingAtHand>& things, const Feedstock& feedstock) {
+    return std::any_of(things.begin(), things.end(), [&](const ThingAtHand& thing) {
+        return thing.feedstock->id == feedstock.id &&
+               thing.feedstock->prepared_as == feedstock.prepared_as;
+    });
 }
 
 /// Adds one feedstock of the table, any amount.
@@ -58,6 +63,47 @@ bool offer_house_bedding(WrittenBalance& balance) {
 }
 
 }  // namespace
+
+RationInput ration_input(const FeedFile& file, UnitSystem units) {
+    RationInput in = ration_input_of(file.diary, day_zero(file), units);
+    if (file.blend) {
+        for (const WrittenPortion& written : *file.blend)
+            in.things.push_back({written.portion.feedstock, written.label, written.portion.wet_mass,
+                                 written.amount});
+    } else {
+        for (const Portion& portion : planned_today(file))
+            in.things.push_back({portion.feedstock, portion.feedstock->name, portion.wet_mass, {}});
+    }
+    if (file.balance) {
+        const auto& entries = file.balance->problem.entries;
+        for (std::size_t i = 0; i < entries.size(); ++i) {
+            if (is_listed(in.things, *entries[i].feedstock)) continue;
+            ThingAtHand thing{entries[i].feedstock, entries[i].label, entries[i].most,
+                              file.balance->amounts[i], entries[i].use_up_priority > 0};
+            in.things.push_back(std::move(thing));
+        }
+    }
+    return in;
+}
+
+std::optional<Errors> balance_refused(const FeedFile& file) {
+    if (file.balance) return std::nullopt;
+    return missing_section(file, "balance",
+                           "{at_hand: [1.2 kg coffee grounds, any shredded cardboard]}");
+}
+
+Ration ration_of(const FeedFile& file, UnitSystem units) {
+    Ration answer = ration(ration_input(file, units));
+    put_before(answer.assumed, file);
+    return answer;
+}
+
+CheckResult check_of(const FeedFile& file, UnitSystem units) {
+    CheckResult result = check(ration_input(file, units), planned_today(file));
+    put_before(result.assumed, file);
+    put_before(result.ration.assumed, file);
+    return result;
+}
 
 Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example) {
     Error error;
@@ -131,9 +177,7 @@ Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units) {
 }
 
 Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
-    if (!file.balance)
-        return missing_section(file, "balance",
-                               "{at_hand: [1.2 kg coffee grounds, any shredded cardboard]}");
+    if (auto refused = balance_refused(file)) return *refused;
     WrittenBalance asked = *file.balance;
     const bool house = offer_house_bedding(asked);
     if (file.has_bed && asked.problem.place == Place::worm_bed)
@@ -161,17 +205,6 @@ Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
     return result;
 }
 
-Result<CheckResult> check_of(const FeedFile& file, UnitSystem units) {
-    const auto fed = with_feeding(file, units);
-    if (!fed) return fed.errors();
-    CheckOptions options;
-    options.units = units;
-    options.bedding_at_hand = bedding_at_hand(file);
-    auto result = check(bed_on_day_zero(*fed), planned_feedings(*fed).front().portions, options);
-    put_before(result.assumed, *fed);
-    return result;
-}
-
 KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away, UnitSystem units) {
     const auto fed = with_feeding(file, units);
     const Bed bed = bed_on_day_zero(fed ? *fed : file);
@@ -194,34 +227,40 @@ KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away, UnitS
     return advice;
 }
 
-double share_to_repeat(const FeedFile& file) {
-    const auto fed = with_feeding(file);
-    if (!fed) return 1.0;
-    const Bed said = bed_on_day_zero(*fed);
-    const BedNumbers bed = bed_numbers(said, completed(said), {});
-    const Load load = load_of(planned_feedings(*fed).front().portions, decayed_shares(1.0));
-    const double eaten_kg = feeding_rules(bed).start_wet_kg_per_day * bed.horizon_days;
-    return load.scraps_wet_kg > eaten_kg ? eaten_kg / load.scraps_wet_kg : 1.0;
+Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
+    return forecast_and_ration_of(file, days, units).forecast;
 }
 
-Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
+ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days, UnitSystem units) {
+    const RationInput in = ration_input(file, units);
+    ForecastOfFile answer{ration(in), {}};
     ForecastOptions options;
     options.days = days - 1;
     options.units = units;
-    const auto found = with_feeding(file, units);
-    const FeedFile& fed = found ? *found : file;
-    const BedToday today = bed_today_of(fed);
-    options.ranges = today.ranges;
-    options.new_food = today.new_food;
-    auto result = forecast(today.bed, planned_feedings(fed), options);
-    if (today.looks_learned_from > 0) {
-        result.assumed.insert(result.assumed.begin(),
-                              {"The rates are this bin's own, learned from " +
-                                   counted(today.looks_learned_from, "look") + " at its food.",
-                               Grade::b});
+    options.ranges = in.ranges;
+    options.new_food = in.new_food;
+    // What is followed is what should be done: today's ration, and later feedings as they are
+    // written.
+    std::vector<Feeding> feedings;
+    if (!in.things.empty() || answer.ration.answer == RationAnswer::act_first) {
+        Feeding today{feed::days(0), {}, {}, {}};
+        for (const PutIn& put : answer.ration.put_in)
+            today.portions.push_back({put.thing.feedstock, put.wet_mass});
+        if (!today.portions.empty()) feedings.push_back(std::move(today));
     }
-    put_before(result.assumed, fed);
-    return result;
+    for (Feeding& later : planned_feedings(file)) {
+        if (in_days(later.day) >= 1.0) feedings.push_back(std::move(later));
+    }
+    answer.forecast = forecast(in.bed, feedings, options);
+    if (in.looks_learned_from > 0) {
+        answer.forecast.assumed.insert(
+            answer.forecast.assumed.begin(),
+            {"The rates are this bin's own, learned from " +
+                 counted(in.looks_learned_from, "look") + " at its food.",
+             Grade::b});
+    }
+    put_before(answer.forecast.assumed, file);
+    return answer;
 }
 
 Result<std::string> answer_json(std::string_view verb, const FeedFile& file) {
@@ -230,22 +269,30 @@ Result<std::string> answer_json(std::string_view verb, const FeedFile& file) {
         if (!answer) return answer.errors();
         return to_json(answer->properties, answer->portions, answer->measures);
     }
+    const bool heap = file.balance && file.balance->problem.place == Place::heap;
+    if (verb == "balance" && file.has_bed && !heap) {
+        const auto refused = balance_refused(file);
+        if (refused) return *refused;
+        return balance_with_bed_json(ration_of(file));
+    }
     if (verb == "balance") {
         const auto answer = balance_of(file, UnitSystem::metric);
         if (!answer) return answer.errors();
         return to_json(answer->answer, answer->measures);
     }
     if (verb == "check") {
-        const auto answer = check_of(file);
-        if (!answer) return answer.errors();
-        return to_json(*answer, advice_of(file));
+        return to_json(check_of(file), advice_of(file));
     }
-    if (verb == "forecast") return to_json(forecast_of(file, usual_forecast_days));
+    if (verb == "ration") return to_json(ration_of(file));
+    if (verb == "forecast") {
+        const auto answer = forecast_and_ration_of(file, usual_forecast_days);
+        return to_json(answer.forecast, &answer.ration);
+    }
     Error error;
     error.code = ErrorCode::out_of_range;
     error.field = "verb";
     error.value = std::string(verb);
-    error.allowed = "blend, balance, check or forecast";
+    error.allowed = "blend, balance, ration, check or forecast";
     error.message = "no answer has that name";
     return error;
 }

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <utility>
 
-#include "feed/io/measure_text.hpp"
+#include "feed/io/ration_text.hpp"
 
 namespace feed::io {
 namespace {
@@ -16,36 +16,16 @@ struct SheetPart {
     bool numbered = false;
 };
 
-/// A share left in the words of the sheet.
-std::string_view plain_share(double share) {
-    if (share < 0.1) return "Nearly all of the food should be gone.";
-    if (share < 0.4) return "Most of the food should be gone.";
-    if (share < 0.6) return "About half of the food should be gone.";
-    return "Some of the food should be gone.";
-}
-
 std::vector<SheetPart> parts_of(const BinSheet& sheet) {
     std::vector<SheetPart> parts;
-    SheetPart next{"Next", {}, false};
-    if (sheet.look_on)
-        next.lines.push_back("Look on " + text(*sheet.look_on) + ". " + sheet.look_for);
-    if (sheet.feed_on) {
-        next.lines.push_back("Feed on " + text(*sheet.feed_on) +
-                             " if the food is mostly gone. If not, wait a week.");
-    } else {
-        next.lines.push_back("Do not feed yet. Look once a week.");
-    }
-    for (const std::string& line : sheet.feed)
-        next.lines.push_back("Put in: " + line);
-    if (sheet.less && !sheet.feed.empty())
-        next.lines.push_back("This is less than was planned. The worms eat no more.");
-    parts.push_back(std::move(next));
-    parts.push_back({"Look first",
-                     {"Lift the lid. Is the old food mostly gone? If not, close it. Wait a week.",
-                      "Squeeze a handful. One or two drops is just right.",
-                      "No drops? Add a cup of water. Lots of drops? Add dry torn card.",
-                      "Smell. It should smell like a forest."},
-                     true});
+    parts.push_back({"What to do", sheet.today, false});
+    parts.push_back(
+        {"Look first",
+         {"Lift the lid. Is the old food mostly gone? If not, close it. Ask a grown-up.",
+          "Squeeze a handful. One or two drops is just right.",
+          "No drops? Add a cup of water. Lots of drops? Add dry torn card.",
+          "Smell. It should smell like a forest."},
+         true});
     parts.push_back(
         {"Then feed",
          {"Weigh the food. Write it down below.", "Cut big bits small. Dig a hole in a new spot.",
@@ -129,25 +109,15 @@ constexpr std::string_view page_style =
 
 }  // namespace
 
-BinSheet bin_sheet_of(std::string name, const std::vector<Portion>& portions,
-                      const Forecast& forecast, Date day_zero, UnitSystem units, double share) {
+BinSheet bin_sheet_of(std::string name, const Ration& ration, UnitSystem units) {
     BinSheet sheet;
     sheet.bin = std::move(name);
-    sheet.less = share < 0.95;
-    const auto date_on = [&](int day) { return date_of(day_number(day_zero) + day); };
-    if (forecast.look_back.day) {
-        sheet.look_on = date_on(*forecast.look_back.day);
-        sheet.look_for = plain_share(forecast.look_back.share_left);
+    for (std::string line : ration_lines(ration, units)) {
+        const bool is_portion = line[0] == ' ';
+        line.erase(0, line.find_first_not_of(' '));
+        sheet.today.push_back((is_portion ? "Put in: " : "") + line);
     }
-    if (forecast.next_feeding.day) sheet.feed_on = date_on(*forecast.next_feeding.day);
-    for (const Portion& portion : portions) {
-        const Feedstock& feedstock = *portion.feedstock;
-        sheet.feed.push_back(
-            feedstock.name + ": " +
-            measure_and_weight_text(share * portion.wet_mass, feedstock, std::nullopt, units) +
-            ".");
-        sheet.lime = sheet.lime || feedstock.has(Caution::lime_dust);
-    }
+    sheet.lime = ration.lime_kg > 0.0;
     return sheet;
 }
 

@@ -1,57 +1,9 @@
 #include "feed/bed/cautions.hpp"
 #include "feed/bed/hazard.hpp"
-#include "feed/io/caution_text.hpp"
 #include "feed/io/to_json.hpp"
 
 namespace feed::io {
 namespace {
-
-void write_hazards(JsonWriter& json, std::string_view key, const std::vector<Hazard>& hazards) {
-    json.key(key);
-    json.begin_array();
-    for (const Hazard hazard : hazards)
-        json.value(text(hazard));
-    json.end_array();
-}
-
-void write_remedy_amounts(JsonWriter& json, const Remedy& remedy) {
-    json.begin_object();
-    json.member("kind", text(remedy.kind));
-    json.member("feedstock", remedy.material);
-    json.member("add_kg", remedy.add.in_kilograms());
-    json.member("feed_now_kg", remedy.feed_now.in_kilograms());
-    json.member("feed_later_kg", remedy.feed_later.in_kilograms());
-    json.member("later_days", in_days(remedy.later));
-    json.member("spread_m2", in_square_metres(remedy.spread));
-    json.member("hazard_gone", remedy.hazard_gone);
-    write_hazards(json, "raises", remedy.raises);
-    json.end_object();
-}
-
-void write_joint_remedy(JsonWriter& json, const JointRemedy& remedy) {
-    json.begin_object();
-    json.member("found", remedy.found);
-    json.member("text", remedy.text);
-    json.key("add");
-    json.begin_array();
-    for (const auto& addition : remedy.additions) {
-        json.begin_object();
-        json.member("feedstock", addition.material);
-        json.member("add_kg", addition.add.in_kilograms());
-        json.end_object();
-    }
-    json.end_array();
-    json.member("share_now", remedy.share_now);
-    json.member("feed_now_kg", remedy.feed_now.in_kilograms());
-    json.member("feed_later_kg", remedy.feed_later.in_kilograms());
-    json.member("later_days", in_days(remedy.later));
-    json.member("cut_down", remedy.cut_down);
-    json.member("keep_kg", remedy.keep.in_kilograms());
-    json.member("spread_m2", in_square_metres(remedy.spread));
-    write_hazards(json, "clears", remedy.clears);
-    write_hazards(json, "stays", remedy.stays);
-    json.end_object();
-}
 
 void write_advice(JsonWriter& json, const KeeperAdvice& advice) {
     json.begin_object();
@@ -122,36 +74,18 @@ std::string to_json(const CheckResult& result, const KeeperAdvice& advice) {
         json.member("unit", finding.unit);
         json.member("source", finding.source);
         json.member("why", finding.why);
-        json.member("remedy", finding.remedy.text);
-        json.key("remedy_amounts");
-        write_remedy_amounts(json, finding.remedy);
         json.end_object();
     }
     json.end_array();
-    json.key("together");
-    if (result.together)
-        write_joint_remedy(json, *result.together);
-    else
-        json.null();
-    json.key("cautions");
-    json.begin_array();
-    for (const auto& finding : result.cautions) {
-        json.begin_object();
-        for (const auto& known : caution_names) {
-            if (known.caution == finding.caution) json.member("caution", known.word);
-        }
-        json.member("level", text(finding.level));
-        json.member("text", finding.text);
-        json.member("source", finding.source);
-        json.end_object();
-    }
-    json.end_array();
+    json.key("ration");
+    write_ration(json, result.ration);
+    write_caution_findings(json, result.cautions);
     json.member("always", caution_for_all);
     json.key("advice");
     write_advice(json, advice);
     json.key("assumed");
     write_assumed(json, result.assumed);
-    json.member("look_back", result.look_back);
+    json.member("as_planned", result.as_planned);
     json.member("grade", text(result.grade));
     json.end_object();
     return json.take();

@@ -1,10 +1,12 @@
 #include <algorithm>
 
 #include "feed/io/feed_file.hpp"
+#include "feed/ration/from_diary.hpp"
 
 namespace feed::io {
 
 std::optional<Date> day_zero(const FeedFile& file) {
+    if (file.today) return file.today;
     const Diary& diary = file.diary;
     std::optional<Date> last = diary.bed_date;
     const auto later = [&](Date date) {
@@ -12,23 +14,13 @@ std::optional<Date> day_zero(const FeedFile& file) {
     };
     for (const auto& observation : diary.observations)
         later(observation.date);
-    if (file.blend || !last) {
-        for (const auto& feeding : diary.feedings)
-            later(feeding.date);
-    }
+    for (const auto& feeding : diary.feedings)
+        later(feeding.date);
     return last;
 }
 
-BedToday bed_today_of(const FeedFile& file) {
-    const auto zero = day_zero(file);
-    if (zero) return bed_today(file.diary.bed, file.diary, *zero);
-    BedToday today;
-    today.bed = file.diary.bed;
-    return today;
-}
-
 Bed bed_on_day_zero(const FeedFile& file) {
-    return bed_today_of(file).bed;
+    return ration_input_of(file.diary, day_zero(file)).bed;
 }
 
 std::vector<Feeding> planned_feedings(const FeedFile& file) {
@@ -43,7 +35,7 @@ std::vector<Feeding> planned_feedings(const FeedFile& file) {
     if (!zero) return planned;
     for (const auto& feeding : file.diary.feedings) {
         const auto day = day_number(feeding.date) - day_number(*zero);
-        if (day >= 0) planned.push_back({days(static_cast<double>(day)), feeding.portions});
+        if (day >= 1) planned.push_back({days(static_cast<double>(day)), feeding.portions});
     }
     std::stable_sort(planned.begin(), planned.end(), [](const Feeding& a, const Feeding& b) {
         return in_days(a.day) < in_days(b.day);

@@ -53,7 +53,7 @@ void write_portions(JsonWriter& json, const Forecast& forecast) {
 
 }  // namespace
 
-std::string to_json(const Forecast& forecast) {
+std::string to_json(const Forecast& forecast, const Ration* ration) {
     const auto known = [&](std::string_view key) {
         return std::find(forecast.unknown.begin(), forecast.unknown.end(), key) ==
                forecast.unknown.end();
@@ -82,10 +82,11 @@ std::string to_json(const Forecast& forecast) {
     for (const auto acid_class : forecast.acid_class)
         json.value(text(acid_class));
     json.end_array();
-    write_optional(json, "next_feeding_day", forecast.next_feeding.day);
-    json.member("next_feeding_reason", forecast.next_feeding.reason);
-    json.member("look_back", forecast.look_back.text);
-    write_optional(json, "look_back_day", forecast.look_back.day);
+    if (ration != nullptr) {
+        write_next_feeding(json, *ration);
+        json.key("ration");
+        write_ration(json, *ration);
+    }
     write_optional(json, "harvest_day", forecast.harvest_day);
     write_optional(json, "new_bedding_day", forecast.new_bedding_day);
     write_portions(json, forecast);

@@ -180,8 +180,9 @@ private:
             write(right - 4.0, y_of(limit.at) + (limit.text_below ? 14.0 : -4.0), limit.text,
                   std::string("text-anchor=\"end\"") + halo);
         }
-        if (panel.shows_next && forecast_.next_feeding.day) {
-            const double x = x_of(static_cast<double>(*forecast_.next_feeding.day));
+        const auto next = text_.next_feeding_day;
+        if (panel.shows_next && next && *next <= static_cast<int>(forecast_.days)) {
+            const double x = x_of(static_cast<double>(*next));
             line(x, top, x, bottom, limit_style);
             const bool late = x > 0.5 * (left + right);
             write(x + (late ? -5.0 : 5.0), top + 15.0, "next feeding",

@@ -149,22 +149,19 @@ void write_portions(JsonWriter& json, std::span<const Portion> portions,
     json.end_array();
 }
 
-namespace {
-
 void write_take_out(JsonWriter& json, std::span<const TakeOut> take_out) {
     json.key("take_out");
     json.begin_array();
     for (const auto& one : take_out) {
         json.begin_object();
         json.member("feedstock", one.feedstock);
+        json.member("label", one.label);
         json.member("why", one.why);
         json.member("instead", one.instead);
         json.end_object();
     }
     json.end_array();
 }
-
-}  // namespace
 
 std::string to_json(const BlendProperties& blend, std::span<const Portion> portions,
                     std::span<const std::string> measures) {

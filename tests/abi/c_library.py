@@ -67,6 +67,10 @@ class Sized:
         """Reads a 32-bit integer."""
         return int(ctypes.c_int32.from_buffer(self.bytes, self.offsets[field][0]).value)
 
+    def count(self, field: str) -> int:
+        """Reads a size_t."""
+        return int(ctypes.c_size_t.from_buffer(self.bytes, self.offsets[field][0]).value)
+
     def text(self, field: str) -> str:
         """Reads a text: a pointer to one, or characters in the struct."""
         offset, size = self.offsets[field]

@@ -10,7 +10,12 @@ import c_library as library
 
 # What stands in every output before a call.
 POISON = 0x5A
-DIARY = b"libfeed: 1\nbed:\n  container: tote\n  worms: 500 g\n"
+# Its ration has something of everything: to take out, to put in, to keep back, a reason, a number
+# to measure and a caution.
+DIARY = b"""libfeed: 1
+bed: {container: tote, worms: 1500 worms, temperature: 20 C, age: 1 year, squeeze: drops}
+blend: [200 g bacon, 4 kg carrot, 1 kg onion]
+"""
 OWN = b"till roll: {like: newspaper}\n"
 BLEND = b"libfeed: 1\nblend:\n  - 1 kg coffee grounds\n"
 
@@ -42,9 +47,9 @@ class World:
         assert self.lib.feed_problem_add_entry(self.problem, entry.pointer(), None) == 0
         assert self.lib.feed_problem_use_target_set(self.problem, 0, None) == 0
         self.answer = self.make("feed_balance", self.problem, None)
-        self.result = self.make("feed_check", self.bed, self.address(self.portions), 1, None)
         self.forecast = self.make("feed_forecast_bed", self.bed, 3, None)
         self.diary = self.make("feed_diary_from_text", DIARY, b"diary", None)
+        self.result = self.make("feed_diary_check", self.diary, None)
         self.text = self.make("feed_json", b"blend", BLEND, b"blend", None)
 
     def describe_own(self) -> None:

@@ -21,8 +21,33 @@ balance:
   targets: {set: worm-bed}
 """
 FEEDING = [(b"bread", 0.3), (b"lemon", 0.2)]
+ANSWERS = ["act_first", "wait", "feed_less", "feed"]
+COUNTED = ["take_out", "put_in", "rest", "reason", "weigh", "line"]
+# An invented bin for each answer, named by it.
+CASES = {
+    "act_first": b"""libfeed: 1
+bed: {container: 40 L tote, worms: 500 g, temperature: 20 C, age: 1 year, squeeze: pooling}
+blend: [300 g carrot]
+""",
+    "wait": b"""libfeed: 1
+bed: {container: 40 L tote, worms: 500 g, temperature: 20 C, age: 1 year, squeeze: drops}
+feedings:
+  - {date: 2026-03-01, portions: [3 kg carrot]}
+observations:
+  - {date: 2026-03-02, squeeze: drops}
+""",
+    "feed_less": b"""libfeed: 1
+bed: {container: 40 L tote, worms: 500 g, temperature: 20 C, age: 1 year, squeeze: drops}
+blend: [200 g bacon, 4 kg carrot, 1 kg onion, 500 g shredded cardboard]
+""",
+    "feed": b"""libfeed: 1
+bed: {container: 40 L tote, worms: 500 g, temperature: 20 C, age: 1 year, squeeze: drops}
+blend: [300 g carrot, 100 g shredded cardboard]
+""",
+}
 HAZARDS = [
-    "sour", "wet", "dry", "hot", "ammonia", "salty", "overfed", "underfed", "airless", "greasy"
+    "sour", "wet", "dry", "hot", "ammonia", "salty", "overfed", "underfed", "airless", "greasy",
+    "cold",
 ]  # fmt: skip
 
 
@@ -85,51 +110,119 @@ def check_of(asked: Asked, portions: list[tuple[bytes, float]]) -> int:
     return asked.handle("feed_check", bed, ctypes.addressof(given), len(portions), None)
 
 
-def test_steps_against_all_hazards_at_once(asked: Asked) -> None:
-    told = asked.json(b"check", BED)
-    together = told["together"]
-    assert together is not None
-    assert together["add"], "the case is to need something added"
-    result = check_of(asked, FEEDING)
-    steps = library.Sized("feed_joint_steps")
-    asked.call("feed_check_joint_steps", result, steps.pointer())
-    assert steps.integer("needed") == 1
-    assert bool(steps.integer("found")) == together["found"]
-    assert steps.text("text") == together["text"]
-    assert steps.text("cut_down") == together["cut_down"]
-    for field, key in (
-        ("share_now", "share_now"),
-        ("feed_now_wet_kg", "feed_now_kg"),
-        ("feed_later_wet_kg", "feed_later_kg"),
-        ("later_days", "later_days"),
-        ("spread_m2", "spread_m2"),
-        ("keep_wet_kg", "keep_kg"),
-    ):
-        assert steps.double(field) == pytest.approx(together[key], rel=1e-12), field
-    for field in ("clears", "stays"):
-        assert hazards_of(steps.integer(field)) == together[field]
-    added = []
-    for index in range(len(together["add"])):
-        wet_kg = ctypes.c_double()
-        name = asked.sentence("feed_check_joint_addition", result, index, ctypes.byref(wet_kg))
-        added.append({"feedstock": name, "add_kg": pytest.approx(wet_kg.value, rel=1e-12)})
-    assert together["add"] == added
+def ration_of(asked: Asked, result: int) -> library.Sized:
+    ration = library.Sized("feed_ration")
+    asked.call("feed_check_ration", result, ration.pointer())
+    return ration
+
+
+def sentences(asked: Asked, result: int, name: str, count: int) -> list[str]:
+    """The sentences of one list, and nothing past its end."""
     past = ctypes.c_char_p()
-    number = ctypes.c_double()
-    code = asked.lib.feed_check_joint_addition(
-        result, len(added), ctypes.byref(past), ctypes.byref(number), None
-    )
+    code = getattr(asked.lib, name)(result, count, ctypes.byref(past), None)
     assert (code, past.value) == (5, None)  # FEED_OUT_OF_RANGE
+    return [asked.sentence(name, result, index) for index in range(count)]
 
 
-def test_nothing_is_joined_where_nothing_is_raised(asked: Asked) -> None:
-    result = check_of(asked, [(b"shredded cardboard", 0.05)])
-    steps = library.Sized("feed_joint_steps")
-    asked.call("feed_check_joint_steps", result, steps.pointer())
-    raised = [
-        finding for finding in range(len(HAZARDS)) if level_of(asked, result, finding) in (1, 2)
+def structs(asked: Asked, result: int, name: str, struct: str, count: int) -> list[library.Sized]:
+    """The members of one list, and nothing past its end."""
+    found = []
+    for index in range(count):
+        one = library.Sized(struct)
+        asked.call(name, result, index, one.pointer())
+        found.append(one)
+    past = library.Sized(struct)
+    assert getattr(asked.lib, name)(result, count, past.pointer(), None) == 5
+    assert past.text("label") == ""
+    return found
+
+
+@pytest.mark.parametrize("case", CASES, ids=list(CASES))
+def test_the_ration_of_a_diary_is_the_one_in_json(asked: Asked, case: str) -> None:
+    told = asked.json(b"ration", CASES[case])
+    diary = asked.handle("feed_diary_from_text", CASES[case], b"bin", None)
+    result = asked.handle("feed_diary_check", diary, None)
+    ration = ration_of(asked, result)
+    assert ANSWERS[ration.integer("answer")] == told["answer"] == case
+    assert "ABCD"[ration.integer("grade")] == told["grade"]
+    assert hazards_of(ration.integer("raised")) == told["raised"]
+    assert ration.integer("next_look_day") == told["next_look"]["day"]
+    for field, key in (
+        ("next_feeding_day", "day"),
+        ("next_feeding_earliest", "earliest_day"),
+        ("next_feeding_latest", "latest_day"),
+    ):
+        expected = told["next_feeding"][key] if told["next_feeding"] else -1
+        assert ration.integer(field) == expected, field
+    for field, key in (
+        ("scraps_wet_kg", "scraps_kg"),
+        ("water_kg", "water_kg"),
+        ("lime_wet_kg", "lime_kg"),
+        ("week_wet_kg", "week_kg"),
+        ("spread_m2", "spread_m2"),
+    ):
+        assert ration.double(field) == pytest.approx(told[key], rel=1e-12), field
+    counts = {name: ration.count(f"{name}_count") for name in COUNTED}
+    taken = structs(asked, result, "feed_check_take_out", "feed_take_out", counts["take_out"])
+    keys = {"feedstock": "feedstock_id", "label": "label", "why": "why", "instead": "instead"}
+    assert [{key: one.text(field) for key, field in keys.items()} for one in taken] == told[
+        "take_out"
     ]
-    assert steps.integer("needed") == (1 if len(raised) > 1 else 0)
+    put = structs(asked, result, "feed_check_put_in", "feed_ration_thing", counts["put_in"])
+    assert [
+        {
+            "feedstock": one.text("feedstock_id"),
+            "label": one.text("label"),
+            "wet_mass_kg": pytest.approx(one.double("wet_kg"), rel=1e-12),
+            "measure": one.text("measure"),
+            "at_hand": bool(one.integer("at_hand")),
+        }
+        for one in put
+    ] == told["put_in"]
+    rest = structs(asked, result, "feed_check_rest", "feed_ration_thing", counts["rest"])
+    assert [
+        {
+            "feedstock": one.text("feedstock_id"),
+            "label": one.text("label"),
+            "wet_mass_kg": pytest.approx(one.double("wet_kg"), rel=1e-12),
+            "capped": bool(one.integer("capped")),
+        }
+        for one in rest
+    ] == told["rest"]
+    for name, function, key in (
+        ("reason", "feed_check_reason", "reasons"),
+        ("weigh", "feed_check_weigh", "weigh"),
+        ("line", "feed_check_line", "text"),
+    ):
+        assert sentences(asked, result, function, counts[name]) == told[key], name
+
+
+def test_the_ration_of_a_bed_and_a_feeding(asked: Asked) -> None:
+    result = check_of(asked, FEEDING)
+    ration = ration_of(asked, result)
+    put = structs(
+        asked, result, "feed_check_put_in", "feed_ration_thing", ration.count("put_in_count")
+    )
+    by_part = [one.integer("part") for one in put]
+    assert by_part == sorted(by_part, key=[0, 1, 3, 2].index)
+    scraps = sum(one.double("wet_kg") for one in put if one.integer("part") == 0)
+    assert scraps == pytest.approx(ration.double("scraps_wet_kg"), rel=1e-12)
+    assert scraps <= sum(wet_kg for _, wet_kg in FEEDING) + 1e-12
+
+
+def test_a_bed_is_judged_without_a_feeding(asked: Asked) -> None:
+    ration = ration_of(asked, check_of(asked, []))
+    assert ration.integer("answer") in range(len(ANSWERS))
+    assert ration.count("line_count") > 0
+
+
+def test_every_hazard_has_its_level(asked: Asked) -> None:
+    told = {one["hazard"]: one for one in asked.json(b"check", BED)["hazards"]}
+    diary = asked.handle("feed_diary_from_text", BED, b"bin", None)
+    result = asked.handle("feed_diary_check", diary, None)
+    levels = ["none", "watch", "act", "unknown"]
+    for place, name in enumerate(HAZARDS):
+        assert levels[level_of(asked, result, place)] == told[name]["level"], name
 
 
 def level_of(asked: Asked, result: int, hazard: int) -> int:

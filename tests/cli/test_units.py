@@ -13,7 +13,7 @@ METRIC = re.compile(r"\d ?(mg|g|kg|t|ml|cl|L|C|mm|cm|m|m2|m3|kg/m3|L/L|g/L|g/kg)
 CITED = re.compile(r"\d g (N|NH4OH)/kg|\d g/kg in feed|mol of acid a kg")
 # A portion stands in the measure that its keeper wrote, with the US weight beside it.
 OWN_MEASURE = re.compile(r": [\d.]+ L, about [\d.]+ (oz|lb)$", re.MULTILINE)
-VERBS = ("blend", "balance", "check", "forecast")
+VERBS = ("blend", "balance", "ration", "check", "forecast")
 FILES = sorted(path.name for path in EXAMPLES.glob("*.yaml"))
 SIGNS = [
     "climbing", "balled", "sour", "rotten", "ammonia", "vinegar", "swampy", "streams", "drops",
@@ -49,7 +49,8 @@ def test_the_search_finds_metric_units() -> None:
 @pytest.mark.parametrize("verb", VERBS)
 def test_answers_to_the_examples(verb: str, name: str, feed_command: Path) -> None:
     path = EXAMPLES / name
-    result = call(feed_command, verb, path, "--units", "us", code=None)
+    why = ["--why"] if verb in ("ration", "check", "forecast") else []
+    result = call(feed_command, verb, path, *why, "--units", "us", code=None)
     if result.returncode == 2:
         assert "the file has no section" in result.stderr
         return
@@ -57,14 +58,14 @@ def test_answers_to_the_examples(verb: str, name: str, feed_command: Path) -> No
     assert re.search(r"\d (lb|oz)\b", result.stdout)
 
 
-@pytest.mark.parametrize("verb", ["check", "forecast"])
+@pytest.mark.parametrize("verb", ["ration", "check", "forecast"])
 @pytest.mark.parametrize("file", [TROUBLE, COLD], ids=["trouble", "cold"])
 def test_every_hazard_in_us_units(
     file: dict[str, object], verb: str, feed_command: Path, tmp_path: Path
 ) -> None:
     path = write(tmp_path, file)
-    assert metric_left(call(feed_command, verb, path, "--units", "us").stdout) == []
-    assert metric_left(call(feed_command, verb, path).stdout) != []
+    assert metric_left(call(feed_command, verb, path, "--why", "--units", "us").stdout) == []
+    assert metric_left(call(feed_command, verb, path, "--why").stdout) != []
 
 
 @pytest.mark.parametrize("sign", SIGNS)
@@ -74,11 +75,13 @@ def test_every_sign_in_us_units(sign: str, feed_command: Path, tmp_path: Path) -
         assert metric_left(call(feed_command, "signs", sign, *words, "--units", "us").stdout) == []
 
 
-def test_a_remedy_says_the_same_amount_in_both(feed_command: Path, tmp_path: Path) -> None:
-    path = write(tmp_path, {**COLD, "blend": ["100 g lettuce"]})
-    litres = re.search(r"Add ([\d.]+) L of water", call(feed_command, "check", path).stdout)
+def test_a_step_says_the_same_amount_in_both(feed_command: Path, tmp_path: Path) -> None:
+    bed = {"container": "bath", "worms": "5 kg", "squeeze": "crumbly", "temperature": "20 C"}
+    path = write(tmp_path, {"bed": bed, "blend": ["100 g lettuce"]})
+    litres = re.search(r"Sprinkle ([\d.]+) L of water", call(feed_command, "ration", path).stdout)
     gallons = re.search(
-        r"Add ([\d.]+) gal of water", call(feed_command, "check", path, "--units", "us").stdout
+        r"Sprinkle ([\d.]+) gal of water",
+        call(feed_command, "ration", path, "--units", "us").stdout,
     )
     assert litres and gallons
     assert float(gallons[1]) * 3.785411784 == pytest.approx(float(litres[1]), rel=0.1)

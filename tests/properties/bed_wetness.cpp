@@ -65,8 +65,9 @@ std::vector<Trial> trials(int households) {
 TEST_CASE("wet beds are seldom missed and fine beds seldom accused") {
     Tally tally;
     for (const Trial& t : trials(4000))
-        tally.count(t.saturation,
-                    hazard_number(Hazard::wet, t.bed, t.load, t.bed.surface_m2).level);
+        tally.count(
+            t.saturation,
+            hazard_number(Hazard::wet, feeding_place(t.bed, t.bed.surface_m2), t.load).level);
     CHECK(tally.wet > 500);
     CHECK(tally.fine > 500);
     CHECK(tally.missed_share() <= 0.05);

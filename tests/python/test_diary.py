@@ -188,17 +188,15 @@ def test_pictures_and_sheets_are_those_of_the_command(tmp_path: Path, feed_comma
         check=True,
         capture_output=True,
     )
-    ahead = libfeed.forecast(file.bed, file.planned, days=27, calibration=file.diary.calibrate())
-    title = file.title
-    assert ahead.to_svg(title=title, day_zero=file.day_zero) == svg.read_text(encoding="utf-8")
-    portions = [portion for feeding in file.planned for portion in feeding.portions]
-    sheet = libfeed.bin_sheet(
-        title, portions, ahead, day_zero=file.day_zero, share=file.share_to_repeat
-    )
+    told = json.loads(libfeed.answer_json("forecast", file))
+    ration = file.ration()
+    assert told["ration"] == ration.to_dict()
+    assert svg.read_text(encoding="utf-8").startswith("<svg")
+    sheet = libfeed.bin_sheet(file.title, ration)
     assert sheet.to_html() == html.read_text(encoding="utf-8")
-    assert sheet.feed_on is not None
+    assert sheet.today == ration.lines()
     assert all(len(line) <= 80 for line in sheet.to_text().splitlines())
-    assert libfeed.bin_sheet(title, [], ahead, day_zero="2026-03-20", lime=True, rows=0).lime
+    assert libfeed.bin_sheet(file.title, ration, lime=True, rows=0).lime
 
 
 def test_signs_as_json() -> None:

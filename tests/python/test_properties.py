@@ -104,8 +104,9 @@ def test_any_words_give_an_answer_or_a_named_error(words: str) -> None:
 def test_a_check_judges_every_hazard(parts: list[tuple[str, float]], container: str) -> None:
     feeding = [libfeed.Portion(name, wet_kg=wet_kg) for name, wet_kg in parts]
     result = libfeed.check(libfeed.Bed(container=container), feeding)
-    assert len(result.hazards) == 10
+    assert len(result.hazards) == 11
     for finding in result.hazards.values():
         assert finding.level in ("none", "watch", "act", "unknown")
-        if finding.level in ("watch", "act"):
-            assert finding.remedy.text
+        assert finding.why
+    put_in = {one.feedstock for one in result.ration.put_in}
+    assert not put_in & {one.feedstock for one in result.ration.take_out}

@@ -66,6 +66,7 @@ def test_html_of_every_answer(answer: libfeed.Answer, ahead: libfeed.Forecast) -
         (libfeed.blend(["1 kg coffee grounds"]), "C:N ratio"),
         (answer, "kitchen scraps"),
         (checked, "overfed"),
+        (checked.ration, "kitchen scraps"),
         (ahead, "day 21"),
     ]
     for shown, words in answers:
@@ -97,7 +98,10 @@ def test_pandas_tables(answer: libfeed.Answer, ahead: libfeed.Forecast) -> None:
     )
     assert pandas.isna(table.loc["water-tap", "cn_ratio"])
     hazards = libfeed.to_pandas(libfeed.check(libfeed.Bed(), ["500 g kitchen scraps"]))
-    assert len(hazards) == 10
+    assert len(hazards) == 11
+    ration = libfeed.ration(libfeed.Bed(), ["500 g kitchen scraps"])
+    table = libfeed.to_pandas(ration)
+    assert table["wet_kg"].sum() == pytest.approx(sum(one.wet_kg for one in ration.put_in))
 
 
 def test_region_holds_the_answer_and_the_blends_one_can_make() -> None:

@@ -94,7 +94,7 @@ def test_json_answers_are_those_of_the_command(feed_command: Path, tmp_path: Pat
         "bed: {container: 60 L tote, worms: 500 g}\n"
     )
     file = libfeed.read_feed_file(str(path))
-    for verb in ("blend", "balance", "check", "forecast"):
+    for verb in ("blend", "balance", "ration", "check", "forecast"):
         command = [feed_command, verb, "--json", path]
         done = subprocess.run(command, capture_output=True, text=True, check=False)
         assert json.loads(libfeed.answer_json(verb, file)) == json.loads(done.stdout), verb
@@ -110,24 +110,95 @@ def test_file_and_call_agree() -> None:
     assert file.problem.solve().wet_kg == called.wet_kg
 
 
-def test_a_check_says_what_to_do_step_by_step_and_all_at_once() -> None:
-    bed = libfeed.Bed(volume_l=60, worms_wet_kg=0.9, squeeze="crumbly")
-    answer = libfeed.check(bed, ["1 kg lettuce", "1 kg carrot"])
-    raised = {word for word, one in answer.hazards.items() if one.level in ("watch", "act")}
-    assert {"dry", "overfed"} <= raised
-    # The words of the steps are those of the command's JSON.
-    by_json = {one["hazard"]: one["remedy_amounts"] for one in answer.to_dict()["hazards"]}
-    for word in raised:
-        remedy = answer.hazards[word].remedy
-        assert remedy.kind == by_json[word]["kind"]
-        assert remedy.raises == by_json[word]["raises"]
-    assert answer.hazards["dry"].remedy.kind == "add water"
-    assert answer.hazards["overfed"].remedy.kind == "feed less"
-    together = answer.together
-    assert together is not None and together.found
-    assert set(together.clears) == raised and together.stays == []
-    assert together.add_wet_kg["water-tap"] > 1 and 0 < together.share_now < 1
-    assert libfeed.check(bed, ["50 g carrot", "12 L water"]).together is None
+def test_a_check_judges_the_plan_and_gives_the_ration() -> None:
+    bed = libfeed.Bed(volume_l=60, worms_wet_kg=0.9, squeeze="drops", age_days=365)
+    answer = libfeed.check(bed, ["4 kg lettuce", "3 kg carrot", "300 g shredded cardboard"])
+    assert answer.hazards["overfed"].level == "act"
+    assert not answer.as_planned
+    ration = answer.ration
+    assert ration.answer == "feed_less"
+    assert 0 < ration.scraps_wet_kg <= ration.week_wet_kg
+    scraps = sum(one.wet_kg for one in ration.put_in if one.part == "scraps")
+    assert scraps == pytest.approx(ration.scraps_wet_kg, rel=1e-12)
+    # What does not go in today is the rest of what was planned.
+    kept = sum(one.wet_kg for one in ration.rest)
+    assert scraps + kept == pytest.approx(7.0, rel=1e-9)
+    # The words of the ration are those of the command's JSON.
+    told = answer.to_dict()["ration"]
+    assert told == ration.to_dict()
+    assert told["text"] == ration.lines() and told["reasons"] == ration.reasons
+
+
+def test_a_ration_from_a_bed_and_what_is_at_hand() -> None:
+    bed = libfeed.Bed(
+        volume_l=60, worms_wet_kg=0.5, squeeze="drops", age_days=365, temperature_c=20
+    )
+    today = libfeed.ration(
+        bed,
+        [
+            "200 g bacon",
+            libfeed.Entry("carrot", most="200 g", use_up_priority=1),
+            libfeed.Portion("banana peel", "1 piece"),
+            "shredded cardboard",
+        ],
+        date="2026-03-20",
+    )
+    assert [one.feedstock for one in today.take_out] == ["bacon"]
+    assert today.take_out[0].why and today.take_out[0].instead
+    assert "bacon" not in {one.feedstock for one in today.put_in}
+    by_id = {one.feedstock: one for one in today.put_in}
+    assert by_id["carrot"].wet_kg == pytest.approx(0.2)
+    bedding = [one for one in today.put_in if one.part == "bedding"]
+    assert [one.at_hand for one in bedding] == [True]
+    assert today.answer == "feed"
+    assert str(today.date) == "2026-03-20"
+    assert today.next_feeding_day is not None
+    assert today.next_feeding_earliest_day is not None
+    assert today.next_feeding_latest_day is not None
+    assert (
+        1
+        <= today.next_feeding_earliest_day
+        <= today.next_feeding_day
+        <= today.next_feeding_latest_day
+    )
+    assert len(today.reasons) <= 2 and len(today.weigh) <= 2
+    raised = ("watch", "act")
+    assert not [
+        word for word, level in today.after.items() if level in raised != today.before[word]
+    ]
+    assert today.lines()[0].startswith("Never feed bacon")
+    assert "lb" in today.to_text("us") or "oz" in today.to_text("us")
+
+
+def test_a_drowned_bed_is_acted_on_first() -> None:
+    bed = libfeed.Bed(volume_l=60, worms_wet_kg=0.5, squeeze="pooling", age_days=365)
+    today = libfeed.ration(bed, ["300 g carrot", "shredded cardboard"])
+    assert today.answer == "act_first"
+    assert "wet" in today.raised
+    assert today.scraps_wet_kg == 0
+    assert {one.part for one in today.put_in} <= {"bedding", "water", "amendment"}
+    assert today.next_look_day == 1
+    assert [one.feedstock for one in today.rest] == ["carrot"]
+
+
+def test_a_file_gives_the_ration_of_the_command(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "bin.yaml"
+    path.write_text(
+        "libfeed: 1\nbed: {container: 60 L tote, worms: 500 g, squeeze: drops, age: 1 year}\n"
+        "blend: [2 kg carrot, 200 g bacon]\n"
+    )
+    file = libfeed.read_feed_file(path)
+    for units in ("metric", "us"):
+        command = [feed_command, "ration", path, "--units", units]
+        done = subprocess.run(command, capture_output=True, text=True, check=True)
+        assert done.stdout.startswith(file.ration(units=units).to_text(units))
+    assert file.check().ration.to_dict() == file.ration().to_dict()
+
+
+def test_things_at_hand_are_refused_all_at_once() -> None:
+    with pytest.raises(libfeed.FeedError) as caught:
+        libfeed.ration(libfeed.Bed(), ["200 g no such stuff", "100 cubits carrot"])
+    assert len(caught.value.errors) == 2
 
 
 def test_an_infeasible_balance_says_why_and_what_helps() -> None:

@@ -7,8 +7,8 @@
 #include <utility>
 #include <vector>
 
-#include "feed/bed/check.hpp"
 #include "feed/feedstock/table.hpp"
+#include "feed/ration/check.hpp"
 #include "table_portion.hpp"
 
 // Feedstocks and beds that the tests of this folder share.
@@ -65,6 +65,7 @@ inline Made scraps() {
         .with(Property::sodium_wet, 0.0005)
         .with(Property::titratable_acidity_wet, 0.005)
         .with(Property::bulk_density_settled, 700)
+        .with(Property::bulk_density_loose, 400)
         .with(Property::labile_share, 0.8)
         .with(Property::cellulosic_share, 0.18)
         .with(Property::lignin_like_share, 0.02);
@@ -80,6 +81,7 @@ inline Made card() {
         .with(Property::ash_dry, 0.08)
         .with(Property::water_holding_capacity_dry, 3.0)
         .with(Property::bulk_density_settled, 90)
+        .with(Property::bulk_density_loose, 45)
         .with(Property::labile_share, 0.16)
         .with(Property::cellulosic_share, 0.66)
         .with(Property::lignin_like_share, 0.18);
@@ -126,75 +128,43 @@ inline double scraps_kg(const std::vector<feed::Portion>& feeding) {
     return sum;
 }
 
-/// Takes the remedy as a keeper would, with the amounts of its fields, and checks again.
-inline feed::CheckResult check_after(const feed::Bed& bed, std::vector<feed::Portion> feeding,
-                                     const feed::HazardFinding& finding,
-                                     feed::CheckOptions options = {}) {
-    const feed::Remedy& r = finding.remedy;
-    const double scraps = scraps_kg(feeding);
-    switch (r.kind) {
-        case feed::RemedyKind::add_bedding:
-        case feed::RemedyKind::add_lime:
-            if (r.kind == feed::RemedyKind::add_bedding && r.feed_now.in_kilograms() == 0.0 &&
-                scraps > 0.0)
-                feeding.clear();
-            feeding.push_back({from_table(r.material), r.add});
-            break;
-        case feed::RemedyKind::add_water:
-            feeding.push_back({from_table("water-tap"), r.add});
-            break;
-        case feed::RemedyKind::feed_less:
-            feeding = scaled(feeding, r.feed_now.in_kilograms() / scraps);
-            break;
-        case feed::RemedyKind::open_lid: {
-            feed::Bed open = bed;
-            open.lid = feed::Lid::none;
-            return feed::check(open, feeding, options);
-        }
-        case feed::RemedyKind::feed_more:
-            if (scraps <= 0.0) {
-                feeding.push_back({from_table(r.material), r.add});
-                break;
-            }
-            feeding = scaled(feeding, (scraps + r.add.in_kilograms()) / scraps);
-            break;
-        case feed::RemedyKind::spread:
-            options.spread = r.spread;
-            break;
-        case feed::RemedyKind::leave_out:
-            for (feed::Portion& p : feeding) {
-                if (p.feedstock->id == r.material) p.wet_mass = r.feed_now;
-            }
-            break;
-        default:
-            break;
-    }
-    return feed::check(bed, feeding, options);
+/// What a ration puts in, as a feeding.
+inline std::vector<feed::Portion> feeding_of(const feed::Ration& ration) {
+    std::vector<feed::Portion> feeding;
+    for (const feed::PutIn& put : ration.put_in)
+        feeding.push_back({put.thing.feedstock, put.wet_mass});
+    return feeding;
 }
 
-inline feed::Level level_after(const feed::Bed& bed, std::vector<feed::Portion> feeding,
-                               const feed::HazardFinding& finding,
-                               feed::CheckOptions options = {}) {
-    return check_after(bed, std::move(feeding), finding, std::move(options))[finding.hazard].level;
+/// The levels of all hazards of a feeding laid over a surface, for the week until the next.
+inline feed::HazardNumbers judged(const feed::Bed& bed, const std::vector<feed::Portion>& feeding,
+                                  double spread_m2) {
+    feed::CheckOptions week;
+    week.until_next = feed::days(7);
+    const feed::BedNumbers n = numbers(bed, week);
+    return feed::hazard_numbers(feed::feeding_place(n, spread_m2),
+                                feed::load_of(feeding, feed::decayed_shares(n.horizon_days)));
 }
 
-/// Takes a joint remedy as a keeper would and checks again.
-inline feed::CheckResult check_after(const feed::Bed& bed,
-                                     const std::vector<feed::Portion>& feeding,
-                                     const feed::JointRemedy& together,
-                                     feed::CheckOptions options = {}) {
-    std::vector<feed::Portion> rest;
-    std::vector<feed::Portion> now;
-    for (const feed::Portion& p : feeding) {
-        if (p.feedstock->id != together.cut_down) rest.push_back(p);
+/// The hazards that a feeding raises and the bed alone does not; hunger is none.
+inline std::vector<feed::Hazard> raised_by(const feed::HazardNumbers& before,
+                                           const feed::HazardNumbers& after) {
+    std::vector<feed::Hazard> found;
+    for (std::size_t h = 0; h < feed::hazard_count; ++h) {
+        const auto hazard = static_cast<feed::Hazard>(h);
+        if (hazard == feed::Hazard::underfed) continue;
+        if (feed::is_raised(after[hazard].level) && after[hazard].level > before[hazard].level)
+            found.push_back(hazard);
     }
-    if (together.share_now > 0.0) now = scaled(rest, together.share_now);
-    if (together.keep.in_kilograms() > 0.0)
-        now.push_back({from_table(together.cut_down), together.keep});
-    for (const feed::RemedyAddition& addition : together.additions)
-        now.push_back({from_table(addition.material), addition.add});
-    options.spread = together.spread;
-    return feed::check(bed, now, options);
+    return found;
+}
+
+/// The things of a feeding as what is at hand.
+inline std::vector<feed::ThingAtHand> at_hand(const std::vector<feed::Portion>& portions) {
+    std::vector<feed::ThingAtHand> things;
+    for (const feed::Portion& p : portions)
+        things.push_back({p.feedstock, p.feedstock->name, p.wet_mass, {}});
+    return things;
 }
 
 /// Random numbers that are the same with every standard library.

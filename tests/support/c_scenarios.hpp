@@ -206,6 +206,38 @@ inline feed_code balance_story(const feed_allocator* allocator, std::string& dig
     return story.code();
 }
 
+/// Every word and number of a ration.
+inline void read_ration(Story& story, const feed_check_result* result) {
+    feed_ration ration{};
+    ration.struct_size = sizeof ration;
+    if (!story.ok(feed_check_ration(result, &ration, story.error()))) return;
+    story.saw(ration.scraps_wet_kg);
+    story.saw(ration.next_feeding_day);
+    feed_take_out out{};
+    out.struct_size = sizeof out;
+    for (size_t i = 0; i < ration.take_out_count; ++i) {
+        if (story.ok(feed_check_take_out(result, i, &out, story.error()))) story.saw(out.why);
+    }
+    feed_ration_thing thing{};
+    thing.struct_size = sizeof thing;
+    for (size_t i = 0; i < ration.put_in_count; ++i) {
+        if (story.ok(feed_check_put_in(result, i, &thing, story.error()))) story.saw(thing.measure);
+    }
+    for (size_t i = 0; i < ration.rest_count; ++i) {
+        if (story.ok(feed_check_rest(result, i, &thing, story.error()))) story.saw(thing.wet_kg);
+    }
+    const char* words = nullptr;
+    for (size_t i = 0; i < ration.reason_count; ++i) {
+        if (story.ok(feed_check_reason(result, i, &words, story.error()))) story.saw(words);
+    }
+    for (size_t i = 0; i < ration.weigh_count; ++i) {
+        if (story.ok(feed_check_weigh(result, i, &words, story.error()))) story.saw(words);
+    }
+    for (size_t i = 0; i < ration.line_count; ++i) {
+        if (story.ok(feed_check_line(result, i, &words, story.error()))) story.saw(words);
+    }
+}
+
 inline feed_code bed_story(const feed_allocator* allocator, std::string& digest) {
     Story story(digest);
     Pair pair;
@@ -235,7 +267,6 @@ inline feed_code bed_story(const feed_allocator* allocator, std::string& digest)
             story.ok(feed_check(bed, portions.data(), 2, allocator, &result, story.error())) &&
             story.ok(feed_check_hazard(result, FEED_HAZARD_OVERFED, &finding, story.error())) &&
             story.ok(feed_check_caution_count(result, &cautions, story.error())) &&
-            story.ok(feed_check_look_back(result, &words, story.error())) &&
             story.ok(feed_forecast_bed(bed, 14, allocator, &forecast, story.error())) &&
             story.ok(feed_forecast_describe(forecast, &summary, story.error())) &&
             story.ok(feed_forecast_series(forecast, FEED_SERIES_MOISTURE_WET, &series, nullptr,
@@ -245,19 +276,10 @@ inline feed_code bed_story(const feed_allocator* allocator, std::string& digest)
             if (cautions > 0) {
                 story.ok(feed_check_caution(result, 0, &words, nullptr, story.error()));
             }
-            feed_joint_steps steps{};
-            steps.struct_size = sizeof steps;
             size_t assumptions = 0;
-            double wet_kg = 0.0;
-            if (story.ok(feed_check_joint_steps(result, &steps, story.error())) &&
-                story.ok(feed_check_assumption_count(result, &assumptions, story.error())) &&
-                story.ok(feed_check_assumption(result, 0, &words, story.error()))) {
-                story.saw(steps.feed_now_wet_kg);
-                if (steps.addition_count > 0) {
-                    story.ok(feed_check_joint_addition(result, 0, &words, &wet_kg, story.error()));
-                    story.saw(wet_kg);
-                }
-            }
+            if (story.ok(feed_check_assumption_count(result, &assumptions, story.error())) &&
+                story.ok(feed_check_assumption(result, 0, &words, story.error())))
+                read_ration(story, result);
         }
     }
     feed_bed_free(bed);
@@ -273,6 +295,7 @@ inline feed_code text_story(const feed_allocator* allocator, std::string& digest
     feed_text* json = nullptr;
     feed_diary* diary = nullptr;
     feed_bed* bed = nullptr;
+    feed_check_result* result = nullptr;
     feed_calibration calibration{};
     calibration.struct_size = sizeof calibration;
     const char* bytes = nullptr;
@@ -281,13 +304,16 @@ inline feed_code text_story(const feed_allocator* allocator, std::string& digest
         story.ok(feed_text_get(json, &bytes, &length, story.error())) &&
         story.ok(feed_diary_from_text(text, "bin.yaml", allocator, &diary, story.error())) &&
         story.ok(feed_diary_bed(diary, allocator, &bed, story.error())) &&
+        story.ok(feed_diary_check(diary, allocator, &result, story.error())) &&
         story.ok(feed_diary_calibrate(diary, &calibration, story.error()))) {
         story.saw(bytes);
+        read_ration(story, result);
         story.saw(calibration.after_per_day[0]);
     }
     feed_text_free(json);
     feed_diary_free(diary);
     feed_bed_free(bed);
+    feed_check_result_free(result);
     return story.code();
 }
 

@@ -1,11 +1,38 @@
-#include "feed/bed/check.hpp"
+#include "check.hpp"
 
 #include "convert.hpp"
+#include "feed/io/ration_text.hpp"
 #include "guard.hpp"
 #include "handles.hpp"
 #include "lists.hpp"
 #include "memory.hpp"
 #include "portions.hpp"
+
+namespace feed::c {
+
+feed_check_result* make_check_result(const feed_allocator* allocator, CheckResult content) {
+    constexpr UnitSystem units = UnitSystem::metric;
+    const Ration& ration = content.ration;
+    std::vector<std::string> measures;
+    for (const PutIn& put : ration.put_in)
+        measures.push_back(io::measure_of(put, units));
+    std::vector<std::string> rest_measures;
+    for (const Rest& rest : ration.rest)
+        rest_measures.push_back(
+            io::measure_of({rest.thing, part_of(*rest.thing.feedstock), rest.wet_mass}, units));
+    std::vector<std::string> reasons;
+    for (const Reason& reason : ration.reasons)
+        reasons.push_back(io::reason_text(reason, ration, units));
+    std::vector<std::string> weigh;
+    for (const WorthMeasuring& worth : ration.weigh)
+        weigh.push_back(io::weigh_text(worth));
+    std::vector<std::string> lines = io::ration_lines(ration, units);
+    return make_handle<feed_check_result>(allocator, std::move(content), std::move(measures),
+                                          std::move(rest_measures), std::move(reasons),
+                                          std::move(weigh), std::move(lines));
+}
+
+}  // namespace feed::c
 
 namespace {
 
@@ -16,24 +43,32 @@ void clear(feed_hazard_finding& out) {
            0,
            FEED_LEVEL_UNKNOWN,
            0,
-           0,
            nothing_known,
            not_a_number,
            not_a_number,
-           0,
-           0,
-           0,
-           0,
-           0,
-           "",
-           "",
            "",
            "",
            ""};
 }
 
-void clear(feed_joint_steps& out) {
-    out = {out.struct_size, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, "", ""};
+void clear(feed_take_out& out) {
+    out = {out.struct_size, "", "", "", ""};
+}
+
+void clear(feed_ration_thing& out) {
+    out = {out.struct_size, 0, 0, 0, not_a_number, "", "", ""};
+}
+
+void clear(feed_ration& out) {
+    const std::uint32_t size = out.struct_size;
+    out = {};
+    out.struct_size = size;
+    out.answer = FEED_RATION_WAIT;
+    out.grade = FEED_GRADE_D;
+    out.next_feeding_day = out.next_feeding_earliest = out.next_feeding_latest = -1;
+    for (double* number : {&out.scraps_wet_kg, &out.water_kg, &out.lime_wet_kg, &out.week_wet_kg,
+                           &out.spread_m2, &out.share_left})
+        *number = not_a_number;
 }
 
 /// Bits 1 << FEED_HAZARD_....
@@ -49,6 +84,25 @@ const auto& cautions_of(const feed_check_result& result) {
 }
 const auto& assumed_of(const feed_check_result& result) {
     return result.content.assumed;
+}
+const auto& reasons_of(const feed_check_result& result) {
+    return result.reasons;
+}
+const auto& weigh_of(const feed_check_result& result) {
+    return result.weigh;
+}
+const auto& lines_of(const feed_check_result& result) {
+    return result.lines;
+}
+
+void fill(feed_ration_thing& out, const feed::ThingAtHand& thing, feed::Part part,
+          feed::WetMass wet_mass, const std::string& measure) {
+    out.part = static_cast<int32_t>(part);
+    out.at_hand = thing.at_hand ? 1 : 0;
+    out.wet_kg = wet_mass.in_kilograms();
+    out.feedstock_id = thing.feedstock->id.c_str();
+    out.label = thing.label.c_str();
+    out.measure = measure.c_str();
 }
 
 }  // namespace
@@ -66,8 +120,7 @@ feed_code feed_check(const feed_bed* bed, const feed_portion* portions, size_t c
         if (const feed_code code = read_portions(portions, count, "portions", parts, error)) {
             return code;
         }
-        if (parts.empty()) return no_portion(error);
-        *out = make_handle<feed_check_result>(allocator, feed::check(bed->content, parts));
+        *out = make_check_result(allocator, feed::check(bed->content, parts));
         return succeed(error);
     });
 }
@@ -81,62 +134,99 @@ feed_code feed_check_hazard(const feed_check_result* result, int32_t hazard,
         return bad_index(error, "hazard");
     }
     const feed::HazardFinding& finding = result->content[static_cast<feed::Hazard>(hazard)];
-    const feed::Remedy& remedy = finding.remedy;
     out->hazard = hazard;
     out->level = static_cast<int32_t>(finding.level);
     out->higher_is_worse = finding.higher_is_worse ? 1 : 0;
-    out->remedy_helps = remedy.hazard_gone ? 1 : 0;
     out->value = plain(finding.value);
     out->limit_watch = finding.limit;
     out->limit_act = finding.limit_act;
-    out->remedy_add_wet_kg = remedy.add.in_kilograms();
-    out->remedy_feed_now_wet_kg = remedy.feed_now.in_kilograms();
-    out->remedy_feed_later_wet_kg = remedy.feed_later.in_kilograms();
-    out->remedy_later_days = feed::in_days(remedy.later);
-    out->remedy_spread_m2 = feed::in_square_metres(remedy.spread);
     out->unit = finding.unit.data();  // static text, ends with NUL
     out->source = finding.source.data();
     out->why = finding.why.c_str();
-    out->remedy = remedy.text.c_str();
-    out->remedy_material = remedy.material.c_str();
     return succeed(error);
 }
 
-feed_code feed_check_joint_steps(const feed_check_result* result, feed_joint_steps* out,
-                                 feed_error* error) {
+feed_code feed_check_ration(const feed_check_result* result, feed_ration* out, feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
     clear(*out);
     if (result == nullptr) return null_argument(error, "result");
-    if (!result->content.together) return succeed(error);
-    const feed::JointRemedy& steps = *result->content.together;
-    out->needed = 1;
-    out->found = steps.found ? 1 : 0;
-    out->clears = bits_of(steps.clears);
-    out->stays = bits_of(steps.stays);
-    out->addition_count = steps.additions.size();
-    out->share_now = steps.share_now;
-    out->feed_now_wet_kg = steps.feed_now.in_kilograms();
-    out->feed_later_wet_kg = steps.feed_later.in_kilograms();
-    out->later_days = feed::in_days(steps.later);
-    out->spread_m2 = feed::in_square_metres(steps.spread);
-    out->keep_wet_kg = steps.keep.in_kilograms();
-    out->cut_down = steps.cut_down.c_str();
-    out->text = steps.text.c_str();
+    const feed::Ration& ration = result->content.ration;
+    out->answer = static_cast<int32_t>(ration.answer);
+    out->grade = static_cast<int32_t>(ration.grade);
+    out->raised = bits_of(ration.raised);
+    out->next_look_day = ration.next_look;
+    if (ration.next_feeding) {
+        out->next_feeding_day = ration.next_feeding->day;
+        out->next_feeding_earliest = ration.next_feeding->earliest;
+        out->next_feeding_latest = ration.next_feeding->latest;
+    }
+    out->take_out_count = ration.take_out.size();
+    out->put_in_count = ration.put_in.size();
+    out->rest_count = ration.rest.size();
+    out->reason_count = result->reasons.size();
+    out->weigh_count = result->weigh.size();
+    out->line_count = result->lines.size();
+    out->scraps_wet_kg = ration.scraps.in_kilograms();
+    out->water_kg = ration.water_kg;
+    out->lime_wet_kg = ration.lime_kg;
+    out->week_wet_kg = ration.week.in_kilograms();
+    out->spread_m2 = feed::in_square_metres(ration.spread);
+    out->share_left = ration.share_left;
     return succeed(error);
 }
 
-feed_code feed_check_joint_addition(const feed_check_result* result, size_t index,
-                                    const char** feedstock_id, double* wet_kg, feed_error* error) {
-    if (feedstock_id != nullptr) *feedstock_id = nullptr;
-    if (wet_kg != nullptr) *wet_kg = not_a_number;
-    if (feedstock_id == nullptr) return null_argument(error, "feedstock_id");
-    if (wet_kg == nullptr) return null_argument(error, "wet_kg");
+feed_code feed_check_take_out(const feed_check_result* result, size_t index, feed_take_out* out,
+                              feed_error* error) {
+    if (!has_room(out)) return no_room(error, out, "out");
+    clear(*out);
     if (result == nullptr) return null_argument(error, "result");
-    const auto& together = result->content.together;
-    if (!together || index >= together->additions.size()) return bad_index(error, "index");
-    *feedstock_id = together->additions[index].material.c_str();
-    *wet_kg = together->additions[index].add.in_kilograms();
+    const auto& list = result->content.ration.take_out;
+    if (index >= list.size()) return bad_index(error, "index");
+    out->feedstock_id = list[index].feedstock.c_str();
+    out->label = list[index].label.c_str();
+    out->why = list[index].why.c_str();
+    out->instead = list[index].instead.c_str();
     return succeed(error);
+}
+
+feed_code feed_check_put_in(const feed_check_result* result, size_t index, feed_ration_thing* out,
+                            feed_error* error) {
+    if (!has_room(out)) return no_room(error, out, "out");
+    clear(*out);
+    if (result == nullptr) return null_argument(error, "result");
+    const auto& list = result->content.ration.put_in;
+    if (index >= list.size()) return bad_index(error, "index");
+    fill(*out, list[index].thing, list[index].part, list[index].wet_mass, result->measures[index]);
+    return succeed(error);
+}
+
+feed_code feed_check_rest(const feed_check_result* result, size_t index, feed_ration_thing* out,
+                          feed_error* error) {
+    if (!has_room(out)) return no_room(error, out, "out");
+    clear(*out);
+    if (result == nullptr) return null_argument(error, "result");
+    const auto& list = result->content.ration.rest;
+    if (index >= list.size()) return bad_index(error, "index");
+    const feed::Rest& rest = list[index];
+    fill(*out, rest.thing, feed::part_of(*rest.thing.feedstock), rest.wet_mass,
+         result->rest_measures[index]);
+    out->capped = rest.capped ? 1 : 0;
+    return succeed(error);
+}
+
+feed_code feed_check_reason(const feed_check_result* result, size_t index, const char** sentence,
+                            feed_error* error) {
+    return give_sentence(result, "result", reasons_of, index, sentence, "sentence", error);
+}
+
+feed_code feed_check_weigh(const feed_check_result* result, size_t index, const char** words,
+                           feed_error* error) {
+    return give_sentence(result, "result", weigh_of, index, words, "words", error);
+}
+
+feed_code feed_check_line(const feed_check_result* result, size_t index, const char** line,
+                          feed_error* error) {
+    return give_sentence(result, "result", lines_of, index, line, "line", error);
 }
 
 feed_code feed_check_assumption_count(const feed_check_result* result, size_t* count,
@@ -162,15 +252,6 @@ feed_code feed_check_caution(const feed_check_result* result, size_t index, cons
     if (code == FEED_OK && source != nullptr)
         *source = result->content.cautions[index].source.c_str();
     return code;
-}
-
-feed_code feed_check_look_back(const feed_check_result* result, const char** sentence,
-                               feed_error* error) {
-    if (sentence == nullptr) return null_argument(error, "sentence");
-    *sentence = nullptr;
-    if (result == nullptr) return null_argument(error, "result");
-    *sentence = result->content.look_back.c_str();
-    return succeed(error);
 }
 
 void feed_check_result_free(feed_check_result* result) {

@@ -1,5 +1,6 @@
 #include "feed/diary/diary.hpp"
 
+#include "check.hpp"
 #include "feed/diary/calibration.hpp"
 #include "feed/diary/evidence.hpp"
 #include "feed/io/answers.hpp"
@@ -56,6 +57,19 @@ feed_code feed_diary_bed(const feed_diary* diary, const feed_allocator* allocato
         if (!diary->content.has_bed) return no_bed(error, *diary);
         *out = make_handle<feed_bed>(allocator, feed::io::bed_on_day_zero(diary->content),
                                      feed::io::planned_feedings(diary->content));
+        return succeed(error);
+    });
+}
+
+feed_code feed_diary_check(const feed_diary* diary, const feed_allocator* allocator,
+                           feed_check_result** out, feed_error* error) {
+    if (out == nullptr) return null_argument(error, "out");
+    *out = nullptr;
+    if (diary == nullptr) return null_argument(error, "diary");
+    if (!is_valid(allocator)) return bad_allocator(error);
+    return guarded(error, [&] {
+        if (!diary->content.has_bed) return no_bed(error, *diary);
+        *out = make_check_result(allocator, feed::io::check_of(diary->content));
         return succeed(error);
     });
 }

@@ -4,8 +4,10 @@
 #include "feed/bed/bed.hpp"
 #include "feed/bed/hazard.hpp"
 #include "feed/feed.h"
+#include "feed/feedstock/part.hpp"
 #include "feed/feedstock/preparation.hpp"
 #include "feed/quantity/error.hpp"
+#include "feed/ration/ration.hpp"
 
 namespace {
 
@@ -46,8 +48,13 @@ static_assert(same(feed::Ventilation::closed, FEED_VENTILATION_CLOSED));
 static_assert(same(feed::Species::eudrilus_eugeniae, FEED_SPECIES_EUDRILUS_EUGENIAE));
 static_assert(same(feed::WormsKnown::as_bought, FEED_WORMS_AS_BOUGHT));
 static_assert(same(feed::Squeeze::pooling, FEED_SQUEEZE_POOLING));
-static_assert(feed::hazard_count == FEED_HAZARD_GREASY + 1);
+static_assert(feed::hazard_count == FEED_HAZARD_COLD + 1);
 static_assert(same(feed::Hazard::overfed, FEED_HAZARD_OVERFED));
 static_assert(same(feed::Level::unknown, FEED_LEVEL_UNKNOWN));
+static_assert(feed::ration_answer_words.size() == FEED_RATION_FEED + 1);
+static_assert(same(feed::RationAnswer::wait, FEED_RATION_WAIT));
+static_assert(same(feed::RationAnswer::feed, FEED_RATION_FEED));
+static_assert(same(feed::Part::amendment, FEED_PART_AMENDMENT));
+static_assert(same(feed::Part::poured_water, FEED_PART_POURED_WATER));
 
 }  // namespace

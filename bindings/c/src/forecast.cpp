@@ -11,17 +11,7 @@ namespace {
 using namespace feed::c;
 
 void clear(feed_forecast_summary& out) {
-    out = {out.struct_size,
-           FEED_GRADE_D,
-           0,
-           not_a_number,
-           not_a_number,
-           not_a_number,
-           not_a_number,
-           "",
-           "",
-           "",
-           ""};
+    out = {out.struct_size, FEED_GRADE_D, 0, not_a_number, not_a_number, "", ""};
 }
 
 double day_or_nan(const std::optional<int>& day) {
@@ -90,12 +80,8 @@ feed_code feed_forecast_describe(const feed_forecast* forecast, feed_forecast_su
     const feed::Forecast& content = forecast->content;
     out->grade = static_cast<int32_t>(content.grade);
     out->day_count = content.days + 1;
-    out->next_feeding_day = day_or_nan(content.next_feeding.day);
-    out->look_back_day = day_or_nan(content.look_back.day);
     out->harvest_day = day_or_nan(content.harvest_day);
     out->new_bedding_day = day_or_nan(content.new_bedding_day);
-    out->next_feeding_reason = content.next_feeding.reason.c_str();
-    out->look_back = content.look_back.text.c_str();
     out->harvest_reason = content.harvest_reason.c_str();
     out->new_bedding_reason = content.new_bedding_reason.c_str();
     return succeed(error);

@@ -6,11 +6,11 @@
 
 #include "feed/balance/balance_answer.hpp"
 #include "feed/bed/bed.hpp"
-#include "feed/bed/hazard.hpp"
 #include "feed/feed.h"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/forecast/forecast_result.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/ration/check.hpp"
 
 struct feed_text {
     feed_allocator memory;
@@ -42,9 +42,15 @@ struct feed_bed {
     std::vector<feed::Feeding> planned;  ///< feedings from day 0 on, in order of their days
 };
 
+/// A judgement with the words of its ration, which callers may keep pointers to.
 struct feed_check_result {
     feed_allocator memory;
     feed::CheckResult content;
+    std::vector<std::string> measures;  ///< of what is put in, in its order
+    std::vector<std::string> rest_measures;
+    std::vector<std::string> reasons;
+    std::vector<std::string> weigh;
+    std::vector<std::string> lines;
 };
 
 struct feed_forecast {

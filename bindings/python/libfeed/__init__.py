@@ -1,9 +1,9 @@
 """Feedstock recipes for worm bins and small compost heaps.
 
-Look up a feedstock, blend portions, balance a feeding, check it against a bed, forecast the days
-after and learn from a diary. Fractions run from 0 to 1, masses are kg unless the name says g,
-volumes L, temperatures deg C, times days; the basis (wet or dry) is in the name. Unknown never
-means zero.
+Look up a feedstock, blend portions, balance a recipe, ask a bed for its ration or check a feeding
+against it, forecast the days after and learn from a diary. Fractions run from 0 to 1, masses are
+kg unless the name says g, volumes L, temperatures deg C, times days; the basis (wet or dry) is in
+the name. Unknown never means zero.
 
 Examples
 --------
@@ -40,18 +40,21 @@ from ._core import (
     Forecast,
     Found,
     HazardFinding,
-    JointRemedy,
     Mend,
     Observation,
     Portion,
     Problem,
+    PutIn,
     RateChange,
+    Ration,
     Reached,
-    Remedy,
+    Rest,
     Series,
     Signs,
+    SignStep,
     Source,
     SurvivalStep,
+    TakeOut,
     Target,
     TrialArm,
     TrialComparison,
@@ -77,6 +80,7 @@ from ._core import (
     look_up,
     own_feedstock,
     portion,
+    ration,
     read_feed_file,
     read_feed_text,
     search,
@@ -135,18 +139,21 @@ __all__ = [
     "Forecast",
     "Found",
     "HazardFinding",
-    "JointRemedy",
     "Mend",
     "Observation",
     "Portion",
     "Problem",
+    "PutIn",
     "RateChange",
+    "Ration",
     "Reached",
-    "Remedy",
+    "Rest",
     "Series",
+    "SignStep",
     "Signs",
     "Source",
     "SurvivalStep",
+    "TakeOut",
     "Target",
     "TrialArm",
     "TrialComparison",
@@ -172,6 +179,7 @@ __all__ = [
     "look_up",
     "own_feedstock",
     "portion",
+    "ration",
     "read_feed_file",
     "read_feed_text",
     "search",

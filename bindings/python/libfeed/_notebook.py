@@ -13,6 +13,7 @@ from ._core import (
     Estimate,
     Feedstock,
     Forecast,
+    Ration,
     Signs,
     TrialComparison,
 )
@@ -116,13 +117,20 @@ def _answer_html(self: Answer) -> str:
     )
 
 
-def _check_html(self: CheckResult) -> str:
+def _ration_html(self: Ration) -> str:
     rows = [
-        [word, finding.level, finding.why, finding.remedy.text]
-        for word, finding in self.hazards.items()
+        [one.label, one.part, one.measure if one.at_hand else f"{one.measure} (not at hand)"]
+        for one in self.put_in
     ]
     below = [caution.text for caution in self.cautions] + self.assumed
-    return _table("Check", ["hazard", "level", "why", "remedy"], rows, below)
+    return _table("Ration: " + " ".join(self.lines()), ["put in", "as", "measure"], rows, below)
+
+
+def _check_html(self: CheckResult) -> str:
+    rows = [[word, finding.level, finding.why] for word, finding in self.hazards.items()]
+    below = [caution.text for caution in self.cautions] + self.assumed
+    title = "Check: " + " ".join(self.ration.lines())
+    return _table(title, ["hazard", "level", "why"], rows, below)
 
 
 def _forecast_html(self: Forecast) -> str:
@@ -133,7 +141,7 @@ def _forecast_html(self: Forecast) -> str:
         series = self[key]
         cells = [f"{series.value[d]:.3g} ({series.low[d]:.3g}-{series.high[d]:.3g})" for d in days]
         rows.append([key.replace("_", " "), *cells])
-    below = [self.next_feeding_reason, self.look_back, *self.assumed]
+    below = [self.harvest_reason, self.new_bedding_reason, *self.assumed]
     return _table("Forecast", ["", *(f"day {d}" for d in days)], rows, [t for t in below if t])
 
 
@@ -186,6 +194,7 @@ def teach_notebooks() -> None:
         Blend: _blend_html,
         Answer: _answer_html,
         CheckResult: _check_html,
+        Ration: _ration_html,
         Forecast: _forecast_html,
         Signs: _signs_html,
         DiaryNews: _news_html,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from ._core import Answer, Blend, CheckResult, Feedstock, Forecast, TrialComparison
+from ._core import Answer, Blend, CheckResult, Feedstock, Forecast, Ration, TrialComparison
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -37,9 +37,22 @@ def _hazard_rows(result: CheckResult) -> list[dict[str, Any]]:
             "limit": finding.limit,
             "unit": finding.unit,
             "why": finding.why,
-            "remedy": finding.remedy.text,
         }
         for word, finding in result.hazards.items()
+    ]
+
+
+def _ration_rows(ration: Ration) -> list[dict[str, Any]]:
+    return [
+        {
+            "feedstock": one.feedstock,
+            "label": one.label,
+            "part": one.part,
+            "wet_kg": one.wet_kg,
+            "measure": one.measure,
+            "at_hand": one.at_hand,
+        }
+        for one in ration.put_in
     ]
 
 
@@ -68,15 +81,16 @@ def _survival_rows(comparison: TrialComparison) -> list[dict[str, Any]]:
 
 
 def to_pandas(
-    answer: Answer | Blend | CheckResult | Forecast | TrialComparison | list[Feedstock],
+    answer: Answer | Blend | CheckResult | Forecast | Ration | TrialComparison | list[Feedstock],
 ) -> pd.DataFrame:
     """An answer, or feedstocks, as a pandas table.
 
     Parameters
     ----------
-    answer : Blend, Answer, CheckResult, Forecast, TrialComparison or list of Feedstock
-        A blend gives a row a quantity, a balance a row a target, a check a row a hazard, a
-        forecast a row a day, a trial a row a step of each curve, feedstocks a row each.
+    answer : Blend, Answer, CheckResult, Ration, Forecast, TrialComparison or list of Feedstock
+        A blend gives a row a quantity, a balance a row a target, a check a row a hazard, a ration
+        a row a thing that goes in, a forecast a row a day, a trial a row a step of each curve,
+        feedstocks a row each.
 
     Returns
     -------
@@ -95,6 +109,11 @@ def to_pandas(
         table = pd.DataFrame(_forecast_columns(answer)).rename_axis("day")
     elif isinstance(answer, TrialComparison):
         table = pd.DataFrame(_survival_rows(answer)).set_index(["feed", "day"])
+    elif isinstance(answer, Ration):
+        table = pd.DataFrame(
+            _ration_rows(answer),
+            columns=["feedstock", "label", "part", "wet_kg", "measure", "at_hand"],
+        ).set_index("feedstock")
     elif isinstance(answer, CheckResult):
         table = pd.DataFrame(_hazard_rows(answer)).set_index("hazard")
     elif isinstance(answer, Blend):

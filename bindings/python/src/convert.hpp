@@ -80,6 +80,8 @@ void bind_target(py::module_& module);
 void bind_balance(py::module_& module);
 void bind_balance_many(py::module_& module);
 void bind_bed(py::module_& module);
+void bind_findings(py::module_& module);
+void bind_ration(py::module_& module);
 void bind_check(py::module_& module);
 void bind_signs(py::module_& module);
 void bind_forecast(py::module_& module);

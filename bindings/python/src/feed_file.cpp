@@ -53,9 +53,6 @@ void bind_feed_file(py::module_& module) {
         .def_property_readonly(
             "planned", [](const FeedFile& file) { return io::planned_feedings(file); },
             "What is fed from day 0 on.")
-        .def_property_readonly(
-            "share_to_repeat", [](const FeedFile& file) { return io::share_to_repeat(file); },
-            "Share of what is planned that its bed eats until the next feeding, 0 to 1.")
         .def_readonly("diary", &FeedFile::diary, "Its feedings and observations.")
         .def_property_readonly(
             "day_zero",
@@ -68,6 +65,24 @@ void bind_feed_file(py::module_& module) {
         .def_property_readonly(
             "assumed", [](const FeedFile& file) { return texts_of(file.assumed); },
             "What reading took for granted, a sentence each.")
+        .def(
+            "ration",
+            [](const FeedFile& file, const std::string& units) {
+                const auto system = units_of(units);
+                const py::gil_scoped_release released;
+                return io::ration_of(file, system);
+            },
+            py::kw_only(), py::arg("units") = "metric",
+            "What to do today, as `feed ration` says it, with alarms, looks and own rates.")
+        .def(
+            "check",
+            [](const FeedFile& file, const std::string& units) {
+                const auto system = units_of(units);
+                const py::gil_scoped_release released;
+                return io::check_of(file, system);
+            },
+            py::kw_only(), py::arg("units") = "metric",
+            "What is planned today, judged as `feed check` judges it, and the ration.")
         .def("__repr__", [](const FeedFile& file) { return "<FeedFile " + file.name + ">"; });
     module.def(
         "read_feed_file",
@@ -134,7 +149,7 @@ The JSON answer of the command to a feed file.
 
 Parameters
 ----------
-verb : {"blend", "balance", "check", "forecast"}
+verb : {"blend", "balance", "ration", "check", "forecast"}
     What is asked.
 file : FeedFile
     A feed file.

@@ -107,24 +107,6 @@ A bed day by day. Entry d of a series is day d, after what is fed on it.)doc");
                 return days_fed;
             },
             "Days on which something is fed.")
-        .def_property_readonly(
-            "next_feeding_day", [](const Forecast& f) { return f.next_feeding.day; },
-            "When to feed next, or None where not within the forecast.")
-        .def_property_readonly(
-            "next_feeding_earliest_day", [](const Forecast& f) { return f.next_feeding.earliest; },
-            "The same in the fastest run.")
-        .def_property_readonly(
-            "next_feeding_latest_day", [](const Forecast& f) { return f.next_feeding.latest; },
-            "The same in the slowest run, or the last day.")
-        .def_property_readonly(
-            "next_feeding_reason", [](const Forecast& f) { return f.next_feeding.reason; },
-            "Why then.")
-        .def_property_readonly(
-            "look_back_day", [](const Forecast& f) { return f.look_back.day; },
-            "When to look, or None where nothing was fed.")
-        .def_property_readonly(
-            "look_back", [](const Forecast& f) { return f.look_back.text; },
-            "What should then be seen.")
         .def_readonly("harvest_day", &Forecast::harvest_day, "When to harvest, or None.")
         .def_readonly("harvest_reason", &Forecast::harvest_reason, "Why then.")
         .def_readonly("new_bedding_day", &Forecast::new_bedding_day,
@@ -147,15 +129,17 @@ A bed day by day. Entry d of a series is day d, after what is fed on it.)doc");
             "to_svg",
             [](const Forecast& f, const std::string& title,
                const std::optional<DateGiven>& day_zero, const std::string& species,
-               const std::string& units) {
+               const std::string& units, std::optional<int> next_feeding_day) {
                 io::PictureText text;
+                text.next_feeding_day = next_feeding_day;
                 text.title = title;
                 if (day_zero) text.day_zero = date_given("day_zero", *day_zero);
                 text.units = units_of(units);
                 return io::forecast_svg(f, limits_of(species_of(species)), text);
             },
             py::kw_only(), py::arg("title") = "", py::arg("day_zero") = py::none(),
-            py::arg("species") = "eisenia fetida", py::arg("units") = "metric", R"doc(
+            py::arg("species") = "eisenia fetida", py::arg("units") = "metric",
+            py::arg("next_feeding_day") = py::none(), R"doc(
 A picture of moisture, food left and acid with their limits, as ``feed forecast --svg`` draws it.
 
 Parameters
@@ -168,17 +152,15 @@ species : str
     Whose limits are drawn.
 units : {"metric", "us"}
     Units of the axes.
+next_feeding_day : int, optional
+    Marked in the picture: that of the ration (``Ration.next_feeding_day``).
 
 Returns
 -------
 str
     SVG 1.1. For Matplotlib see ``libfeed.plot.forecast``.)doc")
-        .def("__repr__", [](const Forecast& f) {
-            return "<Forecast of " + std::to_string(f.days) + " days, next feeding " +
-                   (f.next_feeding.day ? "day " + std::to_string(*f.next_feeding.day)
-                                       : std::string("later")) +
-                   ">";
-        });
+        .def("__repr__",
+             [](const Forecast& f) { return "<Forecast of " + std::to_string(f.days) + " days>"; });
 }
 
 py::typing::Dict<py::str, py::float_> limits_of_species(const std::string& species) {

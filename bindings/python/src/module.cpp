@@ -19,11 +19,13 @@ PYBIND11_MODULE(_core, module) {
     bind_balance(module);
     bind_balance_many(module);
     bind_bed(module);
-    bind_check(module);
-    bind_signs(module);
     bind_observation(module);
     bind_trial(module);
     bind_diary(module);
+    bind_findings(module);
+    bind_ration(module);
+    bind_check(module);
+    bind_signs(module);
     bind_source(module);
     bind_feed_file(module);
     bind_forecast(module);

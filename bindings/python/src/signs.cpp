@@ -4,8 +4,43 @@
 #include "feed/io/to_json.hpp"
 
 namespace feed::python {
+namespace {
+
+constexpr std::array<std::string_view, 9> step_words{"none",      "look",   "feed less",
+                                                     "leave out", "cool",   "add bedding",
+                                                     "add water", "spread", "add lime"};
+
+}  // namespace
 
 void bind_signs(py::module_& module) {
+    py::class_<SignStep>(module, "SignStep",
+                         "A step against one cause. Amounts that do not belong to it are 0.")
+        .def_property_readonly(
+            "kind",
+            [](const SignStep& s) {
+                return std::string(step_words[static_cast<std::size_t>(s.kind)]);
+            },
+            "none, look, feed less, leave out, cool, add bedding, add water, spread or add lime.")
+        .def_readonly("text", &SignStep::text, "One or two sentences with amounts.")
+        .def_readonly("material", &SignStep::material, "Id of the feedstock to add, or empty.")
+        .def_property_readonly(
+            "add_wet_kg", [](const SignStep& s) { return s.add.in_kilograms(); },
+            "How much to add, wet kg.")
+        .def_property_readonly(
+            "feed_now_wet_kg", [](const SignStep& s) { return s.feed_now.in_kilograms(); },
+            "Scraps to feed now, wet kg.")
+        .def_property_readonly(
+            "feed_later_wet_kg", [](const SignStep& s) { return s.feed_later.in_kilograms(); },
+            "Scraps to keep for later, wet kg.")
+        .def_property_readonly(
+            "later_days", [](const SignStep& s) { return in_days(s.later); },
+            "Until then nothing is fed, days.")
+        .def_property_readonly(
+            "spread_m2", [](const SignStep& s) { return in_square_metres(s.spread); },
+            "Surface to lay food over, m2.")
+        .def("__repr__", [](const SignStep& s) {
+            return "<SignStep " + std::string(step_words[static_cast<std::size_t>(s.kind)]) + ">";
+        });
     py::class_<Diagnosis>(module, "Diagnosis", "One possible cause of what was noticed.")
         .def_readonly("name", &Diagnosis::name, "What it is.")
         .def_readonly("share", &Diagnosis::share,

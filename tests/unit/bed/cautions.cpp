@@ -7,7 +7,6 @@
 #include <bed_kitchen.hpp>
 
 using namespace feed;
-using feed_test::Approx;
 
 namespace {
 const CautionFinding* find(const std::vector<CautionFinding>& all, Caution caution) {
@@ -18,23 +17,7 @@ const CautionFinding* find(const std::vector<CautionFinding>& all, Caution cauti
 }
 }  // namespace
 
-TEST_CASE("a touchy portion is capped by the worms, and its parts count together") {
-    auto coffee = kitchen::scraps().at_most(0.24).named("grounds").share();
-    const BedNumbers bed = kitchen::numbers(kitchen::tote());  // half a kilogram of worms: 120 g
-    std::vector<Portion> feeding{{coffee, wet_grams(119)}};
-    CHECK(cautions_of(feeding, bed).empty());
-    feeding.push_back({coffee, wet_grams(10)});
-    const auto found = cautions_of(feeding, bed);
-    REQUIRE(found.size() == 1);
-    CHECK(found[0].level == Level::watch);
-    CHECK(found[0].text.find("at most 120 g") != std::string::npos);
-    CHECK(found[0].source == "common practice");
-    feeding.push_back({coffee, wet_grams(400)});
-    CHECK(cautions_of(feeding, bed)[0].level == Level::act);
-}
-
 TEST_CASE("each caution of the issue is said once, with a source") {
-    const BedNumbers bed = kitchen::numbers(kitchen::tote());
     auto one = kitchen::scraps().named("a").with(Caution::citrus_oil).with(Caution::allium);
     auto two = kitchen::scraps()
                    .named("b")
@@ -44,7 +27,7 @@ TEST_CASE("each caution of the issue is said once, with a source") {
                    .with(Caution::seeds_sprout)
                    .with(Caution::sharp);
     const std::vector<Portion> feeding{{one.share(), wet_grams(10)}, {two.share(), wet_grams(10)}};
-    const auto found = cautions_of(feeding, bed);
+    const auto found = cautions_of(feeding);
     CHECK(found.size() == 6);
     for (const Caution c : {Caution::citrus_oil, Caution::allium, Caution::treated_manure,
                             Caution::coated, Caution::seeds_sprout, Caution::sharp}) {
@@ -69,7 +52,6 @@ TEST_CASE("every caution bit that has words has them once") {
 }
 
 TEST_CASE("what must never be fed is marked so over the table") {
-    const BedNumbers bed = kitchen::numbers(kitchen::tote());
     int guarded = 0;
     for (std::size_t i = 0; i < feedstock_count(); ++i) {
         auto f = std::make_shared<const Feedstock>(feedstock_at(i));
@@ -77,7 +59,7 @@ TEST_CASE("what must never be fed is marked so over the table") {
         ++guarded;
         const std::vector<Portion> feeding{{f, wet_grams(50)}};
         bool act = false;
-        for (const CautionFinding& c : cautions_of(feeding, bed))
+        for (const CautionFinding& c : cautions_of(feeding))
             act = act || c.level == Level::act;
         INFO(f->id);
         const std::uint32_t with_words = ~(static_cast<std::uint32_t>(Caution::acidity) |
@@ -88,9 +70,8 @@ TEST_CASE("what must never be fed is marked so over the table") {
 }
 
 TEST_CASE("the dust of lime is said once") {
-    const BedNumbers bed = kitchen::numbers(kitchen::tote());
     const std::vector<Portion> shell{kitchen::portion("eggshell-powder", 0.005)};
-    const auto found = cautions_of(shell, bed);
+    const auto found = cautions_of(shell);
     CHECK(find(found, Caution::lime_dust) != nullptr);
     CHECK(find(found, Caution::dust) == nullptr);
 }

@@ -56,10 +56,20 @@ TEST_CASE("the lower rule is the start") {
 
 TEST_CASE("the keeper's own record takes over") {
     BedNumbers bed = stocked(1.0);
+    bed.own_rate = 0.2;
+    CHECK(feeding_rules(bed).own_record);
+    CHECK(feeding_rules(bed).start_wet_kg_per_day == Approx(0.2 * pound));
+}
+
+TEST_CASE("the keeper's own record is no leave to feed past what is published") {
+    // At a pound a square foot the surface that was tested, 1.2 kg a square metre and day, decides.
+    BedNumbers bed = stocked(1.0);
     bed.own_rate = 0.4;
-    const FeedingRules rules = feeding_rules(bed);
-    CHECK(rules.own_record);
-    CHECK(rules.start_wet_kg_per_day == Approx(0.4 * pound));
+    CHECK(feeding_rules(bed).start_wet_kg_per_day == Approx(1.2 * 0.09290304));
+    // On a wide surface half of the worms' weight a day does.
+    bed.surface_m2 *= 10.0;
+    bed.own_rate = 0.9;
+    CHECK(feeding_rules(bed).start_wet_kg_per_day == Approx(0.5 * pound));
 }
 
 TEST_CASE("a new bin and a cold bin start lower") {

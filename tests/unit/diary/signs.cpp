@@ -96,7 +96,7 @@ TEST_CASE("harmless things are called harmless") {
         INFO(text(sign));
         CHECK(answer.harmless);
         CHECK(answer.text.find("harmless") != std::string::npos);
-        CHECK(answer.causes.front().remedy.kind == RemedyKind::look);
+        CHECK(answer.causes.front().remedy.kind == StepKind::look);
     }
     for (const Sign sign : {Sign::rotten_smell, Sign::ammonia_smell, Sign::streams, Sign::flies})
         CHECK_FALSE(causes_of(plain(), std::vector<Sign>{sign}).harmless);
@@ -120,7 +120,7 @@ TEST_CASE("ammonia is never answered with lime, and reversible steps come first"
     const SignsAnswer smell =
         causes_of(plain(), std::vector<Sign>{Sign::ammonia_smell, Sign::worms_climbing});
     CHECK(smell.causes.front().cause == Cause::ammonia);
-    CHECK(smell.causes.front().remedy.kind != RemedyKind::add_lime);
+    CHECK(smell.causes.front().remedy.kind != StepKind::add_lime);
     Bed sour = plain();
     sour.ph = 5.7;
     const SignsAnswer answer =

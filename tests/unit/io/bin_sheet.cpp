@@ -6,10 +6,9 @@
 #include <string>
 
 #include "catch2.hpp"
-#include "feed/feedstock/table.hpp"
-#include "feed/forecast/forecast.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/ration_text.hpp"
 
 using feed::io::BinSheet;
 
@@ -18,10 +17,8 @@ namespace {
 BinSheet tote() {
     BinSheet sheet;
     sheet.bin = "Lunch club <1> & \"friends\"";
-    sheet.look_on = feed::Date{2026, 3, 21};
-    sheet.look_for = "Most of the food should be gone.";
-    sheet.feed_on = feed::Date{2026, 3, 21};
-    sheet.feed = {"Apple cores: 2 handfuls, about 170 g."};
+    sheet.today = {"Feed it: 170 g of scraps today.", "  apple cores, 2 handfuls, about 170 g",
+                   "Feed again about Sat 21 Mar."};
     sheet.lime = true;
     return sheet;
 }
@@ -97,7 +94,7 @@ TEST_CASE("the sheet fits on a page and holds what a site must record") {
         at = end + 1;
     }
     CHECK(longest <= 80);
-    CHECK(page.find("Look on 2026-03-21. Most of the food should be gone.") != std::string::npos);
+    CHECK(page.find("Feed again about Sat 21 Mar.") != std::string::npos);
     CHECK(page.find("2 handfuls, about 170 g") != std::string::npos);
     const std::string html = feed::io::bin_sheet_html(tote());
     for (const char* recorded :
@@ -133,47 +130,24 @@ TEST_CASE("the page in HTML is whole, safe and fetches nothing") {
     BinSheet bare;
     bare.rows = 0;
     CHECK(feed::io::bin_sheet_html(bare).find("<table") == std::string::npos);
-    CHECK(feed::io::bin_sheet_text(bare).find("Do not feed yet") != std::string::npos);
 }
 
-TEST_CASE("the sheet follows the forecast") {
-    feed::Bed bed;
-    bed.temperature = feed::celsius(22);
-    bed.squeeze = feed::Squeeze::drops;
-    const std::vector<feed::Portion> portions{
-        {std::make_shared<const feed::Feedstock>(feed::feedstock_at(*feed::find_id("apple-whole"))),
-         feed::wet_kilograms(0.4)}};
-    const std::vector<feed::Feeding> plan{{feed::days(0), portions}};
-    const feed::Forecast f = feed::forecast(bed, plan);
-    const BinSheet sheet =
-        feed::io::bin_sheet_of("Tote", portions, f, {2026, 3, 14}, feed::io::UnitSystem::metric);
-    REQUIRE(f.next_feeding.day.has_value());
-    CHECK(feed::day_number(*sheet.feed_on) - feed::day_number({2026, 3, 14}) ==
-          *f.next_feeding.day);
-    REQUIRE(sheet.feed.size() == 1);
-    CHECK(sheet.feed[0].find("400 g") != std::string::npos);
-    CHECK_FALSE(sheet.less);
-    const BinSheet half = feed::io::bin_sheet_of("Tote", portions, f, {2026, 3, 14},
-                                                 feed::io::UnitSystem::metric, 0.5);
-    CHECK(half.feed[0].find("200 g") != std::string::npos);
-    CHECK(feed::io::bin_sheet_text(half).find("less than was planned") != std::string::npos);
-}
-
-TEST_CASE("a sheet never asks for more than the check starts with") {
+TEST_CASE("the sheet says what the ration says, and nothing else about how much and when") {
     const std::string text =
-        "libfeed: 1\nbed: {container: 60 L tote, worms: 500 g, age: 1 year, temperature: 20 C}\n"
-        "blend: [2 kg carrot]\n";
+        "libfeed: 1\ntitle: Lunch bin\n"
+        "bed: {container: 60 L tote, worms: 500 g, age: 1 year, temperature: 20 C, squeeze: drops}\n"
+        "blend: [2 kg carrot, 200 g bacon, 5 g eggshell powder, 200 g shredded cardboard]\n";
     const auto file = feed::io::read_feed_text(text, "bin.yaml");
     REQUIRE(file);
-    // The worms' weight a week, the lowest of the rules here: 0.5 of 2 kg.
-    CHECK(feed::io::share_to_repeat(*file) == feed_test::Approx(0.25));
-    const auto found = feed::io::check_of(*file);
-    REQUIRE(found);
-    CHECK((*found)[feed::Hazard::overfed].level == feed::Level::act);
-    std::string little = text;
-    little.replace(little.find("2 kg"), 4, "400 g");
-    const auto modest = feed::io::read_feed_text(little, "bin.yaml");
-    REQUIRE(modest);
-    CHECK(feed::io::share_to_repeat(*modest) == 1.0);
-    CHECK((*feed::io::check_of(*modest))[feed::Hazard::overfed].level == feed::Level::none);
+    const feed::Ration ration = feed::io::ration_of(*file);
+    REQUIRE(ration.answer == feed::RationAnswer::feed_less);
+    const BinSheet sheet =
+        feed::io::bin_sheet_of("Lunch bin", ration, feed::io::UnitSystem::metric);
+    CHECK(sheet.today == feed::io::ration_lines(ration, feed::io::UnitSystem::metric));
+    const std::string page = feed::io::bin_sheet_text(sheet);
+    CHECK(page.find("Feed less: ") != std::string::npos);
+    // What is never fed stands only where it is named as such.
+    CHECK(count(page, "acon") == 1);
+    CHECK(page.find("Never feed bacon") != std::string::npos);
+    CHECK(page.find("2 kg") == std::string::npos);
 }

@@ -757,7 +757,8 @@ enum {
     FEED_HAZARD_OVERFED = 6,
     FEED_HAZARD_UNDERFED = 7,
     FEED_HAZARD_AIRLESS = 8,
-    FEED_HAZARD_GREASY = 9
+    FEED_HAZARD_GREASY = 9,
+    FEED_HAZARD_COLD = 10
 };
 enum { FEED_LEVEL_NONE = 0, FEED_LEVEL_WATCH = 1, FEED_LEVEL_ACT = 2, FEED_LEVEL_UNKNOWN = 3 };
 
@@ -769,26 +770,19 @@ typedef struct feed_hazard_finding {
     int32_t hazard;          /* FEED_HAZARD_... */
     int32_t level;           /* FEED_LEVEL_... */
     int32_t higher_is_worse; /* 0: the limits are lower ends */
-    int32_t remedy_helps;    /* 1: re-checked, the hazard is gone after the remedy */
     feed_estimate value;     /* in `unit` */
     double limit_watch;
     double limit_act;
-    double remedy_add_wet_kg;      /* of remedy_material; 0 where nothing is added */
-    double remedy_feed_now_wet_kg; /* of the scraps; 0 where the feeding is not split */
-    double remedy_feed_later_wet_kg;
-    double remedy_later_days;
-    double remedy_spread_m2;
-    const char* unit;            /* texts live as long as the result */
-    const char* source;          /* of the limits */
-    const char* why;             /* one sentence with the numbers */
-    const char* remedy;          /* one sentence with amounts, or "" */
-    const char* remedy_material; /* id of the feedstock to add, or "" */
+    const char* unit;   /* texts live as long as the result */
+    const char* source; /* of the limits */
+    const char* why;    /* one sentence with the numbers */
 } feed_hazard_finding;
 
-/* Judges a feeding against a bed.
- *   bed: its planned feedings are left aside. portions: the feeding, count of them, at least 1.
- * out: set to a new handle, yours to free. Errors: as feed_blend. Threads: read. Limits and
- * formulas: docs/bed.md. Since 0.1. */
+/* Judges a feeding against a bed, and finds the ration: what to do, with the feeding as what is at
+ * hand. bed: its planned feedings are left aside. portions: the feeding, count of them; may be NULL
+ * when count is 0: the bed is then judged alone, and the ration is for soft mixed scraps. out: set
+ * to a new handle, yours to free. Errors: as feed_blend, but no FEED_EMPTY. Threads: read. Limits
+ * and formulas: docs/bed.md. Since 0.1. */
 FEED_API feed_code feed_check(const feed_bed* bed, const feed_portion* portions, size_t count,
                               const feed_allocator* allocator, feed_check_result** out,
                               feed_error* error);
@@ -798,36 +792,108 @@ FEED_API feed_code feed_check(const feed_bed* bed, const feed_portion* portions,
 FEED_API feed_code feed_check_hazard(const feed_check_result* result, int32_t hazard,
                                      feed_hazard_finding* out, feed_error* error);
 
-/* One set of steps against all hazards at once, found with the balancer and judged again. */
-typedef struct feed_joint_steps {
-    uint32_t struct_size;
-    int32_t needed; /* 0: not several hazards, and no step against one raises another; all else 0 */
-    int32_t found;  /* 0: no amounts that fit clear them all at once; `text` says what to do */
-    uint32_t clears; /* bits 1 << FEED_HAZARD_... : gone after the steps */
-    uint32_t stays;  /* bits 1 << FEED_HAZARD_... : what no step takes away */
-    size_t addition_count;
-    double share_now; /* 0 to 1 of the feeding, without the portion that is cut down */
-    double feed_now_wet_kg;
-    double feed_later_wet_kg;
-    double later_days;    /* 0: none needed, or no day found */
-    double spread_m2;     /* over which the feeding is laid */
-    double keep_wet_kg;   /* of cut_down */
-    const char* cut_down; /* id of the feedstock of which less goes in, or "" */
-    const char* text;     /* the steps as sentences, or ""; texts live as long as the result */
-} feed_joint_steps;
+/* What to do, most urgent first. */
+enum {
+    FEED_RATION_ACT_FIRST = 0, /* one step today, and no food */
+    FEED_RATION_WAIT = 1,
+    FEED_RATION_FEED_LESS = 2,
+    FEED_RATION_FEED = 3
+};
 
-/* Gives the steps against all hazards at once, where several are raised.
+/* What to put in today, and when again. Masses are as printed, and were judged as printed. */
+typedef struct feed_ration {
+    uint32_t struct_size;
+    int32_t answer;                /* FEED_RATION_... */
+    int32_t grade;                 /* FEED_GRADE_... */
+    uint32_t raised;               /* bits 1 << FEED_HAZARD_... : raised by the bed without food */
+    int32_t next_look_day;         /* days from today, at least 1 */
+    int32_t next_feeding_day;      /* days from today; -1: the bed must be seen first */
+    int32_t next_feeding_earliest; /* days from today, or -1 */
+    int32_t next_feeding_latest;   /* days from today, or -1 */
+    size_t take_out_count;
+    size_t put_in_count;
+    size_t rest_count;
+    size_t reason_count;
+    size_t weigh_count;
+    size_t line_count;
+    double scraps_wet_kg; /* these three are part of what is put in */
+    double water_kg;
+    double lime_wet_kg;
+    double week_wet_kg; /* scraps that these worms may have in a week */
+    double spread_m2;   /* over which the food is laid */
+    double share_left;  /* 0 to 1 of today's food on the day of the next look */
+} feed_ration;
+
+/* Gives the ration. Whatever take_out_count says comes before its answer.
  *   out: struct_size set by you. Errors: FEED_BAD_ARGUMENT. Threads: read. Method: docs/bed.md.
  * Since 0.1. */
-FEED_API feed_code feed_check_joint_steps(const feed_check_result* result, feed_joint_steps* out,
-                                          feed_error* error);
+FEED_API feed_code feed_check_ration(const feed_check_result* result, feed_ration* out,
+                                     feed_error* error);
 
-/* Gives one material to add with those steps.
- *   index: below addition_count. feedstock_id: set to its id. wet_kg: set to kilograms wet.
- * Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
-FEED_API feed_code feed_check_joint_addition(const feed_check_result* result, size_t index,
-                                             const char** feedstock_id, double* wet_kg,
-                                             feed_error* error);
+/* What is never fed here. */
+typedef struct feed_take_out {
+    uint32_t struct_size;
+    const char* feedstock_id; /* texts live as long as the result */
+    const char* label;
+    const char* why;     /* a few words */
+    const char* instead; /* where with it */
+} feed_take_out;
+
+/* Gives one thing that must be taken out of what is at hand.
+ *   index: below take_out_count. out: struct_size set by you. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_take_out(const feed_check_result* result, size_t index,
+                                       feed_take_out* out, feed_error* error);
+
+/* What a feedstock is to a feeding. */
+enum {
+    FEED_PART_SCRAPS = 0,
+    FEED_PART_BEDDING = 1,
+    FEED_PART_AMENDMENT = 2,
+    FEED_PART_POURED_WATER = 3
+};
+
+/* One thing that goes in, or stays out. */
+typedef struct feed_ration_thing {
+    uint32_t struct_size;
+    int32_t part;    /* FEED_PART_... */
+    int32_t at_hand; /* 0: offered, because nothing of its kind is at hand */
+    int32_t capped;  /* 1: stays out because it is too much of it at a time */
+    double wet_kg;
+    const char* feedstock_id; /* texts live as long as the result */
+    const char* label;
+    const char* measure; /* "2 handfuls, about 170 g" */
+} feed_ration_thing;
+
+/* Gives one thing that goes in: scraps, then bedding, water and lime.
+ *   index: below put_in_count. out: struct_size set by you. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_put_in(const feed_check_result* result, size_t index,
+                                     feed_ration_thing* out, feed_error* error);
+
+/* Gives one thing at hand that does not go in today, and how much of it.
+ *   index: below rest_count. out: struct_size set by you. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_rest(const feed_check_result* result, size_t index,
+                                   feed_ration_thing* out, feed_error* error);
+
+/* Gives one reason for the ration, as a sentence.
+ *   index: below reason_count, at most 2. sentence: set to it. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_reason(const feed_check_result* result, size_t index,
+                                     const char** sentence, feed_error* error);
+
+/* Gives one thing that is worth weighing or measuring, in a few words, what moves the ration most
+ * first. index: below weigh_count, at most 2. words: set to them. Errors: FEED_BAD_ARGUMENT,
+ * FEED_OUT_OF_RANGE. Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_weigh(const feed_check_result* result, size_t index,
+                                    const char** words, feed_error* error);
+
+/* Gives one line of the first screen: the whole ration in plain words, metric, in order.
+ *   index: below line_count. line: set to it. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE.
+ * Threads: read. Since 0.1. */
+FEED_API feed_code feed_check_line(const feed_check_result* result, size_t index, const char** line,
+                                   feed_error* error);
 
 /* Gives the number of assumptions the judgement made.
  *   count: set to that number. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
@@ -852,10 +918,6 @@ FEED_API feed_code feed_check_caution(const feed_check_result* result, size_t in
                                       const char** sentence, const char** source,
                                       feed_error* error);
 
-/* Gives what should be seen, and when, if the judgement is right.
- *   sentence: set to it. Errors: FEED_BAD_ARGUMENT. Threads: read. Since 0.1. */
-FEED_API feed_code feed_check_look_back(const feed_check_result* result, const char** sentence,
-                                        feed_error* error);
 /* Frees a judgement; NULL is allowed. Threads: the only user of the handle. Since 0.1. */
 FEED_API void feed_check_result_free(feed_check_result* result);
 
@@ -884,18 +946,15 @@ typedef struct feed_forecast feed_forecast;
 typedef struct feed_forecast_summary {
     uint32_t struct_size;
     int32_t grade;
-    size_t day_count;                /* entries in each series: days + 1, the first for day 0 */
-    double next_feeding_day;         /* NaN: not within the forecast */
-    double look_back_day;            /* NaN: nothing was fed */
-    double harvest_day;              /* NaN: not within the forecast */
-    double new_bedding_day;          /* NaN: not within the forecast */
-    const char* next_feeding_reason; /* texts live as long as the forecast */
-    const char* look_back;           /* what should be seen on look_back_day */
-    const char* harvest_reason;
+    size_t day_count;           /* entries in each series: days + 1, the first for day 0 */
+    double harvest_day;         /* NaN: not within the forecast */
+    double new_bedding_day;     /* NaN: not within the forecast */
+    const char* harvest_reason; /* texts live as long as the forecast */
     const char* new_bedding_reason;
 } feed_forecast_summary;
 
-/* Computes the bed day by day with the feedings added to it.
+/* Computes the bed day by day with the feedings added to it. When to feed again is said by the
+ * ration alone (feed_check_ration).
  *   days: 1 to 366. out: set to a new handle, yours to free. Errors: FEED_OUT_OF_RANGE,
  * FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Equations: docs/forecast.md. Since
  * 0.1. */
@@ -954,6 +1013,13 @@ FEED_API feed_code feed_diary_from_text(const char* text, const char* name,
 FEED_API feed_code feed_diary_bed(const feed_diary* diary, const feed_allocator* allocator,
                                   feed_bed** out, feed_error* error);
 
+/* Judges what the diary plans for today, and finds the ration: what `feed check` and `feed ration`
+ * say, with its alarms, its looks and this bin's own rates.
+ *   out: set to a new handle, yours to free with feed_check_result_free. Errors:
+ * FEED_MISSING_VALUE (no bed), FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Since 0.1. */
+FEED_API feed_code feed_diary_check(const feed_diary* diary, const feed_allocator* allocator,
+                                    feed_check_result** out, feed_error* error);
+
 /* Learns from the observations. out: struct_size set by you. Errors: FEED_MISSING_VALUE (no bed),
  * FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY. Threads: read. Method: docs/diary.md. Since 0.1. */
 FEED_API feed_code feed_diary_calibrate(const feed_diary* diary, feed_calibration* out,
@@ -965,11 +1031,12 @@ FEED_API void feed_diary_free(feed_diary* diary);
  * JSON */
 
 /* Reads a feed file as text and gives the answer of a verb as JSON: what `feed VERB FILE --json`
- * prints. verb: "blend", "balance", "check", "forecast" or "show" (text is then a feedstock's
- * name). text: YAML or JSON, UTF-8. name: what errors call it. out: set to a new handle, yours to
- * free: the answer, or on a problem with the input {"errors": [...]}, while the code and `error`
- * hold the first of them. Errors: FEED_OUT_OF_RANGE (no such verb), FEED_MISSING_VALUE (the file
- * lacks the section), those of reading. Threads: any. Form: docs/files.md. Since 0.1. */
+ * prints. verb: "blend", "balance", "ration", "check", "forecast" or "show" (text is then a
+ * feedstock's name). text: YAML or JSON, UTF-8. name: what errors call it. out: set to a new
+ * handle, yours to free: the answer, or on a problem with the input {"errors": [...]}, while the
+ * code and `error` hold the first of them. Errors: FEED_OUT_OF_RANGE (no such verb),
+ * FEED_MISSING_VALUE (the file lacks the section), those of reading. Threads: any. Form:
+ * docs/files.md. Since 0.1. */
 FEED_API feed_code feed_json(const char* verb, const char* text, const char* name,
                              const feed_allocator* allocator, feed_text** out, feed_error* error);
 

@@ -9,8 +9,8 @@
 #include "feed/bed/bed_numbers.hpp"
 #include "feed/bed/completed.hpp"
 #include "feed/bed/feeding_rules.hpp"
-#include "feed/bed/hazard_numbers.hpp"
-#include "feed/bed/remedy.hpp"
+#include "feed/bed/hazard_row.hpp"
+#include "feed/bed/rounded_amount.hpp"
 #include "feed/feedstock/table.hpp"
 #include "feed/quantity/amount_words.hpp"
 
@@ -54,15 +54,15 @@ inline DryingOut drying_out(const BedNumbers& bed, const Factor& evaporation, do
     DryingOut d;
     const double loss = bed.surface_m2 * evaporation.value * away;
     const double most_loss = bed.surface_m2 * evaporation.high * away;
-    const double wanted = water_for(bed.species->moisture_low.value(), bed.dry_kg);
+    const double wanted = limits::dry_share.watch * bed.capacity_kg.value;
     const double room =
-        std::max(0.0, limits::planned_capacity_share.value * bed.capacity_kg.value - bed.water_kg);
+        std::max(0.0, limits::wetness_aim.high * bed.capacity_kg.value - bed.water_kg);
     d.water_to_add =
         rounded_volume(std::clamp(wanted + loss - bed.water_kg, 0.0, room), false, units);
     const double start = bed.water_kg + d.water_to_add;
     d.after = std::max(0.0, start - loss);
     d.after_least = std::max(0.0, start - most_loss);
-    const double bearable = water_for(bed.species->driest.value(), bed.dry_kg);
+    const double bearable = limits::dry_share.act * bed.capacity_kg.value;
     const double a_day = bed.surface_m2 * evaporation.high;
     d.safe_days = a_day > 0.0 ? std::max(0.0, start - bearable) / a_day : 1e9;
     return d;
@@ -168,12 +168,11 @@ inline TemperatureAdvice at_temperature(const Bed& said, Temperature temperature
         Load load;
         return load.add(usual, kg / usual.scraps_wet_kg);
     };
+    const FeedingPlace whole = feeding_place(n, n.surface_m2);
     TemperatureAdvice advice;
     advice.temperature = temperature;
     advice.ration_share = n.cold_factor;
-    const auto at = [&](double kg) {
-        return hazard_number(Hazard::hot, n, of_scraps(kg), n.surface_m2);
-    };
+    const auto at = [&](double kg) { return hazard_number(Hazard::hot, whole, of_scraps(kg)); };
     const auto most = detail::most_amount(
         20.0 * n.surface_m2 + 1.0, [&](double kg) { return at(kg).level == Level::none; },
         [&](double kg, bool up) { return detail::rounded_mass(kg, up, units); });

@@ -17,10 +17,12 @@ struct CheckOptions {
     std::optional<Duration> until_next;
     /// Surface over which the feeding is laid.
     std::optional<Area> spread;
-    /// A bedding at hand for remedies; shredded corrugated cardboard where none is named.
+    /// A bedding at hand for steps; shredded corrugated cardboard where none is named.
     std::shared_ptr<const Feedstock> bedding_at_hand;
     /// Of the sentences, and of the figures that amounts are rounded to.
     UnitSystem units = UnitSystem::metric;
+    /// Soft food left of the earlier feedings, wet kg, where a look or a forecast tells it.
+    std::optional<Ranged> soft_food_kg;
 };
 
 /// The bed as plain numbers for the check, with what the diary left in it.
@@ -36,9 +38,11 @@ struct BedNumbers {
     bool water_follows_capacity = false;
     double water_error_kg = 0.0;
     Ranged salt_kg;
-    Ranged acid_g;         ///< left of the earlier feedings
-    Ranged labile_kg;      ///< left of the earlier feedings
-    Ranged free_water_kg;  ///< still in the scraps of the earlier feedings
+    Ranged acid_g;               ///< left of the earlier feedings
+    Ranged labile_kg;            ///< left of the earlier feedings
+    Ranged free_water_kg;        ///< still in the scraps of the earlier feedings
+    Ranged soft_food_kg;         ///< soft food left of the earlier feedings, as wet scraps
+    double settled_share = 1.0;  ///< 0: new bedding, 1: a settled bed, by its dry density
     double lime_g = 0.0;
     double recent_scraps_kg = 0.0;  ///< of the diary, within the window of the feeding rate
     double rate_window_days = 7.0;  ///< ends with the next feeding; at least a week
@@ -133,6 +137,11 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
     n.rate_window_days = std::max(n.horizon_days, limits::usual_interval.value);
     n.evaporation_kg =
         (n.horizon_days * n.surface_m2) * Ranged(evaporation_of(bed.lid, bed.ventilation));
+    const double most_dried = limits::most_dried_share.value * n.capacity_kg.value *
+                              std::max(1.0, n.horizon_days / limits::usual_interval.value);
+    n.evaporation_kg = {std::min(n.evaporation_kg.value, most_dried),
+                        std::min(n.evaporation_kg.low, most_dried),
+                        std::min(n.evaporation_kg.high, most_dried)};
     n.temperature_c = in_celsius(bed.temperature);
     n.temperature_low_c = in_celsius(bed.temperature_low);
     n.temperature_high_c = in_celsius(bed.temperature_high);
@@ -145,6 +154,7 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
     const DecayedShares decayed = decayed_shares(n.horizon_days);
     const double fading = pool_rates[0].rate_per_day.value;
     double oldest = 0.0;
+    double grown_dry_kg = 0.0;
     for (const Feeding& feeding : said.earlier) {
         const double ago = -in_days(feeding.day);
         if (ago < 0.0) continue;
@@ -156,12 +166,17 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
                 : Ranged(std::exp(-fading * ago));
         n.acid_g += left * load.acid_g;
         n.labile_kg += left * load.labile_kg;
+        n.soft_food_kg += left * Ranged(load.scraps_wet_kg);
         if (load.scraps_wet_kg > 0.0) n.free_water_kg += left * load.free_water_kg;
         n.salt_kg += load.salt_kg;
+        // About half the dry matter of food and bedding is still there weeks later, as castings.
+        grown_dry_kg += 0.5 * load.dry_kg.value;
         n.recent_scraps_kg +=
             load.scraps_wet_kg * share_in_window(ago, n.horizon_days, n.rate_window_days);
         if (ago <= limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;
     }
+    if (options.soft_food_kg) n.soft_food_kg = *options.soft_food_kg;
+    n.settled_share = std::min(1.0, n.dry_kg / (n.contents_m3 * usual::dry_density_settled.value));
     if (n.ph) {
         // What the strip shows already holds what earlier feedings left. The limits were set with
         // the same buffer, so its range does not count a second time.
@@ -171,6 +186,8 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         n.acid_g = {std::max(n.acid_g.value, shown.value), std::max(n.acid_g.low, shown.low),
                     std::max(n.acid_g.high, shown.high)};
     }
+    // What was fed since the bed was described has made more of it, which holds its salt.
+    n.wet_kg *= 1.0 + grown_dry_kg / std::max(n.dry_kg, 1e-6);
     n.diary_days = std::min(oldest, limits::underfed_days.value);
     return n;
 }

@@ -5,10 +5,8 @@
 #include <string_view>
 #include <vector>
 
-#include "feed/bed/bed_numbers.hpp"
 #include "feed/bed/hazard.hpp"
 #include "feed/blend/portion.hpp"
-#include "feed/quantity/amount_words.hpp"
 
 namespace feed {
 
@@ -74,36 +72,10 @@ inline constexpr std::string_view caution_for_all =
     "Tetanus lives in soil, manure and compost: keep the booster up to date (public health advice). "
     "Local rules for food scraps, and those of your school or site, come first.";
 
-/// Cautions of a feeding: a cap at a time for touchy portions, then each kind of caution once.
-/// Linear in portions times cautions.
-inline std::vector<CautionFinding> cautions_of(std::span<const Portion> portions,
-                                               const BedNumbers& bed,
-                                               UnitSystem units = UnitSystem::metric) {
+/// Cautions of a feeding, each kind once with the names of what it is of; those that can hurt a
+/// person first. Linear in portions times cautions.
+inline std::vector<CautionFinding> cautions_of(std::span<const Portion> portions) {
     std::vector<CautionFinding> findings;
-    for (std::size_t i = 0; i < portions.size(); ++i) {
-        const Feedstock& f = *portions[i].feedstock;
-        // Ground shell and limestone are capped by surface where the check advises them.
-        const bool mild_lime = f.has(Caution::lime_dust) && !f.has(Caution::caustic);
-        if (!f.most_wet_kg_per_kg_worms || mild_lime) continue;
-        bool earlier = false;
-        double wet_kg = 0.0;
-        for (std::size_t j = 0; j < portions.size(); ++j) {
-            if (portions[j].feedstock->id != f.id) continue;
-            earlier = earlier || j < i;
-            wet_kg += portions[j].wet_mass.in_kilograms();
-        }
-        const double most_kg = *f.most_wet_kg_per_kg_worms * bed.worms_kg.value;
-        if (earlier || wet_kg <= most_kg) continue;
-        std::uint32_t first = f.cautions & (~f.cautions + 1u);
-        findings.push_back({static_cast<Caution>(first),
-                            wet_kg > 2.0 * most_kg ? Level::act : Level::watch, f.name,
-                            f.name + ": at most " + words::mass(most_kg, units) +
-                                " at a time for these worms, planned are " +
-                                words::mass(wet_kg, units) + ". Feed " +
-                                words::mass(most_kg, units) + " now and the rest in later weeks.",
-                            f.most_sources == "PRACTICE" ? std::string("common practice")
-                                                         : std::string(f.most_sources)});
-    }
     for (const CautionWords& caution : caution_words) {
         std::string names;
         bool sold_as_food = true;

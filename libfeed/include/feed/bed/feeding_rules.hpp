@@ -22,6 +22,11 @@ struct FeedingRules {
     double start_wet_kg_per_day = 0.0;  ///< the lowest, with cold and the first weeks counted in
     double most_wet_kg_per_day = 0.0;   ///< above: overfed
     bool own_record = false;            ///< the keeper's own record decides
+
+    /// Where the start comes from.
+    std::string_view source() const noexcept {
+        return own_record ? std::string_view("this bed's own record") : rules[lowest].source;
+    }
 };
 
 /// The rules for a bed. The start is the lower of the weekly and the surface rule; above half the
@@ -52,7 +57,9 @@ inline FeedingRules feeding_rules(const BedNumbers& bed) noexcept {
     most = std::max(most, start);
     if (bed.own_rate) {
         answer.own_record = true;
-        start = *bed.own_rate * worms;
+        // What a bin has cleared is no leave to feed past what is published.
+        start = std::min({*bed.own_rate * worms, answer.rules[2].wet_kg_per_day,
+                          limits::rate_by_surface_tested.value * surface});
         most = limits::own_rate_margin.value * start;
     }
     // A record of one's own already holds the state of the bed, but not a cold spell to come.

@@ -3,65 +3,12 @@
 #include <string>
 #include <string_view>
 
-#include "feed/bed/hazard_numbers.hpp"
+#include "feed/bed/hazard_row.hpp"
 #include "feed/quantity/amount_words.hpp"
 
 // Why a hazard got its level: one sentence (for overfed also the rules side by side) with the
 // numbers. Kept apart from the numbers, which allocate nothing.
 namespace feed {
-
-/// Unit of the value and limits of a hazard.
-constexpr std::string_view unit_of(Hazard hazard, bool layer_decides) noexcept {
-    switch (hazard) {
-        case Hazard::sour:
-            return limits::acid_per_air_litre.unit;
-        case Hazard::wet:
-            return "kg water";
-        case Hazard::dry:
-        case Hazard::salty:
-        case Hazard::greasy:
-            return "kg/kg wet";
-        case Hazard::hot:
-            return "deg C";
-        case Hazard::ammonia:
-            return limits::ammonia_nitrogen.unit;
-        case Hazard::overfed:
-        case Hazard::underfed:
-            return limits::underfed_rate.unit;
-        case Hazard::airless:
-            return layer_decides ? limits::layer_depth.unit : limits::free_air_space.unit;
-    }
-    return "";
-}
-
-/// Where the limits of a hazard come from.
-inline std::string_view source_of(Hazard hazard, const BedNumbers& bed,
-                                  bool layer_decides) noexcept {
-    switch (hazard) {
-        case Hazard::sour:
-            return limits::acid_per_air_litre.source;
-        case Hazard::wet:
-            return limits::planned_capacity_share.source;
-        case Hazard::dry:
-            return bed.species->moisture_source;
-        case Hazard::hot:
-            return bed.species->temperature_source;
-        case Hazard::ammonia:
-            return limits::ammonia_nitrogen.source;
-        case Hazard::salty:
-            return limits::salt.source;
-        case Hazard::overfed:
-            return bed.own_rate ? std::string_view("the keeper's own record of this bed")
-                                : feeding_rules(bed).rules[feeding_rules(bed).lowest].source;
-        case Hazard::underfed:
-            return limits::underfed_rate.source;
-        case Hazard::airless:
-            return layer_decides ? limits::layer_depth.source : limits::free_air_space.source;
-        case Hazard::greasy:
-            return limits::fat.source;
-    }
-    return "";
-}
 
 namespace words {
 
@@ -110,61 +57,56 @@ inline std::string feeding_rules_sentence(const BedNumbers& bed, const FeedingRu
     return text + ".";
 }
 
-inline std::string sour(const BedNumbers& bed, const Load& load, const HazardNumbers& n,
+inline std::string sour(const FeedingPlace& place, const Load& load, const HazardNumbers& n,
                         UnitSystem units) {
-    const double own = bed.acid_g.value + load.acid_g.value;
-    const double formed =
-        1000.0 * limits::acid_from_labile.value * (bed.labile_kg.value + load.labile_kg.value);
-    const double bound = limits::grams_citric_per_gram_lime.value *
-                         (bed.lime_g * limits::ground_lime_acting.value + load.lime_g.value);
+    const BedNumbers& bed = *place.bed;
+    const double share = place.pocket_share;
+    const double own = share * bed.acid_g.value + load.acid_g.value;
+    const double formed = 1000.0 * limits::acid_from_labile.value *
+                          (share * bed.labile_kg.value + load.labile_kg.value);
+    const double bound =
+        limits::grams_citric_per_gram_lime.value *
+        (share * bed.lime_g * limits::ground_lime_acting.value + load.lime_g.value);
     const double times = acid_figure(1.0, units);
     std::string text =
-        "The scraps hold " + mass(own / 1000.0, units) +
-        " of acid (as citric) and can form about " + mass(formed / 1000.0, units) +
+        "Around the food there are " + mass(own / 1000.0, units) +
+        " of acid (as citric), and the food can form about " + mass(formed / 1000.0, units) +
         " more; lime can bind " + mass(bound / 1000.0, units) + "; that leaves " +
         number_beside(times * n[Hazard::sour].value.value, times * n[Hazard::sour].watch) +
-        acid_unit(units) + " of air in the bed";
+        acid_unit(units) + " of air in the bed around the food";
     if (bed.ph) text += " (measured pH " + number(*bed.ph) + ")";
     return text;
 }
 
-inline std::string wet(const BedNumbers& bed, const Load& load, const HazardNumber& n,
-                       UnitSystem units) {
-    const double x = n.value.value;
-    std::string text = x >= 0.0 ? "the scraps and what is poured bring " + volume(x, units) +
-                                      " of water more than evaporates"
-                                : "evaporation takes " + volume(-x, units) +
-                                      " more water than this feeding brings";
-    text += n.watch >= 0.0 ? "; bed and bedding have room for " + volume(n.watch, units)
-                           : "; bed and bedding hold " + volume(-n.watch, units) +
-                                 " more than planned already";
-    if (n.act >= 0.0)
-        text += (n.watch >= 0.0 ? " (" : " (room for ") + volume(n.act, units) + " at most)";
-    text += "; known to about " + volume(n.value.high - x, units);
-    const double running_off = bed.water_kg + load.bedding_water_kg.value + x -
-                               bed.capacity_kg.value - load.capacity_kg.value;
-    if (running_off > 0.0) {
-        constexpr std::string_view ways[] = {" will run out below", " can be let out at the tap",
-                                             " has nowhere to go"};
-        text += "; about " + volume(running_off, units) +
-                std::string(ways[static_cast<std::size_t>(bed.drainage)]);
-    }
-    return text;
+/// What runs off where more water comes than bed and bedding hold, or "".
+inline std::string running_off(const BedNumbers& bed, const Load& load, UnitSystem units) {
+    const double off = bed.water_kg + bed.free_water_kg.value + load.free_water_kg.value +
+                       load.bedding_water_kg.value - bed.evaporation_kg.value -
+                       bed.capacity_kg.value - load.capacity_kg.value;
+    if (off <= 0.0) return "";
+    constexpr std::string_view ways[] = {" will run out below", " can be let out at the tap",
+                                         " has nowhere to go"};
+    return "; about " + volume(off, units) +
+           std::string(ways[static_cast<std::size_t>(bed.drainage)]);
 }
 
 /// Why, without the full stop.
-inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
+inline std::string why(Hazard hazard, const FeedingPlace& place, const Load& load,
                        const HazardNumbers& n, UnitSystem units) {
+    const BedNumbers& bed = *place.bed;
     const HazardNumber& h = n[hazard];
     const double x = h.value.value;
     switch (hazard) {
         case Hazard::sour:
-            return sour(bed, load, n, units);
+            return sour(place, load, n, units);
         case Hazard::wet:
-            return wet(bed, load, h, units);
         case Hazard::dry:
-            return "in " + day_count(bed.horizon_days) + " the bed is at about " + percent(x) +
-                   " moisture (" + percent(h.value.low) + " to " + percent(h.value.high) + ")";
+            return "in " + day_count(bed.horizon_days) + " the bed holds about " + percent(x) +
+                   " of the water that it can hold (" + percent(h.value.low) + " to " +
+                   percent(h.value.high) + ")" +
+                   (hazard == Hazard::wet ? running_off(bed, load, units) : std::string());
+        case Hazard::cold:
+            return "the bed is at " + temperature(x, units);
         case Hazard::hot: {
             const bool close = x != h.watch && std::abs(x - h.watch) < 1.0;
             return "the food layer can bring the bed from " +
@@ -179,15 +121,15 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
                 (us ? " parts per million of ammonia nitrogen in feed and bed around it"
                     : " g of ammonia nitrogen a kg of feed and bed around it") +
                 ", beyond what the bedding takes up";
-            if (bed.ph)
-                text += "; " + number(small_share(n.free_ammonia_g_per_kg, units)) +
-                        (us ? " parts" : " g") + " of it free at pH " + number(*bed.ph);
+            if (bed.ph) text += "; measured pH " + number(*bed.ph);
             return text;
         }
         case Hazard::salty:
             return "with this feeding " + number_beside(100.0 * x, 100.0 * h.watch) + " %" +
-                   " of the bed is salt";
+                   " of the bed around it is salt";
         case Hazard::overfed:
+            if (h.unit == "kg")
+                return "with the soft food still there the worms have " + mass(x, units);
             return "averaged over " + day_count(bed.rate_window_days) + " with the diary this is " +
                    number_beside(x, h.watch) + feeding_rate_words(units);
         case Hazard::underfed:
@@ -197,7 +139,7 @@ inline std::string why(Hazard hazard, const BedNumbers& bed, const Load& load,
             return h.higher_is_worse ? "the scraps lie " + length(x, units) + " deep"
                                      : "around the food " + percent(x) + " of the volume is air";
         case Hazard::greasy:
-            return number_beside(100.0 * x, 100.0 * h.watch) + " % of the feeding is fat";
+            return number_beside(100.0 * x, 100.0 * h.watch) + " % of a week's ration is fat";
     }
     return "";
 }
@@ -209,19 +151,22 @@ inline std::string limit_words(Hazard hazard, const HazardNumber& h, UnitSystem 
     switch (hazard) {
         case Hazard::sour:
             return watch_and_act(acid_figure(1.0, units));
-        case Hazard::wet:
-            return "";
         case Hazard::dry:
-            return "wanted at least " + percent(h.watch) + ", harm below " + percent(h.act);
+            return "watch below " + percent(h.watch) + ", act below " + percent(h.act);
+        case Hazard::cold:
+            return "slow below " + temperature(h.watch, units) + ", harm below " +
+                   temperature(h.act, units);
         case Hazard::hot:
             return "harm above " + temperature(h.watch, units) + ", death near " +
                    temperature(h.act, units);
         case Hazard::ammonia:
             return watch_and_act(small_share(1.0, units));
+        case Hazard::wet:
         case Hazard::salty:
         case Hazard::greasy:
             return "watch above " + percent(h.watch) + ", act above " + percent(h.act);
         case Hazard::overfed:
+            if (h.unit == "kg") return "at most " + mass(h.watch, units);
             return "start at " + number(h.watch) + ", too much above " + number(h.act);
         case Hazard::underfed:
             return "little below " + number(h.watch);
@@ -236,13 +181,13 @@ inline std::string limit_words(Hazard hazard, const HazardNumber& h, UnitSystem 
 }  // namespace words
 
 /// The sentence of a finding.
-inline std::string why_sentence(Hazard hazard, const BedNumbers& bed, const Load& load,
+inline std::string why_sentence(Hazard hazard, const FeedingPlace& place, const Load& load,
                                 const HazardNumbers& n, UnitSystem units) {
     const HazardNumber& h = n[hazard];
     if (h.knowledge == Knowledge::unknown)
         return "Cannot tell: the figure is missing for " + words::percent(1.0 - h.covered) +
                " of the scraps.";
-    std::string text = words::why(hazard, bed, load, n, units);
+    std::string text = words::why(hazard, place, load, n, units);
     if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
     const std::string limit = words::limit_words(hazard, h, units);
     if (!limit.empty()) text += "; " + limit;
@@ -250,7 +195,7 @@ inline std::string why_sentence(Hazard hazard, const BedNumbers& bed, const Load
         text += " (at least: a figure is missing for some scraps)";
     text += ".";
     if (hazard == Hazard::overfed)
-        text += " " + words::feeding_rules_sentence(bed, feeding_rules(bed), units);
+        text += " " + words::feeding_rules_sentence(*place.bed, place.rules, units);
     return text;
 }
 

@@ -9,6 +9,28 @@ namespace feed::limits {
 // Wet. What a feedstock brings, where it is not known, stands in feedstock/assumed.hpp.
 inline constexpr const Factor& planned_capacity_share = assumed::usable_capacity;
 
+/// Water in the bed over what bed and bedding can hold: one scale for wet, dry, the squeeze test,
+/// the aim and the water of a new bed.
+inline constexpr Limit wet_share{
+    0.80,
+    0.95,
+    true,
+    "kg/kg",
+    Grade::d,
+    "water over what the bed can hold: more than a couple of drops, and water that runs (judgement; "
+    "range 0.75-0.85 and 0.90-1.00; planning at 60-80 % of capacity agrees)"};
+inline constexpr Limit dry_share{
+    0.45,
+    0.30,
+    false,
+    "kg/kg",
+    Grade::d,
+    "water over what the bed can hold: barely damp, and crumbly; in a settled bed 67 and 57 % moisture, "
+    "the driest at which E. fetida breeds and lives (Reinecke and Venter 1987, abstract; Kaplan et al. "
+    "1980) (judgement; range 0.40-0.52 and 0.25-0.35)"};
+inline constexpr Factor wetness_aim{0.65,    0.60,     0.70,
+                                    "kg/kg", Grade::d, "one or two drops from a fist (judgement)"};
+
 // Evaporation from the surface of the bed, kg/m2 and day; used for wet, dry and going away.
 inline constexpr Factor evaporation_open_top{
     1.5,
@@ -20,6 +42,10 @@ inline constexpr Factor evaporation_open_top{
     "(judgement)"};
 inline constexpr Factor evaporation_holes{0.3,         0.1,      0.6,
                                           "kg/m2/day", Grade::d, "lid with air holes (judgement)"};
+/// What dries first lies on top and shields the rest, so that a bed loses no more than this of what
+/// it can hold between two looks a week apart.
+inline constexpr Factor most_dried_share{
+    0.14, 0.08, 0.25, "kg/kg", Grade::d, "of what the bed can hold, in a week (judgement)"};
 inline constexpr Factor evaporation_closed{0.05,        0.0,      0.15,
                                            "kg/m2/day", Grade::d, "closed lid (judgement)"};
 
@@ -44,6 +70,11 @@ inline constexpr Limit acid_per_air_litre{
     "about one step of pH (to 6, where keepers are warned) and two (to 5, the limit of Edwards, "
     "Earthworm Ecology, table 18.3) in a settled bed that takes 0.05 mol of acid a kg dry for a step "
     "(judgement; range 0.5-4)"};
+/// A new bed of paper takes up little acid: its air counts only as far as its dry matter would fill
+/// a settled bed.
+inline constexpr Factor pocket_margin{
+    0.05, 0.03,     0.08,
+    "m",  Grade::d, "bed around the food that shares its acid, salt and air (judgement)"};
 inline constexpr Factor grams_citric_per_gram_lime{
     1.0 / 0.7814,       1.0 / 0.7814, 1.0 / 0.7814,
     "g citric/g CaCO3", Grade::b,     "equivalent masses 64.04 and 50.04 g"};
@@ -120,6 +151,9 @@ inline constexpr Limit free_ammonia_nitrogen{
     "half of the level worms flee, 0.05 g NH4OH/kg or 0.02 g N/kg (Zeguerrou et al. 2019) "
     "(judgement)"};
 
+inline constexpr Factor unmeasured_ph{
+    7.0, 6.0, 8.0, "pH", Grade::d, "a bed whose pH was not measured (judgement)"};
+
 // Salty, as NaCl of the wet mass.
 inline constexpr Limit salt{0.002,
                             0.005,
@@ -179,6 +213,47 @@ inline constexpr Factor ramp_start_days{14.0, 7.0, 21.0, "day", Grade::d, "commo
 inline constexpr Factor ramp_full_days{
     84.0, 42.0, 90.0, "day", Grade::d, "settled after about three months (common practice)"};
 
+/// Nothing in the first days of a new bin (common practice).
+inline constexpr Factor first_feeding_day{3.0, 2.0, 7.0, "day", Grade::d, "common practice"};
+
+// When to feed again, as shares of a week's ration.
+inline constexpr Factor feed_again_share{
+    0.5,
+    0.25,
+    0.6,
+    "kg/kg",
+    Grade::d,
+    "soft food left of a week's ration when the next feeding is due: half gone to almost gone (common "
+    "practice)"};
+inline constexpr Factor useful_share{
+    0.25,    0.15,     0.35,
+    "kg/kg", Grade::d, "a portion worth opening the bin for, of a week's ration (judgement)"};
+inline constexpr Factor most_soft_share{
+    1.5,
+    1.25,
+    2.0,
+    "kg/kg",
+    Grade::d,
+    "soft food in the bed at most, of a week's ration: a full ration on what is left of the last "
+    "(judgement)"};
+inline constexpr Factor watched_ration_share{
+    0.5, 0.33, 0.67, "kg/kg", Grade::d, "of the ration, while the bed is watched (judgement)"};
+
+// Cold.
+inline constexpr double cold_watch_c = 10.0;  // sharp slowing below 50 F (common practice)
+
+// What one day's step may add to a bed that is not well.
+inline constexpr Factor step_bedding_share{
+    0.1, 0.05, 0.15, "L/L", Grade::d, "loose bedding by the volume of the bed (judgement)"};
+inline constexpr Factor step_water_share{
+    0.05, 0.03, 0.08, "kg/L", Grade::d, "water by the volume of the bed (judgement)"};
+
+// Bedding with the food.
+inline constexpr Factor least_bedding_by_volume{
+    0.5, 0.25, 1.0, "L/L", Grade::d, "loose bedding a litre of scraps, at least (common practice)"};
+inline constexpr Factor most_bedding_by_volume{
+    2.0, 1.0, 4.0, "L/L", Grade::d, "loose bedding a litre of scraps, at most (common practice)"};
+
 // Underfed.
 inline constexpr Limit underfed_rate{
     0.03,
@@ -228,7 +303,7 @@ inline constexpr Limit fat{
     true,
     "kg/kg",
     Grade::d,
-    "no grease in the bin (common practice); the number is a judgement: coffee grounds hold about "
-    "5 %, avocado 15 %, crisps 35 %"};
+    "no grease in the bin (common practice); the number, of a week's ration, is a judgement: coffee "
+    "grounds hold about 5 %, avocado 15 %, crisps 35 %"};
 
 }  // namespace feed::limits

@@ -22,10 +22,11 @@ struct NamedLimit {
 
 /// Every factor of the check that is not an assumed value of a feedstock (assumed::all), for tables
 /// and tests; a new factor belongs in here.
-inline constexpr std::array<NamedFactor, 46> all_factors{{
+inline constexpr std::array<NamedFactor, 59> all_factors{{
     {"evaporation, open top", &evaporation_open_top},
     {"evaporation, lid with holes", &evaporation_holes},
     {"evaporation, closed", &evaporation_closed},
+    {"most that dries in a week", &most_dried_share},
     {"acid formed by labile matter", &acid_from_labile},
     {"buffer of a bed", &bed_buffer},
     {"acid bound by lime", &grams_citric_per_gram_lime},
@@ -69,10 +70,24 @@ inline constexpr std::array<NamedFactor, 46> all_factors{{
     {"conductivity of the bed", &heat::conductivity},
     {"resistance of walls and cover", &heat::cover_resistance},
     {"water at one or two drops", &squeeze_saturation[2]},
+    {"aim of wetness", &wetness_aim},
+    {"bed around the food", &pocket_margin},
+    {"pH that was not measured", &unmeasured_ph},
+    {"first feeding of a new bin", &first_feeding_day},
+    {"soft food when the next feeding is due", &feed_again_share},
+    {"useful portion", &useful_share},
+    {"most soft food in the bed", &most_soft_share},
+    {"ration while the bed is watched", &watched_ration_share},
+    {"bedding of one day's step", &step_bedding_share},
+    {"water of one day's step", &step_water_share},
+    {"least bedding with the food", &least_bedding_by_volume},
+    {"most bedding with the food", &most_bedding_by_volume},
 }};
 
 /// Every limit of the check that is not a species'.
-inline constexpr std::array<NamedLimit, 8> all_limits{{
+inline constexpr std::array<NamedLimit, 10> all_limits{{
+    {"wet", &wet_share},
+    {"dry", &dry_share},
     {"acid", &acid_per_air_litre},
     {"ammonia nitrogen", &ammonia_nitrogen},
     {"free ammonia nitrogen", &free_ammonia_nitrogen},

@@ -26,16 +26,17 @@ inline constexpr std::array<UsualContainer, 7> usual_containers{{
     {"box", 0.55, 0.38, 0.30, Drainage::none},
 }};
 
-/// Water in the bed as a share of what it can hold, by the squeeze test; with the usual capacity
-/// below the classes stand for about 53, 69, 75, 78, 81 and 83 % moisture (judgement, after
-/// keepers' figures of 70-80 % for one or two drops).
+/// Water in the bed as a share of what it can hold, by the squeeze test: the one scale of wetness,
+/// on which the limits of dry and wet and the aim stand too (see limits::bed_wetness). With the
+/// usual capacity of a settled bed the classes stand for about 53, 67, 75, 79, 81 and 83 % moisture
+/// (judgement, after keepers' figures of 70-75 % for one or two drops).
 inline constexpr std::array<Factor, 6> squeeze_saturation{{
     {0.25, 0.10, 0.35, "kg/kg", Grade::d, "crumbles (judgement)"},
-    {0.50, 0.35, 0.60, "kg/kg", Grade::d, "damp, gives no water (judgement)"},
-    {0.65, 0.55, 0.75, "kg/kg", Grade::d, "one or two drops (judgement)"},
-    {0.80, 0.70, 0.90, "kg/kg", Grade::d, "more than a couple of drops (judgement)"},
-    {0.95, 0.85, 1.05, "kg/kg", Grade::d, "water runs (judgement)"},
-    {1.10, 1.00, 1.30, "kg/kg", Grade::d, "water stands in the bed (judgement)"},
+    {0.46, 0.35, 0.55, "kg/kg", Grade::d, "damp, gives no water (judgement)"},
+    {0.65, 0.55, 0.78, "kg/kg", Grade::d, "one or two drops (judgement)"},
+    {0.84, 0.78, 0.90, "kg/kg", Grade::d, "more than a couple of drops (judgement)"},
+    {0.96, 0.90, 1.02, "kg/kg", Grade::d, "water runs (judgement)"},
+    {1.10, 1.02, 1.30, "kg/kg", Grade::d, "water stands in the bed (judgement)"},
 }};
 inline constexpr std::array<std::string_view, 6> squeeze_words{
     "dry and crumbly", "damp",   "one or two drops", "more than a couple of drops",

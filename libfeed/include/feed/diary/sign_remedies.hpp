@@ -1,11 +1,13 @@
 #pragma once
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 #include <utility>
 
+#include "feed/bed/act_step.hpp"
 #include "feed/bed/advice.hpp"
-#include "feed/bed/check.hpp"
+#include "feed/diary/sign_step.hpp"
 #include "feed/diary/sign_table.hpp"
 
 // One computed step for each cause in this bed. Where the check judges the cause, its remedy is
@@ -27,27 +29,76 @@ inline double days_to_clear(const BedNumbers& bed) noexcept {
     return std::ceil(std::log(1.0 / 0.15) / pace);
 }
 
-inline Remedy remedy_by_check(Hazard hazard, const Bed& as_described, Bed as_tested,
-                              UnitSystem units) {
-    as_tested.earlier = as_described.earlier;
-    CheckOptions options;
-    options.units = units;
-    const CheckResult first = check(as_described, {}, options);
-    const Level level = first[hazard].level;
-    if (level == Level::watch || level == Level::act) return first[hazard].remedy;
-    return check(as_tested, {}, options)[hazard].remedy;
+/// One day's step against a hazard in words.
+inline SignStep step_against(Hazard hazard, const FeedingPlace& place, UnitSystem units) {
+    const BedNumbers& bed = *place.bed;
+    SignStep r;
+    if (hazard == Hazard::hot) {
+        const double too_warm = bed.temperature_high_c - in_celsius(bed.species->warmest);
+        r.kind = StepKind::cool;
+        r.text = "Feed nothing until it is cooler by " +
+                 words::warming(std::max(too_warm, 1.0), units) + ": shade, air, a damp cloth.";
+        return r;
+    }
+    const StepMaterials with = step_materials(nullptr);
+    std::array<bool, hazard_count> raised{};
+    raised[static_cast<std::size_t>(hazard)] = true;
+    const ActStep step = act_step(place, with, raised, units);
+    r.text = "Feed nothing today";
+    if (step.bedding_kg > 0.0) {
+        r.kind = StepKind::add_bedding;
+        r.material = with.bedding->id;
+        r.add = wet_kilograms(step.bedding_kg);
+        r.text += "; mix in " + words::mass(step.bedding_kg, units) + " of dry shredded cardboard";
+    }
+    if (step.lime_kg > 0.0) {
+        if (r.kind == StepKind::none) {
+            r.kind = StepKind::add_lime;
+            r.material = with.lime->id;
+            r.add = wet_kilograms(step.lime_kg);
+        }
+        r.text += "; add " + words::mass(step.lime_kg, units) + " of ground eggshell, moistened";
+    }
+    if (step.water_kg > 0.0) {
+        if (r.kind == StepKind::none) {
+            r.kind = StepKind::add_water;
+            r.material = with.water->id;
+            r.add = wet_kilograms(step.water_kg);
+        }
+        r.text += "; sprinkle " + words::volume(step.water_kg, units) + " of water";
+    }
+    if (r.kind == StepKind::none) r.kind = StepKind::feed_less;
+    if (hazard == Hazard::salty) r.text += "; renew a part of the bedding and feed nothing salted";
+    r.text += ". Look again tomorrow.";
+    return r;
 }
 
-inline Remedy looking(std::string text) {
-    Remedy r;
-    r.kind = RemedyKind::look;
+/// The step against a hazard: of the bed as described where it has it, else as the quick test
+/// shows.
+inline SignStep remedy_by_step(Hazard hazard, const Bed& as_described, Bed as_tested,
+                               UnitSystem units) {
+    as_tested.earlier = as_described.earlier;
+    for (const Bed* said : {&as_described, static_cast<const Bed*>(&as_tested)}) {
+        const BedNumbers numbers = bed_numbers(*said, completed(*said), {});
+        const FeedingPlace place =
+            feeding_place(numbers, limits::usual_spread_share.value * numbers.surface_m2);
+        const bool raised = is_raised(hazard_number(hazard, place, Load{}).level);
+        if (raised || said == &as_tested)
+            return raised ? step_against(hazard, place, units) : SignStep{};
+    }
+    return {};
+}
+
+inline SignStep looking(std::string text) {
+    SignStep r;
+    r.kind = StepKind::look;
     r.text = std::move(text);
     return r;
 }
 
-inline Remedy bedding_over(double kg, std::string before, std::string after, UnitSystem units) {
-    Remedy r;
-    r.kind = RemedyKind::add_bedding;
+inline SignStep bedding_over(double kg, std::string before, std::string after, UnitSystem units) {
+    SignStep r;
+    r.kind = StepKind::add_bedding;
     r.material = "cardboard-corrugated";
     r.add = wet_kilograms(rounded_mass(kg, true, units));
     r.text = std::move(before) + words::mass(r.add.in_kilograms(), units) +
@@ -56,16 +107,15 @@ inline Remedy bedding_over(double kg, std::string before, std::string after, Uni
 }
 
 inline double loose_card_kg_per_m3() {
-    const Feedstock card = feedstock_at(remedy_bedding_index);
-    const auto& density = card[Property::bulk_density_loose];
-    return density ? density->value : 60.0;
+    constexpr std::size_t cardboard = *find_id("cardboard-corrugated");
+    return loose_kg_per_m3(feedstock_at(cardboard));
 }
 
-inline Remedy pause(const BedNumbers& bed, double least_days, UnitSystem units) {
+inline SignStep pause(const BedNumbers& bed, double least_days, UnitSystem units) {
     const double wait = std::max(least_days, days_to_clear(bed));
     const double week = rounded_mass(7.0 * feeding_rules(bed).start_wet_kg_per_day, false, units);
-    Remedy r;
-    r.kind = RemedyKind::feed_less;
+    SignStep r;
+    r.kind = StepKind::feed_less;
     r.later = days(wait);
     r.feed_later = wet_kilograms(week);
     r.text = "Feed nothing for " + words::day_count(wait) +
@@ -75,15 +125,15 @@ inline Remedy pause(const BedNumbers& bed, double least_days, UnitSystem units) 
     return r;
 }
 
-inline Remedy room_for_worms(const BedNumbers& bed, UnitSystem units) {
+inline SignStep room_for_worms(const BedNumbers& bed, UnitSystem units) {
     // 1 lb a square foot, the denser of the stockings in print (common practice).
     const double most = kilograms_per_pound / (metres_per_foot * metres_per_foot) * bed.surface_m2;
     const double over = bed.worms_kg.value - most;
     if (over <= 0.0)
         return looking("By what you said there is room for " + words::mass(most, units) +
                        " of worms; count them before you split the bin.");
-    Remedy r;
-    r.kind = RemedyKind::spread;
+    SignStep r;
+    r.kind = StepKind::spread;
     r.spread = square_metres(rounded_area(bed.worms_kg.value / most * bed.surface_m2, true, units));
     r.text = "Move about " + words::mass(rounded_mass(over, true, units), units) +
              " of worms to a second bin, or give them " +
@@ -91,7 +141,7 @@ inline Remedy room_for_worms(const BedNumbers& bed, UnitSystem units) {
     return r;
 }
 
-inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed, UnitSystem units) {
+inline SignStep remove_disliked(const Bed& said, const BedNumbers& bed, UnitSystem units) {
     if (const Feeding* latest = last_feeding(said)) {
         for (const Portion& portion : latest->portions) {
             const Feedstock& f = *portion.feedstock;
@@ -99,8 +149,8 @@ inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed, UnitSystem
             const double most = *f.most_wet_kg_per_kg_worms * bed.worms_kg.value;
             const double given = portion.wet_mass.in_kilograms();
             if (given <= most) continue;
-            Remedy r;
-            r.kind = RemedyKind::leave_out;
+            SignStep r;
+            r.kind = StepKind::leave_out;
             r.material = f.id;
             r.feed_now = wet_kilograms(rounded_mass(most, false, units));
             r.text = "Lift out about " + words::mass(given - most, units) + " of the " + f.name +
@@ -108,8 +158,8 @@ inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed, UnitSystem
             return r;
         }
     }
-    Remedy r;
-    r.kind = RemedyKind::feed_less;
+    SignStep r;
+    r.kind = StepKind::feed_less;
     r.text =
         "Lift out half of what they avoid and cover the rest with bedding; by the next day they "
         "should settle (common practice).";
@@ -117,24 +167,24 @@ inline Remedy remove_disliked(const Bed& said, const BedNumbers& bed, UnitSystem
 }
 
 /// The step for one cause. @param bed the numbers of `said`.
-inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, UnitSystem units) {
+inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, UnitSystem units) {
     Bed tested = said;
     switch (cause) {
         case Cause::too_wet:
             tested.moisture.reset();
             tested.squeeze = Squeeze::many_drops;
-            return remedy_by_check(Hazard::wet, said, tested, units);
+            return remedy_by_step(Hazard::wet, said, tested, units);
         case Cause::too_dry:
             tested.moisture.reset();
             tested.squeeze = Squeeze::crumbly;
-            return remedy_by_check(Hazard::dry, said, tested, units);
+            return remedy_by_step(Hazard::dry, said, tested, units);
         case Cause::too_sour:
             // Below 6 is what the strip of the quick test would show; an airy bed bears more.
             for (const double ph : {5.8, 5.4, 5.0, 4.6}) {
                 if (said.ph && ph > *said.ph) continue;
                 tested.ph = ph;
-                Remedy r = remedy_by_check(Hazard::sour, said, tested, units);
-                if (r.kind != RemedyKind::none) return r;
+                SignStep r = remedy_by_step(Hazard::sour, said, tested, units);
+                if (r.kind != StepKind::none) return r;
             }
             return pause(bed, 7.0, units);
         case Cause::packed:
@@ -147,12 +197,12 @@ inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, Un
             return remove_disliked(said, bed, units);
         case Cause::too_hot:
             if (bed.temperature_high_c < 32.0) tested.temperature = celsius(32);
-            return remedy_by_check(Hazard::hot, said, tested, units);
+            return remedy_by_step(Hazard::hot, said, tested, units);
         case Cause::too_cold: {
             const Temperature t = celsius(std::min(bed.temperature_low_c, 8.0));
             const TemperatureAdvice advice = at_temperature(said, t, {}, units);
-            Remedy r;
-            r.kind = RemedyKind::feed_less;
+            SignStep r;
+            r.kind = StepKind::feed_less;
             r.feed_now = advice.ration_a_week;
             r.text = advice.text;
             return r;
@@ -163,19 +213,18 @@ inline Remedy remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, Un
             return looking("Leave a light on above the bin for a few nights. " +
                            first_weeks_text(first_weeks(said, units), units));
         case Cause::ammonia:
-            return bedding_over(std::max(0.05, bed.recent_scraps_kg * 0.2 + 0.05),
+            return bedding_over(std::max(0.05, bed.soft_food_kg.value * 0.2 + 0.05),
                                 "Feed nothing, never lime; mix ",
                                 " into the food and leave the lid ajar.", units);
         case Cause::salty: {
-            CheckOptions options;
-            options.units = units;
-            const HazardFinding salty = check(said, {}, options)[Hazard::salty];
-            if (salty.level == Level::watch || salty.level == Level::act) return salty.remedy;
-            return looking("Feed nothing salted and rinse what is; the feedings you listed leave " +
-                           words::percent(salty.value.value) + " salt, which is no danger.");
+            const SignStep step = remedy_by_step(Hazard::salty, said, said, units);
+            if (step.kind != StepKind::none) return step;
+            return looking(
+                "Feed nothing salted and rinse what is; the feedings you listed are no "
+                "danger.");
         }
         case Cause::uncovered_food: {
-            Remedy r =
+            SignStep r =
                 bedding_over(0.05 * bed.surface_m2 * loose_card_kg_per_m3(), "Cover it with ",
                              ", " + words::length(0.05, units) +
                                  " deep, and feed nothing for two weeks; freeze scraps before you "

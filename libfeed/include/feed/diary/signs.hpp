@@ -19,7 +19,7 @@ struct Diagnosis {
     std::string name;
     std::string why;   ///< what the bed says for or against it, or ""
     std::string test;  ///< one quick test
-    Remedy remedy;     ///< one computed step, to be taken when the test says so
+    SignStep remedy;   ///< one computed step, to be taken when the test says so
 };
 
 /// The causes of what was noticed, likeliest first.
@@ -128,28 +128,24 @@ inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed
 }
 
 /// How hard a step is to take back; lime and moving worms last.
-constexpr int hardness(RemedyKind kind) noexcept {
+constexpr int hardness(StepKind kind) noexcept {
     switch (kind) {
-        case RemedyKind::none:
-        case RemedyKind::look:
+        case StepKind::none:
+        case StepKind::look:
             return 0;
-        case RemedyKind::feed_less:
-        case RemedyKind::leave_out:
-        case RemedyKind::open_lid:
-        case RemedyKind::feed_more:
+        case StepKind::feed_less:
+        case StepKind::leave_out:
             return 1;
-        case RemedyKind::cool:
+        case StepKind::cool:
             return 2;
-        case RemedyKind::add_bedding:
+        case StepKind::add_bedding:
             return 3;
-        case RemedyKind::add_water:
+        case StepKind::add_water:
             return 4;
-        case RemedyKind::spread:
+        case StepKind::spread:
             return 5;
-        case RemedyKind::add_lime:
+        case StepKind::add_lime:
             return 6;
-        case RemedyKind::cannot:
-            return 7;
     }
     return 7;
 }
@@ -179,12 +175,13 @@ inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs,
     const BedNumbers numbers = bed_numbers(noticed, bed, {});
     answer.assumed = bed.assumed;
     const double spread = limits::usual_spread_share.value * numbers.surface_m2;
-    const HazardNumbers judged = hazard_numbers(numbers, Load{}, spread);
+    const FeedingPlace place = feeding_place(numbers, spread);
+    const HazardNumbers judged = hazard_numbers(place, Load{});
     Load last;
     const Feeding* latest = detail::last_feeding(noticed);
     if (latest != nullptr && in_days(latest->day) >= -10.0)
         last = load_of(latest->portions, decayed_shares(numbers.horizon_days));
-    const HazardNumbers fed = hazard_numbers(numbers, last, spread);
+    const HazardNumbers fed = hazard_numbers(place, last);
 
     std::array<double, cause_count> weight{};
     std::array<detail::Evidence, cause_count> evidence;

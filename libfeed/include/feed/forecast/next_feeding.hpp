@@ -15,10 +15,6 @@
 
 namespace feed {
 
-/// Feed again once the soft food of all feedings together is at most this share of a week's ration
-/// (D): published advice says both "when half is gone" and "when almost all is gone". Half gives a
-/// rhythm of about a week at the full ration.
-inline constexpr double feed_again_share = 0.5;
 /// Soft (labile) share of ordinary scraps, where nothing was fed that could tell (D).
 inline constexpr double usual_soft_share = 0.7;
 

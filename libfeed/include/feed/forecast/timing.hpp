@@ -70,11 +70,13 @@ inline void note_next_feeding(Forecast& f, const CompletedBed& bed, const BedNum
         fed_kg += portion.wet_kg;
     }
     const double soft_share = fed_kg > 0.0 ? soft_kg / fed_kg : usual_soft_share;
+    f.soft_ahead_wet_kg = soft;
+    f.soft_share = soft_share;
     const SpeciesLimits& limits = limits_of(bed.species);
-    f.next_feeding =
-        next_feeding_of(soft, feed_again_share * soft_share * week_ration_wet_kg(numbers),
-                        static_cast<std::size_t>(last_day + 1),
-                        [&](std::size_t day) { return objection(f, limits, day); });
+    f.next_feeding = next_feeding_of(
+        soft, limits::feed_again_share.value * soft_share * week_ration_wet_kg(numbers),
+        static_cast<std::size_t>(last_day + 1),
+        [&](std::size_t day) { return objection(f, limits, day); });
 }
 
 inline void note_look_back(Forecast& f) {

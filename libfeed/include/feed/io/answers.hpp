@@ -8,11 +8,11 @@
 
 #include "feed/balance/balance_answer.hpp"
 #include "feed/bed/advice.hpp"
-#include "feed/bed/hazard.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/forecast/forecast_result.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/human_text.hpp"
+#include "feed/ration/check.hpp"
 
 // The answers to a feed file: what each verb of the command says of it. Every binding that takes a
 // file or its text goes through here.
@@ -51,11 +51,20 @@ Result<std::vector<Portion>> planned_feeding(const FeedFile& file);
 
 /// Answers `feed blend`. Errors: missing_value when the file has no blend. Threads: pure.
 Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units);
-/// Answers `feed balance`. Errors: missing_value, and those of feed::balance. Threads: pure.
+/// The problem of a file without a balance, or nothing.
+std::optional<Errors> balance_refused(const FeedFile& file);
+/// Answers `feed balance` for a file without a bed (with one, the answer is `ration_of`). Errors:
+/// missing_value, and those of feed::balance. Threads: pure.
 Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units);
-/// Answers `feed check` for the feeding of `with_feeding`. Remedies take the first bedding that the
-/// balance has without limit. Errors: those of with_feeding. Threads: pure.
-Result<CheckResult> check_of(const FeedFile& file, UnitSystem units = UnitSystem::metric);
+/// What a ration of a file is decided from: the bed on day 0 with what was seen, and as things at
+/// hand what the blend and the planned feeding of day 0 name, then what the balance lists. One
+/// reading for every verb. Threads: pure.
+RationInput ration_input(const FeedFile& file, UnitSystem units = UnitSystem::metric);
+/// Answers `feed ration`. Threads: pure.
+Ration ration_of(const FeedFile& file, UnitSystem units = UnitSystem::metric);
+/// Answers `feed check`: the planned feeding judged as written, and the ration. A file that plans
+/// nothing is judged without food. Threads: pure.
+CheckResult check_of(const FeedFile& file, UnitSystem units = UnitSystem::metric);
 /// What a keeper is told beside the hazards.
 struct KeeperAdvice {
     std::optional<AwayAdvice> away;                ///< where a time away was asked for
@@ -71,14 +80,18 @@ struct KeeperAdvice {
 KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away = std::nullopt,
                        UnitSystem units = UnitSystem::metric);
 
-/// The share of the planned feeding that the bed of a file eats until the next one, by the rule
-/// that `feed check` starts from: 0 to 1. Threads: pure.
-double share_to_repeat(const FeedFile& file);
-
 /// Answers `feed forecast` with the bin's own rates where its diary tells them, and with the
 /// feeding of `with_feeding`, or without one where there is none. days: 2 to 366, day 0 included.
 /// Threads: pure.
 Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units = UnitSystem::metric);
+/// A forecast and the ration that it follows.
+struct ForecastOfFile {
+    Ration ration;
+    Forecast forecast;
+};
+/// The same with the ration: today's feeding is what the ration puts in, later ones are as written.
+ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days,
+                                      UnitSystem units = UnitSystem::metric);
 
 /// The JSON answer of a verb ("blend", "balance", "check", "forecast") to a file.
 /// Errors: out_of_range for another verb; those of the verb. Threads: pure.

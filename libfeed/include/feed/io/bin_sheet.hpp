@@ -1,34 +1,22 @@
 #pragma once
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "feed/diary/date.hpp"
-#include "feed/forecast/forecast_result.hpp"
 #include "feed/io/human_text.hpp"
+#include "feed/ration/ration.hpp"
 
 namespace feed::io {
 
 /// What changes from bin to bin on the sheet that hangs beside it.
 struct BinSheet {
-    std::string bin;                ///< name of the bin
-    std::optional<Date> look_on;    ///< when to look whether the food is gone
-    std::string look_for;           ///< what should be seen then, one plain sentence
-    std::optional<Date> feed_on;    ///< when to feed again, if all is well
-    std::vector<std::string> feed;  ///< what to feed then, one line each, with its weight
-    bool less = false;              ///< less than was planned, because the worms eat no more
-    bool lime = false;              ///< lime is kept beside the bin: say who may use it
-    int rows = 10;                  ///< empty rows of the record, 0 to 20
+    std::string bin;                 ///< name of the bin
+    std::vector<std::string> today;  ///< what to do, one plain line each: the lines of the ration
+    bool lime = false;               ///< lime is kept beside the bin: say who may use it
+    int rows = 10;                   ///< empty rows of the record, 0 to 20
 };
 
-/// The sheet of a bin whose next feeding is to be like one that was planned.
-/// @param name      of the bin.
-/// @param portions  of the feeding to repeat; may be empty.
-/// @param share     of it that the bed eats until the next one (see share_to_repeat).
-/// @param forecast  from day_zero on.
-BinSheet bin_sheet_of(std::string name, const std::vector<Portion>& portions,
-                      const Forecast& forecast, Date day_zero, UnitSystem units,
-                      double share = 1.0);
+/// The sheet of a bin: what its ration says, and nothing else about how much and when.
+BinSheet bin_sheet_of(std::string name, const Ration& ration, UnitSystem units);
 
 /// One page of plain text, at most 80 columns wide, in words that a ten-year-old reads: look,
 /// feed, never, do not worry, tell a grown-up, stay clean, and the record a school or community

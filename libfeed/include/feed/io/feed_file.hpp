@@ -9,7 +9,6 @@
 #include "feed/bed/bed.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
-#include "feed/diary/bed_today.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/feedstock/amount.hpp"
@@ -44,20 +43,20 @@ struct FeedFile {
     bool has_bed = false;
     /// The bed (all assumed when has_bed is false), the feedings and the observations.
     Diary diary;
+    /// The day that counts as today; nothing: what `day_zero` reads from the file.
+    std::optional<Date> today;
     /// What reading took for granted: which part of a fruit, how a volume became a mass.
     std::vector<Assumption> assumed;
 };
 
-/// Day 0 of a file: the day that a check or a forecast starts from. With a blend it is the last
-/// date of the diary, because the blend is what comes next. Without one it is the last of the bed's
-/// date and the observations, so that later feedings are planned ones; in a file of feedings alone,
-/// the last of them. Nothing when the file names no date. Threads: pure.
+/// Day 0 of a file: the day that every verb starts from. It is the day in `today`, else the last
+/// day that the file names: of the bed, the feedings and the observations. What the diary has on or
+/// before it is done; later feedings are planned. Nothing when the file names no date. Threads:
+/// pure.
 std::optional<Date> day_zero(const FeedFile& file);
-/// The bed of a file on day 0 as description, feedings and looks make it: what every answer starts
-/// from. Without a date it is the description alone. Threads: pure. Up to 50 ms.
-BedToday bed_today_of(const FeedFile& file);
-/// Its bed only: the bed of a file on day 0, with the feedings before that day as its earlier ones.
-/// Threads: pure.
+/// The bed of a file on day 0 as description, feedings and looks make it, with the feedings up to
+/// that day as its earlier ones. Without a date it is the description alone. Threads: pure. Up to
+/// 50 ms.
 Bed bed_on_day_zero(const FeedFile& file);
 /// What is fed from day 0 on: the blend, on day 0, and the planned feedings. Threads: pure.
 std::vector<Feeding> planned_feedings(const FeedFile& file);

@@ -14,6 +14,7 @@ struct PictureText {
     std::string title;
     std::optional<Date> day_zero;  ///< dates below the axis; day numbers without it
     UnitSystem units = UnitSystem::metric;
+    std::optional<int> next_feeding_day;  ///< of the ration that the forecast follows
 };
 
 /// A forecast drawn as SVG 1.1: moisture, food left and acid, one above the other, each with its

@@ -14,6 +14,7 @@
 #include "feed/io/json_writer.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/estimate.hpp"
+#include "feed/ration/check.hpp"
 
 // The JSON forms of answers. Keys are stable; masses are kilograms or grams as the key says,
 // volumes litres, temperatures degrees C, times days, fractions 0 to 1. A computed quantity is
@@ -31,12 +32,18 @@ std::string to_json(const BlendProperties& blend, std::span<const Portion> porti
 /// The answer of a balance. measures: of each portion, in order.
 std::string to_json(const BalanceAnswer& answer, std::span<const std::string> measures);
 
+/// The answer of a balance for a file with a bed: the ration is the balance.
+std::string balance_with_bed_json(const Ration& ration);
+/// A ration: what to put in today, and when again.
+std::string to_json(const Ration& ration);
+
 /// The answer of a check with the advice beside it. Values and limits are in the `unit` beside
 /// them.
 std::string to_json(const CheckResult& result, const KeeperAdvice& advice = {});
 
 /// The answer of a forecast: `days` entries in every array, the first for day 0.
-std::string to_json(const Forecast& forecast);
+/// ration: what it follows; its next feeding is then the one that is given.
+std::string to_json(const Forecast& forecast, const Ration* ration = nullptr);
 
 /// What a diary teaches.
 std::string to_json(const DiaryNews& news);
@@ -48,6 +55,14 @@ std::string to_json(const Feedstock& feedstock);
 /// A list of feedstocks in short: {"feedstocks": [{id, name, group, stance, moisture, cn_ratio}]}.
 std::string to_json(std::span<const Feedstock> feedstocks);
 
+/// Writes what is never fed under the key "take_out".
+void write_take_out(JsonWriter& json, std::span<const TakeOut> take_out);
+/// Writes a ration as a value of `json`.
+void write_ration(JsonWriter& json, const Ration& ration);
+/// Writes the day of the next feeding under the key "next_feeding".
+void write_next_feeding(JsonWriter& json, const Ration& ration);
+/// Writes the cautions of a feeding under the key "cautions".
+void write_caution_findings(JsonWriter& json, std::span<const CautionFinding> cautions);
 /// Writes one computed number as a value of `json`; `scale` turns it into the unit of its key.
 void write_quantity(JsonWriter& json, const Estimate<double>& quantity, double scale = 1.0);
 /// Writes the words of some caution bits as an array.

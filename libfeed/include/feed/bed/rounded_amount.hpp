@@ -36,33 +36,6 @@ inline double rounded_area(double square_metres, bool up, UnitSystem units) noex
     return rounded_in(words::area_unit(units), square_metres, up);
 }
 
-/// The smallest t in (0, most] for which safe(t), when safe turns from no to yes once; nothing when
-/// safe(most) is no, or no rounded amount is safe.
-/// @param round  of an amount, up or down, to what is printed.
-/// @param guess  where the hazard is linear: the amount that the line gives, or 0.
-template <class Safe, class Rounded>
-std::optional<double> least_amount(double most, const Safe& safe, const Rounded& round,
-                                   double guess = 0.0) noexcept {
-    if (!(most > 0.0) || !safe(most)) return std::nullopt;
-    if (guess > 0.0 && guess < most && !safe(guess * (1.0 - 1e-6))) {
-        const double rounded = round(guess, true);
-        if (rounded <= most && safe(rounded)) return rounded;
-    }
-    double low = 0.0;
-    double high = most;
-    for (int i = 0; i < 14 && high - low > 0.002 * high; ++i) {
-        const double middle = 0.5 * (low + high);
-        (safe(middle) ? high : low) = middle;
-    }
-    double rounded = round(high, true);
-    for (int i = 0; i < 3 && rounded <= most; ++i) {
-        if (safe(rounded)) return rounded;
-        rounded = round(1.01 * rounded, true);
-    }
-    const double last = round(most, false);
-    return safe(last) ? std::optional<double>(last) : std::nullopt;
-}
-
 /// The largest t in [0, most) for which safe(t); nothing when not even nothing is safe. Rounded
 /// down and tested again.
 /// @param round  as for least_amount.

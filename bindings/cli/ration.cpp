@@ -1,0 +1,22 @@
+#include <string>
+
+#include "command.hpp"
+#include "feed/io/answers.hpp"
+#include "feed/io/ration_text.hpp"
+#include "feed/io/to_json.hpp"
+#include "ration_screen.hpp"
+
+namespace feed_command {
+
+int run_ration(const Arguments& arguments) {
+    const auto file = read_bin(arguments);
+    if (!file) return refuse(arguments, file.errors());
+    const feed::CheckResult result = feed::io::check_of(*file, arguments.units);
+    const int code = exit_of(arguments, result.ration);
+    if (arguments.json()) return print(feed::io::to_json(result.ration), code);
+    std::string text = feed::io::ration_text(result.ration, arguments.units);
+    if (arguments.has("--why")) text += why_text(result, arguments.units);
+    return print(text, code);
+}
+
+}  // namespace feed_command

@@ -1,0 +1,72 @@
+#include "ration_screen.hpp"
+
+#include "command.hpp"
+#include "feed/bed/cautions.hpp"
+#include "feed/diary/date.hpp"
+#include "feed/io/answers.hpp"
+#include "quantity_lines.hpp"
+
+namespace feed_command {
+namespace {
+
+using namespace feed;
+using io::wrapped;
+
+std::string hazard_lines(const CheckResult& result, io::UnitSystem units) {
+    std::string text;
+    std::string fine;
+    for (const Level level : {Level::act, Level::watch, Level::unknown}) {
+        for (const HazardFinding& finding : result.hazards) {
+            if (finding.level != level) continue;
+            text += wrapped(std::string(feed::text(finding.hazard)) + ", " +
+                                std::string(feed::text(level)) + ": " + finding.why,
+                            2, 4);
+            text += wrapped("Limit: " + words::fixed_text(finding.source, units), 4, 6);
+        }
+    }
+    for (const HazardFinding& finding : result.hazards) {
+        if (finding.level == Level::none)
+            fine += (fine.empty() ? "" : ", ") + std::string(feed::text(finding.hazard));
+    }
+    if (!fine.empty()) text += wrapped("Not expected: " + fine + ".", 2, 4);
+    return text;
+}
+
+}  // namespace
+
+Result<io::FeedFile> read_bin(const Arguments& arguments) {
+    if (arguments.words.size() != 1) return wrong_words(arguments, "one file is due here");
+    auto file = io::read_feed_file(arguments.words[0]);
+    if (!file || !arguments.has("--date")) return file;
+    const std::string& said = arguments.options.at("--date");
+    const auto date = parse_date(said);
+    if (!date) {
+        Errors errors = wrong_words(arguments, "\"" + said + "\" is not a day");
+        errors[0].field = "--date";
+        errors[0].value = said;
+        errors[0].allowed = "a day such as 2026-03-14";
+        return errors;
+    }
+    io::FeedFile on = std::move(file).value();
+    on.today = *date;
+    return on;
+}
+
+std::string why_text(const CheckResult& result, io::UnitSystem units) {
+    std::string text = "\nThe feeding as written, judged\n" + hazard_lines(result, units);
+    if (!result.cautions.empty()) {
+        text += "\nCautions\n";
+        for (const CautionFinding& caution : result.cautions)
+            text += wrapped("- " + caution.text + " (" + caution.source + ")", 2, 4);
+    }
+    text += "\n" + wrapped("Always: " + std::string(caution_for_all), 0, 2);
+    return text + assumed_text(result.assumed, units) + "\n" +
+           wrapped(grade_text(result.grade), 0, 0);
+}
+
+int exit_of(const Arguments& arguments, const Ration& ration) {
+    const bool refused = !ration.take_out.empty() || ration.answer == RationAnswer::act_first;
+    return refused && arguments.has("--strict") ? not_reachable : done;
+}
+
+}  // namespace feed_command

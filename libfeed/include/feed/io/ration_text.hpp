@@ -1,0 +1,37 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "feed/io/human_text.hpp"
+#include "feed/ration/ration.hpp"
+
+namespace feed::io {
+
+/// The keeper's measure of something that goes in, with the weight beside it: "2 handfuls, about
+/// 170 g"; "a pinch" of a lime or grit that nobody weighs. Threads: pure.
+std::string measure_of(const PutIn& put, UnitSystem units);
+
+/// "Sat 5 Dec", "Dec 5" for those who read US units; "in 3 days", "tomorrow" where no date is
+/// known.
+/// @param days  from the day of the ration, 0 or more.
+std::string day_words(const std::optional<Date>& today, int days, UnitSystem units);
+
+/// The first screen of a ration: what to take out, then what to do, what to put in, cover and next
+/// look, at most two reasons, what is worth weighing and the cautions that bind today. At most 12
+/// lines, one thought a line, in the keeper's own measures. Threads: pure.
+std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units);
+
+/// The same as one text, wrapped, ending in a line feed.
+std::string ration_text(const Ration& ration, UnitSystem units);
+
+/// What should be seen on the day of the next look.
+std::string expect_text(const Ration& ration, UnitSystem units);
+/// One sentence for a reason.
+std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem units);
+/// One sentence for what is worth measuring.
+std::string weigh_text(const WorthMeasuring& worth);
+/// Where the food goes.
+std::string lay_text(const Ration& ration);
+
+}  // namespace feed::io

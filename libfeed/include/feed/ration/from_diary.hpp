@@ -1,0 +1,71 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "feed/diary/bed_today.hpp"
+#include "feed/diary/diary.hpp"
+#include "feed/diary/own_rate.hpp"
+#include "feed/ration/decide.hpp"
+
+namespace feed {
+
+namespace detail {
+
+/// The hazard that an alarm tells of; nothing where it may be several things.
+constexpr std::optional<Hazard> hazard_of(AlarmKind kind) noexcept {
+    switch (kind) {
+        case AlarmKind::sour_smell:
+        case AlarmKind::too_sour:
+            return Hazard::sour;
+        case AlarmKind::rotten_smell:
+            return Hazard::airless;
+        case AlarmKind::ammonia_smell:
+        case AlarmKind::too_alkaline:
+            return Hazard::ammonia;
+        case AlarmKind::pooling:
+            return Hazard::wet;
+        case AlarmKind::too_hot:
+            return Hazard::hot;
+        case AlarmKind::too_cold:
+            return Hazard::cold;
+        case AlarmKind::worms_leaving:
+        case AlarmKind::worms_at_lid:
+        case AlarmKind::worms_sluggish:
+            break;
+    }
+    return std::nullopt;
+}
+
+}  // namespace detail
+
+/// The bed of a diary on a day as every verb starts from it: with what went in up to and on that
+/// day, what was seen, what stands, and this bin's own rates where its looks tell them. The things
+/// at hand are left empty.
+/// @param today  nothing where the diary names no day: then the bed is taken as described.
+/// Threads: pure. Time: learning from the looks, at most 50 ms for 26 weeks.
+inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today,
+                                   UnitSystem units = UnitSystem::metric) {
+    RationInput in;
+    in.units = units;
+    in.date = today;
+    in.bed = diary.bed;
+    if (!today) return in;
+    const BedToday now = bed_today(diary.bed, diary, *today);
+    in.bed = now.bed;
+    for (const DatedFeeding& feeding : diary.feedings) {
+        if (feeding.date == *today)
+            in.bed.earlier.push_back({days(0), feeding.portions, {}, now.new_food});
+    }
+    for (const Alarm& alarm : now.alarms) {
+        in.alarms.push_back({detail::hazard_of(alarm.kind), std::string(alarm.text), alarm.level,
+                             static_cast<int>(day_number(*today) - day_number(alarm.seen))});
+    }
+    if (const auto own = own_rate_of(diary, *today)) in.bed.own_feeding_rate = own;
+    in.ranges = now.ranges;
+    in.new_food = now.new_food;
+    in.looks_learned_from = now.looks_learned_from;
+    return in;
+}
+
+}  // namespace feed

@@ -1,0 +1,238 @@
+#include "feed/ration/ration.hpp"
+
+#include <algorithm>
+#include <catch2.hpp>
+#include <optional>
+#include <vector>
+
+#include <bed_kitchen.hpp>
+
+using namespace feed;
+using feed_test::Approx;
+
+namespace {
+
+std::vector<Portion> a_feeding(double scraps_kg, double card_kg = 0.0) {
+    std::vector<Portion> portions{
+        {kitchen::scraps().named("scraps").share(), wet_kilograms(scraps_kg)}};
+    if (card_kg > 0.0)
+        portions.push_back({kitchen::card().named("card").share(), wet_kilograms(card_kg)});
+    return portions;
+}
+
+Ration ration_for(const Bed& bed, const std::vector<Portion>& portions) {
+    RationInput in;
+    in.bed = bed;
+    in.things = kitchen::at_hand(portions);
+    return ration(in);
+}
+
+double kg_of(const Ration& r, std::string_view id) {
+    double sum = 0.0;
+    for (const PutIn& put : r.put_in) {
+        if (put.thing.feedstock->id == id) sum += put.wet_mass.in_kilograms();
+    }
+    return sum;
+}
+
+bool has_reason(const Ration& r, ReasonKind kind, std::optional<Hazard> hazard = {}) {
+    return std::any_of(r.reasons.begin(), r.reasons.end(), [&](const Reason& reason) {
+        return reason.kind == kind && (!hazard || reason.hazard == *hazard);
+    });
+}
+
+/// Nothing is raised, judged with the masses that are printed.
+void check_as_printed(const Bed& bed, const Ration& r) {
+    const double spread = in_square_metres(r.spread);
+    const auto raised = kitchen::raised_by(kitchen::judged(bed, {}, spread),
+                                           kitchen::judged(bed, kitchen::feeding_of(r), spread));
+    for (const Hazard hazard : raised)
+        INFO(text(hazard));
+    CHECK(raised.empty());
+}
+
+}  // namespace
+
+TEST_CASE("each state of a bed has its first word") {
+    struct Kitchen {
+        const char* name;
+        Bed bed;
+        std::vector<Portion> feeding;
+        RationAnswer answer;
+    };
+    std::vector<Kitchen> kitchens;
+    kitchens.push_back({"all is well", kitchen::tote(), a_feeding(0.3, 0.1), RationAnswer::feed});
+    kitchens.push_back(
+        {"too much at once", kitchen::tote(), a_feeding(4.0, 1.0), RationAnswer::feed_less});
+    Bed bed = kitchen::tote();
+    bed.squeeze = Squeeze::streams;
+    kitchens.push_back({"drowned", bed, a_feeding(0.3, 0.1), RationAnswer::act_first});
+    bed = kitchen::tote();
+    bed.squeeze = Squeeze::crumbly;
+    kitchens.push_back({"dry", bed, a_feeding(0.3, 0.1), RationAnswer::act_first});
+    bed = kitchen::tote();
+    bed.ph = 4.8;
+    kitchens.push_back({"sour", bed, a_feeding(0.3, 0.1), RationAnswer::act_first});
+    bed = kitchen::tote();
+    bed.temperature = celsius(37);
+    kitchens.push_back({"hot", bed, a_feeding(0.3, 0.1), RationAnswer::act_first});
+    bed = kitchen::tote();
+    bed.temperature = celsius(2);
+    kitchens.push_back({"freezing", bed, a_feeding(0.3, 0.1), RationAnswer::act_first});
+    bed = kitchen::tote();
+    bed.age = days(0);
+    kitchens.push_back({"new", bed, a_feeding(0.3, 0.1), RationAnswer::wait});
+    bed = kitchen::tote();
+    bed.earlier = {{days(-1), a_feeding(0.6, 0.1)}};
+    kitchens.push_back({"fed yesterday", bed, a_feeding(0.3, 0.1), RationAnswer::wait});
+    for (const Kitchen& k : kitchens) {
+        INFO(k.name);
+        const Ration r = ration_for(k.bed, k.feeding);
+        CHECK(text(r.answer) == text(k.answer));
+        check_as_printed(k.bed, r);
+        const bool eats = r.answer == RationAnswer::feed || r.answer == RationAnswer::feed_less;
+        CHECK((r.scraps.in_kilograms() > 0.0) == eats);
+        CHECK(r.next_look >= 1);
+        if (r.answer == RationAnswer::act_first) CHECK(r.next_look == 1);
+        if (k.answer != RationAnswer::feed) CHECK_FALSE(r.reasons.empty());
+        CHECK(r.reasons.size() <= 2);
+    }
+}
+
+TEST_CASE("the step of the day is what the bed lacks") {
+    Bed wet = kitchen::tote();
+    wet.squeeze = Squeeze::streams;
+    const Ration drier = ration_for(wet, a_feeding(0.3, 0.5));
+    CHECK(kg_of(drier, "card") > 0.0);  // the card at hand
+    CHECK(drier.water_kg == 0.0);
+    CHECK(has_reason(drier, ReasonKind::hazard_now, Hazard::wet));
+    Bed dry = kitchen::tote();
+    dry.squeeze = Squeeze::crumbly;
+    const Ration wetter = ration_for(dry, a_feeding(0.3, 0.5));
+    CHECK(wetter.water_kg > 0.0);
+    // A twentieth of 41.8 L at most in one day (bed-model, section 3).
+    CHECK(wetter.water_kg <= 0.05 * 41.8 + 1e-9);
+    Bed sour = kitchen::tote();
+    sour.ph = 4.8;
+    const Ration limed = ration_for(sour, a_feeding(0.3, 0.5));
+    CHECK(limed.lime_kg > 0.0);
+    // At most 200 g/m2 on 0.209 m2.
+    CHECK(limed.lime_kg <= 0.0418 + 1e-9);
+}
+
+TEST_CASE("no lime where the strip says that the bed is not sour") {
+    Bed bed = kitchen::tote();
+    bed.ph = 7.5;
+    bed.squeeze = Squeeze::streams;
+    CHECK(ration_for(bed, a_feeding(0.3)).lime_kg == 0.0);
+}
+
+TEST_CASE("half of the ration while the bed is watched") {
+    Bed bed = kitchen::tote();
+    bed.squeeze = Squeeze::many_drops;
+    const Ration r = ration_for(bed, a_feeding(2.0, 1.0));
+    CHECK(r.scraps.in_kilograms() <= 0.5 * r.week.in_kilograms() + 1e-9);
+    check_as_printed(bed, r);
+}
+
+TEST_CASE("a capped material goes in up to its cap in a week, and its rest is kept") {
+    // Half a kilogram of worms: at most 120 g, of which 50 g went in three days ago.
+    const auto coffee = kitchen::scraps().at_most(0.24).named("grounds").share();
+    const std::vector<Portion> feeding{{coffee, wet_grams(300)},
+                                       {kitchen::card().share(), wet_grams(200)}};
+    const Ration fresh = ration_for(kitchen::tote(), feeding);
+    CHECK(fresh.answer == RationAnswer::feed_less);
+    CHECK(kg_of(fresh, "grounds") <= 0.120 + 1e-9);
+    CHECK(kg_of(fresh, "grounds") > 0.100);
+    CHECK(has_reason(fresh, ReasonKind::cap));
+    REQUIRE(fresh.rest.size() == 1);
+    CHECK(fresh.rest[0].capped);
+    CHECK(fresh.rest[0].wet_mass.in_kilograms() + kg_of(fresh, "grounds") == Approx(0.3));
+    Bed fed = kitchen::tote();
+    fed.earlier = {{days(-3), {{coffee, wet_grams(50)}}}};
+    CHECK(kg_of(ration_for(fed, feeding), "grounds") <= 0.070 + 1e-9);
+    fed.earlier = {{days(-9), {{coffee, wet_grams(50)}}}};
+    CHECK(kg_of(ration_for(fed, feeding), "grounds") > 0.100);
+}
+
+TEST_CASE("caps of one kind add up") {
+    // Six citrus kinds came to six caps before they were summed (bed-model, section 3).
+    std::vector<Portion> feeding{{kitchen::card().share(), wet_grams(300)}};
+    for (const char* name : {"lemon", "lime", "orange", "mandarin", "grapefruit", "pomelo"})
+        feeding.push_back(
+            {kitchen::scraps().at_most(0.2).named(name).with(Caution::citrus_oil).share(),
+             wet_grams(200)});
+    const Ration r = ration_for(kitchen::tote(), feeding);
+    CHECK(r.scraps.in_kilograms() <= 0.1 + 1e-9);  // 0.2 of half a kilogram of worms
+}
+
+TEST_CASE("what is never fed is taken out, and the rest is fed") {
+    std::vector<Portion> feeding = a_feeding(0.3, 0.1);
+    feeding.push_back(kitchen::portion("pet-waste", 0.2));
+    const Ration r = ration_for(kitchen::tote(), feeding);
+    REQUIRE(r.take_out.size() == 1);
+    CHECK(r.take_out[0].feedstock == "pet-waste");
+    CHECK_FALSE(r.take_out[0].why.empty());
+    CHECK_FALSE(r.take_out[0].instead.empty());
+    CHECK(kg_of(r, "pet-waste") == 0.0);
+    CHECK(r.answer == RationAnswer::feed);
+    CHECK(r.scraps.in_kilograms() == Approx(0.3));
+    CHECK(std::none_of(r.rest.begin(), r.rest.end(),
+                       [](const Rest& rest) { return rest.thing.feedstock->id == "pet-waste"; }));
+}
+
+TEST_CASE("what stands as an alarm comes before food") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.things = kitchen::at_hand(a_feeding(0.3, 0.1));
+    CHECK(ration(in).answer == RationAnswer::feed);
+    in.alarms.push_back({std::nullopt, "the worms are leaving", Level::act, 1});
+    const Ration r = ration(in);
+    CHECK(r.answer == RationAnswer::act_first);
+    CHECK(r.scraps.in_kilograms() == 0.0);
+    REQUIRE(has_reason(r, ReasonKind::alarm));
+    CHECK(r.reasons[0].what == "the worms are leaving");
+}
+
+TEST_CASE("what was asked to be used first is used first") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    const auto old = kitchen::scraps().named("old").share();
+    const auto fresh = kitchen::scraps().named("fresh").share();
+    in.things = {{fresh, "fresh", wet_grams(400), {}},
+                 {old, "old", wet_grams(300), {}, true},
+                 {kitchen::card().share(), "card", {}, {}}};
+    const Ration r = ration(in);
+    CHECK(kg_of(r, "old") == Approx(0.3));
+    CHECK(kg_of(r, "fresh") < 0.4);
+}
+
+TEST_CASE("bedding is offered, as such, where none is at hand") {
+    const Ration r = ration_for(kitchen::tote(), a_feeding(0.3));
+    const auto bedding = std::find_if(r.put_in.begin(), r.put_in.end(),
+                                      [](const PutIn& put) { return put.part == Part::bedding; });
+    REQUIRE(bedding != r.put_in.end());
+    CHECK_FALSE(bedding->thing.at_hand);
+    CHECK(bedding->thing.feedstock->id == "cardboard-corrugated");
+}
+
+TEST_CASE("without scraps the ration is for soft mixed ones, and says so") {
+    const Ration r = ration_for(kitchen::tote(), {});
+    CHECK(has_reason(r, ReasonKind::nothing_at_hand));
+    REQUIRE_FALSE(r.put_in.empty());
+    CHECK_FALSE(r.put_in[0].thing.at_hand);
+    CHECK(r.scraps.in_kilograms() > 0.0);
+}
+
+TEST_CASE("the next feeding comes after the soft food is half gone") {
+    const Ration little = ration_for(kitchen::tote(), a_feeding(0.1, 0.05));
+    const Ration full = ration_for(kitchen::tote(), a_feeding(1.0, 0.3));
+    REQUIRE(little.next_feeding);
+    REQUIRE(full.next_feeding);
+    CHECK(little.next_feeding->day <= full.next_feeding->day);
+    for (const Ration* r : {&little, &full}) {
+        CHECK(r->next_feeding->earliest >= 1);
+        CHECK(r->next_feeding->earliest <= r->next_feeding->day);
+        CHECK(r->next_feeding->day <= r->next_feeding->latest);
+    }
+}
