@@ -2,6 +2,7 @@
 
 #include "balance.hpp"
 #include "date.hpp"
+#include "feed/diary/evidence.hpp"
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
