@@ -76,8 +76,9 @@ inline constexpr std::array<ParameterKind, forecast_parameter_count> forecast_pa
      "slow soil pool 0.0014 a day, CLM5 technical note; range a factor of three (judgement), below "
      "the labile soil carbon 0.012 of Soil Sci. Soc. Am. J. 68:1616"},
     {ForecastParameter::labile_respired_share, "labile_respired_share",
-     pool_rates[0].respired_share, 0.39, 0.55, Grade::a,
-     "Biome-BGC pools; high end Century pools, CLM5 technical note"},
+     pool_rates[0].respired_share, 0.30, 0.60, Grade::d,
+     "0.39 Biome-BGC and 0.55 Century pools, CLM5 technical note; wider (judgement), because half "
+     "(0.1) of the solids of a feed left as carbon dioxide in vermicomposting (authorea 292853)"},
     {ForecastParameter::cellulosic_respired_share, "cellulosic_respired_share",
      pool_rates[1].respired_share, 0.50, 0.55, Grade::a,
      "Biome-BGC pools; low end Century pools, CLM5 technical note"},
