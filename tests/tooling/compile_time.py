@@ -14,7 +14,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-MOST = 7.5
+MOST = 8.5  # of which the table is about half
 ROUNDS = 5
 INCLUDE = Path(__file__).resolve().parents[2] / "libfeed" / "include"
 SYSTEM = re.compile(r"^#include (<[^>]+>)", re.MULTILINE)
