@@ -256,6 +256,8 @@ stage_compile_time() {
 stage_mutants() {
     # Another 40 with each commit, and the same 40 with the same one.
     seed=$(git rev-list --count HEAD 2>/dev/null || echo 1)
+    FEED_MUTANTS_OPTIMISE=0
+    export FEED_MUTANTS_OPTIMISE
     check mutants "$python" tests/tooling/mutants.py --listed 40 --two-layers --seed "$seed"
     tail -n 1 "$logs/mutants.log"
 }
@@ -282,7 +284,7 @@ stage_nightly() {
 
 jobs=$(nproc 2>/dev/null || echo 2)
 begin_all=$(date +%s)
-[ $# -gt 0 ] || set -- setup data gcc clang asan tsan python bits fuzz lint compile_time
+[ $# -gt 0 ] || set -- setup data gcc clang asan tsan python bits fuzz lint compile_time mutants
 for stage in "$@"; do
     case $stage in
     setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | coverage | nightly) ;;

@@ -317,11 +317,9 @@ def drawn(mutants: Sequence[Mutant], count: int, seed: int) -> list[Mutant]:
 def listed(mutants: Sequence[Mutant], count: int, seed: int) -> list[Mutant]:
     known = {mutant.key: mutant for mutant in mutants}
     keys = [key for key in CAUGHT.read_text(encoding="utf-8").splitlines() if key in known]
-    if len(keys) < count:
-        raise RuntimeError(
-            f"only {len(keys)} of {CAUGHT.name} still exist; run mutants.py --write-list"
-        )
-    return [known[key] for key in random.Random(seed).sample(keys, count)]
+    if not keys:
+        raise RuntimeError(f"none of {CAUGHT.name} still exists; run mutants.py --write-list")
+    return [known[key] for key in random.Random(seed).sample(keys, min(count, len(keys)))]
 
 
 def two_layers(seed: int) -> list[str]:
