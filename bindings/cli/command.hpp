@@ -18,6 +18,7 @@ int run_check(const Arguments& arguments);
 int run_forecast(const Arguments& arguments);
 int run_observe(const Arguments& arguments);
 int run_signs(const Arguments& arguments);
+int run_trial(const Arguments& arguments);
 int run_version(const Arguments& arguments);
 
 /// Writes to standard output; returns `code`, or 3 when the output cannot be written.

@@ -68,6 +68,16 @@ inline constexpr Option observe_options[] = {
     help};
 inline constexpr Option signs_options[] = {
     {"--bed", "FILE", "", "Order the causes for the bed of this file."}, json, units, help};
+inline constexpr Option trial_options[] = {
+    {"--why", "", "", "Say how it was worked out, and all pairs."},
+    {"--sheet", "FILE", "",
+     "plan: write the sheet to hang up, with the key on a page of its own (.svg, else HTML)."},
+    {"--paper", "SIZE", "a4 letter", "Paper of the sheet: a4 (the default) or letter."},
+    {"--yaml", "", "", "plan: print the plan as a feed file, with seed, days and key."},
+    {"--svg", "FILE", "", "read: write a picture of what was seen."},
+    json,
+    units,
+    help};
 inline constexpr Option version_options[] = {json, help};
 
 inline constexpr Command commands[] = {
@@ -117,6 +127,12 @@ inline constexpr Command commands[] = {
      "Lists what may cause the signs, likeliest first, each with one quick test and one remedy. "
      "Harmless things are called harmless. Signs: see feed signs without words.",
      signs_options, "feed signs climbing sour", "Worms climb and the bin smells sour.", false},
+    {"trial", "plan | read FILE", "Plan feeds side by side, or read what was seen",
+     "plan: draws the places of a trial from a seed, makes the portions equal, names the days to look and says what such a trial can tell. "
+     "read: counts what was seen, and says clear, probably, or you cannot tell yet. What was seen is noted in the file under "
+     "observations, plots.",
+     trial_options, "feed trial plan rinds.yaml --sheet rinds.html",
+     "A plan for the trial in rinds.yaml, and its sheet.", true},
     {"version", "", "Show the version of the program and of its table",
      "Shows the version of the program, the version of the table and the hash of its content.",
      version_options, "feed version --json", "Versions for a program.", false},

@@ -18,11 +18,11 @@ struct Runner {
     std::string_view name;
     int (*run)(const Arguments&);
 };
-constexpr Runner runners[] = {{"table", run_table},       {"show", run_show},
-                              {"blend", run_blend},       {"balance", run_balance},
-                              {"ration", run_ration},     {"check", run_check},
-                              {"forecast", run_forecast}, {"observe", run_observe},
-                              {"signs", run_signs},       {"version", run_version}};
+constexpr Runner runners[] = {
+    {"table", run_table},       {"show", run_show},       {"blend", run_blend},
+    {"balance", run_balance},   {"ration", run_ration},   {"check", run_check},
+    {"forecast", run_forecast}, {"observe", run_observe}, {"signs", run_signs},
+    {"trial", run_trial},       {"version", run_version}};
 
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {

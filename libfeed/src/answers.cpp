@@ -10,6 +10,7 @@
 #include "feed/forecast/forecast.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/io/trial_answer.hpp"
 #include "feed/ration/from_diary.hpp"
 
 namespace feed::io {
@@ -288,11 +289,22 @@ Result<std::string> answer_json(std::string_view verb, const FeedFile& file) {
         const auto answer = forecast_and_ration_of(file, usual_forecast_days);
         return to_json(answer.forecast, &answer.ration);
     }
+    if (verb == "trial plan") {
+        const auto plan = trial_plan_of(file);
+        if (!plan) return plan.errors();
+        return to_json(*plan);
+    }
+    if (verb == "trial read") {
+        const auto reading = trial_reading_of(file);
+        if (!reading) return reading.errors();
+        return to_json(*file.trial, *reading);
+    }
+    if (verb == "forecast") return to_json(forecast_of(file, usual_forecast_days));
     Error error;
     error.code = ErrorCode::out_of_range;
     error.field = "verb";
     error.value = std::string(verb);
-    error.allowed = "blend, balance, ration, check or forecast";
+    error.allowed = "blend, balance, ration, check, forecast, trial plan or trial read";
     error.message = "no answer has that name";
     return error;
 }

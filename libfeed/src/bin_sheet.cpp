@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "feed/io/ration_text.hpp"
+#include "svg_drawing.hpp"
 
 namespace feed::io {
 namespace {
@@ -64,23 +65,6 @@ constexpr std::array<std::string_view, 11> columns{"Date",
                                                    "Worms busy or slow",
                                                    "Bugs",
                                                    "What we did"};
-
-std::string escaped(std::string_view text) {
-    std::string safe;
-    for (const char c : text) {
-        if (c == '&')
-            safe += "&amp;";
-        else if (c == '<')
-            safe += "&lt;";
-        else if (c == '>')
-            safe += "&gt;";
-        else if (c == '"')
-            safe += "&quot;";
-        else
-            safe += c;
-    }
-    return safe;
-}
 
 /// The record in text, narrow columns with short heads.
 std::string text_record(int rows) {

@@ -5,11 +5,13 @@
 #include "feed/io/json_writer.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/io/trial_answer.hpp"
 #include "pantry.hpp"
 #include "read_balance.hpp"
 #include "read_bed.hpp"
 #include "read_diary.hpp"
 #include "read_feedstocks.hpp"
+#include "read_trial.hpp"
 
 namespace feed::io {
 namespace {
@@ -40,10 +42,12 @@ public:
         if (const auto at = section.find("balance"))
             file_.balance = read_balance(pantry_, file_, *at);
         if (const auto at = section.find("bed")) read_bed(pantry_, file_, *at);
+        if (const auto at = section.find("trial")) read_trial_section(pantry_, file_, *at);
         if (const auto at = section.find("feedings")) read_feedings(pantry_, file_, *at);
         if (const auto at = section.find("observations")) read_observations(reading_, file_, *at);
         file_.diary.name = file_.title;
         if (reading_.has_problems()) return reading_.take();
+        if (file_.trial) add_trial_to_diary(*file_.trial, file_.diary);
         return std::move(file_);
     }
 

@@ -9,6 +9,7 @@
 #include "feed/bed/hazard_words.hpp"
 #include "feed/bed/limits.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "svg_drawing.hpp"
 
 namespace feed::io {
 namespace {
@@ -46,34 +47,6 @@ constexpr const char* limit_style = "stroke=\"#000\" stroke-width=\"1.2\" stroke
 constexpr const char* edge_dashes = "1.5 2.5";
 constexpr const char* halo =
     " paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"3\" stroke-linejoin=\"round\"";
-
-std::string escaped(std::string_view text) {
-    std::string result;
-    for (const char c : text) {
-        switch (c) {
-            case '&':
-                result += "&amp;";
-                break;
-            case '<':
-                result += "&lt;";
-                break;
-            case '>':
-                result += "&gt;";
-                break;
-            case '"':
-                result += "&quot;";
-                break;
-            default:
-                result += c;
-        }
-    }
-    return result;
-}
-
-/// A place in the picture, to a tenth of a unit.
-std::string place(double number) {
-    return significant(std::round(number * 10.0) / 10.0, 6);
-}
 
 /// A step of 1, 2 or 5 times a power of ten that cuts a span in about `parts`.
 double round_step(double span, double parts) {

@@ -54,8 +54,11 @@ namespace {
 
 class ObservationReader {
 public:
-    ObservationReader(Reading& reading, YamlView at, std::string field)
-        : reading_(reading), section_(reading, at, std::move(field), keys::observation) {}
+    ObservationReader(Reading& reading, YamlView at, std::string field,
+                      const std::optional<Trial>& trial)
+        : reading_(reading),
+          trial_(trial),
+          section_(reading, at, std::move(field), keys::observation) {}
 
     std::optional<Observation> read() {
         if (!section_.is_mapping()) return std::nullopt;
@@ -118,6 +121,15 @@ private:
             if (!words) return;
             const auto looks = read_plot_look(*words);
             if (!looks) return reading_.adopt(item, field, looks.errors());
+            for (const PlotLook& look : *looks) {
+                if (!trial_) break;
+                const std::size_t last = plots_of(trial_->design);
+                if (look.plot <= last) continue;
+                reading_.report(item, ErrorCode::out_of_range, field,
+                                "plot 1 to " + std::to_string(last),
+                                "the trial has no plot " + std::to_string(look.plot));
+                return;
+            }
             seen.plots.insert(seen.plots.end(), looks->begin(), looks->end());
         };
         if (at.is_sequence())
@@ -162,6 +174,7 @@ private:
     std::string plain(keys::Key key) { return text_of(reading_, section_, key); }
 
     Reading& reading_;
+    const std::optional<Trial>& trial_;
     Section section_;
 };
 
@@ -169,7 +182,7 @@ private:
 
 void read_observations(Reading& reading, FeedFile& file, YamlView at) {
     each_entry(reading, at, "observations", [&](YamlView item, std::string field) {
-        if (auto seen = ObservationReader(reading, item, std::move(field)).read())
+        if (auto seen = ObservationReader(reading, item, std::move(field), file.trial).read())
             file.diary.observations.push_back(std::move(*seen));
     });
 }

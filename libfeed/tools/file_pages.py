@@ -33,6 +33,7 @@ ORDER = [
     "worms",
     "feeding",
     "observation",
+    "trial",
 ]
 
 # What each code means and what usually helps; the tool refuses a code without its line.

@@ -122,6 +122,7 @@ def in_a_file(name: str, mapping: dict[str, Any]) -> dict[str, Any]:
         "worms": {"bed": {"worms": mapping}},
         "feeding": {"feedings": [mapping]},
         "observation": {"observations": [mapping]},
+        "trial": {"trial": mapping},
     }
     return {"libfeed": 1, **wrap[name]}
 

@@ -12,7 +12,7 @@ from scipy.special import log_ndtr, ndtr, ndtri
 
 CHAINS = 100
 BURNT = 400
-KEPT = 1600
+KEPT = 3200
 
 
 def between(rng: np.random.Generator, low: np.ndarray, high: np.ndarray) -> np.ndarray:

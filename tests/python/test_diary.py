@@ -126,47 +126,6 @@ def test_the_bed_of_a_day_takes_over_what_was_seen() -> None:
     assert len(bed.earlier) == 2
 
 
-def test_a_published_trial() -> None:
-    """Remission of leukaemia, weeks: Freireich et al. 1963, as in Kalbfleisch and Prentice."""
-    treated = [6, 6, 6, 6, 7, 9, 10, 10, 11, 13, 16, 17, 19, 20, 22, 23, 25, 32, 32, 34, 35]
-    relapsed = [1, 1, 1, 0, 1, 0, 1, 0, 0, 1, 1, 0, 0, 0, 1, 1, 0, 0, 0, 0, 0]
-    placebo = [1, 1, 2, 2, 3, 4, 4, 5, 5, 8, 8, 8, 8, 11, 11, 12, 12, 15, 17, 22, 23]
-    arms = [
-        libfeed.TrialArm("6-MP", treated, gone=[one == 1 for one in relapsed]),
-        libfeed.TrialArm("placebo", np.array(placebo)),
-    ]
-    trial = libfeed.compare_arms(arms)
-    assert trial.chi_square == pytest.approx(16.79, abs=0.005)
-    assert trial.degrees == 1
-    assert trial.median_days == {"6-MP": 23.0, "placebo": 8.0}
-    assert trial.gone == {"6-MP": 9.0, "placebo": 21.0}
-    first = trial.curves["6-MP"][0]
-    assert (first.day, first.watched, first.gone) == (6.0, 21, 3)
-    assert first.share_left == pytest.approx(18 / 21)
-    assert first.standard_error == pytest.approx(0.0764, abs=5e-5)
-    assert "16.8" not in trial.text
-    assert "placebo" in trial._repr_html_()
-
-
-def test_arms_come_from_a_diary() -> None:
-    diary = libfeed.read_feed_file(TOTE).diary
-    arm = diary.arm("lettuce leaf", label="lettuce")
-    assert repr(arm) == "<TrialArm lettuce, 1 portions, 0 gone>"
-    gone = diary.with_observation(libfeed.Observation("2026-03-27", gone=True)).arm("lettuce leaf")
-    assert (gone.watched_days, gone.gone) == ([14.0], [True])
-
-
-def test_trials_that_cannot_be() -> None:
-    one = libfeed.TrialArm("a", [1.0])
-    for arms in ([], [one], [one, one], [one, libfeed.TrialArm("b", [])]):
-        with pytest.raises(libfeed.FeedValueError):
-            libfeed.compare_arms(arms)
-    with pytest.raises(libfeed.FeedValueError):
-        libfeed.TrialArm("a", [-1.0])
-    with pytest.raises(libfeed.FeedValueError):
-        libfeed.TrialArm("a", [1.0, 2.0], gone=[True])
-
-
 def test_a_published_first_order_fit() -> None:
     """Biochemical oxygen demand: Bates and Watts 1988, appendix A4.1."""
     fit = libfeed.fit_first_order([1, 2, 3, 4, 5, 7], [8.3, 10.3, 19.0, 16.0, 15.6, 19.8])

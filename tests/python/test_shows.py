@@ -14,6 +14,15 @@ import pytest
 import libfeed
 
 
+# Invented: two feeds in two bins; the rind is gone by day 6, the pumpkin not by day 12.
+TRIAL = """libfeed: 1
+trial: {feeds: [watermelon rind, pumpkin], bins: 2, seed: 7, last_day: 12, start: 2026-03-01}
+observations:
+  - {date: 2026-03-04, plots: plots 1-4 not gone}
+  - {date: 2026-03-07, plots: plots 1-4 half left}
+"""
+
+
 class Balanced(HTMLParser):
     """Checks that every tag is closed in its turn, and collects the text."""
 
@@ -147,12 +156,8 @@ def test_pictures_are_drawn(tmp_path: Path, ahead: libfeed.Forecast) -> None:
     legend = region.get_legend()
     assert legend is not None
     assert "answer" in [text.get_text() for text in legend.get_texts()]
-    arms = [
-        libfeed.TrialArm("chopped", [5, 6, 8]),
-        libfeed.TrialArm("whole", [9, 11], gone=[True, False]),
-    ]
-    curves = libfeed.plot.trial(libfeed.compare_arms(arms))
-    assert len(curves.lines) == 3  # two feeds and the half
+    bars = libfeed.plot.trial(libfeed.read_trial(libfeed.read_feed_text(TRIAL)))
+    assert len(bars.lines) == 4  # one for each portion
     figure = libfeed.plot.forecast(ahead)
     assert len(figure.axes) == 4
     chart = libfeed.plot.feedstock_map(label=["coffee-grounds"])
@@ -162,7 +167,7 @@ def test_pictures_are_drawn(tmp_path: Path, ahead: libfeed.Forecast) -> None:
             region.figure,
             figure,
             chart.figure,
-            curves.figure,
+            bars.figure,
         )
     ):
         assert isinstance(drawn, Figure)

@@ -15,7 +15,8 @@ from ._core import (
     Forecast,
     Ration,
     Signs,
-    TrialComparison,
+    TrialPlan,
+    TrialReading,
 )
 
 _UNITS = {
@@ -172,19 +173,23 @@ def _news_html(self: DiaryNews) -> str:
     return _table(f"Diary of {self.observations} observations", head, rows, below)
 
 
-def _comparison_html(self: TrialComparison) -> str:
+def _plan_html(self: TrialPlan) -> str:
+    said = self.to_dict()
     rows = [
-        [
-            label,
-            _number(self.median_days[label]) or "more is left",
-            _number(self.gone[label]),
-            _number(self.gone_if_alike[label]),
-        ]
-        for label in self.labels
+        [feed["feed"], feed["measure"], _number(feed["expected_gone_days"])]
+        for feed in said["feeds"]
     ]
-    head = ["feed", "half gone by day", "seen gone", "gone if all were alike"]
-    title = f"Trial: log-rank p = {self.p_value:.2g}"
-    return _table(title, head, rows, [self.text])
+    head = ["feed", "a portion", "gone by day, about"]
+    return _table(f"Trial, seed {self.seed}", head, rows, self.text.splitlines())
+
+
+def _reading_html(self: TrialReading) -> str:
+    said = self.to_dict()
+    rows = [
+        [f"{pair['first']}, {pair['second']}", pair["verdict"], _number(pair["luck"]["p"])]
+        for pair in said["pairs"]
+    ]
+    return _table("Trial", ["feeds", "told apart", "by luck"], rows, self.text.splitlines())
 
 
 def teach_notebooks() -> None:
@@ -198,7 +203,8 @@ def teach_notebooks() -> None:
         Forecast: _forecast_html,
         Signs: _signs_html,
         DiaryNews: _news_html,
-        TrialComparison: _comparison_html,
+        TrialPlan: _plan_html,
+        TrialReading: _reading_html,
     }
     for kind, form in forms.items():
         kind._repr_html_ = form  # type: ignore[attr-defined]

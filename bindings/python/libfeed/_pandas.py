@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from ._core import Answer, Blend, CheckResult, Feedstock, Forecast, Ration, TrialComparison
+from ._core import Answer, Blend, CheckResult, Feedstock, Forecast, Ration, TrialPlan, TrialReading
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -65,32 +65,32 @@ def _forecast_columns(ahead: Forecast) -> dict[str, Any]:
     return columns
 
 
-def _survival_rows(comparison: TrialComparison) -> list[dict[str, Any]]:
-    return [
-        {
-            "feed": label,
-            "day": step.day,
-            "watched": step.watched,
-            "gone": step.gone,
-            "share_left": step.share_left,
-            "standard_error": step.standard_error,
-        }
-        for label in comparison.labels
-        for step in comparison.curves[label]
-    ]
+def _plot_rows(plots: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """A row for each plot; of an interval its two ends."""
+    rows = []
+    for plot in plots:
+        row: dict[str, Any] = {}
+        for key, value in plot.items():
+            if isinstance(value, dict):
+                row[f"{key}_after_days"] = value["after_days"]
+                row[f"{key}_by_days"] = value["by_days"]
+            else:
+                row[key] = value
+        rows.append(row)
+    return rows
 
 
 def to_pandas(
-    answer: Answer | Blend | CheckResult | Forecast | Ration | TrialComparison | list[Feedstock],
+    answer: Answer | Blend | CheckResult | Forecast | Ration | TrialPlan | TrialReading | list[Feedstock],
 ) -> pd.DataFrame:
     """An answer, or feedstocks, as a pandas table.
 
     Parameters
     ----------
-    answer : Blend, Answer, CheckResult, Ration, Forecast, TrialComparison or list of Feedstock
+    answer : Blend, Answer, CheckResult, Ration, Forecast, TrialPlan, TrialReading or list of Feedstock
         A blend gives a row a quantity, a balance a row a target, a check a row a hazard, a ration
-        a row a thing that goes in, a forecast a row a day, a trial a row a step of each curve,
-        feedstocks a row each.
+        a row a thing that goes in, a forecast a row a day, a trial a row a plot, feedstocks a row
+        each.
 
     Returns
     -------
@@ -107,8 +107,8 @@ def to_pandas(
     table: pd.DataFrame
     if isinstance(answer, Forecast):
         table = pd.DataFrame(_forecast_columns(answer)).rename_axis("day")
-    elif isinstance(answer, TrialComparison):
-        table = pd.DataFrame(_survival_rows(answer)).set_index(["feed", "day"])
+    elif isinstance(answer, (TrialPlan, TrialReading)):
+        table = pd.DataFrame(_plot_rows(answer.to_dict()["plots"])).set_index("plot")
     elif isinstance(answer, Ration):
         table = pd.DataFrame(
             _ration_rows(answer),

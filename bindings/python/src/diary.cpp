@@ -9,7 +9,6 @@
 #include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/to_json.hpp"
-#include "feed/trial/comparison.hpp"
 
 namespace feed::python {
 namespace {
@@ -34,12 +33,6 @@ Diary with_one_more(const Diary& diary, const Observation& observation) {
 
 Bed bed_on_day(const Diary& diary, const DateGiven& date) {
     return bed_on(diary, date_given("date", date));
-}
-
-TrialArm arm_of_diary(const Diary& diary, const FeedstockOrWords& feedstock,
-                      const std::string& label) {
-    const auto content = feedstock_given(feedstock).content;
-    return arm_of(diary, content->id, label.empty() ? content->name : label);
 }
 
 SharedNews news_of_diary(const Diary& diary, bool newest_is_new, std::string added) {
@@ -207,21 +200,6 @@ date : datetime.date or str
 Returns
 -------
 Bed)doc")
-        .def("arm", &arm_of_diary, py::arg("feedstock"), py::kw_only(), py::arg("label") = "",
-             R"doc(
-How long each feeding that held a feedstock was watched: one side of a trial.
-
-Parameters
-----------
-feedstock : Feedstock or str
-    The feedstock; a feeding may hold others too.
-label : str
-    What the comparison calls it; the name of the feedstock where it is left out.
-
-Returns
--------
-TrialArm
-    Gone on the first look that says so (85 % gone counts, D), else still there at the last look.)doc")
         .def(
             "news",
             [](const Diary& diary, bool newest_is_new) {

@@ -149,7 +149,8 @@ The JSON answer of the command to a feed file.
 
 Parameters
 ----------
-verb : {"blend", "balance", "ration", "check", "forecast"}
+verb : {"blend", "balance", "ration", "check", "forecast", "trial plan",
+    "trial read"}
     What is asked.
 file : FeedFile
     A feed file.

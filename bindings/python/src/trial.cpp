@@ -1,23 +1,17 @@
 #include <pybind11/numpy.h>
 
-#include <algorithm>
-#include <map>
+#include <utility>
 
 #include "convert.hpp"
 #include "feed/diary/first_order_fit.hpp"
-#include "feed/trial/comparison.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/trial_answer.hpp"
+#include "feed/io/trial_pictures.hpp"
 
 namespace feed::python {
 namespace {
 
 using Days = py::array_t<double, py::array::c_style | py::array::forcecast>;
-using Flags = std::optional<std::vector<bool>>;
-
-/// A comparison with the labels of its sides.
-struct SharedComparison {
-    std::vector<std::string> labels;
-    TrialComparison content;
-};
 
 std::vector<double> numbers_of(std::string_view field, const Days& given) {
     if (given.ndim() != 1) {
@@ -28,165 +22,173 @@ std::vector<double> numbers_of(std::string_view field, const Days& given) {
     return {given.data(), given.data() + given.size()};
 }
 
-TrialArm make_arm(const std::string& label, const Days& watched_days, const Flags& gone) {
-    const auto watched = numbers_of("watched_days", watched_days);
-    if (gone && gone->size() != watched.size()) {
-        throw Raised(make_error(ErrorCode::wrong_type, "gone", std::to_string(gone->size()),
-                                std::to_string(watched.size()) + ", one for each time",
-                                "there has to be a yes or no for each time"));
-    }
-    TrialArm arm{label, {}};
-    for (std::size_t i = 0; i < watched.size(); ++i)
-        arm.times.push_back(
-            {checked("watched_days", watched[i], {"days", 0, 1e6}), !gone || (*gone)[i]});
-    return arm;
+/// A plan with the title of its file.
+struct SharedPlan {
+    io::TrialPlan content;
+    std::string title;
+};
+
+/// A reading with the trial it is of.
+struct SharedReading {
+    Trial trial;
+    TrialReading content;
+    std::string title;
+};
+
+io::Paper paper_given(const std::string& paper) {
+    if (paper == "a4") return io::Paper::a4;
+    if (paper == "letter") return io::Paper::letter;
+    throw Raised(make_error(ErrorCode::out_of_range, "paper", paper, "a4 or letter",
+                            "paper is a4 or letter"));
 }
 
-SharedComparison compare(const std::vector<TrialArm>& arms) {
-    SharedComparison comparison;
-    for (const auto& arm : arms) {
-        if (std::find(comparison.labels.begin(), comparison.labels.end(), arm.label) !=
-            comparison.labels.end()) {
-            throw Raised(make_error(ErrorCode::duplicate_entry, "label", arm.label,
-                                    "a label of its own for each side",
-                                    "two sides are called \"" + arm.label + "\""));
-        }
-        comparison.labels.push_back(arm.label);
-    }
-    comparison.content = unwrap(compare_arms(arms));
-    return comparison;
-}
-
-/// What each side has, by its label.
-template <class T>
-std::map<std::string, T> by_label(const SharedComparison& comparison, const std::vector<T>& of) {
-    std::map<std::string, T> labelled;
-    for (std::size_t i = 0; i < of.size(); ++i)
-        labelled.emplace(comparison.labels[i], of[i]);
-    return labelled;
-}
-
-void bind_arm(py::module_& module) {
-    py::class_<TrialArm>(module, "TrialArm", R"doc(
-One feed of a trial and how long each of its portions was watched.
+void bind_plan(py::module_& module) {
+    py::class_<SharedPlan>(module, "TrialPlan",
+                           "A plan of a trial: places, portions, days, and what it can tell.")
+        .def_property_readonly(
+            "text",
+            [](const SharedPlan& p) {
+                return io::trial_plan_text(p.content, UnitSystem::metric, false);
+            },
+            "The plan in at most twelve lines.")
+        .def_property_readonly(
+            "why",
+            [](const SharedPlan& p) {
+                return io::trial_plan_text(p.content, UnitSystem::metric, true);
+            },
+            "The plan with all that lies behind it.")
+        .def_property_readonly(
+            "seed", [](const SharedPlan& p) { return p.content.layout.seed; },
+            "What the places were drawn from.")
+        .def_property_readonly(
+            "look_days", [](const SharedPlan& p) { return p.content.look_days; },
+            "Days after laying on which to look.")
+        .def_property_readonly(
+            "smallest_p", [](const SharedPlan& p) { return p.content.smallest.overall; },
+            "The smallest chance by luck that it can reach, 0 to 1.")
+        .def(
+            "to_dict", [](const SharedPlan& p) { return from_json(io::to_json(p.content)); },
+            "What ``feed trial plan --json`` prints, as a dict.")
+        .def(
+            "to_yaml", [](const SharedPlan& p) { return io::trial_plan_yaml(p.content); },
+            "The plan as a feed file with seed, days and key.")
+        .def(
+            "sheet_html",
+            [](const SharedPlan& p, const std::string& paper) {
+                const auto size = paper_given(paper);
+                return io::trial_sheet_html(io::trial_sheet(p.content, p.title, size), p.title,
+                                            size);
+            },
+            py::kw_only(), py::arg("paper") = "a4", R"doc(
+The sheet to hang up: map, boxes to tick, and the key on a page of its own.
 
 Parameters
 ----------
-label : str
-    What it is called.
-watched_days : array of float
-    Days until a portion was found gone, or until the last look at it.
-gone : sequence of bool, optional
-    Whether it was gone then; all were where it is left out.
-
-Examples
---------
->>> libfeed.TrialArm("chopped", [5, 6, 9], gone=[True, True, False])
-<TrialArm chopped, 3 portions, 2 gone>)doc")
-        .def(py::init(&make_arm), py::arg("label"), py::arg("watched_days"), py::kw_only(),
-             py::arg("gone") = py::none())
-        .def_readonly("label", &TrialArm::label, "What it is called.")
-        .def_property_readonly(
-            "watched_days",
-            [](const TrialArm& arm) {
-                std::vector<double> watched;
-                for (const auto& one : arm.times)
-                    watched.push_back(one.days);
-                return watched;
-            },
-            "Days until gone, or until the last look.")
-        .def_property_readonly(
-            "gone",
-            [](const TrialArm& arm) {
-                std::vector<bool> gone;
-                for (const auto& one : arm.times)
-                    gone.push_back(one.gone);
-                return gone;
-            },
-            "Whether each portion was gone then.")
-        .def("__repr__", [](const TrialArm& arm) {
-            const auto gone = std::count_if(arm.times.begin(), arm.times.end(),
-                                            [](const TimeToGone& one) { return one.gone; });
-            return "<TrialArm " + arm.label + ", " + std::to_string(arm.times.size()) +
-                   " portions, " + std::to_string(gone) + " gone>";
-        });
-}
-
-void bind_comparison(py::module_& module) {
-    py::class_<SurvivalStep>(module, "SurvivalStep", "A day on which portions were found gone.")
-        .def_readonly("day", &SurvivalStep::days, "Days after the feeding.")
-        .def_readonly("watched", &SurvivalStep::watched, "Still there and watched just before.")
-        .def_readonly("gone", &SurvivalStep::gone, "Gone on that day.")
-        .def_readonly("share_left", &SurvivalStep::share_left,
-                      "Share of the portions still there after it, 0 to 1.")
-        .def_readonly("standard_error", &SurvivalStep::standard_error,
-                      "Of the share (Greenwood 1926), or None once nothing is left.")
-        .def_readonly("cumulative_hazard", &SurvivalStep::cumulative_hazard, "Nelson-Aalen.")
-        .def("__repr__", [](const SurvivalStep& step) {
-            return "<SurvivalStep day " + number_text(step.days) + ", " +
-                   number_text(step.share_left) + " left>";
-        });
-    py::class_<SharedComparison>(module, "TrialComparison", R"doc(
-Feeds compared side by side: which is gone sooner, and whether that can be told from luck.)doc")
-        .def_readonly("labels", &SharedComparison::labels, "The sides, in the order given.")
-        .def_property_readonly(
-            "curves", [](const SharedComparison& c) { return by_label(c, c.content.curves); },
-            "Steps of the Kaplan-Meier curve of each side (Kaplan and Meier 1958).")
-        .def_property_readonly(
-            "median_days",
-            [](const SharedComparison& c) { return by_label(c, c.content.median_days); },
-            "First day with at most half left, by side; None where more is left.")
-        .def_property_readonly(
-            "gone", [](const SharedComparison& c) { return by_label(c, c.content.test.observed); },
-            "Portions seen gone, by side.")
-        .def_property_readonly(
-            "gone_if_alike",
-            [](const SharedComparison& c) { return by_label(c, c.content.test.expected); },
-            "Portions that would be gone by then if all sides were alike.")
-        .def_property_readonly(
-            "chi_square", [](const SharedComparison& c) { return c.content.test.chi_square; },
-            "Of the log-rank test with the hypergeometric variance (Mantel 1966).")
-        .def_property_readonly(
-            "degrees", [](const SharedComparison& c) { return c.content.test.degrees; },
-            "Its degrees of freedom; 0 where nothing can be told.")
-        .def_property_readonly(
-            "p_value", [](const SharedComparison& c) { return c.content.test.p_value; },
-            "Chance of a difference at least as large by luck alone, 0 to 1.")
-        .def_property_readonly(
-            "text", [](const SharedComparison& c) { return c.content.text; },
-            "What it says, and what it cannot say.")
-        .def("__repr__", [](const SharedComparison& c) {
-            return "<TrialComparison of " + std::to_string(c.labels.size()) + " feeds, p " +
-                   number_text(c.content.test.p_value) + ">";
-        });
-    module.def("compare_arms", &compare, py::arg("arms"), R"doc(
-Compares feeds side by side by how long their portions lasted.
-
-Parameters
-----------
-arms : sequence of TrialArm
-    Two or more, with labels of their own.
+paper : {"a4", "letter"}
+    Size of the pages.
 
 Returns
 -------
-TrialComparison
+str
+    HTML.)doc")
+        .def("__repr__", [](const SharedPlan& p) {
+            return "<TrialPlan of " + std::to_string(p.content.layout.plots.size()) +
+                   " plots, seed " + std::to_string(p.content.layout.seed) + ">";
+        });
+    module.def(
+        "plan_trial",
+        [](const io::FeedFile& file) {
+            const py::gil_scoped_release released;
+            return SharedPlan{unwrap(io::trial_plan_of(file)), file.title};
+        },
+        py::arg("file"), R"doc(
+Plans the trial of a feed file: places from a seed, equal portions, days to look, power.
+
+Parameters
+----------
+file : FeedFile
+    With a section ``trial``.
+
+Returns
+-------
+TrialPlan
 
 Raises
 ------
-FeedValueError
-    Fewer than two sides, or one without a portion.
-
-Notes
------
-Kaplan and Meier 1958 (J. Am. Stat. Assoc. 53:457); log-rank test: Mantel 1966, Peto and Peto 1972
-(J. R. Stat. Soc. A 135:185).
+FeedError
+    No trial in the file, or one that cannot be.
 
 Examples
 --------
->>> chopped = libfeed.TrialArm("chopped", [5, 6, 6, 7, 8])
->>> whole = libfeed.TrialArm("whole", [9, 11, 12, 12, 14], gone=[True, True, True, True, False])
->>> libfeed.compare_arms([chopped, whole]).median_days
-{'chopped': 6.0, 'whole': 12.0})doc");
+>>> text = "libfeed: 1\ntrial: {feeds: [watermelon rind, pumpkin], bins: 6, seed: 7}\n"
+>>> libfeed.plan_trial(libfeed.read_feed_text(text))
+<TrialPlan of 12 plots, seed 7>)doc");
+}
+
+void bind_reading(py::module_& module) {
+    py::class_<SharedReading>(
+        module, "TrialReading",
+        "What the looks at a trial say: counts, the chance by luck, ratios, and one word a pair.")
+        .def_property_readonly(
+            "text",
+            [](const SharedReading& r) {
+                return io::trial_reading_text(r.trial, r.content, false);
+            },
+            "The answer in at most twelve lines.")
+        .def_property_readonly(
+            "why",
+            [](const SharedReading& r) { return io::trial_reading_text(r.trial, r.content, true); },
+            "The answer with all pairs and how it was worked out.")
+        .def_property_readonly(
+            "p", [](const SharedReading& r) { return r.content.overall.p; },
+            "Chance by luck of feeds as far apart, 0 to 1, by the exact test.")
+        .def_property_readonly(
+            "ended", [](const SharedReading& r) { return r.content.ended; },
+            "The planned end is reached; before it nothing is called clear.")
+        .def_property_readonly(
+            "feeds",
+            [](const SharedReading& r) {
+                std::vector<std::string> labels;
+                for (const auto& feed : r.trial.feeds)
+                    labels.push_back(feed.label);
+                return labels;
+            },
+            "The feeds in the order of the file.")
+        .def(
+            "to_dict",
+            [](const SharedReading& r) { return from_json(io::to_json(r.trial, r.content)); },
+            "What ``feed trial read --json`` prints, as a dict.")
+        .def(
+            "to_svg",
+            [](const SharedReading& r) { return io::trial_svg(r.trial, r.content, r.title); },
+            "The picture of ``feed trial read --svg``.")
+        .def("__repr__", [](const SharedReading& r) {
+            return "<TrialReading of " + std::to_string(r.trial.feeds.size()) + " feeds, p " +
+                   number_text(r.content.overall.p) + ">";
+        });
+    module.def(
+        "read_trial",
+        [](const io::FeedFile& file) {
+            const py::gil_scoped_release released;
+            auto reading = unwrap(io::trial_reading_of(file));
+            return SharedReading{*file.trial, std::move(reading), file.title};
+        },
+        py::arg("file"), R"doc(
+Reads the trial of a feed file from the looks in its observations.
+
+Parameters
+----------
+file : FeedFile
+    With a section ``trial`` that has seed, start and last day.
+
+Returns
+-------
+TrialReading
+
+Raises
+------
+FeedError
+    No trial in the file, or seed, start or last day are missing.)doc");
 }
 
 void bind_fit(py::module_& module) {
@@ -245,8 +247,8 @@ Examples
 }  // namespace
 
 void bind_trial(py::module_& module) {
-    bind_arm(module);
-    bind_comparison(module);
+    bind_plan(module);
+    bind_reading(module);
     bind_fit(module);
 }
 

@@ -21,7 +21,7 @@ TEST_CASE("fewer looks keep the days that tell most") {
 
 TEST_CASE("the last day leaves time for the slowest") {
     const std::vector<double> expected{10.0, 20.0};
-    CHECK(feed::usual_last_day(TrialQuestion::gone, expected) == 30);
+    CHECK(feed::usual_last_day(TrialQuestion::gone, expected) == 40);
     CHECK(feed::usual_last_day(TrialQuestion::gone, {}) == 7);
     CHECK(feed::usual_last_day(TrialQuestion::found, expected) == 14);
 }

@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from .._core import TrialComparison
-from ._style import BLUE, GREEN, GREY, PURPLE, RED, axes_or_new, legend_above, tidy
+from .._core import TrialReading
+from ._style import BLUE, GREEN, PURPLE, RED, axes_or_new, legend_above, tidy
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
+MARKS = "os^Dv<>P"
 
-def trial(comparison: TrialComparison, *, axes: Axes | None = None) -> Axes:
-    """Draws how much of each feed of a trial was still there day by day.
+
+def trial(reading: TrialReading, *, axes: Axes | None = None) -> Axes:
+    """Draws between which looks each portion of a trial was gone.
 
     Parameters
     ----------
-    comparison : TrialComparison
+    reading : TrialReading
         The trial.
     axes : matplotlib Axes, optional
         Where to draw.
@@ -24,41 +26,38 @@ def trial(comparison: TrialComparison, *, axes: Axes | None = None) -> Axes:
     Returns
     -------
     matplotlib Axes
-        Kaplan-Meier curves, told apart by line, mark and colour.
+        A bar for each portion, from the last look with some to the first without; feeds told apart
+        by line, place and colour, bins by the mark. What is not gone yet has an open end.
     """
     axes = axes_or_new(axes, 6.4, 4.2)
-    looks = [
-        (BLUE, "-", "o"),
-        (RED, "--", "s"),
-        (GREEN, "-.", "^"),
-        (PURPLE, ":", "D"),
-    ]
-    for place, label in enumerate(comparison.labels):
-        colour, line, mark = looks[place % len(looks)]
-        steps = comparison.curves[label]
-        median = comparison.median_days[label]
-        axes.step(
-            [0.0, *(step.day for step in steps)],
-            [100.0, *(100 * step.share_left for step in steps)],
-            where="post",
-            color=colour,
-            linestyle=line,
-            linewidth=1.8,
-            marker=mark,
-            markersize=5,
-            label=label if median is None else f"{label}: half gone by day {median:g}",
-        )
-    axes.axhline(50, color=GREY, linewidth=1.0, linestyle=(0, (1, 3)))
-    axes.set_ylim(-3, 103)
+    looks = [(BLUE, "-"), (RED, "--"), (GREEN, "-."), (PURPLE, ":")]
+    plots = reading.to_dict()["plots"]
+    bins = list(dict.fromkeys(plot["bin"] for plot in plots))
+    names: list[str] = []
+    row = 0
+    for place, label in enumerate(reading.feeds):
+        colour, line = looks[place]
+        for plot in (one for one in plots if one["feed"] == label):
+            after, by = plot["gone"]["after_days"], plot["gone"]["by_days"]
+            end = after if by is None else by
+            axes.plot(
+                [after, end],
+                [row, row],
+                color=colour,
+                linestyle=line,
+                linewidth=2.4,
+                marker=MARKS[bins.index(plot["bin"]) % len(MARKS)],
+                markevery=[1],
+                markerfacecolor="white" if by is None else colour,
+                label=label if plot is next(p for p in plots if p["feed"] == label) else None,
+            )
+            names.append(f"{plot['plot']}, {plot['bin']}")
+            row += 1
+    axes.set_yticks(range(row), names, fontsize=7)
+    axes.invert_yaxis()
     axes.set_xlim(left=0)
-    axes.set_xlabel("days after the feeding")
-    axes.set_ylabel("portions still there, %")
+    axes.set_xlabel("days after laying; an open mark is not gone yet")
+    axes.set_ylabel("plot and bin")
     tidy(axes)
-    legend_above(
-        axes,
-        ncols=2,
-        title=f"log-rank p = {comparison.p_value:.2g}",
-        title_fontsize=8,
-        alignment="left",
-    )
+    legend_above(axes, ncols=2)
     return axes

@@ -93,8 +93,8 @@ struct ForecastOfFile {
 ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days,
                                       UnitSystem units = UnitSystem::metric);
 
-/// The JSON answer of a verb ("blend", "balance", "check", "forecast") to a file.
-/// Errors: out_of_range for another verb; those of the verb. Threads: pure.
+/// The JSON answer of a verb ("blend", "balance", "check", "forecast", "trial plan", "trial read")
+/// to a file. Errors: out_of_range for another verb; those of the verb. Threads: pure.
 Result<std::string> answer_json(std::string_view verb, const FeedFile& file);
 
 }  // namespace feed::io

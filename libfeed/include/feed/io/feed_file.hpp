@@ -14,6 +14,7 @@
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/quantity/error.hpp"
+#include "feed/trial/trial.hpp"
 
 namespace feed::io {
 
@@ -43,6 +44,7 @@ struct FeedFile {
     bool has_bed = false;
     /// The bed (all assumed when has_bed is false), the feedings and the observations.
     Diary diary;
+    std::optional<Trial> trial;
     /// The day that counts as today; nothing: what `day_zero` reads from the file.
     std::optional<Date> today;
     /// What reading took for granted: which part of a fruit, how a volume became a mass.

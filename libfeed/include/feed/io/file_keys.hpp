@@ -8,8 +8,9 @@ namespace feed::io::keys {
 
 using Key = std::string_view;
 
-inline constexpr std::array<Key, 9> file{"libfeed", "title", "containers",   "feedstocks", "blend",
-                                         "balance", "bed",   "observations", "feedings"};
+inline constexpr std::array<Key, 10> file{"libfeed",  "title",   "containers", "feedstocks",
+                                          "blend",    "balance", "bed",        "observations",
+                                          "feedings", "trial"};
 inline constexpr std::array<Key, 3> portion{"feedstock", "amount", "preparation"};
 inline constexpr std::array<Key, 3> balance{"at_hand", "targets", "objective"};
 inline constexpr std::array<Key, 6> entry{"feedstock", "amount", "preparation",
@@ -52,6 +53,9 @@ inline constexpr std::array<Key, 23> observation{
     "worms",   "vigour",      "squeeze",    "moisture", "pooling",    "smell",
     "ph",      "temperature", "air_low",    "air_high", "weight_in",  "running_total",
     "bedding", "pests",       "action",     "note",     "plots"};
+inline constexpr std::array<Key, 15> trial{"kind",     "question", "feeds",   "bins",    "portions",
+                                           "rounds",   "blank",    "portion", "seed",    "start",
+                                           "last_day", "looks",    "laid_by", "changed", "prior"};
 inline constexpr std::array<Key, 4> feeding{"date", "portions", "by", "note"};
 inline constexpr std::array<Key, 33> feedstock{"like",
                                                "nutrition_label",

@@ -67,6 +67,14 @@ struct TrialLayout {
     std::vector<Plot> plots;  ///< by number: round after round, bin after bin, place after place
 };
 
+/// How many plots a design has.
+constexpr std::size_t plots_of(const TrialDesign& design) noexcept {
+    const std::size_t portions = design.kind == TrialKind::alone
+                                     ? 1
+                                     : design.feeds * design.portions + (design.blank ? 1 : 0);
+    return design.bins * design.rounds * portions;
+}
+
 /// What is impossible in a design; empty when nothing is.
 inline Errors design_errors(const TrialDesign& design) {
     Errors errors;
@@ -91,9 +99,8 @@ inline Errors design_errors(const TrialDesign& design) {
     between("bins", design.bins, 1, most_trial_bins, "bins");
     between("portions", design.portions, 1, most_trial_portions, "portions of each feed in a bin");
     between("rounds", design.rounds, 1, most_trial_rounds, "rounds");
-    const std::size_t plots =
-        design.bins * design.rounds * (design.feeds * design.portions + (design.blank ? 1 : 0));
-    if (errors.empty() && design.kind == TrialKind::choice && plots > most_trial_plots)
+    const std::size_t plots = plots_of(design);
+    if (errors.empty() && plots > most_trial_plots)
         wrong("portions", design.portions, "so many that there are at most 200 plots",
               "this makes " + std::to_string(plots) + " plots to look at: take fewer");
     if (!errors.empty() || design.kind == TrialKind::choice) return errors;

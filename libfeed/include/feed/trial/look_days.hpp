@@ -22,14 +22,14 @@ inline void add_day(std::vector<int>& days, int day, int last, std::size_t most)
 
 }  // namespace detail
 
-/// The last day of a trial for which nobody named one: half as long again as the slowest feed is
-/// expected to take, at least a week, at most 120 days; two weeks where only finding is asked for.
+/// The last day of a trial for which nobody named one: twice as long as the slowest feed is expected
+/// to take, so that a slow one is seen to go; at least a week, at most 120 days; two weeks where only finding is asked for.
 inline int usual_last_day(TrialQuestion question, std::span<const double> expected_days) {
     if (question == TrialQuestion::found) return 14;
     double slowest = 0.0;
     for (const double day : expected_days)
         slowest = std::max(slowest, day);
-    return static_cast<int>(std::lround(std::clamp(1.5 * slowest, 7.0, 120.0)));
+    return static_cast<int>(std::lround(std::clamp(2.0 * slowest, 7.0, 120.0)));
 }
 
 /// Days to look: daily until all are found, then days near those on which each feed is expected to

@@ -29,8 +29,10 @@ inline constexpr std::array<double, 3> power_spreads{0.2, 0.35, 0.5};
 /// By spread, then by ratio.
 using PowerTable = std::array<std::array<double, 3>, 3>;
 
-/// How many trials are drawn for a cell of the table.
-inline constexpr std::size_t power_trials = 1000;
+/// How many trials are drawn for a cell of the table: fewer where each is large, to keep the time.
+constexpr std::size_t power_trials(const TrialLayout& layout) noexcept {
+    return layout.plots.size() <= 96 ? 2000 : 1000;
+}
 
 namespace detail {
 
@@ -138,7 +140,7 @@ private:
 /// @param spread  log sd between like portions, above 0.
 /// @param trials  drawn from the seed of the layout.
 inline double power_of(const TrialLayout& layout, const PowerSetting& setting, double ratio,
-                       double spread, std::size_t trials = power_trials) {
+                       double spread, std::size_t trials) {
     std::vector<std::optional<double>> scores(layout.plots.size());
     const Alike all{};
     detail::DrawnArrangements drawn(exchange_of(layout, scores, all), layout.seed ^ 0x5EEDULL);
@@ -159,7 +161,8 @@ PowerTable power_table(const TrialLayout& layout, const PowerSetting& setting,
     PowerTable table{};
     for (std::size_t i = 0; i < power_spreads.size(); ++i) {
         for (std::size_t j = 0; j < power_ratios.size(); ++j) {
-            table[i][j] = power_of(layout, setting, power_ratios[j], power_spreads[i]);
+            table[i][j] =
+                power_of(layout, setting, power_ratios[j], power_spreads[i], power_trials(layout));
             progress(i * power_ratios.size() + j + 1);
         }
     }

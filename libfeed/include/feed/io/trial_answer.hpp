@@ -1,0 +1,76 @@
+#pragma once
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "feed/io/feed_file.hpp"
+#include "feed/io/human_text.hpp"
+#include "feed/trial/closed_test.hpp"
+#include "feed/trial/power.hpp"
+#include "feed/trial/trial_reading.hpp"
+
+// The answers to the trial of a feed file: the plan before anything is laid, and the reading.
+namespace feed::io {
+
+/// A change to a plan and what it would be worth.
+struct TrialChange {
+    std::string text;    ///< "a second portion of each feed in every bin"
+    double power = 0.0;  ///< at a ratio of 1.5 and the middle spread
+};
+
+/// A plan: places, portions, days, and what it can tell.
+struct TrialPlan {
+    Trial trial;  ///< with seed and last day filled in
+    TrialLayout layout;
+    bool seed_from_file = false;
+    TrialPortions portions;
+    double asked_share = 1.0;           ///< of the portion asked for that the bed bears
+    std::vector<std::string> measures;  ///< of a fresh portion, in the keeper's measure
+    std::vector<double> expected_days;  ///< for each feed, until it is gone
+    std::vector<int> look_days;
+    SmallestLuck smallest;
+    PowerTable power{};
+    std::vector<TrialChange> changes;       ///< cheapest first
+    std::optional<std::size_t> helps_most;  ///< index into `changes`
+    std::vector<std::string> notes;         ///< what differs, what the bed says
+    std::vector<Assumption> assumed;
+};
+
+/// Told how many of how many steps are done.
+using TrialProgress = std::function<void(std::size_t done, std::size_t of)>;
+
+/// Plans the trial of a file. Without a seed one is made from what the file says of the trial, so
+/// that the same file gives the same plan.
+/// Errors: missing_value without `trial`; a feed that is never fed; portions that the bed cannot
+/// bear at all; what portions_of and draw_layout refuse. Threads: pure. Time: a second or two.
+Result<TrialPlan> trial_plan_of(const FeedFile& file, UnitSystem units = UnitSystem::metric,
+                                const TrialProgress& progress = {});
+
+/// Reads the trial of a file. Errors: missing_value without `trial`, or where seed, start or last
+/// day are missing (the plan prints them). Threads: pure.
+Result<TrialReading> trial_reading_of(const FeedFile& file);
+
+/// The first lines for a person: at most 12. why: then all else, in a fixed order.
+std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why);
+std::string trial_reading_text(const Trial& trial, const TrialReading& reading, bool why);
+
+/// The sentence on a pair: "Clear: melon rind is gone before pumpkin ...".
+std::string pair_sentence(const Trial& trial, const TrialReading& reading, const PairReading& pair);
+/// "By day 9, 4 of 6 melon rind portions and 1 of 6 pumpkin portions were gone."
+std::string count_sentence(const Trial& trial, const TrialReading& reading);
+
+/// JSON of both answers. Keys: see docs/trials.md.
+std::string to_json(const TrialPlan& plan);
+std::string to_json(const Trial& trial, const TrialReading& reading);
+
+/// The plan as the `trial` section of a feed file, with seed, days and the key in comments.
+std::string trial_plan_yaml(const TrialPlan& plan);
+
+/// What was laid as feedings of the bed, and in `alone` what was seen of them as looks at those
+/// feedings: the file describes the first bin. Called by the reader of files. Threads: pure.
+void add_trial_to_diary(const Trial& trial, Diary& diary);
+
+}  // namespace feed::io

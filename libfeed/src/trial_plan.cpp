@@ -1,0 +1,304 @@
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include "feed/forecast/forecast.hpp"
+#include "feed/io/answers.hpp"
+#include "feed/io/measure_text.hpp"
+#include "feed/io/trial_answer.hpp"
+#include "feed/ration/check.hpp"
+#include "feed/trial/look_days.hpp"
+
+namespace feed::io {
+namespace {
+
+/// Longest time that a feed of a trial is expected to take, days.
+constexpr std::size_t longest_expected_days = 120;
+/// Shares of a portion that are tried where the bed does not bear it whole.
+constexpr double tried_shares[] = {1.0, 0.75, 0.5, 0.375, 0.25, 0.1875, 0.125};
+
+Error trial_error(const FeedFile& file, ErrorCode code, std::string field, std::string allowed,
+                  std::string message) {
+    Error error;
+    error.code = code;
+    error.field = "trial: " + std::move(field);
+    error.allowed = std::move(allowed);
+    error.message = std::move(message);
+    error.file = file.name;
+    return error;
+}
+
+/// A seed from what the file says of the trial (FNV-1a, 32 bits of it), five figures.
+std::uint64_t own_seed(const Trial& trial) {
+    std::uint64_t hash = 0xCBF29CE484222325ULL;
+    const auto add = [&](std::string_view text) {
+        for (const char c : text)
+            hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001B3ULL;
+        hash = (hash ^ 0xFFU) * 0x100000001B3ULL;
+    };
+    for (const auto& feed : trial.feeds)
+        add(feed.label);
+    for (const auto& bin : trial.bins)
+        add(bin);
+    for (const Date& start : trial.starts)
+        add(text(start));
+    add(text(trial.design.kind));
+    add(std::to_string(trial.design.portions));
+    return 10000 + (hash >> 20U) % 90000;
+}
+
+/// What one bin gets at a time: all feeds of a choice at once, or each alone.
+std::vector<std::vector<Portion>> feedings_of_bin(const Trial& trial,
+                                                  const TrialPortions& portions) {
+    std::vector<std::vector<Portion>> feedings(1);
+    for (std::size_t i = 0; i < trial.feeds.size(); ++i) {
+        if (i > 0 && trial.design.kind == TrialKind::alone) feedings.emplace_back();
+        feedings.back().push_back({trial.feeds[i].feedstock,
+                                   static_cast<double>(trial.design.portions) * portions.laid[i]});
+    }
+    return feedings;
+}
+
+/// The hazards at the level "act" but those of an empty or dry bed, which no small portion makes.
+std::vector<std::string> acute(const CheckResult& result) {
+    std::vector<std::string> words;
+    for (const HazardFinding& finding : result.hazards) {
+        if (finding.level == Level::act && finding.hazard != Hazard::underfed)
+            words.emplace_back(text(finding.hazard));
+    }
+    for (const CautionFinding& caution : result.cautions) {
+        if (caution.level == Level::act) words.push_back(caution.text);
+    }
+    return words;
+}
+
+class Planner {
+public:
+    Planner(const FeedFile& file, UnitSystem units, const TrialProgress& progress)
+        : file_(file), units_(units), progress_(progress) {}
+
+    Result<TrialPlan> plan() {
+        plan_.trial = *file_.trial;
+        Trial& trial = plan_.trial;
+        plan_.seed_from_file = trial.seed.has_value();
+        if (!trial.seed) trial.seed = own_seed(trial);
+        auto layout = draw_layout(trial.design, *trial.seed);
+        if (!layout) return layout.errors();
+        plan_.layout = std::move(*layout);
+        plan_.assumed = file_.assumed;
+        bed_ = trial.starts.empty() ? bed_on_day_zero(file_)
+                                    : bed_on(file_.diary, trial.starts.front());
+        if (auto error = size_portions()) return *error;
+        for (std::size_t i = 0; i < trial.feeds.size(); ++i)
+            plan_.measures.push_back(measure_and_weight_text(
+                plan_.portions.fresh[i], *trial.feeds[i].fresh, std::nullopt, units_));
+        expect();
+        const std::size_t granted = trial.looks.value_or(365);
+        if (!trial.last_day) trial.last_day = usual_last_day(trial.question, plan_.expected_days);
+        plan_.look_days =
+            look_days_of(trial.question, plan_.expected_days, *trial.last_day, granted);
+        plan_.smallest = smallest_luck(plan_.layout);
+        plan_.power = power_table(plan_.layout, setting(plan_.look_days),
+                                  [&](std::size_t done) { tell(done); });
+        weigh_changes();
+        return std::move(plan_);
+    }
+
+private:
+    void tell(std::size_t done) const {
+        if (progress_) progress_(done, 12);
+    }
+
+    std::optional<Error> size_portions() {
+        const Trial& trial = plan_.trial;
+        const double asked = trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg;
+        auto whole = portions_of(trial, asked);
+        if (!whole) return whole.errors().front();
+        plan_.portions = std::move(*whole);
+        plan_.notes = plan_.portions.differs;
+        if (!file_.has_bed) {
+            plan_.notes.push_back(
+                "The file describes no bed, so nobody has judged whether the bins bear this: add "
+                "bed: to the file, or lay less than a usual feeding in all.");
+            return std::nullopt;
+        }
+        const auto before = acute(check(bed_, {}, options()));
+        if (!before.empty()) {
+            plan_.notes.push_back("Wait with the trial: the bed itself is " + before.front() +
+                                  ". See what feed check says first.");
+            return std::nullopt;
+        }
+        for (const double share : tried_shares) {
+            auto tried = portions_of(trial, share * asked);
+            if (trial.feeds.front().written && share < 1.0) break;
+            if (!acute_with(*tried).empty()) continue;
+            plan_.asked_share = share;
+            plan_.portions = std::move(*tried);
+            return std::nullopt;
+        }
+        const auto why = acute_with(plan_.portions);
+        return trial_error(
+            file_, ErrorCode::out_of_range, trial.portion ? "portion" : "feeds",
+            "portions that the bed bears, or fewer of them",
+            "the bed does not bear these portions, nor an eighth of them: " + why.front());
+    }
+
+    /// What a bin cannot bear of these portions.
+    std::vector<std::string> acute_with(const TrialPortions& portions) const {
+        for (const auto& feeding : feedings_of_bin(plan_.trial, portions)) {
+            auto words = acute(check(bed_, feeding, options()));
+            if (!words.empty()) return words;
+        }
+        return {};
+    }
+
+    CheckOptions options() const {
+        CheckOptions options;
+        options.units = units_;
+        return options;
+    }
+
+    /// Days until each feed is gone, from the forecast of the bed with one portion of it.
+    void expect() {
+        for (std::size_t i = 0; i < plan_.trial.feeds.size(); ++i) {
+            const std::vector<Feeding> feedings{
+                {days(0.0), {{plan_.trial.feeds[i].feedstock, plan_.portions.laid[i]}}}};
+            ForecastOptions options;
+            options.days = longest_expected_days;
+            options.units = units_;
+            Bed alone = bed_;
+            alone.earlier.clear();
+            const Forecast ahead = forecast(alone, feedings, options);
+            double gone = longest_expected_days;
+            for (const ForecastPortion& portion : ahead.portions) {
+                if (portion.day != 0) continue;
+                for (std::size_t day = 1; day <= ahead.days; ++day) {
+                    if (ahead.share_left(portion, day) > plot_gone_share) continue;
+                    gone = static_cast<double>(day);
+                    break;
+                }
+            }
+            plan_.expected_days.push_back(gone);
+        }
+    }
+
+    PowerSetting setting(const std::vector<int>& look_days) const {
+        PowerSetting setting;
+        // Two days to be found: common practice (D).
+        setting.median_days = 2.0;
+        if (plan_.trial.question == TrialQuestion::gone)
+            setting.median_days =
+                *std::min_element(plan_.expected_days.begin(), plan_.expected_days.end());
+        setting.look_days.assign(look_days.begin(), look_days.end());
+        return setting;
+    }
+
+    void weigh(std::string text, const TrialDesign& design, const std::vector<int>& look_days) {
+        const auto layout = draw_layout(design, plan_.layout.seed);
+        if (!layout) return;
+        plan_.changes.push_back(
+            {std::move(text),
+             power_of(*layout, setting(look_days), 1.5, power_spreads[1], power_trials(*layout))});
+    }
+
+    void weigh_changes() {
+        const TrialDesign& design = plan_.trial.design;
+        std::vector<int> daily;
+        for (int day = 1; day <= *plan_.trial.last_day; ++day)
+            daily.push_back(day);
+        if (plan_.look_days.size() < daily.size()) weigh("a look every day", design, daily);
+        tell(10);
+        TrialDesign more = design;
+        if (design.kind == TrialKind::choice) {
+            ++more.portions;
+            weigh("one more portion of each feed in every bin", more, plan_.look_days);
+        }
+        tell(11);
+        more = design;
+        more.bins += design.kind == TrialKind::alone ? 2 : 1;
+        weigh(design.kind == TrialKind::alone ? "two more bins" : "one more bin", more,
+              plan_.look_days);
+        tell(12);
+        // A dearer change must be worth three trials in a hundred more than a cheaper one.
+        double best = plan_.power[1][1] + 0.03;
+        for (std::size_t i = 0; i < plan_.changes.size(); ++i) {
+            if (plan_.changes[i].power < best) continue;
+            plan_.helps_most = i;
+            best = plan_.changes[i].power + 0.03;
+        }
+    }
+
+    const FeedFile& file_;
+    UnitSystem units_;
+    const TrialProgress& progress_;
+    TrialPlan plan_;
+    Bed bed_;
+};
+
+}  // namespace
+
+Result<TrialPlan> trial_plan_of(const FeedFile& file, UnitSystem units,
+                                const TrialProgress& progress) {
+    if (!file.trial)
+        return missing_section(file, "trial", "{feeds: [watermelon rind, pumpkin], bins: 3}");
+    return Planner(file, units, progress).plan();
+}
+
+Result<TrialReading> trial_reading_of(const FeedFile& file) {
+    if (!file.trial)
+        return missing_section(file, "trial", "{feeds: [watermelon rind, pumpkin], bins: 3}");
+    const Trial& trial = *file.trial;
+    Errors errors;
+    const auto missing = [&](std::string_view key, std::string_view example, std::string_view why) {
+        errors.push_back(trial_error(file, ErrorCode::missing_value, std::string(key),
+                                     std::string(key) + ": " + std::string(example),
+                                     std::string(why)));
+    };
+    if (!trial.seed)
+        missing("seed", "the number that feed trial plan prints",
+                "the places were drawn from a seed; without it nobody knows what lies where");
+    if (!trial.last_day)
+        missing("last_day", "the day that feed trial plan prints",
+                "the end of a trial is fixed before it starts");
+    if (trial.starts.empty())
+        missing("start", "2026-03-14", "the day on which the portions were laid");
+    if (!errors.empty()) return errors;
+    const auto layout = draw_layout(trial.design, *trial.seed);
+    if (!layout) return layout.errors();
+    const auto portions =
+        portions_of(trial, trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg);
+    if (!portions) return portions.errors();
+    return read_trial(trial, *layout, *portions, file.diary.observations);
+}
+
+void add_trial_to_diary(const Trial& trial, Diary& diary) {
+    if (!trial.seed || trial.starts.empty()) return;
+    const auto layout = draw_layout(trial.design, *trial.seed);
+    const auto portions =
+        portions_of(trial, trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg);
+    if (!layout || !portions) return;
+    const bool alone = trial.design.kind == TrialKind::alone;
+    for (std::size_t round = 0; round < trial.starts.size(); ++round) {
+        DatedFeeding laid{trial.starts[round], {}, trial.laid_by, "trial"};
+        for (const Plot& plot : layout->plots) {
+            if (plot.bin != 0 || plot.round != round || !plot.feed) continue;
+            laid.portions.push_back(
+                {trial.feeds[*plot.feed].feedstock, portions->laid[*plot.feed]});
+            if (!alone) continue;
+            // Alone in the bin, the portion is the feeding, and a look at it a look at that.
+            for (Observation& seen : diary.observations) {
+                if (seen.left || seen.share_gone || seen.gone != FoodGone::unsaid) continue;
+                for (const PlotLook& look : seen.plots) {
+                    if (look.plot != plot.number) continue;
+                    seen.of_feeding = trial.starts[round];
+                    if (look.share_left) seen.share_gone = 1.0 - *look.share_left;
+                    seen.left = look.left;
+                    if (look.gone) seen.gone = *look.gone ? FoodGone::yes : FoodGone::no;
+                }
+            }
+        }
+        diary.feedings.push_back(std::move(laid));
+    }
+}
+
+}  // namespace feed::io

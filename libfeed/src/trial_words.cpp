@@ -1,0 +1,336 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <string_view>
+
+#include "feed/io/trial_answer.hpp"
+#include "feed/quantity/number_print.hpp"
+
+namespace feed::io {
+namespace {
+
+std::string joined(const std::vector<std::string>& parts, std::string_view last) {
+    std::string text;
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        text += (i == 0                  ? ""
+                 : i + 1 == parts.size() ? " " + std::string(last) + " "
+                                         : ", ") +
+                parts[i];
+    return text;
+}
+
+std::string labels_of(const Trial& trial, std::string_view last) {
+    std::vector<std::string> labels;
+    for (const auto& feed : trial.feeds)
+        labels.push_back(feed.label);
+    return joined(labels, last);
+}
+
+/// "12 in 100", "4 in 1000".
+std::string in_hundred(double chance) {
+    if (chance >= 0.0095) return std::to_string(std::lround(100.0 * chance)) + " in 100";
+    if (chance >= 0.0005) return std::to_string(std::lround(1000.0 * chance)) + " in 1000";
+    return "less than 1 in 1000";
+}
+
+/// "luck alone would do this 12 times in 100".
+std::string luck_text(double p) {
+    if (p >= 0.9995) return "luck alone does this every time";
+    const std::string share = in_hundred(p);
+    const std::size_t in = share.find(" in ");
+    if (p < 0.0005) return "luck alone would do this less than once in 1000 times";
+    const std::string count = share.substr(0, in);
+    return "luck alone would do this " + (count == "1" ? "once" : count + " times") +
+           share.substr(in);
+}
+
+/// The keeper's words at the start of a sentence.
+std::string sentence_start(std::string words) {
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
+        words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    return words;
+}
+
+std::string fold_text(double ratio) {
+    return significant(ratio, 2);
+}
+
+std::string days_text(const std::vector<int>& days) {
+    std::string text;
+    for (std::size_t i = 0; i < days.size();) {
+        std::size_t end = i;
+        while (end + 1 < days.size() && days[end + 1] == days[end] + 1)
+            ++end;
+        text += (i > 0 ? ", " : "") + std::to_string(days[i]);
+        if (end > i + 1)
+            text += " to " + std::to_string(days[end]);
+        else if (end == i + 1)
+            text += ", " + std::to_string(days[end]);
+        i = end + 1;
+    }
+    return text;
+}
+
+std::string what_it_tells(const TrialPlan& plan) {
+    const double smallest = plan.smallest.overall;
+    if (smallest > clear_chance)
+        return "With this you can tell nothing for certain: even with the feeds wholly apart, " +
+               luck_text(smallest) + ".";
+    const auto& middle = plan.power[1];
+    for (std::size_t i = 0; i < power_ratios.size(); ++i) {
+        if (middle[i] < 0.8) continue;
+        return "With this you can tell only a difference of " + fold_text(power_ratios[i]) +
+               "-fold or more: " + in_hundred(middle[i]) + " such trials would show it.";
+    }
+    return "With this you can hardly tell anything: even a 2-fold difference would show in only " +
+           in_hundred(middle[2]) + " trials.";
+}
+
+std::string power_text(const PowerTable& power) {
+    std::string text = padded("like portions differ", 24);
+    for (const double ratio : power_ratios)
+        text += padded(fold_text(ratio) + "-fold", ratio < power_ratios.back() ? 10 : 0);
+    text += "\n";
+    constexpr std::string_view names[] = {"little (log sd 0.2)", "usually (0.35)", "a lot (0.5)"};
+    for (std::size_t i = 0; i < power.size(); ++i) {
+        text += padded(names[i], 24);
+        for (const double share : power[i])
+            text += padded(std::to_string(std::lround(100.0 * share)), 10);
+        while (text.back() == ' ')
+            text.pop_back();
+        text += "\n";
+    }
+    return text;
+}
+
+constexpr std::string_view past(TrialQuestion question) {
+    return question == TrialQuestion::gone ? "gone" : "found";
+}
+
+std::string plan_why(const TrialPlan& plan) {
+    const Trial& trial = plan.trial;
+    std::string text =
+        "\nOf 100 trials like this, so many would be clear, by how far the feeds differ\n";
+    text += power_text(plan.power);
+    text += wrapped(
+        "The smallest chance by luck that this plan can reach: " +
+            in_hundred(plan.smallest.overall) +
+            (trial.feeds.size() > 2 ? "; for two named feeds " + in_hundred(plan.smallest.pair)
+                                    : "") +
+            ".",
+        0, 2);
+    for (const auto& change : plan.changes)
+        text +=
+            wrapped("With " + change.text + ", a 1.5-fold difference would show in " +
+                        in_hundred(change.power) + " (now " + in_hundred(plan.power[1][1]) + ").",
+                    0, 2);
+    text += "\nExpected to be gone\n";
+    for (std::size_t i = 0; i < trial.feeds.size(); ++i)
+        text += wrapped("- " + trial.feeds[i].label + ": about day " +
+                            significant(plan.expected_days[i], 2) + ", by the forecast",
+                        0, 2);
+    text += "\nWorth adding\n";
+    text += wrapped(
+        "- A blank (blank: yes), a place with bedding only: worms that come to it come "
+        "to the digging, not to food.",
+        0, 2);
+    text += wrapped(
+        "- A box without worms beside the bins with the same portions: what goes there "
+        "goes by itself.",
+        0, 2);
+    text += wrapped(
+        "- The usual cautions: hands washed, no dust breathed, nothing mouldy stirred "
+        "in a closed room with children.",
+        0, 2);
+    if (trial.design.kind == TrialKind::choice)
+        text += wrapped(
+            "- A choice teaches what worms go to first, not how fast a bin eats: it "
+            "never changes the bin's own rates.",
+            0, 2);
+    return text;
+}
+
+/// The pair that says most.
+const PairReading& telling(const TrialReading& reading) {
+    return *std::min_element(reading.pairs.begin(), reading.pairs.end(),
+                             [](const PairReading& a, const PairReading& b) {
+                                 if (a.verdict != b.verdict) return a.verdict > b.verdict;
+                                 return a.surety > b.surety;
+                             });
+}
+
+std::string ratio_sentence(const Trial& trial, const PairReading& pair) {
+    const std::size_t quick = pair.first_quicker ? pair.ratio.first : pair.ratio.second;
+    const std::size_t slow = pair.first_quicker ? pair.ratio.second : pair.ratio.first;
+    const double ratio = pair.first_quicker ? 1.0 / pair.ratio.ratio : pair.ratio.ratio;
+    const double low = pair.first_quicker ? 1.0 / pair.ratio.high : pair.ratio.low;
+    const double high = pair.first_quicker ? 1.0 / pair.ratio.low : pair.ratio.high;
+    const std::string next =
+        pair.next_quicker >= 0.95
+            ? "more than 9 in 10"
+            : "about " + std::to_string(std::lround(10.0 * pair.next_quicker)) + " in 10";
+    return sentence_start(trial.feeds[slow].label) + " takes about " + fold_text(ratio) +
+           " times as long as " + trial.feeds[quick].label + " (" + fold_text(low) + " to " +
+           fold_text(high) + ", nine times in ten). In the next pair " + trial.feeds[quick].label +
+           " goes first with a chance of " + next + ".";
+}
+
+std::string reading_why(const Trial& trial, const TrialReading& reading) {
+    std::string text = "\nBy pairs\n";
+    for (const PairReading& pair : reading.pairs) {
+        text += wrapped("- " + pair_sentence(trial, reading, pair), 0, 2);
+        text += wrapped(ratio_sentence(trial, pair), 2, 2);
+        text += wrapped(
+            "Surety " + in_hundred(pair.surety) + "; " + luck_text(pair.test.luck.p) +
+                (trial.feeds.size() > 2 ? ", made safe against looking at many pairs" : "") + ".",
+            2, 2);
+    }
+    text += "\nHow it was worked out\n";
+    text += wrapped("- By luck: " +
+                        (reading.overall.all_counted
+                             ? "all " + significant(reading.overall.arrangements, 7) +
+                                   " arrangements that the seed could have drawn were counted"
+                             : std::to_string(drawn_arrangements) + " of " +
+                                   significant(reading.overall.arrangements, 2) +
+                                   " arrangements were drawn, so p is known to " +
+                                   significant(reading.overall.error, 1)) +
+                        "; that the feeds differ at all: " + luck_text(reading.overall.p) + ".",
+                    0, 2);
+    text +=
+        wrapped("- By luck, for being " +
+                    std::string(past(trial.question == TrialQuestion::gone ? TrialQuestion::found
+                                                                           : TrialQuestion::gone)) +
+                    ": " + luck_text(reading.order_found.p) + ".",
+                0, 2);
+    text += wrapped(
+        "- Ratios: log-normal times with an effect of each bin, known to the looks on "
+        "both sides; held likely before: a ratio of 1, log sd " +
+            significant(trial.prior.ratio_log_sd, 2) +
+            " (prior: changes it). Times of like portions differ by a log sd of about " +
+            significant(reading.pairs.front().ratio.spread, 2) + ".",
+        0, 2);
+    text += wrapped(trial.design.kind == TrialKind::alone
+                        ? "- The looks at this bin's portions count as looks at its feedings: feed "
+                          "observe says what they teach of its rates."
+                        : "- Feeds that lie side by side share the worms: this teaches order and "
+                          "preference, and never changes the bin's own rates.",
+                    0, 2);
+    return text;
+}
+
+}  // namespace
+
+std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
+    const Trial& trial = plan.trial;
+    const TrialDesign& design = trial.design;
+    const bool alone = design.kind == TrialKind::alone;
+    std::string text = wrapped((alone ? "Alone: one feed in a bin at a time, swapped over " +
+                                            std::to_string(design.rounds) + " rounds. "
+                                      : "Choice: all feeds side by side in each bin. ") +
+                                   "Which is " + std::string(past(trial.question)) + " first, " +
+                                   labels_of(trial, "or") + "?",
+                               0, 0);
+    std::string lay = "Lay " + counted(plots_of(design) / design.bins / design.rounds, "plot") +
+                      " in each of " + counted(design.bins, "bin") +
+                      (design.rounds > 1 ? " in each round" : "") +
+                      ", at the places of the sheet: ";
+    std::vector<std::string> each;
+    for (std::size_t i = 0; i < trial.feeds.size(); ++i)
+        each.push_back(trial.feeds[i].label + " " + plan.measures[i]);
+    lay +=
+        joined(each, "and") + " a portion (" + std::string(feed::text(plan.portions.rule)) + ").";
+    text += wrapped(lay, 0, 2);
+    if (plan.asked_share < 1.0)
+        text += wrapped(
+            "That is less than asked, because the bed bears no more. Write under "
+            "trial:  portion: " +
+                mass_text(plan.portions.fresh.front().mass(), units),
+            0, 2);
+    text += wrapped("Look on day " + days_text(plan.look_days) + " (" +
+                        counted(plan.look_days.size(), "look") + "). The trial ends on day " +
+                        std::to_string(*trial.last_day) + ".",
+                    0, 2);
+    text += wrapped(what_it_tells(plan), 0, 2);
+    if (plan.helps_most) {
+        const TrialChange& change = plan.changes[*plan.helps_most];
+        text +=
+            wrapped("What helps most: " + change.text + " (a 1.5-fold difference shows in " +
+                        in_hundred(change.power) + ", now " + in_hundred(plan.power[1][1]) + ").",
+                    0, 2);
+    }
+    if (!plan.notes.empty()) text += wrapped(plan.notes.front(), 0, 2);
+    text += "Write under trial:  seed: " + std::to_string(plan.layout.seed) +
+            "   last_day: " + std::to_string(*trial.last_day) + "   start: DATE\n";
+    if (!why) return text;
+    for (std::size_t i = 1; i < plan.notes.size(); ++i)
+        text += (i == 1 ? "\n" : "") + wrapped("- " + plan.notes[i], 0, 2);
+    return text + plan_why(plan);
+}
+
+std::string count_sentence(const Trial& trial, const TrialReading& reading) {
+    std::vector<std::string> counts;
+    for (std::size_t i = 0; i < trial.feeds.size(); ++i)
+        counts.push_back(std::to_string(reading.counts[i].by_day) + " of " +
+                         std::to_string(reading.counts[i].of) + " " + trial.feeds[i].label);
+    std::string text = "By day " + std::to_string(reading.telling_day) + ", " +
+                       joined(counts, "and") + " portions were " +
+                       std::string(past(trial.question));
+    if (reading.last_look <= reading.telling_day) return text + ".";
+    counts.clear();
+    for (const FeedCount& count : reading.counts)
+        counts.push_back(std::to_string(count.by_end));
+    return text + "; by day " + std::to_string(reading.last_look) + ", " + joined(counts, "and") +
+           ".";
+}
+
+std::string pair_sentence(const Trial& trial, const TrialReading& reading,
+                          const PairReading& pair) {
+    const std::string& quick =
+        trial.feeds[pair.first_quicker ? pair.ratio.first : pair.ratio.second].label;
+    const std::string& slow =
+        trial.feeds[pair.first_quicker ? pair.ratio.second : pair.ratio.first].label;
+    const std::string is = " is " + std::string(past(trial.question)) + " before ";
+    if (pair.verdict == TrialVerdict::clear)
+        return "Clear: " + quick + is + slow + "; " + luck_text(pair.test.luck.p) + ".";
+    const std::string so_far = reading.ended ? "" : "So far: ";
+    if (pair.verdict == TrialVerdict::probably)
+        return so_far + (reading.ended ? "Probably " : "probably ") + quick + is + slow + " (" +
+               in_hundred(pair.surety) + " sure); " + luck_text(pair.test.luck.p) + ".";
+    return so_far + (reading.ended ? "You" : "you") + " cannot tell yet whether " + quick + " or " +
+           slow + " is " + std::string(past(trial.question)) +
+           " first. If they differ, it is by less than " + fold_text(pair.at_most_fold) +
+           "-fold. About " + std::to_string(pair.bins_for_2) +
+           " bins like these would settle a ratio of 2, about " +
+           std::to_string(pair.bins_for_1_5) + " one of 1.5.";
+}
+
+std::string trial_reading_text(const Trial& trial, const TrialReading& reading, bool why) {
+    std::string text = wrapped(count_sentence(trial, reading), 0, 2);
+    const PairReading& most = telling(reading);
+    std::size_t told = 0;
+    for (const PairReading& pair : reading.pairs) {
+        if (pair.verdict == TrialVerdict::cannot_tell || told == 2) continue;
+        text += wrapped(pair_sentence(trial, reading, pair), 0, 2);
+        ++told;
+    }
+    if (told == 0) text += wrapped(pair_sentence(trial, reading, most), 0, 2);
+    if (told > 0) text += wrapped(ratio_sentence(trial, most), 0, 2);
+    std::size_t rest = 0;
+    for (const PairReading& pair : reading.pairs)
+        rest += pair.verdict == TrialVerdict::cannot_tell ? 1 : 0;
+    if (reading.pairs.size() > 1 && rest > (told == 0 ? 1 : 0))
+        text += wrapped("Of " + std::to_string(reading.pairs.size()) + " pairs, " +
+                            std::to_string(rest) + " cannot be told apart" +
+                            (reading.ended ? "" : " yet") + "; --why lists them.",
+                        0, 2);
+    if (!reading.flaws.empty()) text += wrapped(reading.flaws.front(), 0, 2);
+    if (!reading.ended)
+        text += "The trial ends on day " + std::to_string(reading.last_day) +
+                "; the last look was on day " + std::to_string(reading.last_look) + ".\n";
+    if (!why) return text;
+    for (std::size_t i = 1; i < reading.flaws.size(); ++i)
+        text += (i == 1 ? "\n" : "") + wrapped("- " + reading.flaws[i], 0, 2);
+    return text + reading_why(trial, reading);
+}
+
+}  // namespace feed::io

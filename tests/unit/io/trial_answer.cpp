@@ -1,0 +1,228 @@
+#include "feed/io/trial_answer.hpp"
+
+#include <algorithm>
+
+#include "catch2.hpp"
+#include "feed/io/trial_pictures.hpp"
+
+namespace io = feed::io;
+
+namespace {
+
+// Invented: two rinds in six totes, watched to the end.
+constexpr std::string_view head = R"(libfeed: 1
+bed:
+  date: 2026-09-01
+  container: {inside: 60 x 40 x 35 cm}
+  depth_of_contents: 25 cm
+  worms: 900 g
+  squeeze: drops
+  age: 40 weeks
+  temperature: 20 C
+trial:
+  feeds: [watermelon rind, pumpkin]
+)";
+
+std::string file_of(std::string_view rest) {
+    return std::string(head) + std::string(rest);
+}
+
+io::FeedFile read(const std::string& text) {
+    const auto file = io::read_feed_text(text, "bin.yaml");
+    if (!file) FAIL(io::errors_text(file.errors()));
+    return *file;
+}
+
+feed::Error refused(const std::string& text) {
+    const auto file = io::read_feed_text(text, "bin.yaml");
+    REQUIRE_FALSE(file);
+    return file.errors()[0];
+}
+
+/// The words of a text with one blank between them.
+std::string flat(const std::string& text) {
+    std::string words;
+    for (const char c : text) {
+        const bool blank = c == ' ' || c == '\n';
+        if (!blank || (!words.empty() && words.back() != ' ')) words += blank ? ' ' : c;
+    }
+    return words;
+}
+
+std::size_t lines_in(const std::string& text) {
+    return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+std::string watched(std::size_t until) {
+    const auto layout = feed::draw_layout({feed::TrialKind::choice, 2, 6, 1, 1, false}, 7);
+    std::string text =
+        file_of("  bins: 6\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\nobservations:\n");
+    for (std::size_t day = 3; day <= until; day += 3) {
+        text += "  - date: 2026-09-" + std::string(day < 9 ? "0" : "") + std::to_string(day + 1) +
+                "\n    plots:\n";
+        for (const auto& plot : layout->plots)
+            text += "      - plot " + std::to_string(plot.number) +
+                    (day >= (*plot.feed == 0 ? 9U : 18U) ? " gone\n" : " not gone\n");
+    }
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("a plan names portions, days, what it can tell, and the lines to write") {
+    const auto file = read(file_of("  bins: 6\n"));
+    const auto plan = io::trial_plan_of(file);
+    REQUIRE(plan);
+    const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
+    INFO(text);
+    CHECK(lines_in(text) <= 12);
+    CHECK(text.find("Choice") == 0);
+    CHECK(text.find("watermelon rind") != std::string::npos);
+    CHECK(flat(text).find("equal dry matter") != std::string::npos);
+    CHECK(flat(text).find("With this you can") != std::string::npos);
+    CHECK(text.find("seed: " + std::to_string(plan->layout.seed)) != std::string::npos);
+    // The looker may read it: no place is named with its feed.
+    CHECK(text.find("plot 1:") == std::string::npos);
+    CHECK(plan->look_days.back() == *plan->trial.last_day);
+    CHECK(plan->smallest.overall == feed_test::Approx(2.0 / 64));
+    // The same file gives the same plan.
+    CHECK(io::trial_plan_of(file)->layout.seed == plan->layout.seed);
+}
+
+TEST_CASE("a plan too small to tell anything says so") {
+    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n")));
+    REQUIRE(plan);
+    const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
+    INFO(text);
+    CHECK(flat(text).find("tell nothing for certain") != std::string::npos);
+    CHECK(flat(text).find("What helps most: one more portion") != std::string::npos);
+}
+
+TEST_CASE("a bed that bears less gets smaller portions and the line to write") {
+    const auto plan = io::trial_plan_of(read(file_of("  bins: 2\n  portion: 3 kg\n")));
+    REQUIRE(plan);
+    CHECK(plan->asked_share < 1.0);
+    CHECK(io::trial_plan_text(*plan, io::UnitSystem::metric, false).find("portion: ") !=
+          std::string::npos);
+    const auto none = io::trial_plan_of(read(file_of("  bins: 2\n  portion: 90 kg\n")));
+    REQUIRE_FALSE(none);
+    CHECK(none.errors()[0].field == "trial: portion");
+}
+
+TEST_CASE("a trial watched to its end is read in plain counts and one clear sentence") {
+    const auto file = read(watched(24));
+    const auto reading = io::trial_reading_of(file);
+    REQUIRE(reading);
+    const std::string text = io::trial_reading_text(*file.trial, *reading, false);
+    INFO(text);
+    CHECK(lines_in(text) <= 12);
+    CHECK(flat(text).find(
+              "By day 9, 6 of 6 watermelon rind and 0 of 6 pumpkin portions were gone") == 0);
+    CHECK(
+        flat(text).find("Clear: watermelon rind is gone before pumpkin; luck alone would do this 3 "
+                        "times in 100.") != std::string::npos);
+    const std::string why = io::trial_reading_text(*file.trial, *reading, true);
+    CHECK(flat(why).find("all 64 arrangements") != std::string::npos);
+    CHECK(flat(why).find("never changes the bin's own rates") != std::string::npos);
+}
+
+TEST_CASE("read before its end a trial says so far") {
+    const auto file = read(watched(12));
+    const auto reading = io::trial_reading_of(file);
+    REQUIRE(reading);
+    const std::string text = io::trial_reading_text(*file.trial, *reading, false);
+    INFO(text);
+    CHECK(text.find("Clear") == std::string::npos);
+    CHECK(text.find("So far: ") != std::string::npos);
+    CHECK(text.find("ends on day 24") != std::string::npos);
+}
+
+TEST_CASE("a reading without seed, start or last day asks for all three") {
+    const auto reading = io::trial_reading_of(read(file_of("  bins: 6\n")));
+    REQUIRE_FALSE(reading);
+    REQUIRE(reading.errors().size() == 3);
+    CHECK(reading.errors()[0].field == "trial: seed");
+    CHECK(reading.errors()[1].field == "trial: last_day");
+    CHECK(reading.errors()[2].field == "trial: start");
+}
+
+TEST_CASE("impossible trials name field and line") {
+    auto error = refused(file_of("  kind: alone\n  bins: 4\n  rounds: 1\n"));
+    CHECK(error.field == "trial: rounds");
+    CHECK(error.line == 14);
+    CHECK(error.message.find("compares bins, not feeds") != std::string::npos);
+    error = refused("libfeed: 1\ntrial:\n  feeds: [pumpkin]\n");
+    CHECK(error.field == "trial: feeds");
+    CHECK(error.line == 3);
+    error = refused("libfeed: 1\ntrial:\n  feeds:\n    - pumpkin\n    - cat litter\n");
+    CHECK(error.line == 5);
+    error = refused("libfeed: 1\ntrial:\n  feeds: [pumpkin, pumpkin]\n");
+    CHECK(error.message.find("twice") != std::string::npos);
+    error = refused(watched(3) + "  - date: 2026-09-20\n    plots: plot 13 gone\n");
+    CHECK(error.allowed == "plot 1 to 12");
+    CHECK(error.field == "observations: entry 2: plots");
+    error = refused(file_of("  seed: many\n"));
+    CHECK(error.field == "trial: seed");
+    error = refused(file_of("  start: [2026-09-05, 2026-09-01]\n  rounds: 2\n"));
+    CHECK(error.field == "trial: start");
+}
+
+TEST_CASE("what a trial laid is part of the diary; only feeds alone teach through looks") {
+    const auto choice = read(watched(3));
+    REQUIRE(choice.diary.feedings.size() == 1);
+    CHECK(choice.diary.feedings[0].portions.size() == 2);
+    CHECK_FALSE(choice.diary.observations[0].of_feeding);
+    const auto alone = read(file_of(
+        "  kind: alone\n  bins: 4\n  seed: 7\n  last_day: 24\n  start: [2026-09-01, 2026-10-01]\n"
+        "observations:\n  - date: 2026-10-10\n    plots: plots 1-8 half left\n"));
+    REQUIRE(alone.diary.feedings.size() == 2);
+    CHECK(alone.diary.feedings[1].portions.size() == 1);
+    REQUIRE(alone.diary.observations[0].of_feeding);
+    CHECK(alone.diary.observations[0].share_gone == 0.5);
+}
+
+TEST_CASE("the plan written as a file reads back as the same plan") {
+    const auto plan =
+        io::trial_plan_of(read(file_of("  bins: [porch, 'shed: left']\n  portions: 2\n")));
+    REQUIRE(plan);
+    const auto again = read(io::trial_plan_yaml(*plan));
+    REQUIRE(again.trial);
+    CHECK(again.trial->bins == plan->trial.bins);
+    CHECK(again.trial->seed == plan->layout.seed);
+    CHECK(again.trial->last_day == plan->trial.last_day);
+    CHECK(feed::plots_of(again.trial->design) == 8);
+}
+
+TEST_CASE(
+    "the sheet has a map, boxes for every plot and look, and the key on the last page alone") {
+    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n  portions: 2\n")));
+    REQUIRE(plan);
+    const auto pages = io::trial_sheet(*plan, "Rinds <1>", io::Paper::letter);
+    REQUIRE(pages.size() >= 3);
+    CHECK(pages[0].find("width=\"215.9mm\"") != std::string::npos);
+    CHECK(pages[0].find("Rinds &lt;1&gt;") != std::string::npos);
+    std::string looked;
+    for (const auto& page : pages) {
+        const bool key = &page == &pages.back();
+        CHECK((page.find("the key</text>") != std::string::npos) == key);
+        if (!key) looked += page;
+    }
+    for (std::size_t number = 1; number <= 12; ++number)
+        CHECK(looked.find(">plot " + std::to_string(number) + "<") != std::string::npos);
+    // No page but the key says which feed lies where.
+    CHECK(looked.find("(bin 1)") == std::string::npos);
+    CHECK(pages.back().find("watermelon rind (bin 1)") != std::string::npos);
+    const auto html = io::trial_sheet_html(pages, "Rinds", io::Paper::letter);
+    CHECK(html.find("size: letter") != std::string::npos);
+}
+
+TEST_CASE("the picture of a reading has a bar and a shape for every portion, and words") {
+    const auto file = read(watched(24));
+    const auto reading = io::trial_reading_of(file);
+    REQUIRE(reading);
+    const auto svg = io::trial_svg(*file.trial, *reading, "Rinds");
+    CHECK(svg.find("Clear: watermelon rind") != std::string::npos);
+    for (std::size_t number = 1; number <= 12; ++number)
+        CHECK(svg.find("plot " + std::to_string(number) + "<") != std::string::npos);
+    CHECK(svg.find("stroke-dasharray") != std::string::npos);
+}
