@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance check forecast observe signs version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance check forecast observe signs trial version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -21,6 +21,10 @@ _feed() {
         observe:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         signs:--bed) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         signs:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        trial:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
+        trial:--paper) mapfile -t COMPREPLY < <(compgen -W "a4 letter" -- "$word"); return ;;
+        trial:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
+        trial:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
     case ${COMP_WORDS[1]} in
         table)
@@ -64,6 +68,12 @@ _feed() {
         signs)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--bed --json --units --help" -- "$word")
+            fi ;;
+        trial)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--why --sheet --paper --yaml --svg --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;
         version)
             if [[ $word == -* ]]; then

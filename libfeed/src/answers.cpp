@@ -299,7 +299,6 @@ Result<std::string> answer_json(std::string_view verb, const FeedFile& file) {
         if (!reading) return reading.errors();
         return to_json(*file.trial, *reading);
     }
-    if (verb == "forecast") return to_json(forecast_of(file, usual_forecast_days));
     Error error;
     error.code = ErrorCode::out_of_range;
     error.field = "verb";

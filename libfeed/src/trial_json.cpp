@@ -95,6 +95,7 @@ std::string to_json(const TrialPlan& plan) {
     for (const int day : plan.look_days)
         json.value(day);
     json.end_array();
+    json.member("wait", plan.wait);
     json.member("portion_rule", text(plan.portions.rule));
     json.key("feeds");
     json.begin_array();

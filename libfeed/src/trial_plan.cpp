@@ -86,8 +86,12 @@ public:
         if (!layout) return layout.errors();
         plan_.layout = std::move(*layout);
         plan_.assumed = file_.assumed;
-        bed_ = trial.starts.empty() ? bed_on_day_zero(file_)
-                                    : bed_on(file_.diary, trial.starts.front());
+        const BedToday today = trial.starts.empty()
+                                   ? bed_today_of(file_)
+                                   : bed_today(file_.diary.bed, file_.diary, trial.starts.front());
+        bed_ = today.bed;
+        ranges_ = today.ranges;
+        must_act_ = today.must_act();
         if (auto error = size_portions()) return *error;
         for (std::size_t i = 0; i < trial.feeds.size(); ++i)
             plan_.measures.push_back(measure_and_weight_text(
@@ -122,10 +126,12 @@ private:
                 "bed: to the file, or lay less than a usual feeding in all.");
             return std::nullopt;
         }
-        const auto before = acute(check(bed_, {}, options()));
-        if (!before.empty()) {
-            plan_.notes.push_back("Wait with the trial: the bed itself is " + before.front() +
-                                  ". See what feed check says first.");
+        const auto before = acute(check(bed_, {}, units_));
+        if (!before.empty() || must_act_) {
+            plan_.wait =
+                "Wait with the trial: the bed itself " +
+                (before.empty() ? std::string("shows signs of trouble") : "is " + before.front()) +
+                ". Do first what feed check says. The plan is for later.";
             return std::nullopt;
         }
         for (const double share : tried_shares) {
@@ -146,16 +152,10 @@ private:
     /// What a bin cannot bear of these portions.
     std::vector<std::string> acute_with(const TrialPortions& portions) const {
         for (const auto& feeding : feedings_of_bin(plan_.trial, portions)) {
-            auto words = acute(check(bed_, feeding, options()));
+            auto words = acute(check(bed_, feeding, units_));
             if (!words.empty()) return words;
         }
         return {};
-    }
-
-    CheckOptions options() const {
-        CheckOptions options;
-        options.units = units_;
-        return options;
     }
 
     /// Days until each feed is gone, from the forecast of the bed with one portion of it.
@@ -166,6 +166,7 @@ private:
             ForecastOptions options;
             options.days = longest_expected_days;
             options.units = units_;
+            options.ranges = ranges_;
             Bed alone = bed_;
             alone.earlier.clear();
             const Forecast ahead = forecast(alone, feedings, options);
@@ -233,6 +234,8 @@ private:
     const TrialProgress& progress_;
     TrialPlan plan_;
     Bed bed_;
+    ParameterRanges ranges_;
+    bool must_act_ = false;  ///< what was seen of the bed is alarming
 };
 
 }  // namespace

@@ -147,7 +147,7 @@ private:
                                                       : "looks");
                     drawing.write(margin, 25.0,
                                   "Worms on it: none, few, many. Left: all, three quarters, half, "
-                                  "a quarter, none.");
+                                  "a quarter, none (0).");
                     draw_tick_table(drawing, round, round * per_round + first, count, day,
                                     std::min(rows, plan_.look_days.size() - day), column,
                                     row_height);
@@ -197,7 +197,7 @@ private:
             }
         };
         boxes(y + 1.4, {"none", "few", "many"});
-        boxes(y + 9.0, {"all", "3/4", "1/2", "1/4", "none"});
+        boxes(y + 9.0, {"all", "3/4", "1/2", "1/4", "0"});
     }
 
     void draw_key() {

@@ -155,7 +155,8 @@ private:
                 drawing.line(from, middle, to, middle, style);
                 shape(drawing, where.bin, to, middle, colours[*where.feed]);
             } else if (interval.after_days > 0.0) {
-                drawing.write(from + 10.0, y, reading_.plots[plot].lost ? "lost" : "not yet");
+                drawing.write(from - 10.0, y, reading_.plots[plot].lost ? "lost" : "not yet",
+                              "text-anchor=\"end\"");
                 shape(drawing, where.bin, from, middle, colours[*where.feed]);
             } else {
                 drawing.write(left + 4.0, y, reading_.plots[plot].lost ? "lost" : "not looked at");
@@ -192,7 +193,10 @@ private:
             sums[where.bin][*where.feed] += *score;
             counts[where.bin][*where.feed] += 1.0;
         }
-        const double low = std::log(0.5);
+        double low = std::log(0.8 * last_);
+        for (const std::size_t plot : rows_)
+            low = std::min(low, log_middle(seen(plot)).value_or(low));
+        low -= 0.3;
         const double high = std::log(1.6 * last_);
         const auto y_of = [&](double score) {
             return bottom - (bottom - top) * (score - low) / (high - low);
@@ -203,7 +207,7 @@ private:
                        static_cast<double>(feeds - 1);
         };
         for (const double day : {1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0}) {
-            if (std::log(day) > high) continue;
+            if (std::log(day) > high || std::log(day) < low) continue;
             drawing.line(left, y_of(std::log(day)), right, y_of(std::log(day)), "stroke=\"#ddd\"");
             drawing.write(left - 8.0, y_of(std::log(day)) + 4.0, "day " + place(day),
                           "text-anchor=\"end\"");

@@ -33,6 +33,16 @@ std::string in_hundred(double chance) {
     return "less than 1 in 1000";
 }
 
+/// "64 of 100".
+std::string of_hundred(double share) {
+    return std::to_string(std::lround(100.0 * share)) + " of 100";
+}
+
+/// "97 in 100"; never certain.
+std::string surety_text(double surety) {
+    return surety >= 0.995 ? "more than 99 in 100" : in_hundred(surety);
+}
+
 /// "luck alone would do this 12 times in 100".
 std::string luck_text(double p) {
     if (p >= 0.9995) return "luck alone does this every time";
@@ -80,10 +90,10 @@ std::string what_it_tells(const TrialPlan& plan) {
     for (std::size_t i = 0; i < power_ratios.size(); ++i) {
         if (middle[i] < 0.8) continue;
         return "With this you can tell only a difference of " + fold_text(power_ratios[i]) +
-               "-fold or more: " + in_hundred(middle[i]) + " such trials would show it.";
+               "-fold or more: " + of_hundred(middle[i]) + " such trials would show it.";
     }
     return "With this you can hardly tell anything: even a 2-fold difference would show in only " +
-           in_hundred(middle[2]) + " trials.";
+           of_hundred(middle[2]) + " such trials.";
 }
 
 std::string power_text(const PowerTable& power) {
@@ -181,7 +191,7 @@ std::string reading_why(const Trial& trial, const TrialReading& reading) {
         text += wrapped("- " + pair_sentence(trial, reading, pair), 0, 2);
         text += wrapped(ratio_sentence(trial, pair), 2, 2);
         text += wrapped(
-            "Surety " + in_hundred(pair.surety) + "; " + luck_text(pair.test.luck.p) +
+            "Surety " + surety_text(pair.surety) + "; " + luck_text(pair.test.luck.p) +
                 (trial.feeds.size() > 2 ? ", made safe against looking at many pairs" : "") + ".",
             2, 2);
     }
@@ -224,12 +234,13 @@ std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
     const Trial& trial = plan.trial;
     const TrialDesign& design = trial.design;
     const bool alone = design.kind == TrialKind::alone;
-    std::string text = wrapped((alone ? "Alone: one feed in a bin at a time, swapped over " +
-                                            std::to_string(design.rounds) + " rounds. "
-                                      : "Choice: all feeds side by side in each bin. ") +
-                                   "Which is " + std::string(past(trial.question)) + " first, " +
-                                   labels_of(trial, "or") + "?",
-                               0, 0);
+    std::string text = plan.wait.empty() ? std::string() : wrapped(plan.wait, 0, 2);
+    text += wrapped((alone ? "Alone: one feed in a bin at a time, swapped over " +
+                                 std::to_string(design.rounds) + " rounds. "
+                           : "Choice: all feeds side by side in each bin. ") +
+                        "Which is " + std::string(past(trial.question)) + " first, " +
+                        labels_of(trial, "or") + "?",
+                    0, 0);
     std::string lay = "Lay " + counted(plots_of(design) / design.bins / design.rounds, "plot") +
                       " in each of " + counted(design.bins, "bin") +
                       (design.rounds > 1 ? " in each round" : "") +
@@ -295,7 +306,7 @@ std::string pair_sentence(const Trial& trial, const TrialReading& reading,
     const std::string so_far = reading.ended ? "" : "So far: ";
     if (pair.verdict == TrialVerdict::probably)
         return so_far + (reading.ended ? "Probably " : "probably ") + quick + is + slow + " (" +
-               in_hundred(pair.surety) + " sure); " + luck_text(pair.test.luck.p) + ".";
+               surety_text(pair.surety) + " sure); " + luck_text(pair.test.luck.p) + ".";
     return so_far + (reading.ended ? "You" : "you") + " cannot tell yet whether " + quick + " or " +
            slow + " is " + std::string(past(trial.question)) +
            " first. If they differ, it is by less than " + fold_text(pair.at_most_fold) +

@@ -7,7 +7,6 @@ import json
 import subprocess
 from pathlib import Path
 
-import numpy as np
 import pytest
 
 import libfeed

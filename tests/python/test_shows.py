@@ -13,7 +13,6 @@ import pytest
 
 import libfeed
 
-
 # Invented: two feeds in two bins; the rind is gone by day 6, the pumpkin not by day 12.
 TRIAL = """libfeed: 1
 trial: {feeds: [watermelon rind, pumpkin], bins: 2, seed: 7, last_day: 12, start: 2026-03-01}

@@ -230,8 +230,9 @@ void power(int runs) {
         feed::PowerSetting setting;
         for (double day = world.step; day <= world.last; day += world.step)
             setting.look_days.push_back(day);
-        const double printed = feed::power_of(*feed::draw_layout(cell.design, 48213), setting,
-                                              cell.ratio, cell.spread);
+        const auto planned = feed::draw_layout(cell.design, 48213);
+        const double printed = feed::power_of(*planned, setting, cell.ratio, cell.spread,
+                                              feed::power_trials(*planned));
         feed::SeededStream stream(3000);
         int clear = 0;
         for (int run = 0; run < runs; ++run) {

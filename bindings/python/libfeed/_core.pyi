@@ -47,13 +47,12 @@ __all__: list[str] = [
     "Series",
     "Signs",
     "Source",
-    "SurvivalStep",
     "TABLE_CONTENT_SHA256",
     "TABLE_LAYOUT_VERSION",
     "TABLE_VERSION",
     "Target",
-    "TrialArm",
-    "TrialComparison",
+    "TrialPlan",
+    "TrialReading",
     "Value",
     "answer_json",
     "append_observation",
@@ -63,7 +62,6 @@ __all__: list[str] = [
     "blend",
     "blend_many",
     "check",
-    "compare_arms",
     "diagnose",
     "feedstock",
     "feedstock_from_label",
@@ -74,9 +72,11 @@ __all__: list[str] = [
     "hazard_limits",
     "look_up",
     "own_feedstock",
+    "plan_trial",
     "portion",
     "read_feed_file",
     "read_feed_text",
+    "read_trial",
     "search",
     "source",
     "species_limits",
@@ -1677,172 +1677,6 @@ class Observation:
         gathered, spread, at the lid or leaving.
         """
 
-class TrialArm:
-    """
-    One feed of a trial and how long each of its portions was watched.
-
-    Parameters
-    ----------
-    label : str
-        What it is called.
-    watched_days : array of float
-        Days until a portion was found gone, or until the last look at it.
-    gone : sequence of bool, optional
-        Whether it was gone then; all were where it is left out.
-
-    Examples
-    --------
-    >>> libfeed.TrialArm("chopped", [5, 6, 9], gone=[True, True, False])
-    <TrialArm chopped, 3 portions, 2 gone>
-    """
-    def __init__(
-        self,
-        label: str,
-        watched_days: typing.Annotated[numpy.typing.ArrayLike, numpy.float64],
-        *,
-        gone: collections.abc.Sequence[bool] | None = None,
-    ) -> None: ...
-    def __repr__(self) -> str: ...
-    @property
-    def gone(self) -> list[bool]:
-        """
-        Whether each portion was gone then.
-        """
-    @property
-    def label(self) -> str:
-        """
-        What it is called.
-        """
-    @property
-    def watched_days(self) -> list[float]:
-        """
-        Days until gone, or until the last look.
-        """
-
-class SurvivalStep:
-    """
-    A day on which portions were found gone.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def cumulative_hazard(self) -> float:
-        """
-        Nelson-Aalen.
-        """
-    @property
-    def day(self) -> float:
-        """
-        Days after the feeding.
-        """
-    @property
-    def gone(self) -> int:
-        """
-        Gone on that day.
-        """
-    @property
-    def share_left(self) -> float:
-        """
-        Share of the portions still there after it, 0 to 1.
-        """
-    @property
-    def standard_error(self) -> float | None:
-        """
-        Of the share (Greenwood 1926), or None once nothing is left.
-        """
-    @property
-    def watched(self) -> int:
-        """
-        Still there and watched just before.
-        """
-
-class TrialComparison:
-    """
-    Feeds compared side by side: which is gone sooner, and whether that can be told from luck.
-    """
-    def __repr__(self) -> str: ...
-    def _repr_html_(self) -> str: ...
-    @property
-    def chi_square(self) -> float:
-        """
-        Of the log-rank test with the hypergeometric variance (Mantel 1966).
-        """
-    @property
-    def curves(self) -> dict[str, list[SurvivalStep]]:
-        """
-        Steps of the Kaplan-Meier curve of each side (Kaplan and Meier 1958).
-        """
-    @property
-    def degrees(self) -> int:
-        """
-        Its degrees of freedom; 0 where nothing can be told.
-        """
-    @property
-    def gone(self) -> dict[str, float]:
-        """
-        Portions seen gone, by side.
-        """
-    @property
-    def gone_if_alike(self) -> dict[str, float]:
-        """
-        Portions that would be gone by then if all sides were alike.
-        """
-    @property
-    def labels(self) -> list[str]:
-        """
-        The sides, in the order given.
-        """
-    @property
-    def median_days(self) -> dict[str, float | None]:
-        """
-        First day with at most half left, by side; None where more is left.
-        """
-    @property
-    def p_value(self) -> float:
-        """
-        Chance of a difference at least as large by luck alone, 0 to 1.
-        """
-    @property
-    def text(self) -> str:
-        """
-        What it says, and what it cannot say.
-        """
-
-class FirstOrderFit:
-    """
-    The curve plateau (1 - exp(-rate day)) through what was lost by each day.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def plateau(self) -> float:
-        """
-        In the unit of what was lost.
-        """
-    @property
-    def plateau_standard_error(self) -> float:
-        """
-        In the unit of what was lost.
-        """
-    @property
-    def rate_per_day(self) -> float:
-        """
-        Per day.
-        """
-    @property
-    def rate_standard_error_per_day(self) -> float:
-        """
-        Per day.
-        """
-    @property
-    def residual_standard_deviation(self) -> float:
-        """
-        With two degrees of freedom less than points.
-        """
-    @property
-    def residual_sum_of_squares(self) -> float:
-        """
-        Of the points.
-        """
-
 class RateChange:
     """
     One rate before and after learning, per day at 25 C, with the interval that holds 90 %.
@@ -1970,22 +1804,6 @@ class Diary:
     The record of one bin, read from a feed file.
     """
     def __repr__(self) -> str: ...
-    def arm(self, feedstock: Feedstock | str, *, label: str = "") -> TrialArm:
-        """
-        How long each feeding that held a feedstock was watched: one side of a trial.
-
-        Parameters
-        ----------
-        feedstock : Feedstock or str
-            The feedstock; a feeding may hold others too.
-        label : str
-            What the comparison calls it; the name of the feedstock where it is left out.
-
-        Returns
-        -------
-        TrialArm
-            Gone on the first look that says so (85 % gone counts, D), else still there at the last look.
-        """
     def bed_on(self, date: datetime.date | str) -> Bed:
         """
         The bed on a day: earlier feedings counted in, what the last looks saw taken over.
@@ -2141,6 +1959,136 @@ class FeedFile:
     def title(self) -> str:
         """
         Its title, or empty.
+        """
+
+class TrialPlan:
+    """
+    A plan of a trial: places, portions, days, and what it can tell.
+    """
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    def sheet_html(self, *, paper: str = "a4") -> str:
+        """
+        The sheet to hang up: map, boxes to tick, and the key on a page of its own.
+
+        Parameters
+        ----------
+        paper : {"a4", "letter"}
+            Size of the pages.
+
+        Returns
+        -------
+        str
+            HTML.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        What ``feed trial plan --json`` prints, as a dict.
+        """
+    def to_yaml(self) -> str:
+        """
+        The plan as a feed file with seed, days and key.
+        """
+    @property
+    def look_days(self) -> list[int]:
+        """
+        Days after laying on which to look.
+        """
+    @property
+    def seed(self) -> int:
+        """
+        What the places were drawn from.
+        """
+    @property
+    def smallest_p(self) -> float:
+        """
+        The smallest chance by luck that it can reach, 0 to 1.
+        """
+    @property
+    def text(self) -> str:
+        """
+        The plan in at most twelve lines.
+        """
+    @property
+    def why(self) -> str:
+        """
+        The plan with all that lies behind it.
+        """
+
+class TrialReading:
+    """
+    What the looks at a trial say: counts, the chance by luck, ratios, and one word a pair.
+    """
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    def to_dict(self) -> typing.Any:
+        """
+        What ``feed trial read --json`` prints, as a dict.
+        """
+    def to_svg(self) -> str:
+        """
+        The picture of ``feed trial read --svg``.
+        """
+    @property
+    def ended(self) -> bool:
+        """
+        The planned end is reached; before it nothing is called clear.
+        """
+    @property
+    def feeds(self) -> list[str]:
+        """
+        The feeds in the order of the file.
+        """
+    @property
+    def p(self) -> float:
+        """
+        Chance by luck of feeds as far apart, 0 to 1, by the exact test.
+        """
+    @property
+    def text(self) -> str:
+        """
+        The answer in at most twelve lines.
+        """
+    @property
+    def why(self) -> str:
+        """
+        The answer with all pairs and how it was worked out.
+        """
+
+class FirstOrderFit:
+    """
+    The curve plateau (1 - exp(-rate day)) through what was lost by each day.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def plateau(self) -> float:
+        """
+        In the unit of what was lost.
+        """
+    @property
+    def plateau_standard_error(self) -> float:
+        """
+        In the unit of what was lost.
+        """
+    @property
+    def rate_per_day(self) -> float:
+        """
+        Per day.
+        """
+    @property
+    def rate_standard_error_per_day(self) -> float:
+        """
+        Per day.
+        """
+    @property
+    def residual_standard_deviation(self) -> float:
+        """
+        With two degrees of freedom less than points.
+        """
+    @property
+    def residual_sum_of_squares(self) -> float:
+        """
+        Of the points.
         """
 
 class Series:
@@ -2423,7 +2371,7 @@ def answer_json(verb: str, file: FeedFile) -> str:
 
     Parameters
     ----------
-    verb : {"blend", "balance", "check", "forecast"}
+    verb : {"blend", "balance", "check", "forecast", "trial plan", "trial read"}
         What is asked.
     file : FeedFile
         A feed file.
@@ -2716,37 +2664,6 @@ def check(
     >>> bed = libfeed.Bed(container="tote", worms_wet_kg=0.2, squeeze="drops")
     >>> libfeed.check(bed, ["8 kg kitchen scraps"]).hazards["overfed"].level
     'act'
-    """
-
-def compare_arms(arms: collections.abc.Sequence[TrialArm]) -> TrialComparison:
-    """
-    Compares feeds side by side by how long their portions lasted.
-
-    Parameters
-    ----------
-    arms : sequence of TrialArm
-        Two or more, with labels of their own.
-
-    Returns
-    -------
-    TrialComparison
-
-    Raises
-    ------
-    FeedValueError
-        Fewer than two sides, or one without a portion.
-
-    Notes
-    -----
-    Kaplan and Meier 1958 (J. Am. Stat. Assoc. 53:457); log-rank test: Mantel 1966, Peto and Peto 1972
-    (J. R. Stat. Soc. A 135:185).
-
-    Examples
-    --------
-    >>> chopped = libfeed.TrialArm("chopped", [5, 6, 6, 7, 8])
-    >>> whole = libfeed.TrialArm("whole", [9, 11, 12, 12, 14], gone=[True, True, True, True, False])
-    >>> libfeed.compare_arms([chopped, whole]).median_days
-    {'chopped': 6.0, 'whole': 12.0}
     """
 
 def diagnose(bed: Bed, signs: collections.abc.Sequence[str]) -> Signs:
@@ -3112,6 +3029,31 @@ def own_feedstock(
     18.4
     """
 
+def plan_trial(file: FeedFile) -> TrialPlan:
+    """
+    Plans the trial of a feed file: places from a seed, equal portions, days to look, power.
+
+    Parameters
+    ----------
+    file : FeedFile
+        With a section ``trial``.
+
+    Returns
+    -------
+    TrialPlan
+
+    Raises
+    ------
+    FeedError
+        No trial in the file, or one that cannot be.
+
+    Examples
+    --------
+    >>> text = "libfeed: 1\\ntrial: {feeds: [watermelon rind, pumpkin], bins: 6, seed: 7}\\n"
+    >>> libfeed.plan_trial(libfeed.read_feed_text(text))
+    <TrialPlan of 12 plots, seed 7>
+    """
+
 def portion(
     text: str,
     *,
@@ -3185,6 +3127,25 @@ def read_feed_text(text: str, *, name: str = "text") -> FeedFile:
     >>> file = libfeed.read_feed_text("libfeed: 1\\nblend:\\n  - 1.2 kg coffee grounds\\n")
     >>> file.blend
     [<Portion 1.2 kg coffee-grounds, 1.2 kg>]
+    """
+
+def read_trial(file: FeedFile) -> TrialReading:
+    """
+    Reads the trial of a feed file from the looks in its observations.
+
+    Parameters
+    ----------
+    file : FeedFile
+        With a section ``trial`` that has seed, start and last day.
+
+    Returns
+    -------
+    TrialReading
+
+    Raises
+    ------
+    FeedError
+        No trial in the file, or seed, start or last day are missing.
     """
 
 def search(words: str) -> list[Candidate]:

@@ -20,7 +20,6 @@ PYBIND11_MODULE(_core, module) {
     bind_balance_many(module);
     bind_bed(module);
     bind_observation(module);
-    bind_trial(module);
     bind_diary(module);
     bind_findings(module);
     bind_ration(module);
@@ -28,6 +27,7 @@ PYBIND11_MODULE(_core, module) {
     bind_signs(module);
     bind_source(module);
     bind_feed_file(module);
+    bind_trial(module);
     bind_forecast(module);
     bind_bin_sheet(module);
     module.attr("__version__") = std::string(feed::library_version);

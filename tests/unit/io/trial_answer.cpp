@@ -109,6 +109,16 @@ TEST_CASE("a bed that bears less gets smaller portions and the line to write") {
     CHECK(none.errors()[0].field == "trial: portion");
 }
 
+TEST_CASE("a bed that needs help first is said before the plan") {
+    std::string text = file_of("  bins: 2\n");
+    const auto at = text.find("  squeeze: drops\n");
+    text.replace(at, 17, "  squeeze: pooling\n");
+    const auto plan = io::trial_plan_of(read(text));
+    REQUIRE(plan);
+    CHECK(io::trial_plan_text(*plan, io::UnitSystem::metric, false).find("Wait with the trial") ==
+          0);
+}
+
 TEST_CASE("a trial watched to its end is read in plain counts and one clear sentence") {
     const auto file = read(watched(24));
     const auto reading = io::trial_reading_of(file);

@@ -193,7 +193,7 @@ TEST_CASE("what changed between rounds spoils a trial of feeds alone") {
 }
 
 TEST_CASE("surety that counts as probable rises with the number of feeds") {
-    CHECK(feed::probable_surety(2) == 0.95);
-    CHECK(feed::probable_surety(3) == 0.975);
+    CHECK(feed::probable_surety(2) == 0.96);
+    CHECK(feed::probable_surety(3) == 0.98);
     CHECK(feed::probable_surety(4) == 0.99);
 }

@@ -27,6 +27,7 @@ struct TrialPlan {
     TrialLayout layout;
     bool seed_from_file = false;
     TrialPortions portions;
+    std::string wait;                   ///< why to wait with laying it, or empty
     double asked_share = 1.0;           ///< of the portion asked for that the bed bears
     std::vector<std::string> measures;  ///< of a fresh portion, in the keeper's measure
     std::vector<double> expected_days;  ///< for each feed, until it is gone
