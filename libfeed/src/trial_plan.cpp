@@ -7,6 +7,7 @@
 #include "feed/io/measure_text.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "feed/ration/check.hpp"
+#include "feed/ration/from_diary.hpp"
 #include "feed/trial/look_days.hpp"
 
 namespace feed::io {
@@ -86,12 +87,13 @@ public:
         if (!layout) return layout.errors();
         plan_.layout = std::move(*layout);
         plan_.assumed = file_.assumed;
-        const BedToday today = trial.starts.empty()
-                                   ? bed_today_of(file_)
-                                   : bed_today(file_.diary.bed, file_.diary, trial.starts.front());
-        bed_ = today.bed;
-        ranges_ = today.ranges;
-        must_act_ = today.must_act();
+        // The bin as every verb sees it that day, without what this trial itself laid.
+        Diary diary = file_.diary;
+        std::erase_if(diary.feedings,
+                      [](const DatedFeeding& feeding) { return feeding.note == "trial"; });
+        bin_ = ration_input_of(
+            diary, trial.starts.empty() ? day_zero(file_) : std::optional(trial.starts.front()),
+            units_);
         if (auto error = size_portions()) return *error;
         for (std::size_t i = 0; i < trial.feeds.size(); ++i)
             plan_.measures.push_back(measure_and_weight_text(
@@ -126,12 +128,13 @@ private:
                 "bed: to the file, or lay less than a usual feeding in all.");
             return std::nullopt;
         }
-        const auto before = acute(check(bed_, {}, units_));
-        if (!before.empty() || must_act_) {
-            plan_.wait =
-                "Wait with the trial: the bed itself " +
-                (before.empty() ? std::string("shows signs of trouble") : "is " + before.front()) +
-                ". Do first what feed check says. The plan is for later.";
+        const RationAnswer answer = ration(bin_).answer;
+        if (answer == RationAnswer::act_first || answer == RationAnswer::wait) {
+            plan_.wait = answer == RationAnswer::wait
+                             ? "Wait with the trial: the bin is not ready for food. Lay it when "
+                               "feed ration says feed."
+                             : "Wait with the trial: the bin needs help first. Do what feed "
+                               "ration says. The plan is for later.";
             return std::nullopt;
         }
         for (const double share : tried_shares) {
@@ -152,7 +155,7 @@ private:
     /// What a bin cannot bear of these portions.
     std::vector<std::string> acute_with(const TrialPortions& portions) const {
         for (const auto& feeding : feedings_of_bin(plan_.trial, portions)) {
-            auto words = acute(check(bed_, feeding, units_));
+            auto words = acute(check(bin_, feeding));
             if (!words.empty()) return words;
         }
         return {};
@@ -166,8 +169,8 @@ private:
             ForecastOptions options;
             options.days = longest_expected_days;
             options.units = units_;
-            options.ranges = ranges_;
-            Bed alone = bed_;
+            options.ranges = bin_.ranges;
+            Bed alone = bin_.bed;
             alone.earlier.clear();
             const Forecast ahead = forecast(alone, feedings, options);
             double gone = longest_expected_days;
@@ -233,9 +236,7 @@ private:
     UnitSystem units_;
     const TrialProgress& progress_;
     TrialPlan plan_;
-    Bed bed_;
-    ParameterRanges ranges_;
-    bool must_act_ = false;  ///< what was seen of the bed is alarming
+    RationInput bin_;
 };
 
 }  // namespace
