@@ -22,8 +22,9 @@ inline void add_day(std::vector<int>& days, int day, int last, std::size_t most)
 
 }  // namespace detail
 
-/// The last day of a trial for which nobody named one: twice as long as the slowest feed is expected
-/// to take, so that a slow one is seen to go; at least a week, at most 120 days; two weeks where only finding is asked for.
+/// The last day of a trial for which nobody named one: twice as long as the slowest feed is
+/// expected to take, so that a slow one is seen to go; at least a week, at most 120 days; two weeks
+/// where only finding is asked for.
 inline int usual_last_day(TrialQuestion question, std::span<const double> expected_days) {
     if (question == TrialQuestion::found) return 14;
     double slowest = 0.0;
