@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "feed/balance/balance.hpp"
+#include "feed/feedstock/place.hpp"
 #include "kitchen_caddies.hpp"
 
 namespace {
@@ -41,7 +42,9 @@ std::vector<std::size_t> complete_feedstocks(const std::vector<Sometimes>& wante
     std::vector<std::size_t> complete;
     for (std::size_t i = 0; i < feed::feedstock_count(); ++i) {
         const auto feedstock = feed::feedstock_at(i);
-        bool all = feedstock.group != feed::Group::guarded;
+        // What is barred is taken out before anything is balanced.
+        bool all = feedstock.group != feed::Group::guarded &&
+                   !feed::barred_in(feedstock, feed::Place::worm_bed);
         for (const auto property :
              {feed::Property::moisture_wet, feed::Property::carbon_dry,
               feed::Property::nitrogen_dry, feed::Property::bulk_density_loose})

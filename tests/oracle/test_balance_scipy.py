@@ -45,7 +45,8 @@ def held_inside(problem: dict[str, Any], target: dict[str, Any]) -> bool:
         or not any(is_water(e) for e in problem["entries"])
     ):
         return True
-    return bool(target["inside"])
+    # Nothing at all keeps every ratio, and has none to tell.
+    return bool(target["inside"]) or not any(problem["wet_kg"])
 
 
 def usual_cost(reference: Reference) -> tuple[Vector, Vector]:
