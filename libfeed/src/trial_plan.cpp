@@ -48,6 +48,17 @@ std::uint64_t own_seed(const Trial& trial) {
     return 10000 + (hash >> 20U) % 90000;
 }
 
+/// A look at a plot alone in its bin as a look at the feeding that it is.
+void take_over(Observation& seen, std::size_t plot, Date laid) {
+    for (const PlotLook& look : seen.plots) {
+        if (look.plot != plot) continue;
+        seen.of_feeding = laid;
+        if (look.share_left) seen.share_gone = 1.0 - *look.share_left;
+        seen.left = look.left;
+        if (look.gone) seen.gone = *look.gone ? FoodGone::yes : FoodGone::no;
+    }
+}
+
 /// What one bin gets at a time: all feeds of a choice at once, or each alone.
 std::vector<std::vector<Portion>> feedings_of_bin(const Trial& trial,
                                                   const TrialPortions& portions) {
@@ -292,13 +303,7 @@ void add_trial_to_diary(const Trial& trial, Diary& diary) {
             // Alone in the bin, the portion is the feeding, and a look at it a look at that.
             for (Observation& seen : diary.observations) {
                 if (seen.left || seen.share_gone || seen.gone != FoodGone::unsaid) continue;
-                for (const PlotLook& look : seen.plots) {
-                    if (look.plot != plot.number) continue;
-                    seen.of_feeding = trial.starts[round];
-                    if (look.share_left) seen.share_gone = 1.0 - *look.share_left;
-                    seen.left = look.left;
-                    if (look.gone) seen.gone = *look.gone ? FoodGone::yes : FoodGone::no;
-                }
+                take_over(seen, plot.number, trial.starts[round]);
             }
         }
         diary.feedings.push_back(std::move(laid));

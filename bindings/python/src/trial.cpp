@@ -95,6 +95,9 @@ str
             return "<TrialPlan of " + std::to_string(p.content.layout.plots.size()) +
                    " plots, seed " + std::to_string(p.content.layout.seed) + ">";
         });
+}
+
+void bind_plan_trial(py::module_& module) {
     module.def(
         "plan_trial",
         [](const io::FeedFile& file) {
@@ -248,6 +251,7 @@ Examples
 
 void bind_trial(py::module_& module) {
     bind_plan(module);
+    bind_plan_trial(module);
     bind_reading(module);
     bind_fit(module);
 }

@@ -167,6 +167,29 @@ inline void count_feeds(const Trial& trial, TrialReading& reading) {
         reading.last_look >= reading.last_day || (watched > 0 && days.size() == watched);
 }
 
+/// Plots whose looks say little.
+struct LookFaults {
+    std::size_t lost = 0;
+    std::size_t unseen = 0;    ///< nobody looked for what is asked
+    std::size_t happened = 0;  ///< found or gone between two looks
+    std::size_t wide = 0;      ///< of those, with the looks far apart
+};
+
+inline LookFaults look_faults(const Trial& trial, const TrialReading& reading) {
+    LookFaults faults;
+    for (std::size_t i = 0; i < reading.plots.size(); ++i) {
+        if (!reading.layout.plots[i].feed) continue;
+        const PlotRecord& plot = reading.plots[i];
+        const PlotInterval& seen = asked(plot, trial.question);
+        if (plot.lost) ++faults.lost;
+        if (!plot.lost && !seen.by_days && !(seen.after_days > 0.0)) ++faults.unseen;
+        if (!seen.by_days) continue;
+        ++faults.happened;
+        if (*seen.by_days > 2.0 * std::max(seen.after_days, 1.0)) ++faults.wide;
+    }
+    return faults;
+}
+
 inline void note_flaws(const Trial& trial, std::span<const Observation> observations,
                        const TrialPortions& portions, TrialReading& reading) {
     const auto say = [&](std::string sentence, bool spoils) {
@@ -180,28 +203,16 @@ inline void note_flaws(const Trial& trial, std::span<const Observation> observat
     if (!trial.changed.empty() && trial.design.rounds > 1)
         say("Between rounds something changed (" + trial.changed + "): the rounds do not compare.",
             trial.design.kind == TrialKind::alone);
-    std::size_t lost = 0;
-    std::size_t unseen = 0;
-    std::size_t happened = 0;
-    std::size_t wide = 0;
-    for (std::size_t i = 0; i < reading.plots.size(); ++i) {
-        if (!reading.layout.plots[i].feed) continue;
-        const PlotRecord& plot = reading.plots[i];
-        lost += plot.lost ? 1 : 0;
-        const PlotInterval& seen = asked(plot, trial.question);
-        unseen += !plot.lost && !seen.by_days && !(seen.after_days > 0.0) ? 1 : 0;
-        happened += seen.by_days ? 1 : 0;
-        wide += seen.by_days && *seen.by_days > 2.0 * std::max(seen.after_days, 1.0) ? 1 : 0;
-    }
-    if (lost > 0)
-        say(std::to_string(lost) + (lost == 1 ? " portion was" : " portions were") +
+    const LookFaults faults = look_faults(trial, reading);
+    if (faults.lost > 0)
+        say(std::to_string(faults.lost) + (faults.lost == 1 ? " portion was" : " portions were") +
                 " lost and tell nothing after that.",
-            5 * lost > reading.plots.size());
-    if (unseen > 0)
-        say("At " + std::to_string(unseen) + (unseen == 1 ? " portion" : " portions") +
-                " nobody looked for this.",
-            5 * unseen > reading.plots.size());
-    if (happened > 0 && 2 * wide > happened)
+            5 * faults.lost > reading.plots.size());
+    if (faults.unseen > 0)
+        say("At " + std::to_string(faults.unseen) +
+                (faults.unseen == 1 ? " portion" : " portions") + " nobody looked for this.",
+            5 * faults.unseen > reading.plots.size());
+    if (faults.happened > 0 && 2 * faults.wide > faults.happened)
         say("The looks were too far apart: most portions went from untouched to " +
                 std::string(text(trial.question)) + " between two of them.",
             false);
