@@ -128,7 +128,7 @@ stage_setup() {
     if ! cmp -s tests/requirements.txt build/venv/installed.txt; then
         echo "Installing Python tools into build/venv: $(grep -v '^#' tests/requirements.txt | tr '\n' ' ')"
         check venv python3 -m venv --clear build/venv &&
-            check pip "$python" -m pip install -q --disable-pip-version-check -r tests/requirements.txt &&
+            check pip "$python" -m pip install -q --disable-pip-version-check --require-hashes -r tests/requirements.lock &&
             cp tests/requirements.txt build/venv/installed.txt
     fi
 }

@@ -6,12 +6,15 @@
 
 #include "command.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed_command {
 namespace {
 
+// Whatever a file, a key or an argument held: nothing that steers a terminal gets there.
 void write_error(std::string_view text) {
-    std::fwrite(text.data(), 1, text.size(), stderr);
+    const std::string shown = feed::printable(text);
+    std::fwrite(shown.data(), 1, shown.size(), stderr);
 }
 
 struct Runner {
@@ -57,7 +60,8 @@ int run(const std::vector<std::string_view>& words) {
 
 namespace {
 
-bool printed(std::string_view text) {
+bool printed(std::string_view words) {
+    const std::string text = feed::printable(words);
     return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() &&
            std::fflush(stdout) == 0;
 }

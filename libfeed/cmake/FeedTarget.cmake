@@ -13,6 +13,22 @@ function(feed_own_target target)
         target_compile_options(${target} PRIVATE -Wno-restrict -Wno-free-nonheap-object)
     endif()
     set_target_properties(${target} PROPERTIES CXX_EXTENSIONS OFF C_EXTENSIONS OFF)
+    if(FEED_HARDEN)
+        feed_harden(${target})
+    endif()
+endfunction()
+
+# feed_harden(<target>): what Debian builds its packages with (dpkg-buildflags, hardening=+all); the
+# test of the packages reads it off the binaries.
+function(feed_harden target)
+    target_compile_options(${target} PRIVATE -fstack-protector-strong
+        $<$<NOT:$<CONFIG:Debug>>:-U_FORTIFY_SOURCE>)
+    target_compile_definitions(${target} PRIVATE $<$<NOT:$<CONFIG:Debug>>:_FORTIFY_SOURCE=2>)
+    get_target_property(kind ${target} TYPE)
+    set_target_properties(${target} PROPERTIES POSITION_INDEPENDENT_CODE ON)
+    if(kind STREQUAL EXECUTABLE OR kind STREQUAL SHARED_LIBRARY)
+        target_link_options(${target} PRIVATE -Wl,-z,relro -Wl,-z,now)
+    endif()
 endfunction()
 
 # feed_precompile(<target> <header>...): reads headers that every source of a target includes only once,

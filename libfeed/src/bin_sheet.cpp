@@ -6,6 +6,8 @@
 #include <utility>
 
 #include "feed/io/ration_text.hpp"
+#include "feed/quantity/printable.hpp"
+#include "markup.hpp"
 #include "svg_drawing.hpp"
 
 namespace feed::io {
@@ -106,7 +108,8 @@ BinSheet bin_sheet_of(std::string name, const Ration& ration, UnitSystem units) 
 }
 
 std::string bin_sheet_text(const BinSheet& sheet) {
-    std::string page = "THE WORM BIN" + (sheet.bin.empty() ? "" : ": " + sheet.bin) + "\n";
+    std::string page =
+        "THE WORM BIN" + (sheet.bin.empty() ? "" : ": " + printable(sheet.bin)) + "\n";
     for (const SheetPart& part : parts_of(sheet)) {
         page += "\n" + std::string(part.heading) + "\n";
         for (std::size_t i = 0; i < part.lines.size(); ++i) {
@@ -122,22 +125,22 @@ std::string bin_sheet_text(const BinSheet& sheet) {
 std::string bin_sheet_html(const BinSheet& sheet) {
     const std::string title = "The worm bin" + (sheet.bin.empty() ? "" : ": " + sheet.bin);
     std::string page =
-        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
         "<title>" +
-        escaped(title) + "</title>\n" + std::string(page_style) + "</head>\n<body>\n<h1>" +
-        escaped(title) + "</h1>\n";
+        markup_text(title) + "</title>\n" + std::string(page_style) + "</head>\n<body>\n<h1>" +
+        markup_text(title) + "</h1>\n";
     for (const SheetPart& part : parts_of(sheet)) {
         const std::string list = part.numbered ? "ol" : "ul";
-        page += "<h2>" + escaped(part.heading) + "</h2>\n<" + list + ">\n";
+        page += "<h2>" + markup_text(part.heading) + "</h2>\n<" + list + ">\n";
         for (const std::string& line : part.lines)
-            page += "<li>" + escaped(line) + "</li>\n";
+            page += "<li>" + markup_text(line) + "</li>\n";
         page += "</" + list + ">\n";
     }
     const int rows = std::clamp(sheet.rows, 0, 20);
     if (rows > 0) {
         page += "<table>\n<thead><tr>";
         for (const std::string_view column : columns)
-            page += "<th scope=\"col\">" + escaped(column) + "</th>";
+            page += "<th scope=\"col\">" + markup_text(column) + "</th>";
         page += "</tr></thead>\n<tbody>\n";
         for (int i = 0; i < rows; ++i) {
             page += "<tr>";

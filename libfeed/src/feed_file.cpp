@@ -24,7 +24,7 @@ public:
     }
 
     Result<FeedFile> read() {
-        reading_.add(tree_.problems());
+        reading_.add(tree_);
         const auto root = tree_.root();
         if (!root.is_mapping()) {
             reading_.report(root, ErrorCode::wrong_type, "file", "libfeed: 1, then sections",
@@ -83,6 +83,7 @@ private:
                             "a mapping (name: volume) is due here");
             return;
         }
+        if (!reading_.fits(at, "containers", keys::most_containers)) return;
         at.for_each_pair([&](YamlView key, YamlView value) {
             const auto field = "containers: " + std::string(key.text());
             const auto number = reading_.quantity(value, field, QuantityKind::volume);

@@ -70,7 +70,7 @@ public:
         svg_ = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + place(width) + " " +
                place(height) + "\" width=\"" + place(width) + "\" height=\"" + place(height) +
                "\" font-family=\"sans-serif\" font-size=\"13\" fill=\"#000\">\n<title>" +
-               escaped(text_.title) +
+               markup_text(text_.title) +
                "</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
         write(left, 26.0, text_.title, "font-size=\"17\" font-weight=\"bold\"");
         draw_key(46.0);
@@ -89,7 +89,7 @@ private:
 
     void write(double x, double y, std::string_view text, std::string_view style) {
         svg_ += "<text x=\"" + place(x) + "\" y=\"" + place(y) + "\" " + std::string(style) + ">" +
-                escaped(text) + "</text>\n";
+                markup_text(text) + "</text>\n";
     }
 
     void line(double x1, double y1, double x2, double y2, std::string_view style) {

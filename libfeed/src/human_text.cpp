@@ -2,6 +2,7 @@
 
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed::io {
 namespace {
@@ -57,14 +58,15 @@ std::size_t columns_of(std::string_view text) noexcept {
 }
 
 std::string padded(std::string_view text, std::size_t columns) {
-    std::string filled(text);
-    const auto taken = columns_of(text);
+    std::string filled = printable(text);
+    const auto taken = columns_of(filled);
     if (taken < columns) filled.append(columns - taken, ' ');
     return filled;
 }
 
-std::string wrapped(std::string_view text, std::size_t first_indent, std::size_t indent,
+std::string wrapped(std::string_view words, std::size_t first_indent, std::size_t indent,
                     std::size_t width) {
+    const std::string text = printable(words);
     std::string lines(first_indent, ' ');
     std::size_t column = first_indent;
     bool line_is_empty = true;
@@ -76,7 +78,7 @@ std::string wrapped(std::string_view text, std::size_t first_indent, std::size_t
         }
         auto end = text.find_first_of(" \n", at);
         if (end == std::string_view::npos) end = text.size();
-        const auto word = text.substr(at, end - at);
+        const auto word = std::string_view(text).substr(at, end - at);
         const auto length = columns_of(word);
         if (!line_is_empty && column + 1 + length > width) {
             lines.push_back('\n');

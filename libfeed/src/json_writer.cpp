@@ -4,6 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "feed/quantity/printable.hpp"
+
 namespace feed::io {
 
 void JsonWriter::indent(std::size_t levels) {
@@ -75,36 +77,42 @@ void JsonWriter::null() {
 
 void JsonWriter::value(std::string_view text) {
     separate();
-    constexpr char hex[] = "0123456789abcdef";
     text_.push_back('"');
-    for (const char c : text) {
-        switch (c) {
-            case '"':
-                text_ += "\\\"";
-                break;
-            case '\\':
-                text_ += "\\\\";
-                break;
-            case '\n':
-                text_ += "\\n";
-                break;
-            case '\t':
-                text_ += "\\t";
-                break;
-            case '\r':
-                text_ += "\\r";
-                break;
-            default:
-                if (static_cast<unsigned char>(c) < 0x20) {
-                    text_ += "\\u00";
-                    text_.push_back(hex[static_cast<unsigned char>(c) >> 4]);
-                    text_.push_back(hex[static_cast<unsigned char>(c) & 15]);
-                } else {
-                    text_.push_back(c);
-                }
+    for (std::size_t at = 0; at < text.size();) {
+        const CodePoint c = code_point_at(text, at);
+        if (!c.valid) {
+            text_ += "\\ufffd";  // JSON is UTF-8: the character for what is none
+        } else if (c.value == '"' || c.value == '\\') {
+            text_.push_back('\\');
+            text_.push_back(static_cast<char>(c.value));
+        } else if (is_hidden(c.value)) {
+            escape(c.value);
+        } else {
+            text_ += text.substr(at, c.length);
         }
+        at += c.length;
     }
     text_.push_back('"');
+}
+
+/// A hidden character as an escape; beyond the first plane as a surrogate pair (RFC 8259).
+void JsonWriter::escape(char32_t c) {
+    if (c == '\n' || c == '\t' || c == '\r') {
+        text_ += c == '\n' ? "\\n" : c == '\t' ? "\\t" : "\\r";
+        return;
+    }
+    constexpr char hex[] = "0123456789abcdef";
+    const auto put = [&](char32_t unit) {
+        text_ += "\\u";
+        for (unsigned shift = 16; shift > 0; shift -= 4)
+            text_.push_back(hex[(unit >> (shift - 4)) & 0xFU]);
+    };
+    if (c > 0xFFFF) {
+        put(0xD800 + ((c - 0x10000) >> 10U));
+        put(0xDC00 + ((c - 0x10000) & 0x3FFU));
+    } else {
+        put(c);
+    }
 }
 
 std::string JsonWriter::take() {

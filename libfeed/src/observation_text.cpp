@@ -3,30 +3,30 @@
 #include <string_view>
 
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed::io {
 namespace {
 
 /// A text between double quotation marks, YAML 1.2 escapes: whatever people type stays a text.
 std::string quoted(std::string_view words) {
-    constexpr std::string_view digits = "0123456789ABCDEF";
     std::string text = "\"";
-    for (const char c : words) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (c == '"' || c == '\\') {
+    for (std::size_t at = 0; at < words.size();) {
+        const CodePoint c = code_point_at(words, at);
+        if (!c.valid) {
+            text += "\xEF\xBF\xBD";  // U+FFFD: the file stays UTF-8
+        } else if (c.value == '"' || c.value == '\\') {
             text += '\\';
-            text += c;
-        } else if (c == '\n') {
+            text += static_cast<char>(c.value);
+        } else if (c.value == '\n') {
             text += "\\n";
-        } else if (c == '\t') {
+        } else if (c.value == '\t') {
             text += "\\t";
-        } else if (byte < 0x20 || byte == 0x7F) {
-            text += "\\x";
-            text += digits[byte >> 4U];
-            text += digits[byte & 0xFU];
         } else {
-            text += c;
+            // YAML has the same escapes for hidden characters as we show them by.
+            text += printable(words.substr(at, c.length));
         }
+        at += c.length;
     }
     return text + "\"";
 }

@@ -19,7 +19,7 @@ void Pantry::assume(std::string text, Grade grade) {
 }
 
 void Pantry::excuse(std::string_view name) {
-    excused_.push_back(singular_text(plain_text(name)));
+    excused_.insert(singular_text(plain_text(name)));
 }
 
 std::shared_ptr<const Feedstock> Pantry::find(YamlView at, const std::string& field,
@@ -28,15 +28,27 @@ std::shared_ptr<const Feedstock> Pantry::find(YamlView at, const std::string& fi
     const auto key = std::pair(singular_text(plain_text(words)), preparations);
     const auto known = found_.find(key);
     if (known != found_.end()) return known->second;
-    if (std::find(excused_.begin(), excused_.end(), key.first) != excused_.end()) return nullptr;
-    std::shared_ptr<const Feedstock> feedstock;
-    for (const auto& own : file_.own_feedstocks) {
-        if (singular_text(plain_text(own->name)) == key.first) feedstock = own;
+    if (excused_.count(key.first) != 0) return nullptr;
+    for (; own_known_ < file_.own_feedstocks.size(); ++own_known_) {
+        const auto& own = file_.own_feedstocks[own_known_];
+        own_[singular_text(plain_text(own->name))] = own;
     }
+    std::shared_ptr<const Feedstock> feedstock;
+    if (const auto own = own_.find(key.first); own != own_.end()) feedstock = own->second;
     if (!feedstock) {
+        if (const auto failed = failed_.find(key.first); failed != failed_.end()) {
+            reading_.adopt(at, field, failed->second);
+            return nullptr;
+        }
+        // The nearest names are dear to find, and there are problems enough.
+        if (reading_.is_full()) {
+            reading_.skip();
+            return nullptr;
+        }
         const auto found = look_up(words);
         if (!found) {
             reading_.adopt(at, field, found.errors());
+            failed_.emplace(key.first, found.errors());
             return nullptr;
         }
         feedstock = found->feedstock;
@@ -56,6 +68,7 @@ Preparations Pantry::preparations(std::optional<YamlView> at, const std::string&
             list.push_back(*preparation);
             return;
         }
+        if (reading_.only_counts()) return;
         std::string message =
             "\"" + std::string(detail::trim(word)) + "\" is not a preparation that is known";
         const auto near = nearest_word(word, preparation_words);
@@ -168,6 +181,7 @@ std::vector<WrittenPortion> Pantry::portions(YamlView at, const std::string& fie
                         "a list is due here, one portion a line, each starting with \"- \"");
         return list;
     }
+    if (!reading_.fits(at, field, keys::most_portions)) return list;
     std::size_t number = 0;
     at.for_each_item([&](YamlView item) {
         if (auto one = portion(item, entry_field(field, ++number))) list.push_back(std::move(*one));

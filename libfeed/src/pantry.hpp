@@ -2,6 +2,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -51,7 +52,10 @@ private:
     Reading& reading_;
     FeedFile& file_;
     std::map<std::pair<std::string, Preparations>, std::shared_ptr<const Feedstock>> found_;
-    std::vector<std::string> excused_;
+    std::map<std::string, Errors> failed_;  ///< names that nothing has, looked up once
+    std::map<std::string, std::shared_ptr<const Feedstock>> own_;
+    std::size_t own_known_ = 0;  ///< how many of the file's own are in `own_`
+    std::set<std::string> excused_;
 };
 
 /// "blend: entry 3".

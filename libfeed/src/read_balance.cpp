@@ -148,6 +148,7 @@ private:
                             "a list is due here, one feedstock a line, each starting with \"- \"");
             return;
         }
+        if (!reading_.fits(list, field, keys::most_at_hand)) return;
         std::size_t number = 0;
         list.for_each_item([&](YamlView item) {
             ++number;

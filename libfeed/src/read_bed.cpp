@@ -279,6 +279,7 @@ std::optional<Date> read_date(Reading& reading, YamlView at, const std::string& 
 BedTemperature read_temperature(Reading& reading, YamlView at, const std::string& field) {
     if (at.is_sequence()) {
         DailyTemperatures daily;
+        if (!reading.fits(at, field, keys::most_temperatures)) return daily;
         at.for_each_item([&](YamlView item) {
             if (const auto number = reading.quantity(item, field, QuantityKind::temperature))
                 daily.push_back(celsius(*number));

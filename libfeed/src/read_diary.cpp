@@ -22,6 +22,7 @@ void each_entry(Reading& reading, YamlView at, std::string_view section, Use&& u
                        "a list is due here, each entry starting with \"- \"");
         return;
     }
+    if (!reading.fits(at, std::string(section), keys::most_entries)) return;
     std::size_t number = 0;
     at.for_each_item([&](YamlView item) { use(item, entry_field(section, ++number)); });
 }

@@ -303,6 +303,7 @@ void read_feedstocks(Pantry& pantry, FeedFile& file, YamlView at) {
                                 "a mapping (name: values) is due here");
         return;
     }
+    if (!pantry.reading().fits(at, "feedstocks", keys::most_feedstocks)) return;
     at.for_each_pair([&](YamlView name, YamlView value) {
         auto made = OwnReader(pantry, name, value).read();
         if (!made) {

@@ -4,8 +4,20 @@
 
 #include "feed/io/human_text.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed::io {
+namespace {
+
+/// "99,980".
+std::string with_thousands(std::size_t number) {
+    std::string text = std::to_string(number);
+    for (std::size_t at = text.size(); at > 3; at -= 3)
+        text.insert(at - 3, ",");
+    return text;
+}
+
+}  // namespace
 
 int Reading::column_of(Place place) const {
     if (place.line < 1) return place.column;
@@ -25,10 +37,13 @@ int Reading::column_of(Place place) const {
 }
 
 void Reading::report(YamlView at, Error error) {
+    if (only_counts()) return;
     error.file = file_;
     error.line = at.place().line;
     error.column = column_of(at.place());
-    if (error.value.empty()) error.value = std::string(at.text());
+    error.value = shortened(error.value.empty() ? at.text() : std::string_view(error.value));
+    error.message = shortened(error.message);
+    error.field = shortened(error.field);
     errors_.push_back(std::move(error));
 }
 
@@ -49,16 +64,40 @@ void Reading::adopt(YamlView at, const std::string& field, const Errors& errors)
     }
 }
 
-void Reading::add(Errors errors) {
-    for (auto& error : errors)
-        errors_.push_back(std::move(error));
+void Reading::add(const YamlTree& tree) {
+    errors_.insert(errors_.end(), tree.problems().begin(), tree.problems().end());
+    more_ += tree.more_problems();
 }
 
 Errors Reading::take() {
     std::stable_sort(errors_.begin(), errors_.end(), [](const Error& a, const Error& b) {
         return std::pair(a.line, a.column) < std::pair(b.line, b.column);
     });
+    if (more_ == 0 && !skipped_) return std::move(errors_);
+    Error rest;
+    rest.code = errors_.front().code;
+    rest.field = "file";
+    rest.file = file_;
+    const std::string number = more_ == 0 ? "" : with_thousands(more_) + " ";
+    rest.message =
+        "and " + number + "more problems" + (skipped_ ? "; the rest was not looked at" : "");
+    errors_.push_back(std::move(rest));
     return std::move(errors_);
+}
+
+bool Reading::fits(YamlView at, const std::string& field, std::size_t most) {
+    std::size_t count = 0;
+    at.for_each_item([&](YamlView) { ++count; });
+    at.for_each_pair([&](YamlView, YamlView) { ++count; });
+    if (count <= most) return true;
+    Error error;
+    error.code = ErrorCode::too_large;
+    error.field = field;
+    error.value = with_thousands(count) + " entries";
+    error.allowed = "at most " + with_thousands(most);
+    error.message = "this list is longer than any bin's; use one file for each bin";
+    report(at, std::move(error));
+    return false;
 }
 
 std::optional<std::string_view> Reading::scalar(YamlView at, const std::string& field) {
@@ -102,6 +141,7 @@ std::optional<std::size_t> Reading::word_index(YamlView at, const std::string& f
     for (std::size_t i = 0; i < words.size(); ++i) {
         if (plain == plain_text(words[i])) return i;
     }
+    if (only_counts()) return std::nullopt;
     std::string message = "\"" + std::string(*text) + "\" is not one of the words for this";
     const auto near = nearest_word(*text, words);
     if (!near.empty()) message += "; is \"" + near + "\" meant?";
@@ -121,6 +161,7 @@ Section::Section(Reading& reading, YamlView node, std::string field,
     node.for_each_pair([&](YamlView key, YamlView value) {
         if (!key.is_scalar()) return;
         if (std::find(allowed.begin(), allowed.end(), key.text()) == allowed.end()) {
+            if (reading.only_counts()) return;
             const auto near = nearest_word(key.text(), allowed);
             std::string message = "this key is not known here";
             if (!near.empty()) message += "; is \"" + near + "\" meant?";

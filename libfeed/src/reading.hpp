@@ -31,10 +31,24 @@ public:
                 std::string message);
     /// Notes problems that the core found in a text; `field` is put before the core's own field.
     void adopt(YamlView at, const std::string& field, const Errors& errors);
-    void add(Errors errors);
+    /// Takes over the problems that the text itself has.
+    void add(const YamlTree& tree);
+    /// True once so many problems are known that more are only counted; counts one then. Ask before
+    /// searching for words of help: a file may have a hundred thousand slips.
+    bool only_counts() noexcept {
+        if (!is_full()) return false;
+        ++more_;
+        return true;
+    }
+    bool is_full() const noexcept { return errors_.size() >= most_problems; }
+    /// Notes that part of the file was not looked at, there being problems enough.
+    void skip() noexcept { skipped_ = true; }
+    /// Whether a list or mapping has no more members than a file may have; reports one that has,
+    /// and then it need not be read.
+    bool fits(YamlView at, const std::string& field, std::size_t most);
     bool has_problems() const noexcept { return !errors_.empty(); }
     std::size_t count() const noexcept { return errors_.size(); }
-    /// All problems in the order of the file.
+    /// The first problems in the order of the file, and how many more there are.
     Errors take();
 
     const std::string& file() const noexcept { return file_; }
@@ -67,6 +81,8 @@ private:
     std::string file_;
     std::string_view text_;
     Errors errors_;
+    std::size_t more_ = 0;  ///< problems that were only counted
+    bool skipped_ = false;
     // Lines are looked up in order most of the time: the last one found is kept.
     mutable int known_line_ = 1;
     mutable std::size_t known_start_ = 0;

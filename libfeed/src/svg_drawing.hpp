@@ -4,32 +4,9 @@
 #include <string_view>
 
 #include "feed/quantity/number_print.hpp"
+#include "markup.hpp"
 
 namespace feed::io {
-
-/// A text between tags or in an attribute of SVG and HTML.
-inline std::string escaped(std::string_view text) {
-    std::string result;
-    for (const char c : text) {
-        switch (c) {
-            case '&':
-                result += "&amp;";
-                break;
-            case '<':
-                result += "&lt;";
-                break;
-            case '>':
-                result += "&gt;";
-                break;
-            case '"':
-                result += "&quot;";
-                break;
-            default:
-                result += c;
-        }
-    }
-    return result;
-}
 
 /// A place in a picture, to a tenth of a unit.
 inline std::string place(double number) {
@@ -45,13 +22,13 @@ public:
         svg_ = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + place(width) + " " +
                place(height) + "\" width=\"" + place(width) + std::string(unit) + "\" height=\"" +
                place(height) + std::string(unit) + "\" font-family=\"sans-serif\" font-size=\"" +
-               place(font_size) + "\" fill=\"#000\">\n<title>" + escaped(title) +
+               place(font_size) + "\" fill=\"#000\">\n<title>" + markup_text(title) +
                "</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";
     }
 
     void write(double x, double y, std::string_view text, std::string_view style = "") {
         svg_ += "<text x=\"" + place(x) + "\" y=\"" + place(y) + "\"" + spaced(style) + ">" +
-                escaped(text) + "</text>\n";
+                markup_text(text) + "</text>\n";
     }
     void line(double x1, double y1, double x2, double y2, std::string_view style) {
         svg_ += "<line x1=\"" + place(x1) + "\" y1=\"" + place(y1) + "\" x2=\"" + place(x2) +

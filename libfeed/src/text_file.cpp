@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "beside_file.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed::io {
 namespace {
@@ -69,32 +70,11 @@ Result<std::string> read_text_file(const std::string& path) {
 }
 
 TextFault first_text_fault(std::string_view text) noexcept {
-    const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(text[at]); };
-    const auto continues = [&](std::size_t at) {
-        return at < text.size() && (byte(at) & 0xC0) == 0x80;
-    };
-    std::size_t at = 0;
-    while (at < text.size()) {
-        const unsigned char first = byte(at);
-        if (first == 0) return {at, true};
-        if (first < 0x80) {
-            ++at;
-            continue;
-        }
-        std::size_t length = 0;
-        if (first >= 0xC2 && first <= 0xDF) length = 2;
-        if (first >= 0xE0 && first <= 0xEF) length = 3;
-        if (first >= 0xF0 && first <= 0xF4) length = 4;
-        if (length == 0) return {at, false};
-        for (std::size_t next = 1; next < length; ++next) {
-            if (!continues(at + next)) return {at, false};
-        }
-        const unsigned char second = byte(at + 1);
-        const bool overlong = (first == 0xE0 && second < 0xA0) || (first == 0xF0 && second < 0x90);
-        const bool surrogate = first == 0xED && second > 0x9F;
-        const bool beyond = first == 0xF4 && second > 0x8F;
-        if (overlong || surrogate || beyond) return {at, false};
-        at += length;
+    for (std::size_t at = 0; at < text.size();) {
+        const CodePoint c = code_point_at(text, at);
+        if (c.value == 0) return {at, true};
+        if (!c.valid) return {at, false};
+        at += c.length;
     }
     return {text.size(), false};
 }

@@ -249,7 +249,7 @@ std::string trial_sheet_html(const std::vector<std::string>& pages, std::string_
     const std::string size = paper == Paper::a4 ? "A4" : "letter";
     std::string html =
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
-        escaped(title.empty() ? "A feeding trial" : title) +
+        markup_text(title.empty() ? "A feeding trial" : title) +
         "</title>\n<style>@page { size: " + size +
         "; margin: 0 } body { margin: 0 } svg { display: block; max-width: 100%; "
         "break-after: page }</style>\n</head>\n<body>\n";

@@ -9,9 +9,11 @@
 #include <istream>
 #include <new>
 #include <streambuf>
+#include <unordered_map>
 #include <utility>
 
 #include "feed/io/text_file.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed::io {
 namespace {
@@ -62,6 +64,21 @@ Place place_of_offset(std::string_view text, std::size_t offset) {
     return place;
 }
 
+/// The offset of a bracket that opens too many at once in its line, or npos. The parser keeps all
+/// that a line opens until it is closed; nobody writes a line of this kind.
+std::size_t endless_brackets(std::string_view text) noexcept {
+    constexpr int most_open = 1000;
+    int open = 0;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const char c = text[at];
+        if (c == '\n') open = 0;
+        if (c == '[' || c == '{') ++open;
+        if ((c == ']' || c == '}') && open > 0) --open;
+        if (open > most_open) return at;
+    }
+    return std::string_view::npos;
+}
+
 bool only_blank(std::string_view text) {
     bool comment = false;
     for (const char c : text) {
@@ -90,20 +107,23 @@ public:
     }
 
     void OnAlias(const YAML::Mark& mark, YAML::anchor_t anchor) override {
-        const auto known = std::find_if(anchors_.begin(), anchors_.end(),
-                                        [&](const Anchor& a) { return a.id == anchor; });
+        const auto known = anchors_.find(anchor);
         if (known == anchors_.end()) {
             refuse(ErrorCode::syntax, mark, "*", "an alias of something already complete",
                    "an alias inside the very thing it names would never end");
         }
         const auto index = add(mark, NodeKind::null);
-        tree_.nodes_[index].alias_of = known->index;
-        charge(mark, known->expanded_size);
+        tree_.nodes_[index].alias_of = known->second.index;
+        charge(mark, known->second.expanded_size);
     }
 
     void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
                   const std::string& value) override {
         check_tag(mark, tag);
+        if (value.find('\0') != std::string::npos) {
+            refuse(ErrorCode::not_utf8, mark, "", "text without NUL",
+                   "a text cannot hold the character NUL");
+        }
         const auto index = add(mark, NodeKind::scalar);
         tree_.nodes_[index].text = value;
         tree_.nodes_[index].quoted = tag == "!";
@@ -126,7 +146,6 @@ public:
 
 private:
     struct Anchor {
-        YAML::anchor_t id;
         std::uint32_t index;
         std::size_t expanded_size;
     };
@@ -173,7 +192,7 @@ private:
     }
 
     void remember(YAML::anchor_t anchor, std::uint32_t index, std::size_t expanded_size) {
-        if (anchor != YAML::NullAnchor) anchors_.push_back({anchor, index, expanded_size});
+        if (anchor != YAML::NullAnchor) anchors_[anchor] = {index, expanded_size};
     }
 
     void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor, NodeKind kind,
@@ -219,6 +238,11 @@ private:
 
     void problem(ErrorCode code, YamlView at, std::string value, std::string allowed,
                  std::string message) {
+        if (tree_.problems_.size() >= most_problems) {
+            ++tree_.more_problems_;
+            return;
+        }
+        value = shortened(value);
         auto error =
             text_error(code, name_, at.place(), value, std::move(allowed), std::move(message));
         if (!value.empty()) error.field = std::move(value);
@@ -229,7 +253,7 @@ private:
     std::string_view name_;
     YamlLimits limits_;
     std::vector<Open> open_;
-    std::vector<Anchor> anchors_;
+    std::unordered_map<YAML::anchor_t, Anchor> anchors_;
     std::size_t visited_ = 0;
 };
 
@@ -272,6 +296,11 @@ Result<YamlTree> parse_yaml(std::string_view text, std::string_view name,
     if (only_blank(text)) {
         return text_error(ErrorCode::empty, name, {}, "", "at least the line \"libfeed: 1\"",
                           "this file is empty");
+    }
+    if (const auto at = endless_brackets(text); at != std::string_view::npos) {
+        return text_error(ErrorCode::too_large, name, place_of_offset(text, at), "",
+                          "at most " + std::to_string(limits.depth) + " levels",
+                          "lists and mappings are nested too deeply");
     }
     YamlTree tree;
     try {

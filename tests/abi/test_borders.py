@@ -158,3 +158,106 @@ def test_an_error_says_where(world: World) -> None:
     assert "180" in error.text("value")
     assert error.text("allowed")
     assert error.text("message")
+
+
+def set_mass(world: World, wet_kg: float) -> None:
+    world.portions[1] = wet_kg
+
+
+@pytest.mark.parametrize(
+    "wet_kg", [1e308, 5e-324, 1e10, 1e-10, -1.0, 0.0, float("inf"), float("nan")]
+)
+@pytest.mark.parametrize(("name", "place"), parameters(lambda p: p.type == "const feed_portion*"))
+def test_a_mass_that_nobody_weighs_is_refused(
+    name: str, place: int, wet_kg: float, world: World
+) -> None:
+    """1e308 kg twice is infinity, and 5e-324 kg (denormal) loses its digits."""
+    _, arguments, error = called(world, name)
+    set_mass(world, wet_kg)
+    try:
+        arguments[place] = world.address(world.portions)
+        arguments[place + 1] = 1
+        assert getattr(world.lib, name)(*arguments) != 0
+        assert "wet_kg" in error.text("field") and error.text("allowed")
+    finally:
+        set_mass(world, 1.0)
+
+
+@pytest.mark.parametrize("field", ["least_wet_kg", "most_wet_kg", "usual_wet_kg"])
+@pytest.mark.parametrize("wet_kg", [1e308, 5e-324])
+def test_an_entry_that_nobody_weighs_is_refused(field: str, wet_kg: float, world: World) -> None:
+    _, arguments, error = called(world, "feed_problem_add_entry")
+    before = bytes(world.entry.bytes.raw)
+    world.entry.set("least_wet_kg", ctypes.c_double(0.0))
+    world.entry.set("most_wet_kg", ctypes.c_double(float("nan")))
+    world.entry.set(field, ctypes.c_double(wet_kg))
+    code = world.lib.feed_problem_add_entry(*arguments)
+    ctypes.memmove(world.entry.bytes, before, len(before))
+    assert code == 5  # FEED_OUT_OF_RANGE
+    assert field in error.text("field")
+
+
+@pytest.mark.parametrize(
+    ("name", "struct", "field"),
+    [
+        ("feed_feedstock_from_label", "label", "carbohydrate_has_fibre"),
+        ("feed_feedstock_from_report", "report", "as_received"),
+    ],
+)
+@pytest.mark.parametrize("truth", [7, -1, 2])
+def test_a_truth_value_is_0_or_1(
+    name: str, struct: str, field: str, truth: int, world: World
+) -> None:
+    _, arguments, error = called(world, name)
+    getattr(world, struct).set(field, ctypes.c_int32(truth))
+    code = getattr(world.lib, name)(*arguments)
+    getattr(world, struct).set(field, ctypes.c_int32(0))
+    assert code == 5  # FEED_OUT_OF_RANGE
+    assert error.text("field").endswith(field) and error.text("allowed") == "0 or 1"
+
+
+TEXTS_IN = parameters(lambda p: p.type == "const char*")
+
+
+@pytest.mark.parametrize(("name", "place"), TEXTS_IN)
+@pytest.mark.parametrize("text", [b"caf\xe9", b"\xed\xa0\x80", b"\xc0\x80", b"\xf5\x80\x80\x80"])
+def test_bytes_that_are_not_utf_8_are_refused(
+    name: str, place: int, text: bytes, world: World
+) -> None:
+    _, arguments, error = called(world, name)
+    held = ctypes.create_string_buffer(text)
+    arguments[place] = ctypes.addressof(held)
+    assert getattr(world.lib, name)(*arguments) == 22  # FEED_NOT_UTF8
+    assert error.text("field")
+
+
+def test_texts_in_structs_are_utf_8_too(world: World) -> None:
+    held = ctypes.create_string_buffer(b"caf\xe9")
+    _, arguments, error = called(world, "feed_problem_add_entry")
+    world.entry.set("label", ctypes.c_void_p(ctypes.addressof(held)))
+    code = world.lib.feed_problem_add_entry(*arguments)
+    world.entry.set("label", ctypes.c_void_p(None))
+    assert code == 22 and error.text("field") == "entry.label"
+    _, arguments, error = called(world, "feed_feedstock_define")
+    before = bytes(world.own.bytes.raw)
+    world.own.set("name", ctypes.c_void_p(ctypes.addressof(held)))
+    code = world.lib.feed_feedstock_define(*arguments)
+    ctypes.memmove(world.own.bytes, before, len(before))
+    assert code == 22 and error.text("field") == "own.name"
+
+
+def test_a_text_with_nul_is_refused(world: World) -> None:
+    """C ends its texts with NUL, but YAML and JSON can spell one."""
+    _, arguments, error = called(world, "feed_diary_from_text")
+    held = ctypes.create_string_buffer(b'{"libfeed": 1, "title": "a\\u0000b"}')
+    arguments[0] = ctypes.addressof(held)
+    assert world.lib.feed_diary_from_text(*arguments) == 22  # FEED_NOT_UTF8
+    assert "NUL" in error.text("message")
+
+
+def test_an_error_shows_what_steers_a_terminal(world: World) -> None:
+    _, arguments, error = called(world, "feed_feedstock_look_up")
+    held = ctypes.create_string_buffer("\x1b[2J\u202eqqqq".encode())
+    arguments[0] = ctypes.addressof(held)
+    assert world.lib.feed_feedstock_look_up(*arguments) != 0
+    assert error.text("value") == "\\x1b[2J\\u202eqqqq"

@@ -68,6 +68,37 @@ def test_the_packages_and_what_they_need(packages: dict[str, Path]) -> None:
     assert "-dev" not in needs["libfeed-command"]
 
 
+def readelf(what: str, path: Path) -> str:
+    return run("readelf", "-W", what, path).stdout
+
+
+def binaries(root: DebianRoot) -> list[Path]:
+    libraries = (root.path / "usr/lib").rglob("libfeed.so.*.*.*")
+    return [root.path / "usr/bin/feed", *libraries]
+
+
+def test_binaries_are_hardened_as_the_distribution_does_it(root: DebianRoot) -> None:
+    """Stack protector, checked functions, full RELRO, position-independent (hardening-check(1))."""
+    found = binaries(root)
+    assert len(found) == 2
+    checked = []
+    for path in found:
+        assert " DYN " in readelf("-h", path).replace("\n", " "), (
+            f"{path}: not position-independent"
+        )
+        assert "GNU_RELRO" in readelf("-l", path), f"{path}: no RELRO"
+        dynamic = readelf("-d", path)
+        assert "BIND_NOW" in dynamic or "NOW" in dynamic.split("FLAGS", 1)[-1], f"{path}: lazy"
+        symbols = readelf("--dyn-syms", path)
+        assert "__stack_chk_fail" in symbols, f"{path}: no stack protector"
+        checked.append("_chk@" in symbols.replace("__stack_chk_fail", ""))
+        # An executable stack would undo the rest.
+        stack = next(line for line in readelf("-l", path).splitlines() if "GNU_STACK" in line)
+        assert "RWE" not in stack, f"{path}: executable stack"
+    # A program whose sizes are all known beforehand has no checked call left in it.
+    assert any(checked), "no binary calls a checked function: no FORTIFY"
+
+
 def test_each_package_states_its_terms(packages: dict[str, Path], root: DebianRoot) -> None:
     for name in packages:
         text = (root.path / "usr/share/doc" / name / "copyright").read_text(encoding="utf-8")

@@ -10,6 +10,7 @@
 #include "handles.hpp"
 #include "lists.hpp"
 #include "memory.hpp"
+#include "portions.hpp"
 
 namespace {
 
@@ -84,6 +85,7 @@ feed_code feed_problem_add_entry(feed_problem* problem, const feed_entry* entry,
     if (problem == nullptr) return null_argument(error, "problem");
     if (!has_room(entry)) return no_room(error, entry, "entry");
     if (entry->feedstock == nullptr) return null_argument(error, "entry.feedstock");
+    if (const feed_code code = check_text(error, "entry.label", entry->label)) return code;
     return guarded(error, [&] {
         feed::Entry added;
         added.feedstock = entry->feedstock->content;
@@ -103,6 +105,16 @@ feed_code feed_problem_add_entry(feed_problem* problem, const feed_entry* entry,
         }
         if (!read_optional(entry->cost_per_wet_kg, added.cost_per_wet_kg)) {
             return not_finite(error, "entry.cost_per_wet_kg");
+        }
+        for (const auto& [field, kg] :
+             {std::pair("entry.least_wet_kg", std::optional(entry->least_wet_kg)),
+              std::pair("entry.most_wet_kg", most), std::pair("entry.usual_wet_kg", usual)}) {
+            if (!kg || *kg == 0.0) continue;
+            if (*kg > most_portion_kg || (*kg > 0.0 && *kg < least_portion_kg)) {
+                return fail(error, FEED_OUT_OF_RANGE, field, feed::significant(*kg, 6) + " kg",
+                            "0, or " + std::string(portion_range),
+                            "nobody feeds or weighs such an amount");
+            }
         }
         if (most && *most < entry->least_wet_kg) {
             return fail(error, FEED_LOW_ABOVE_HIGH, "entry.most_wet_kg",
@@ -132,6 +144,8 @@ feed_code feed_problem_set_target(feed_problem* problem, const feed_target* targ
                     std::to_string(target->property), "a FEED_TARGET_ enumerator",
                     "there is no such target property");
     }
+    if (const feed_code code = check_text(error, "target.label", target->label)) return code;
+    if (const feed_code code = check_text(error, "target.source", target->source)) return code;
     return guarded(error, [&] {
         feed::Target added;
         added.property = static_cast<feed::TargetProperty>(target->property);

@@ -229,6 +229,11 @@ feed_code feed_bed_add_feeding(feed_bed* bed, double day, const feed_portion* po
             return fail(error, FEED_NOT_A_NUMBER, "day", "not a number", "a finite number of days",
                         "the day must be finite");
         }
+        constexpr double longest_days = 36500.0;
+        if (std::fabs(day) > longest_days) {
+            return fail(error, FEED_OUT_OF_RANGE, "day", feed::significant(day, 6) + " days",
+                        "-36500 to 36500 days", "the day is outside what can be true");
+        }
         feed::Feeding feeding;
         feeding.day = feed::days(day);
         if (const feed_code code =

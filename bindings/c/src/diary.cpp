@@ -36,8 +36,8 @@ feed_code feed_diary_from_text(const char* text, const char* name, const feed_al
                                feed_diary** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
-    if (text == nullptr) return null_argument(error, "text");
-    if (name == nullptr) return null_argument(error, "name");
+    if (const feed_code code = need_text(error, "text", text)) return code;
+    if (const feed_code code = need_text(error, "name", name)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
         auto file = feed::io::read_feed_text(text, name);

@@ -55,7 +55,7 @@ feed_code feed_feedstock_look_up(const char* words, const feed_allocator* alloca
                                  feed_feedstock** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
-    if (words == nullptr) return null_argument(error, "words");
+    if (const feed_code code = need_text(error, "words", words)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
         auto found = feed::look_up(words);
@@ -69,7 +69,7 @@ feed_code feed_table_search(const char* words, size_t capacity, size_t* rows, si
                             feed_error* error) {
     if (count == nullptr) return null_argument(error, "count");
     *count = 0;
-    if (words == nullptr) return null_argument(error, "words");
+    if (const feed_code code = need_text(error, "words", words)) return code;
     if (rows == nullptr && capacity > 0) return null_argument(error, "rows");
     return guarded(error, [&] {
         const auto found = feed::search(words);

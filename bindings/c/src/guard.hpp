@@ -1,8 +1,10 @@
 #pragma once
 // What every C function has in common: nothing escapes, errors are copied into the caller's struct,
 // outputs are cleared on failure.
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <cstring>
 #include <exception>
 #include <limits>
@@ -11,20 +13,28 @@
 
 #include "feed/feed.h"
 #include "feed/quantity/error.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed::c {
 
 inline constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
-/// Copies text into a field of `size` bytes (at least 1), cut at a whole UTF-8 character.
+/// Copies text into a field of `size` bytes (at least 1), made printable and cut at a whole
+/// character.
 inline void copy_text(char* field, std::size_t size, std::string_view text) noexcept {
-    std::size_t length = text.size() < size ? text.size() : size - 1;
-    while (length < text.size() && length > 0 &&
-           (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U) {
-        --length;
-    }
-    std::memcpy(field, text.data(), length);
-    field[length] = '\0';
+    std::size_t filled = 0;
+    bool full = false;
+    for_each_printable(text, [&](std::string_view piece) {
+        std::size_t length = full ? 0 : std::min(piece.size(), size - 1 - filled);
+        full = full || length < piece.size();
+        while (length < piece.size() && length > 0 &&
+               (static_cast<unsigned char>(piece[length]) & 0xC0U) == 0x80U) {
+            --length;
+        }
+        std::memcpy(field + filled, piece.data(), length);
+        filled += length;
+    });
+    field[filled] = '\0';
 }
 
 template <std::size_t size>
@@ -64,6 +74,31 @@ inline feed_code bad_argument(feed_error* out, std::string_view name, std::strin
 
 inline feed_code null_argument(feed_error* out, std::string_view name) noexcept {
     return fail(out, FEED_BAD_ARGUMENT, name, "NULL", "a pointer", "a pointer is missing");
+}
+
+/// FEED_OK for a text in UTF-8; NULL counts as one, the caller says whether it may be.
+inline feed_code check_text(feed_error* out, std::string_view name, const char* text) noexcept {
+    if (text == nullptr) return FEED_OK;
+    const std::string_view bytes(text);
+    for (std::size_t at = 0; at < bytes.size();) {
+        const CodePoint c = code_point_at(bytes, at);
+        if (!c.valid)
+            return fail(out, FEED_NOT_UTF8, name, "", "text in UTF-8", "this text is not UTF-8");
+        at += c.length;
+    }
+    return FEED_OK;
+}
+
+/// The same for a text that must be there.
+inline feed_code need_text(feed_error* out, std::string_view name, const char* text) noexcept {
+    return text == nullptr ? null_argument(out, name) : check_text(out, name, text);
+}
+
+/// FEED_OK for a truth value, 0 or 1.
+inline feed_code check_truth(feed_error* out, std::string_view name, std::int32_t value) noexcept {
+    if (value == 0 || value == 1) return FEED_OK;
+    return fail(out, FEED_OUT_OF_RANGE, name, "neither 0 nor 1", "0 or 1",
+                "a truth value is 0 for no and 1 for yes");
 }
 
 inline feed_code bad_index(feed_error* out, std::string_view name) noexcept {

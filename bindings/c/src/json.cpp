@@ -30,9 +30,9 @@ extern "C" feed_code feed_json(const char* verb, const char* text, const char* n
     using namespace feed::c;
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
-    if (verb == nullptr) return null_argument(error, "verb");
-    if (text == nullptr) return null_argument(error, "text");
-    if (name == nullptr) return null_argument(error, "name");
+    if (const feed_code code = need_text(error, "verb", verb)) return code;
+    if (const feed_code code = need_text(error, "text", text)) return code;
+    if (const feed_code code = need_text(error, "name", name)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
         auto made = answer(verb, text, name);

@@ -28,7 +28,7 @@ feed_code read_own(const feed_own_feedstock& from, feed::OwnFeedstock& to, feed_
     constexpr int32_t all_roles =
         FEED_ROLE_SCRAPS | FEED_ROLE_BEDDING | FEED_ROLE_AMENDMENT | FEED_ROLE_WATER;
     constexpr int32_t all_cautions = (FEED_CAUTION_LIME_DUST << 1) - 1;
-    if (from.name == nullptr) return null_argument(error, "own.name");
+    if (const feed_code code = need_text(error, "own.name", from.name)) return code;
     if (from.values == nullptr && from.value_count > 0) return null_argument(error, "own.values");
     if (from.roles < FEED_NOT_GIVEN || from.roles > all_roles) {
         return no_choice(error, "own.roles", from.roles);
@@ -127,6 +127,10 @@ feed_code feed_feedstock_from_label(const feed_own_feedstock* own,
     return guarded(error, [&] {
         feed::OwnFeedstock said;
         if (const feed_code code = read_own(*own, said, error)) return code;
+        if (const feed_code code =
+                check_truth(error, "label.carbohydrate_has_fibre", label->carbohydrate_has_fibre)) {
+            return code;
+        }
         feed::NutritionLabel read;
         read.protein = label->protein;
         read.fat = label->fat;
@@ -155,6 +159,9 @@ feed_code feed_feedstock_from_report(const feed_own_feedstock* own,
     return guarded(error, [&] {
         feed::OwnFeedstock said;
         if (const feed_code code = read_own(*own, said, error)) return code;
+        if (const feed_code code = check_truth(error, "report.as_received", report->as_received)) {
+            return code;
+        }
         feed::LaboratoryReport read;
         read.basis =
             report->as_received != 0 ? feed::ReportBasis::as_received : feed::ReportBasis::dry;
@@ -172,7 +179,7 @@ feed_code feed_feedstock_from_text(const char* text, const feed_allocator* alloc
                                    feed_feedstock** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
-    if (text == nullptr) return null_argument(error, "text");
+    if (const feed_code code = need_text(error, "text", text)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
         const auto file = feed::io::read_feed_text(as_file(text), "text");

@@ -24,6 +24,12 @@ inline std::string member(std::string_view array, std::size_t index, std::string
     return name;
 }
 
+// Smallest and largest mass of a portion: between them no sum overflows and none is lost to
+// rounding towards zero, however many portions there are.
+inline constexpr double least_portion_kg = 1e-9;
+inline constexpr double most_portion_kg = 1e9;
+inline constexpr std::string_view portion_range = "1e-9 kg to 1e9 kg";
+
 inline feed_code no_portion(feed_error* error) {
     return fail(error, FEED_EMPTY, "count", "0", "at least 1", "there is no portion");
 }
@@ -41,12 +47,13 @@ inline feed_code read_portions(const feed_portion* portions, std::size_t count,
         const double wet_kg = portions[i].wet_kg;
         if (!std::isfinite(wet_kg)) {
             return fail(error, FEED_NOT_A_NUMBER, member(array, i, "wet_kg"), "not a number",
-                        "above 0 kg", "the amount must be a finite number");
+                        portion_range, "the amount must be a finite number");
         }
-        if (wet_kg <= 0.0) {
+        if (wet_kg < least_portion_kg || wet_kg > most_portion_kg) {
             return fail(error, FEED_OUT_OF_RANGE, member(array, i, "wet_kg"),
-                        significant(wet_kg, 6) + " kg", "above 0 kg",
-                        "the amount must be above zero");
+                        significant(wet_kg, 6) + " kg", portion_range,
+                        wet_kg <= 0.0 ? "the amount must be above zero"
+                                      : "nobody feeds or weighs such an amount");
         }
         out.push_back({portions[i].feedstock->content, wet_kilograms(wet_kg)});
     }

@@ -4,6 +4,7 @@
 
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "feed/quantity/printable.hpp"
 
 namespace feed::python {
 
@@ -80,8 +81,9 @@ namespace {
 void set_python_error(const Errors& errors) {
     py::list problems;
     for (const auto& error : errors) {
-        problems.append(py::make_tuple(static_cast<int>(error.code), error.field, error.value,
-                                       error.allowed, error.message, error.file, error.line,
+        problems.append(py::make_tuple(static_cast<int>(error.code), printable(error.field),
+                                       printable(error.value), printable(error.allowed),
+                                       printable(error.message), printable(error.file), error.line,
                                        error.column));
     }
     const py::object exception =

@@ -121,6 +121,7 @@
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "feed/quantity/printable.hpp"
 #include "feed/quantity/range.hpp"
 #include "feed/quantity/unit_system.hpp"
 #include "feed/quantity/units.hpp"

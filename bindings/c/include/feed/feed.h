@@ -438,7 +438,7 @@ FEED_API feed_code feed_amount_to_wet_kg(const char* amount, const feed_feedstoc
 /* An amount of a feedstock. This struct never grows. */
 typedef struct feed_portion {
     const feed_feedstock* feedstock;
-    double wet_kg; /* above 0, finite */
+    double wet_kg; /* 1e-9 to 1e9 */
 } feed_portion;
 
 typedef struct feed_blend_properties {
@@ -513,7 +513,7 @@ typedef struct feed_entry {
     int32_t use_up_priority; /* 0 none, 1 first, 2 second ... */
     const feed_feedstock* feedstock;
     const char* label;      /* your words for it, or NULL for the feedstock's name */
-    double least_wet_kg;    /* at least 0 */
+    double least_wet_kg;    /* 0, or 1e-9 to 1e9, as the others below */
     double most_wet_kg;     /* at least least_wet_kg; NaN: no upper limit */
     double cost_per_wet_kg; /* NaN: none */
     double usual_wet_kg;    /* amount in the usual recipe; NaN: none */

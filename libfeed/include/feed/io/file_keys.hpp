@@ -1,5 +1,6 @@
 #pragma once
 #include <array>
+#include <cstddef>
 #include <string_view>
 
 // Every key of a feed file, by the mapping it stands in. The reader refuses any other key; the
@@ -7,6 +8,15 @@
 namespace feed::io::keys {
 
 using Key = std::string_view;
+
+// How much of each a file may hold: beyond what any keeper writes, and so little that the time and
+// memory of an answer stay bounded.
+inline constexpr std::size_t most_portions = 1000;      ///< in one blend or feeding
+inline constexpr std::size_t most_at_hand = 200;        ///< entries of a balance
+inline constexpr std::size_t most_entries = 10000;      ///< of feedings, and of observations
+inline constexpr std::size_t most_feedstocks = 1000;    ///< of the keeper's own
+inline constexpr std::size_t most_containers = 1000;    ///< of the keeper's own
+inline constexpr std::size_t most_temperatures = 4000;  ///< daily ones, ten years
 
 inline constexpr std::array<Key, 10> file{"libfeed",  "title",   "containers", "feedstocks",
                                           "blend",    "balance", "bed",        "observations",

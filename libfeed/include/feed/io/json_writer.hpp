@@ -51,6 +51,7 @@ public:
 private:
     void open(char bracket, bool inline_items);
     void close(char bracket);
+    void escape(char32_t c);
     void separate();
     void indent(std::size_t levels);
 

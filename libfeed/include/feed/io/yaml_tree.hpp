@@ -35,6 +35,9 @@ struct YamlNode {
     bool flow = false;  ///< a list or mapping between brackets
 };
 
+/// Problems of one file that are told in full; of the others only the number.
+inline constexpr std::size_t most_problems = 20;
+
 class YamlView;
 
 /// A YAML document read safely: scalars stay text, aliases are references with a bounded expanded
@@ -45,13 +48,17 @@ public:
     const YamlNode& node(std::uint32_t index) const noexcept { return nodes_[index]; }
     /// One more than the largest index of a node; nodes stand in the order of the text.
     std::size_t size() const noexcept { return nodes_.size(); }
-    /// Content problems that belong to the text itself: duplicate keys, keys that are not text.
+    /// Content problems that belong to the text itself: duplicate keys, keys that are not text. The
+    /// first `most_problems` of them.
     const Errors& problems() const noexcept { return problems_; }
+    /// How many more there are.
+    std::size_t more_problems() const noexcept { return more_problems_; }
 
 private:
     friend class YamlTreeBuilder;
     std::vector<YamlNode> nodes_;
     Errors problems_;
+    std::size_t more_problems_ = 0;
 };
 
 /// A node of a YamlTree; cheap to copy; valid as long as the tree is.
