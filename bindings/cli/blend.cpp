@@ -15,9 +15,7 @@ using namespace feed;
 using io::wrapped;
 
 int run_blend(const Arguments& arguments) {
-    if (arguments.words.empty())
-        return refuse(arguments, wrong_words(arguments, "which file, or which entries?"));
-    const auto file = read_file_or_entries(arguments.words);
+    const auto file = read_file_or_entries(arguments);
     if (!file) return refuse(arguments, file.errors());
     const auto found = io::blend_of(*file, arguments.units);
     if (!found) return refuse(arguments, found.errors());

@@ -17,6 +17,8 @@ int run_ration(const Arguments& arguments);
 int run_check(const Arguments& arguments);
 int run_forecast(const Arguments& arguments);
 int run_observe(const Arguments& arguments);
+int run_note(const Arguments& arguments);
+int run_start(const Arguments& arguments);
 int run_signs(const Arguments& arguments);
 int run_trial(const Arguments& arguments);
 int run_version(const Arguments& arguments);

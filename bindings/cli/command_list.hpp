@@ -34,6 +34,15 @@ inline constexpr Option help{"--help", "", "", "Show this help."};
 inline constexpr Option table_options[] = {json, units, help};
 inline constexpr Option blend_options[] = {
     {"--strict", "", "", "Exit with 1 when something is never fed."}, json, units, help};
+// The bin of a call without a file.
+inline constexpr Option bin_option{"--bin", "WORDS", "",
+                                   "Without a file: the bin, such as \"60 L tote\"."};
+inline constexpr Option worms_option{"--worms", "AMOUNT", "",
+                                     "Without a file: the worms, such as \"1 lb\"."};
+inline constexpr Option temperature_option{"--temperature", "DEGREES", "",
+                                           "Without a file: how warm it is, such as \"20 C\"."};
+inline constexpr Option squeeze_option{
+    "--squeeze", "WORD", "", "Without a file: what a squeezed handful does, such as damp."};
 inline constexpr Option date_option{
     "--date", "DATE", "",
     "The day that counts as today, such as 2026-03-14; the last day of "
@@ -41,9 +50,17 @@ inline constexpr Option date_option{
 inline constexpr Option why{"--why", "", "", "Show everything behind the answer."};
 inline constexpr Option strict{
     "--strict", "", "", "Exit with 1 when something must be taken out or a step comes first."};
-inline constexpr Option ration_options[] = {date_option, why, strict, json, units, help};
-inline constexpr Option balance_options[] = {date_option, why, strict, json, units, help};
+inline constexpr Option ration_options[] = {
+    bin_option, worms_option, temperature_option, squeeze_option, date_option, why, strict, json,
+    units,      help};
+inline constexpr Option balance_options[] = {
+    bin_option, worms_option, temperature_option, squeeze_option, date_option, why, strict, json,
+    units,      help};
 inline constexpr Option check_options[] = {
+    bin_option,
+    worms_option,
+    temperature_option,
+    squeeze_option,
     date_option,
     why,
     {"--away", "TIME", "", "What to do before leaving it alone, such as \"3 weeks\"."},
@@ -52,6 +69,10 @@ inline constexpr Option check_options[] = {
     units,
     help};
 inline constexpr Option forecast_options[] = {
+    bin_option,
+    worms_option,
+    temperature_option,
+    squeeze_option,
     {"--days", "NUMBER", "", "Days to show, today the first: 2 to 366; 28 when left out."},
     {"--svg", "FILE", "", "Write a picture of moisture, food left and acid."},
     {"--sheet", "FILE", "", "Write a page to hang beside the bin (.html, else text)."},
@@ -62,6 +83,26 @@ inline constexpr Option forecast_options[] = {
     help};
 inline constexpr Option observe_options[] = {
     {"--date", "DATE", "", "Day of the look, such as 2026-03-14; today when left out."},
+    {"--force", "", "", "Take a date that lies ahead."},
+    json,
+    units,
+    help};
+inline constexpr Option note_options[] = {
+    {"--date", "DATE", "", "Day it was done or seen, such as 2026-03-14; today when left out."},
+    {"--by", "NAME", "", "Who did or saw it."},
+    {"--force", "", "", "Take a date that lies ahead."},
+    json,
+    units,
+    help};
+inline constexpr Option start_options[] = {
+    {"--container", "KIND", "", "Kind of bin, such as tote."},
+    {"--size", "VOLUME", "", "What it holds, such as \"60 L\"."},
+    {"--worms", "AMOUNT", "", "How many worms, such as \"1 lb as bought\"."},
+    {"--bedding", "AMOUNT", "", "Bedding in it, such as \"2 kg shredded cardboard\"."},
+    {"--squeeze", "WORD", "", "What a squeezed handful does, such as damp."},
+    {"--temperature", "DEGREES", "", "How warm it is, such as \"20 C\"."},
+    {"--title", "WORDS", "", "What you call the bin."},
+    {"--date", "DATE", "", "Day on which this is so; today when left out."},
     {"--force", "", "", "Take a date that lies ahead."},
     json,
     units,
@@ -96,31 +137,44 @@ inline constexpr Command commands[] = {
      "feedstock.",
      blend_options, "feed blend \"1.2 kg coffee grounds\" \"3 L shredded office paper\"",
      "What these two make together.", true},
-    {"balance", "FILE", "Find amounts that meet the targets",
+    {"balance", "FILE | WORDS...", "Find amounts that meet the targets",
      "Finds how much of what is at hand makes a feeding that meets its targets, says what it "
      "reaches, what limits it and what it assumed. When the targets cannot be met it says which "
      "entries conflict, how close one can come and what would mend it.",
      balance_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
      true},
-    {"ration", "FILE", "What to put in today, and when again",
+    {"ration", "FILE | WORDS...", "What to put in today, and when again",
      "The main verb. Says what to take out, whether to act first, wait, feed less or feed, what goes in "
      "with how much bedding and water, and when to look and feed again, for the bin of a file and what "
      "is at hand (its blend and its balance). Every other verb gives the same answer.",
      ration_options, "feed ration tote.yaml", "What goes into the bin of tote.yaml today.", true},
-    {"check", "FILE", "Judge a planned feeding against this bed",
+    {"check", "FILE | WORDS...", "Judge a planned feeding against this bed",
      "Judges the planned feeding of a file against its bed (sour, wet, dry, hot, cold, ammonia, salty, "
      "overfed, underfed, airless, greasy) and says what to do, as feed ration does. With --why each "
      "hazard comes with its number, its limit and the reason. A time away gets its advice.",
      check_options, "feed check tote.yaml", "Is this feeding safe for the bed in tote.yaml?", true},
-    {"forecast", "FILE", "Tell the days after a feeding",
+    {"forecast", "FILE | WORDS...", "Tell the days after a feeding",
      "Follows the bed day by day after the feedings of a file: moisture, food left, acid, "
      "temperature, volume; and names the day of the next feeding and what should be seen by then.",
      forecast_options, "feed forecast tote.yaml --days 28 --svg tote.svg",
      "Four weeks ahead, as text and as a picture.", true},
+    {"start", "FILE", "Start the file of a bin",
+     "Writes a short file for one bin, with today's date, from options or, at a terminal, step by step. "
+     "It never writes over a file.",
+     start_options,
+     "feed start tote.yaml --container tote --size \"60 L\" --worms \"1 lb as bought\"",
+     "A file for a tote of 60 litres.", false},
+    {"note", "FILE WORDS...", "Write down what was done or seen, in your own words",
+     "Adds one dated entry to the file of a bin, safely, and says what it means today. Say what was "
+     "fed (fed 3 apples and a cup of coffee grounds), or seen: gone, half gone, smell sour, wet, "
+     "temperature 24 C, worms 1 lb, bedding 1 kg card, harvested 5 L; several parted by commas. note, "
+     "and then words of your own. Before it may stand yesterday or a date.",
+     note_options, "feed note tote.yaml half gone, smell earthy", "What was seen today.", true},
     {"observe", "DIARY [KEY=VALUE...]", "Add an observation to a diary, or learn from it",
      "Adds an observation to the diary of a bin, safely: the old file stays whole until the new one "
      "is complete. Then says how this bin's own rates changed. Without a KEY=VALUE it adds nothing "
-     "and only says what the diary teaches. Keys are those of observations in the file form.",
+     "and only says what the diary teaches. Keys are those of observations in the file form. "
+     "feed note takes the same in everyday words.",
      observe_options, "feed observe tote.yaml \"share_gone=60 %\" squeeze=drops smell=earthy",
      "What was seen today.", true},
     {"signs", "[SIGNS...]", "What may be behind the signs of a bin",

@@ -1,13 +1,82 @@
 #include "file_or_entries.hpp"
 
-#include "feed/quantity/number_text.hpp"
+#include <algorithm>
+#include <iostream>
+#include <iterator>
+
+#include "command.hpp"
+#include "feed/io/text_file.hpp"
 
 namespace feed_command {
+namespace {
 
-feed::Result<feed::io::FeedFile> read_file_or_entries(const std::vector<std::string>& words) {
-    const bool is_file = words.size() == 1 && !feed::read_number(words[0]);
-    if (is_file) return feed::io::read_feed_file(words[0]);
-    return feed::io::read_portions(words);
+using namespace feed;
+
+bool ends_with(std::string_view text, std::string_view tail) {
+    return text.size() >= tail.size() && text.substr(text.size() - tail.size()) == tail;
+}
+
+Result<io::FeedFile> read_standard_input() {
+    std::string text;
+    char part[16384];
+    while (std::cin.read(part, sizeof part) || std::cin.gcount() > 0) {
+        text.append(part, static_cast<std::size_t>(std::cin.gcount()));
+        if (text.size() > io::largest_file_bytes) break;  // the reader says that it is too large
+    }
+    return io::read_feed_text(text, "standard input");
+}
+
+std::string option_of(const Arguments& arguments, std::string_view option) {
+    return arguments.has(option) ? arguments.options.at(option) : std::string();
+}
+
+/// A slash that is no fraction: "bins/tote", not "1/2 caddy carrot".
+bool has_slash(std::string_view word) {
+    for (std::size_t at = word.find('/'); at != std::string_view::npos;
+         at = word.find('/', at + 1)) {
+        const auto digit = [&](std::size_t place) {
+            return place < word.size() && word[place] >= '0' && word[place] <= '9';
+        };
+        if (at == 0 || !digit(at - 1) || !digit(at + 1)) return true;
+    }
+    return false;
+}
+
+}  // namespace
+
+bool names_a_file(std::string_view word) {
+    return word == "-" || has_slash(word) || ends_with(word, ".yaml") || ends_with(word, ".yml") ||
+           ends_with(word, ".json");
+}
+
+Result<io::FeedFile> read_named_file(const std::string& name) {
+    return name == "-" ? read_standard_input() : io::read_feed_file(name);
+}
+
+Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
+    const auto& words = arguments.words;
+    const io::BinWords bin{option_of(arguments, "--bin"), option_of(arguments, "--worms"),
+                           option_of(arguments, "--temperature"),
+                           option_of(arguments, "--squeeze")};
+    if (words.empty()) return wrong_words(arguments, "which file, or what is there to feed?");
+    const bool any_file = std::any_of(words.begin(), words.end(), names_a_file);
+    if (any_file && words.size() > 1) return wrong_words(arguments, "one file is due here");
+    if (any_file && !bin.empty())
+        return wrong_words(arguments, "the file says what bin it is; leave the options out");
+    if (any_file) return read_named_file(words[0]);
+    auto file = io::read_bin_words(bin, words, arguments.command->name == "balance");
+    if (file) return file;
+    Errors errors = file.errors();
+    for (Error& error : errors) {
+        if (error.field == "bed: container") error.field = "--bin";
+        for (const std::string_view key : {"worms", "temperature", "squeeze"})
+            if (error.field == "bed: " + std::string(key)) error.field = "--" + std::string(key);
+    }
+    // A slip in a file's name is no food: say how a file is told from words.
+    const bool one_word = words.size() == 1 && words[0].find(' ') == std::string::npos;
+    if (one_word && !errors.empty())
+        errors[0].message += "; the name of a file ends in .yaml, .yml or .json";
+    return errors;
 }
 
 }  // namespace feed_command

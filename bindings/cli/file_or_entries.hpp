@@ -1,13 +1,25 @@
 #pragma once
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "arguments.hpp"
 #include "feed/io/feed_file.hpp"
 
 namespace feed_command {
 
-/// A file when there is one word that is not an amount ("kitchen.yaml"), else portions
-/// ("1.2 kg coffee grounds").
-feed::Result<feed::io::FeedFile> read_file_or_entries(const std::vector<std::string>& words);
+/// Whether an argument is a file: it ends in .yaml, .yml or .json, has a slash in it that is no
+/// fraction, or is "-".
+bool names_a_file(std::string_view word);
+
+/// The file that a name stands for; "-" is standard input.
+feed::Result<feed::io::FeedFile> read_named_file(const std::string& name);
+
+/// What a call is about, for every verb: a file where its only word names one, else what people
+/// have, in words ("3 apples, a cup of coffee grounds"), with the bin that --bin, --worms,
+/// --temperature and --squeeze describe. A balance takes them as what is at hand.
+/// Errors: those of reading; bad_argument for a call without a word, for several files, and for a
+/// file with options that describe another bin.
+feed::Result<feed::io::FeedFile> read_file_or_entries(const Arguments& arguments);
 
 }  // namespace feed_command

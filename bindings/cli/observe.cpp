@@ -6,6 +6,7 @@
 #include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/json_writer.hpp"
+#include "feed/io/note.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/yaml_tree.hpp"
@@ -125,6 +126,32 @@ std::string news_text(const io::DiaryNews& news, io::UnitSystem units) {
     return text;
 }
 
+/// What a keeper would say instead of a KEY=VALUE, in words that feed note takes; "" where it has
+/// none.
+std::string as_note(const std::string& word) {
+    const auto equals = word.find('=');
+    const std::string key = word.substr(0, equals);
+    const std::string value = word.substr(equals + 1);
+    std::string said;
+    if (key == "share_gone") said = value + " gone";
+    if (key == "gone") said = plain_text(value) == "no" ? "not gone" : "gone";
+    if (key == "squeeze") said = value;
+    for (const std::string_view same : {"smell", "temperature", "ph", "left", "worms", "note"})
+        if (key == same) said = key + " " + value;
+    return !said.empty() && io::read_note(said, Date{}) ? said : std::string();
+}
+
+/// The same call as a note, or "" where a part of it has no words.
+std::string note_instead(const Arguments& arguments) {
+    std::string said;
+    for (std::size_t i = 1; i < arguments.words.size(); ++i) {
+        const std::string words = as_note(arguments.words[i]);
+        if (words.empty()) return "";
+        said += (i > 1 ? ", " : "") + words;
+    }
+    return "\nIn everyday words: feed note " + arguments.words[0] + " \"" + said + "\"\n";
+}
+
 }  // namespace
 
 int run_observe(const Arguments& arguments) {
@@ -133,7 +160,8 @@ int run_observe(const Arguments& arguments) {
     const auto answer = [&](const Diary& diary, const std::string& added) {
         auto news = io::news_of(diary, !added.empty());
         news.added = added;
-        return arguments.json() ? io::to_json(news) : news_text(news, arguments.units);
+        if (arguments.json()) return io::to_json(news);
+        return news_text(news, arguments.units) + (added.empty() ? "" : note_instead(arguments));
     };
     if (arguments.words.size() == 1) {
         const auto file = io::read_feed_file(path);

@@ -4,6 +4,7 @@
 #include "feed/bed/cautions.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/io/answers.hpp"
+#include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -35,8 +36,7 @@ std::string hazard_lines(const CheckResult& result, io::UnitSystem units) {
 }  // namespace
 
 Result<io::FeedFile> read_bin(const Arguments& arguments) {
-    if (arguments.words.size() != 1) return wrong_words(arguments, "one file is due here");
-    auto file = io::read_feed_file(arguments.words[0]);
+    auto file = read_file_or_entries(arguments);
     if (!file || !arguments.has("--date")) return file;
     const std::string& said = arguments.options.at("--date");
     const auto date = parse_date(said);

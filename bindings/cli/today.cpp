@@ -37,6 +37,19 @@ feed::Date today() {
     return {parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday};
 }
 
+feed::Result<feed::Date> date_of_call(const Arguments& arguments) {
+    if (!arguments.has("--date")) return today();
+    const std::string& written = arguments.options.at("--date");
+    if (const auto date = feed::parse_date(written)) return *date;
+    feed::Error error;
+    error.code = feed::ErrorCode::out_of_range;
+    error.field = "--date";
+    error.value = written;
+    error.allowed = "a day such as 2026-03-14 (year-month-day)";
+    error.message = "this is not a day of the calendar written as year-month-day";
+    return error;
+}
+
 std::optional<feed::Error> lies_ahead(feed::Date date, const Arguments& arguments) {
     const auto days = feed::day_number(date) - feed::day_number(today());
     if (days <= 0 || arguments.has("--force")) return std::nullopt;

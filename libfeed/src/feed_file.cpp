@@ -7,6 +7,7 @@
 #include "feed/io/to_json.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "pantry.hpp"
+#include "pieces.hpp"
 #include "read_balance.hpp"
 #include "read_bed.hpp"
 #include "read_diary.hpp"
@@ -111,23 +112,64 @@ Result<FeedFile> read_feed_file(const std::string& path) {
     return read_feed_text(*text, path);
 }
 
-Result<FeedFile> read_portions(const std::vector<std::string>& texts) {
-    // The texts become a list in a file of their own, so that there is one reader for both.
-    JsonWriter json;
-    json.begin_object();
-    json.member("libfeed", 1);
-    write_texts(json, "blend", texts);
-    json.end_object();
-    auto file = read_feed_text(json.take(), "");
-    if (file) return file;
-    Errors errors = std::move(file).errors();
+namespace {
+
+/// Errors of a text that nobody sees: without its places, and with the field that was typed.
+Errors as_typed(Errors errors) {
+    constexpr std::string_view sections[] = {"blend: ", "balance: at_hand: "};
     for (auto& error : errors) {
         error.line = 0;
         error.column = 0;
-        constexpr std::string_view section = "blend: ";
-        if (error.field.substr(0, section.size()) == section) error.field.erase(0, section.size());
+        error.file.clear();
+        for (const auto section : sections)
+            if (error.field.substr(0, section.size()) == section)
+                error.field.erase(0, section.size());
     }
     return errors;
+}
+
+void write_bin(JsonWriter& json, const BinWords& bin) {
+    json.key("bed");
+    json.begin_object();
+    const auto member = [&](std::string_view key, const std::string& words) {
+        if (!words.empty()) json.member(key, words);
+    };
+    member("container", bin.container);
+    member("worms", bin.worms);
+    member("temperature", bin.temperature);
+    member("squeeze", bin.squeeze);
+    json.end_object();
+}
+
+}  // namespace
+
+Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
+                                bool as_balance) {
+    // The words become a file of their own, so that there is one reader for both.
+    auto pieces = pieces_of_words(texts);
+    JsonWriter json;
+    json.begin_object();
+    json.member("libfeed", 1);
+    if (!bin.empty()) write_bin(json, bin);
+    if (as_balance && !pieces.empty()) {
+        pieces.emplace_back("any shredded cardboard");
+        pieces.emplace_back("any water");
+        json.key("balance");
+        json.begin_object();
+        write_texts(json, "at_hand", pieces);
+        json.member("targets", "worm-bed");
+        json.end_object();
+    } else if (!pieces.empty()) {
+        write_texts(json, "blend", pieces);
+    }
+    json.end_object();
+    auto file = read_feed_text(json.take(), "");
+    if (file) return file;
+    return as_typed(std::move(file).errors());
+}
+
+Result<FeedFile> read_portions(const std::vector<std::string>& texts) {
+    return read_bin_words({}, texts, false);
 }
 
 }  // namespace feed::io

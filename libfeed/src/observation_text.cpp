@@ -6,10 +6,8 @@
 #include "feed/quantity/printable.hpp"
 
 namespace feed::io {
-namespace {
 
-/// A text between double quotation marks, YAML 1.2 escapes: whatever people type stays a text.
-std::string quoted(std::string_view words) {
+std::string yaml_text(std::string_view words) {
     std::string text = "\"";
     for (std::size_t at = 0; at < words.size();) {
         const CodePoint c = code_point_at(words, at);
@@ -30,6 +28,8 @@ std::string quoted(std::string_view words) {
     }
     return text + "\"";
 }
+
+namespace {
 
 /// Enough digits that a scale's reading comes back as it was.
 constexpr int kept_digits = 6;
@@ -53,7 +53,7 @@ std::string temperatures_of(const std::vector<PlacedTemperature>& temperatures) 
     for (std::size_t i = 0; i < temperatures.size(); ++i) {
         const std::string& place = temperatures[i].place;
         text += (i > 0 ? ", " : "") +
-                quoted(place.empty() ? "place " + std::to_string(i + 1) : place) + ": " +
+                yaml_text(place.empty() ? "place " + std::to_string(i + 1) : place) + ": " +
                 celsius_of(temperatures[i].temperature);
     }
     return text + "}";
@@ -64,6 +64,7 @@ template <class Line>
 void signs_and_readings(const Observation& seen, const Line& line) {
     if (seen.worms) line("worms", feed::text(*seen.worms));
     if (seen.vigour) line("vigour", feed::text(*seen.vigour));
+    if (seen.worm_weight) line("worm_weight", kilograms_of(*seen.worm_weight));
     if (seen.squeeze) line("squeeze", squeeze_key(*seen.squeeze));
     if (seen.moisture) line("moisture", percent_of(seen.moisture->value()));
     if (seen.pooling) line("pooling", *seen.pooling ? "true" : "false");
@@ -103,7 +104,7 @@ std::string observation_yaml(const Observation& seen, int indent) {
         text += blanks + "  " + std::string(key) + ": " + std::string(value) + "\n";
     };
     const auto words = [&](std::string_view key, const std::string& value) {
-        if (!value.empty()) line(key, quoted(value));
+        if (!value.empty()) line(key, yaml_text(value));
     };
     words("by", seen.by);
     if (seen.of_feeding) line("of_feeding", feed::text(*seen.of_feeding));
@@ -113,7 +114,7 @@ std::string observation_yaml(const Observation& seen, int indent) {
     if (!seen.plots.empty()) {
         text += blanks + "  plots:\n";
         for (const PlotLook& look : seen.plots)
-            text += blanks + "    - " + quoted(feed::text(look)) + "\n";
+            text += blanks + "    - " + yaml_text(feed::text(look)) + "\n";
     }
     signs_and_readings(seen, line);
     words("bedding", seen.bedding);

@@ -152,16 +152,20 @@ Result<std::size_t> write_output_files(std::span<const OutputFile> outputs,
     return outputs.size();
 }
 
+Result<bool> may_be_created(const std::string& path) {
+    if (!facts_of(path)) return true;
+    return file_error(ErrorCode::not_writable, path, "a name that nothing has yet",
+                      "something stands there already, and it is left as it is");
+}
+
 Result<std::size_t> create_text_file(const std::string& path, std::string_view text) {
-    const auto stands = [&] {
-        return file_error(ErrorCode::not_writable, path, "a name that nothing has yet",
-                          "something stands there already, and it is left as it is");
-    };
-    if (facts_of(path)) return stands();
+    if (const auto stands = may_be_created(path); !stands) return stands.errors();
     auto beside = BesideFile::write(path, text);
     if (!beside) return std::move(beside).errors();
-    if (!beside->commit_new()) return stands();
-    return text.size();
+    if (beside->commit_new()) return text.size();
+    if (const auto stands = may_be_created(path); !stands) return stands.errors();
+    return file_error(ErrorCode::not_writable, path, "a place that can be written",
+                      "cannot write this file: " + reason_of(errno) + "; nothing was written");
 }
 
 }  // namespace feed::io

@@ -86,6 +86,8 @@ private:
     void read_bed_signs(Observation& seen) {
         seen.worms = word<WormPlace>("worms", worm_place_words);
         seen.vigour = word<WormVigour>("vigour", worm_vigour_words);
+        if (const auto kg = number("worm_weight", QuantityKind::mass))
+            seen.worm_weight = wet_kilograms(*kg);
         seen.smell = word<Smell>("smell", smell_words);
         if (const auto at = section_.find("squeeze"))
             seen.squeeze = reading_.word(*at, section_.field("squeeze"), squeeze_names);

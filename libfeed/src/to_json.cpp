@@ -2,6 +2,7 @@
 
 #include "feed/balance/target_kind.hpp"
 #include "feed/io/caution_text.hpp"
+#include "feed/io/error_name.hpp"
 
 namespace feed::io {
 namespace {
@@ -84,6 +85,10 @@ std::string to_json(const Errors& errors) {
     json.begin_array();
     for (const auto& error : errors) {
         json.begin_object();
+        // Whoever asks back needs one word for "there are two readings".
+        const std::string_view name = error_name(error.code);
+        constexpr std::string_view asked = "ambiguous";
+        json.member("code", name.substr(0, asked.size()) == asked ? asked : name);
         json.member("field", error.field);
         json.member("value", error.value);
         json.member("allowed", error.allowed);

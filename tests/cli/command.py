@@ -14,6 +14,12 @@ SUPPORT = Path(__file__).resolve().parents[1] / "support"
 TODAY = date(2026, 4, 1)  # the day on which the dialogues are held
 
 
+def environment(today: date) -> dict[str, str]:
+    """The environment of a call that takes this day for today."""
+    noon = datetime(today.year, today.month, today.day, 12, tzinfo=timezone.utc)
+    return {**os.environ, "SOURCE_DATE_EPOCH": str(int(noon.timestamp()))}
+
+
 def call(
     feed_command: Path,
     *words: str | Path,
@@ -23,7 +29,6 @@ def call(
     text_in: str = "",
 ) -> subprocess.CompletedProcess[str]:
     """Runs the command on a day and checks its exit code, unless any is right."""
-    noon = datetime(today.year, today.month, today.day, 12, tzinfo=timezone.utc)
     result = subprocess.run(
         [str(feed_command), *map(str, words)],
         capture_output=True,
@@ -32,7 +37,7 @@ def call(
         check=False,
         cwd=cwd,
         input=text_in,
-        env={**os.environ, "SOURCE_DATE_EPOCH": str(int(noon.timestamp()))},
+        env=environment(today),
     )
     assert code is None or result.returncode == code, result.stdout + result.stderr
     return result

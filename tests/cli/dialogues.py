@@ -1,7 +1,8 @@
 """Dialogues: what is typed, and every character that comes back.
 
 A dialogue is a text file of parts. `--- file NAME` gives the content of a file, `--- bytes NAME`
-the same with Python's escapes; `--- feed ARGUMENTS` is a call, followed by `--- exit CODE` and,
+the same with Python's escapes; `--- today DATE` the day on which it is held; `--- left NAME` what
+is in a file afterwards; `--- feed ARGUMENTS` is a call, followed by `--- exit CODE` and,
 where there is any output, `--- stdout` and `--- stderr`. Lines before the first part are remarks.
 """
 
@@ -9,6 +10,7 @@ from __future__ import annotations
 
 import shlex
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 
 
@@ -28,6 +30,8 @@ class Dialogue:
 
     files: dict[str, bytes] = field(default_factory=dict)
     calls: list[Call] = field(default_factory=list)
+    left: dict[str, bytes] = field(default_factory=dict)
+    today: date | None = None
 
 
 def read_dialogue(path: Path) -> Dialogue:
@@ -43,6 +47,10 @@ def read_dialogue(path: Path) -> Dialogue:
             dialogue.files[rest] = text.encode("utf-8")
         elif kind == "bytes":
             dialogue.files[rest] = text.encode("utf-8").decode("unicode_escape").encode("latin-1")
+        elif kind == "left":
+            dialogue.left[rest] = text.encode("utf-8")
+        elif kind == "today":
+            dialogue.today = date.fromisoformat(rest)
         elif kind == "feed":
             dialogue.calls.append(Call(shlex.split(rest)))
         elif kind == "exit":

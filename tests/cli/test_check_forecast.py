@@ -226,6 +226,7 @@ def test_errors_are_json_too(feed_command: Path, tmp_path: Path) -> None:
     errors = json.loads(call(feed_command, "check", path, "--json", code=2).stdout)["errors"]
     assert errors == [
         {
+            "code": "out_of_range",
             "field": "bed: ph",
             "value": "15",
             "allowed": "0 to 14, without a unit",

@@ -6,6 +6,7 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from command import TODAY, environment
 from dialogues import read_dialogue
 
 FOLDER = Path(__file__).parent / "dialogues"
@@ -18,14 +19,21 @@ def test_dialogue(path: Path, feed_command: Path, tmp_path: Path) -> None:
         (tmp_path / name).write_bytes(content)
     for call in dialogue.calls:
         result = subprocess.run(
-            [feed_command, *call.arguments], cwd=tmp_path, capture_output=True, check=False
+            [feed_command, *call.arguments],
+            cwd=tmp_path,
+            capture_output=True,
+            check=False,
+            env=environment(dialogue.today or TODAY),
         )
         assert result.stderr.decode("utf-8") == call.stderr
         assert result.stdout.decode("utf-8") == call.stdout
         assert result.returncode == call.code
         assert all(len(line) <= 80 for line in call.stderr.splitlines())
     left = {item.name for item in tmp_path.iterdir()}
-    assert left == set(dialogue.files), "a refused call must write nothing"
+    written = {**dialogue.files, **dialogue.left}
+    assert left == set(written), "a refused call must write nothing"
+    for name, content in written.items():
+        assert (tmp_path / name).read_bytes() == content
 
 
 def test_a_wrong_character_is_noticed(feed_command: Path, tmp_path: Path) -> None:

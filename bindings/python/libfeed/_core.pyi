@@ -1519,6 +1519,8 @@ class Observation:
         Of the air in the last 24 hours, deg C.
     weight_in_wet_kg, running_total_wet_kg : float, optional
         Put in that day and so far, wet kg, as a site counts it.
+    worm_weight_wet_kg : float, optional
+        All worms of the bin, weighed, wet kg; later answers count with it.
     bedding, pests, action, note : str
         In the keeper's own words.
 
@@ -1556,6 +1558,7 @@ class Observation:
         air_high_c: typing.SupportsFloat | typing.SupportsIndex | None = None,
         weight_in_wet_kg: typing.SupportsFloat | typing.SupportsIndex | None = None,
         running_total_wet_kg: typing.SupportsFloat | typing.SupportsIndex | None = None,
+        worm_weight_wet_kg: typing.SupportsFloat | typing.SupportsIndex | None = None,
         bedding: str = "",
         pests: str = "",
         action: str = "",
@@ -1670,6 +1673,11 @@ class Observation:
     def weight_in_wet_kg(self) -> float | None:
         """
         Put in that day, wet kg.
+        """
+    @property
+    def worm_weight_wet_kg(self) -> float | None:
+        """
+        All worms of the bin, weighed, wet kg.
         """
     @property
     def worms(self) -> str | None:

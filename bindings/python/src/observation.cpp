@@ -33,9 +33,9 @@ Observation make_observation(const DateGiven& date, const std::string& by,
                              std::optional<bool> pooling, const Text& smell, Number ph,
                              const TemperaturesGiven& temperature_c, Number air_low_c,
                              Number air_high_c, Number weight_in_wet_kg,
-                             Number running_total_wet_kg, const std::string& bedding,
-                             const std::string& pests, const std::string& action,
-                             const std::string& note) {
+                             Number running_total_wet_kg, Number worm_weight_wet_kg,
+                             const std::string& bedding, const std::string& pests,
+                             const std::string& action, const std::string& note) {
     Observation seen;
     seen.date = date_given("date", date);
     seen.by = by;
@@ -67,6 +67,7 @@ Observation make_observation(const DateGiven& date, const std::string& by,
     }
     seen.weight_in = mass_seen("weight_in_wet_kg", weight_in_wet_kg);
     seen.running_total = mass_seen("running_total_wet_kg", running_total_wet_kg);
+    seen.worm_weight = mass_seen("worm_weight_wet_kg", worm_weight_wet_kg);
     seen.bedding = bedding;
     seen.pests = pests;
     seen.action = action;
@@ -167,6 +168,10 @@ void bind_readers(py::class_<Observation>& bound) {
             "running_total_wet_kg",
             [](const Observation& o) { return kilograms_or_none(o.running_total); },
             "Put in so far, wet kg, as the site counts it.")
+        .def_property_readonly(
+            "worm_weight_wet_kg",
+            [](const Observation& o) { return kilograms_or_none(o.worm_weight); },
+            "All worms of the bin, weighed, wet kg.")
         .def_readonly("bedding", &Observation::bedding, "Bedding added, in the site's own measure.")
         .def_readonly("pests", &Observation::pests, "Pests seen.")
         .def_readonly("action", &Observation::action, "What was done.")
@@ -211,6 +216,8 @@ air_low_c, air_high_c : float, optional
     Of the air in the last 24 hours, deg C.
 weight_in_wet_kg, running_total_wet_kg : float, optional
     Put in that day and so far, wet kg, as a site counts it.
+worm_weight_wet_kg : float, optional
+    All worms of the bin, weighed, wet kg; later answers count with it.
 bedding, pests, action, note : str
     In the keeper's own words.
 
@@ -232,7 +239,8 @@ Examples
               py::arg("ph") = py::none(), py::arg("temperature_c") = py::none(),
               py::arg("air_low_c") = py::none(), py::arg("air_high_c") = py::none(),
               py::arg("weight_in_wet_kg") = py::none(),
-              py::arg("running_total_wet_kg") = py::none(), py::arg("bedding") = "",
+              py::arg("running_total_wet_kg") = py::none(),
+              py::arg("worm_weight_wet_kg") = py::none(), py::arg("bedding") = "",
               py::arg("pests") = "", py::arg("action") = "", py::arg("note") = "");
     bind_readers(bound);
     bound

@@ -153,6 +153,7 @@ Observation full_look() {
     seen.gone = feed::FoodGone::yes;
     seen.worms = feed::WormPlace::at_lid;
     seen.vigour = feed::WormVigour::sluggish;
+    seen.worm_weight = feed::wet_kilograms(0.4);
     seen.squeeze = feed::Squeeze::many_drops;
     seen.moisture = feed::Moisture(0.815);
     seen.pooling = false;
@@ -185,6 +186,7 @@ TEST_CASE("an entry that was written is read back as it was") {
     CHECK(read.gone == seen.gone);
     CHECK(read.worms == seen.worms);
     CHECK(read.vigour == seen.vigour);
+    CHECK(read.worm_weight->in_kilograms() == feed_test::Approx(0.4));
     CHECK(read.squeeze == seen.squeeze);
     CHECK(read.moisture->value() == feed_test::Approx(seen.moisture->value()));
     CHECK(read.pooling == seen.pooling);
@@ -214,6 +216,7 @@ TEST_CASE("everything a site records is written once and under its key") {
           "  gone: true\n"
           "  worms: at the lid\n"
           "  vigour: sluggish\n"
+          "  worm_weight: 0.4 kg\n"
           "  squeeze: many drops\n"
           "  moisture: 81.5 %\n"
           "  pooling: false\n"

@@ -80,8 +80,8 @@ inline std::optional<DiarySpan> span_of(const Diary& diary) noexcept {
 }
 
 /// The bed on a day, with every feeding before that day as an earlier one.
-/// The squeeze test, moisture, pH and temperature of the last look up to that day replace what the
-/// bed said, each if it was seen.
+/// The squeeze test, moisture, pH, temperature and weight of the worms of the last look up to that
+/// day replace what the bed said, each if it was seen.
 inline Bed bed_on(const Diary& diary, Date date) {
     Bed bed = diary.bed;
     const std::int64_t zero = day_number(date);
@@ -90,6 +90,7 @@ inline Bed bed_on(const Diary& diary, Date date) {
             0.0, in_days(*bed.age) + static_cast<double>(zero - day_number(*diary.bed_date))));
     std::int64_t squeeze_day = diary.bed_date ? day_number(*diary.bed_date) : INT64_MIN;
     std::int64_t ph_day = squeeze_day;
+    std::int64_t worms_day = squeeze_day;
     std::int64_t temperature_day = squeeze_day;
     for (const Observation& seen : diary.observations) {
         const std::int64_t day = day_number(seen.date);
@@ -98,6 +99,12 @@ inline Bed bed_on(const Diary& diary, Date date) {
             squeeze_day = day;
             bed.squeeze = seen.squeeze;
             bed.moisture = seen.moisture;
+        }
+        if (seen.worm_weight && day >= worms_day) {
+            worms_day = day;
+            bed.worms = {};
+            bed.worms.wet_mass = seen.worm_weight;
+            bed.worms.known = WormsKnown::weighed;
         }
         if (seen.ph && day >= ph_day) {
             ph_day = day;

@@ -68,6 +68,7 @@ struct Observation {
     // The bed.
     std::optional<WormPlace> worms;
     std::optional<WormVigour> vigour;
+    std::optional<WetMass> worm_weight;  ///< all worms, weighed
     std::optional<Squeeze> squeeze;
     std::optional<Moisture> moisture;  ///< measured by drying
     std::optional<bool> pooling;       ///< water stands in the tray or bed

@@ -71,6 +71,24 @@ Result<FeedFile> read_feed_file(const std::string& path);
 /// The same from a text; `name` is what errors call it. Threads: pure.
 Result<FeedFile> read_feed_text(std::string_view text, std::string_view name);
 
+/// What a call without a file may say of the bin.
+struct BinWords {
+    std::string container;    ///< "60 L tote"; the others are as in a file
+    std::string worms;        ///< "1 lb"
+    std::string temperature;  ///< "20 C"
+    std::string squeeze;      ///< "damp"
+    bool empty() const noexcept {
+        return container.empty() && worms.empty() && temperature.empty() && squeeze.empty();
+    }
+};
+
+/// A file of a bin in a few words and what there is for it, as on a command line.
+/// texts: one portion each; as_balance: they are at hand, with any bedding and water, for the
+/// targets of a worm bed; else they are the planned feeding.
+/// Errors: all problems; `field` names the text or the member of the bin. Threads: pure.
+Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
+                                bool as_balance);
+
 /// Reads portions written as "1.2 kg coffee grounds", one a text, as on a command line.
 /// Errors: all problems of all texts; `field` names the text. Threads: pure.
 Result<FeedFile> read_portions(const std::vector<std::string>& texts);

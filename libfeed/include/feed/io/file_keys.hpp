@@ -58,11 +58,11 @@ inline constexpr std::array<Key, 6> container{"kind",  "inside", "diameter",
                                               "depth", "volume", "stacked"};
 inline constexpr std::array<Key, 3> worms{"weight", "count", "known"};
 /// Of an entry of `observations`; the writer of the diary (observation_text.hpp) uses the same.
-inline constexpr std::array<Key, 23> observation{
-    "date",    "by",          "of_feeding", "left",     "share_gone", "gone",
-    "worms",   "vigour",      "squeeze",    "moisture", "pooling",    "smell",
-    "ph",      "temperature", "air_low",    "air_high", "weight_in",  "running_total",
-    "bedding", "pests",       "action",     "note",     "plots"};
+inline constexpr std::array<Key, 24> observation{
+    "date",          "by",      "of_feeding",  "left",    "share_gone", "gone",
+    "worms",         "vigour",  "worm_weight", "squeeze", "moisture",   "pooling",
+    "smell",         "ph",      "temperature", "air_low", "air_high",   "weight_in",
+    "running_total", "bedding", "pests",       "action",  "note",       "plots"};
 inline constexpr std::array<Key, 15> trial{"kind",     "question", "feeds",   "bins",    "portions",
                                            "rounds",   "blank",    "portion", "seed",    "start",
                                            "last_day", "looks",    "laid_by", "changed", "prior"};

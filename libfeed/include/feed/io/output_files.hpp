@@ -21,6 +21,10 @@ struct OutputFile {
 Result<std::size_t> write_output_files(std::span<const OutputFile> outputs,
                                        std::span<const std::string> inputs);
 
+/// Whether nothing stands at a path yet, so that a file may be created there; an error that says so
+/// where something does.
+Result<bool> may_be_created(const std::string& path);
+
 /// Writes a file that does not exist yet; never replaces one.
 /// Errors: not_writable when something stands there, or with the reason. Threads: safe.
 Result<std::size_t> create_text_file(const std::string& path, std::string_view text);

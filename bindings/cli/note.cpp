@@ -1,0 +1,56 @@
+#include "feed/io/note.hpp"
+
+#include <string>
+
+#include "command.hpp"
+#include "feed/io/diary_news.hpp"
+#include "feed/io/to_json.hpp"
+#include "feed/io/today_lines.hpp"
+#include "today.hpp"
+
+namespace feed_command {
+namespace {
+
+using namespace feed;
+using io::wrapped;
+
+std::string answer_text(const io::Appended& with, const io::DiaryNews& news, Date day,
+                        io::UnitSystem units) {
+    std::string text = "Written down:\n" + with.entry + "\n";
+    if (!news.look_back.empty()) text += wrapped("Your look: " + news.look_back, 0, 2);
+    for (const std::string& line : io::today_lines(with.file, day, units))
+        text += line + "\n";
+    return text;
+}
+
+}  // namespace
+
+int run_note(const Arguments& arguments) {
+    if (arguments.words.size() < 2)
+        return refuse(arguments, wrong_words(arguments, "which file, and what was done or seen?"));
+    const std::string& path = arguments.words[0];
+    std::string words;
+    for (std::size_t i = 1; i < arguments.words.size(); ++i)
+        words += (i > 1 ? " " : "") + arguments.words[i];
+    const auto day = date_of_call(arguments);
+    if (!day) return refuse(arguments, day.errors());
+    const std::string by = arguments.has("--by") ? arguments.options.at("--by") : "";
+    const auto entry = io::read_note(words, *day, by);
+    if (!entry) return refuse(arguments, entry.errors());
+    if (const auto early = lies_ahead(entry->date, arguments)) return refuse(arguments, {*early});
+    std::string text;
+    const auto appended = io::append_to_diary(path, [&](std::string_view diary) {
+        auto with = io::with_note(diary, words, *day, by, path);
+        if (!with) return with;
+        // The answer is ready before anything is written: nothing can fail between the two.
+        auto news = io::news_of(with->file.diary, entry->section == "observations");
+        news.added = with->entry;
+        text =
+            arguments.json() ? io::to_json(news) : answer_text(*with, news, *day, arguments.units);
+        return with;
+    });
+    if (!appended) return refuse(arguments, appended.errors());
+    return print_after_writing(text, path, appended->confirmed);
+}
+
+}  // namespace feed_command

@@ -1,0 +1,89 @@
+#include <unistd.h>
+
+#include <iostream>
+#include <string>
+
+#include "command.hpp"
+#include "feed/io/bin_start.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/json_writer.hpp"
+#include "feed/io/output_files.hpp"
+#include "feed/io/today_lines.hpp"
+#include "today.hpp"
+
+namespace feed_command {
+namespace {
+
+using namespace feed;
+using io::BinStart;
+using io::wrapped;
+
+/// Asks one question until the answer can be used; an empty one is no answer. False: the keeper
+/// broke off.
+bool ask(const io::StartQuestion& question, BinStart& said, Date today) {
+    for (;;) {
+        print(wrapped(std::string(question.ask) + " Such as: " + std::string(question.such_as) +
+                          ". Just press Enter to leave it open.",
+                      0, 2));
+        print("> ");
+        std::string line;
+        if (!std::getline(std::cin, line)) return false;
+        said.*question.answer = line;
+        const auto text = io::started_file(said, today);
+        if (text) return true;
+        (said.*question.answer).clear();
+        Errors errors = text.errors();
+        errors.resize(1);
+        print(io::errors_text(errors));
+    }
+}
+
+}  // namespace
+
+int run_start(const Arguments& arguments) {
+    if (arguments.words.size() != 1)
+        return refuse(arguments, wrong_words(arguments, "one new file is due here"));
+    const std::string& path = arguments.words[0];
+    const auto day = date_of_call(arguments);
+    if (!day) return refuse(arguments, day.errors());
+    if (const auto early = lies_ahead(*day, arguments)) return refuse(arguments, {*early});
+    BinStart said;
+    if (arguments.has("--title")) said.title = arguments.options.at("--title");
+    bool any = !said.title.empty();
+    for (const io::StartQuestion& question : io::start_questions) {
+        if (!arguments.has(question.option)) continue;
+        said.*question.answer = arguments.options.at(question.option);
+        any = true;
+    }
+    const bool can_ask = !any && !arguments.json() && ::isatty(0) != 0 && ::isatty(1) != 0;
+    if (can_ask) {
+        if (const auto stands = io::may_be_created(path); !stands)
+            return refuse(arguments, stands.errors());
+        for (const io::StartQuestion& question : io::start_questions) {
+            if (ask(question, said, *day)) continue;
+            return print("\nNothing was written.\n", bad_input);
+        }
+    }
+    const auto text = io::started_file(said, *day);
+    if (!text) return refuse(arguments, text.errors());
+    const auto file = io::read_feed_text(*text, path);
+    if (!file) return refuse(arguments, file.errors());
+    std::string answer = "Started " + path + ".\n\n";
+    for (const std::string& line : io::today_lines(*file, *day, arguments.units))
+        answer += line + "\n";
+    answer +=
+        "\n" + wrapped("Then say what you feed: feed note " + path + " fed 500 g carrot", 0, 2);
+    if (arguments.json()) {
+        io::JsonWriter json;
+        json.begin_object();
+        json.member("started", path);
+        json.member("text", *text);
+        json.end_object();
+        answer = json.take();
+    }
+    const auto written = io::create_text_file(path, *text);
+    if (!written) return refuse(arguments, written.errors());
+    return print_after_writing(answer, path, true);
+}
+
+}  // namespace feed_command

@@ -1,0 +1,34 @@
+#pragma once
+#include <string>
+#include <string_view>
+
+#include "feed/diary/date.hpp"
+#include "feed/io/diary_append.hpp"
+#include "feed/quantity/error.hpp"
+
+namespace feed::io {
+
+/// An entry of a diary, ready to be added.
+struct NoteEntry {
+    std::string section;  ///< "feedings" or "observations"
+    std::string lines;    ///< as `with_diary_entry` takes them
+    Date date;
+};
+
+/// Reads what a keeper says was done or seen, in everyday words: "fed 3 apples and a cup of coffee
+/// grounds", "half gone, smell sour", "wet", "temperature 24 C", "room temperature", "worms 1 lb",
+/// "bedding 1 kg card", "harvested 5 L", "note moved it to the shed". Before it may stand
+/// "yesterday" or a date.
+/// @param today  the day of the entry where the words name none.
+/// @param by     who says it, or "".
+/// Errors: empty; out_of_range for words that are not understood, with the nearest that are;
+/// contradiction for two words that cannot both hold. What was fed is judged by the file it goes
+/// into. Threads: pure.
+Result<NoteEntry> read_note(std::string_view words, Date today, std::string_view by = "");
+
+/// A diary with such a note added, everything else as its keeper wrote it.
+/// Errors: those of `read_note` and of `with_diary_entry`. Threads: pure.
+Result<Appended> with_note(std::string_view diary, std::string_view words, Date today,
+                           std::string_view by, std::string_view name);
+
+}  // namespace feed::io

@@ -1,0 +1,147 @@
+#include "feed/io/note.hpp"
+
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "feed/io/observation_text.hpp"
+#include "feed/quantity/number_text.hpp"
+#include "feed/quantity/plain_text.hpp"
+#include "note_words.hpp"
+#include "pieces.hpp"
+
+namespace feed::io {
+namespace {
+
+Error note_error(ErrorCode code, std::string_view words, std::string allowed, std::string message) {
+    Error error;
+    error.code = code;
+    error.field = "note";
+    error.value = std::string(words);
+    error.allowed = std::move(allowed);
+    error.message = std::move(message);
+    return error;
+}
+
+/// Does a text begin with a word, in any case?
+bool begins_with(std::string_view text, std::string_view word) {
+    return text.size() >= word.size() && plain_text(text.substr(0, word.size())) == word &&
+           (text.size() == word.size() || text[word.size()] == ' ' || text[word.size()] == ':');
+}
+
+std::string_view without(std::string_view text, std::size_t length) {
+    text.remove_prefix(length);
+    if (!text.empty() && text.front() == ':') text.remove_prefix(1);
+    return detail::trim(text);
+}
+
+/// Takes "yesterday", "today" or a date from the start of the words.
+Date take_date(std::string_view& words, Date today) {
+    if (begins_with(words, "on")) {
+        if (const auto date = parse_date(without(words, 2).substr(0, 10))) {
+            words = without(without(words, 2), 10);
+            return *date;
+        }
+    }
+    if (const auto date = parse_date(words.substr(0, 10))) {
+        words = without(words, 10);
+        return *date;
+    }
+    if (begins_with(words, "today")) {
+        words = without(words, 5);
+        return today;
+    }
+    if (!begins_with(words, "yesterday")) return today;
+    words = without(words, 9);
+    return date_of(day_number(today) - 1);
+}
+
+/// Words of what went in, after "fed": nothing where the words say something else.
+std::optional<std::string_view> fed_in(std::string_view words) {
+    for (const std::string_view word : {"fed", "feed", "gave", "put in", "added food"})
+        if (begins_with(words, word)) return without(words, word.size());
+    return std::nullopt;
+}
+
+Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_view by) {
+    const auto pieces = pieces_of(food);
+    if (pieces.empty())
+        return note_error(ErrorCode::empty, food, "fed 3 apples and a cup of coffee grounds",
+                          "what was fed?");
+    NoteEntry entry{"feedings", "- date: " + text(date) + "\n  portions: [", date};
+    for (std::size_t i = 0; i < pieces.size(); ++i)
+        entry.lines += (i > 0 ? ", " : "") + yaml_text(pieces[i]);
+    entry.lines += "]\n";
+    if (!by.empty()) entry.lines += "  by: " + yaml_text(by) + "\n";
+    return entry;
+}
+
+/// Pieces of what was seen; words of one's own are never parted, and an amount goes on with what
+/// the piece before began ("bedding 1 kg card and 2 kg straw").
+std::vector<std::string> seen_pieces(std::string_view words) {
+    std::vector<std::string> pieces;
+    for (const std::string_view piece : pieces_of(words)) {
+        if (begins_with(piece, "note")) {
+            pieces.emplace_back(
+                words.substr(static_cast<std::size_t>(piece.data() - words.data())));
+            return pieces;
+        }
+        const bool goes_on =
+            !pieces.empty() && read_number(piece) &&
+            (begins_with(pieces.back(), "bedding") || begins_with(pieces.back(), "harvested"));
+        if (goes_on)
+            pieces.back() += " and " + std::string(piece);
+        else
+            pieces.emplace_back(piece);
+    }
+    return pieces;
+}
+
+}  // namespace
+
+Result<NoteEntry> read_note(std::string_view written, Date today, std::string_view by) {
+    std::string_view words = detail::trim(written);
+    const Date date = take_date(words, today);
+    if (words.empty())
+        return note_error(ErrorCode::empty, written, "fed 3 apples; half gone; smell sour; wet",
+                          "what was done or seen?");
+    if (const auto food = fed_in(words)) return feeding_entry(*food, date, by);
+    Observation all;
+    all.date = date;
+    all.by = std::string(by);
+    Errors errors;
+    for (const std::string& piece : seen_pieces(words)) {
+        const auto one = read_seen(piece);
+        if (!one) {
+            errors.insert(errors.end(), one.errors().begin(), one.errors().end());
+            continue;
+        }
+        if (const auto key = merge_seen(all, *one))
+            errors.push_back(
+                note_error(ErrorCode::contradiction, piece, "one of the two",
+                           "\"" + piece + "\" and words before it cannot both be (" + *key + ")"));
+    }
+    if (!errors.empty()) return errors;
+    return NoteEntry{"observations", observation_yaml(all, 0), date};
+}
+
+Result<Appended> with_note(std::string_view diary, std::string_view words, Date today,
+                           std::string_view by, std::string_view name) {
+    const auto entry = read_note(words, today, by);
+    if (!entry) return entry.errors();
+    auto with = with_diary_entry(diary, entry->section, entry->lines, name);
+    if (with) return with;
+    // What is wrong with the entry has no place in the file that the keeper has.
+    Errors errors = with.errors();
+    for (Error& error : errors) {
+        const bool of_entry = error.field.find(": entry ") != std::string::npos &&
+                              read_feed_text(diary, name).has_value();
+        if (!of_entry) continue;
+        error.field = "note";
+        error.line = error.column = 0;
+        error.file.clear();
+    }
+    return errors;
+}
+
+}  // namespace feed::io

@@ -1,0 +1,185 @@
+"""feed start and feed note: a bin's file is started and kept for its keeper."""
+
+from __future__ import annotations
+
+import os
+import pty
+import select
+import shutil
+import subprocess
+import time
+from datetime import date
+from pathlib import Path
+
+import pytest
+from command import EXAMPLES, answer, call, environment
+
+
+@pytest.fixture
+def diary(tmp_path: Path) -> Path:
+    return Path(shutil.copy(EXAMPLES / "lunch_club_tote.yaml", tmp_path / "tote.yaml"))
+
+
+def test_a_note_adds_one_dated_entry_and_answers(feed_command: Path, diary: Path) -> None:
+    before = diary.read_text(encoding="utf-8")
+    day = date(2026, 3, 27)
+    said = call(feed_command, "note", diary, "half", "gone,", "smell", "sour", today=day).stdout
+    added = "  - date: 2026-03-27\n    share_gone: 50 %\n    smell: sour\n"
+    after = diary.read_text(encoding="utf-8")
+    assert added in said and added in after
+    assert after.replace(added, "") == before
+    assert len(said.splitlines()) <= 16
+    fed = call(feed_command, "note", diary, "fed 500 g carrot and 3 piece apple core", today=day)
+    assert 'portions: ["500 g carrot", "3 piece apple core"]' in fed.stdout
+    assert diary.read_text(encoding="utf-8").count("2026-03-27") == 2
+
+
+@pytest.mark.parametrize(
+    ("words", "key"),
+    [
+        ("gone", "gone: true"),
+        ("temperature 24 C", "temperature: 24 C"),
+        ("harvested 5 L", 'action: "harvested 5 L"'),
+        ("bedding 1 kg card", 'bedding: "1 kg card"'),
+        ("worms 1 lb", "worm_weight: 0.453592 kg"),
+        ("soggy", "squeeze: streams"),
+        ("room temperature", "temperature: 20 C"),
+        ("yesterday mostly gone", "share_gone: 75 %"),
+    ],
+)
+def test_what_keepers_say_is_kept(words: str, key: str, feed_command: Path, diary: Path) -> None:
+    ours = answer(feed_command, "note", diary, words)
+    assert f"    {key}\n" in ours["added"]
+    assert ours["added"] in diary.read_text(encoding="utf-8")
+    call(feed_command, "forecast", diary)
+
+
+@pytest.mark.parametrize("words", ["smel sour", "fed 3 kg qqqq", "wet, dry", "2062-01-01 gone", ""])
+def test_a_note_that_is_not_understood_changes_nothing(
+    words: str, feed_command: Path, diary: Path
+) -> None:
+    before = diary.read_bytes()
+    assert call(feed_command, "note", diary, words, code=2).stderr
+    assert diary.read_bytes() == before
+
+
+def test_the_repair_of_a_slip_works(feed_command: Path, diary: Path) -> None:
+    said = " ".join(call(feed_command, "note", diary, "smel sour", code=2).stderr.split())
+    meant = said.split('is "')[1].split('"')[0]
+    call(feed_command, "note", diary, meant)
+
+
+def test_a_bin_is_started_by_options(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "tote.yaml"
+    words = ("--container", "tote", "--size", "60 L", "--worms", "1 lb as bought")
+    call(feed_command, "start", path, *words, today=date(2026, 3, 14))
+    text = path.read_text(encoding="utf-8")
+    assert "date: 2026-03-14" in text and "container: 60 L tote" in text and "#" in text
+    for verb in ("forecast", "observe"):
+        call(feed_command, verb, path)
+    before = path.read_bytes()
+    assert "stands there already" in call(feed_command, "start", path, *words, code=2).stderr
+    assert path.read_bytes() == before
+    call(feed_command, "note", path, "fed 500 g carrot", today=date(2026, 3, 15))
+    other = tmp_path / "other.yaml"
+    assert "--worms" in call(feed_command, "start", other, "--worms", "lots", code=2).stderr
+    assert not other.exists()
+
+
+def talk(feed_command: Path, path: Path, lines: list[str]) -> tuple[str, int]:
+    """Types lines at a terminal and gives back what stood there."""
+    ours, theirs = pty.openpty()
+    program = subprocess.Popen(
+        [str(feed_command), "start", str(path)],
+        stdin=theirs, stdout=theirs, stderr=theirs, env=environment(date(2026, 3, 14)),
+    )  # fmt: skip
+    os.close(theirs)
+    seen = b""
+    asked = 0
+    end = time.monotonic() + 60
+    while time.monotonic() < end:
+        if select.select([ours], [], [], 0.2)[0]:
+            try:
+                part = os.read(ours, 4096)
+            except OSError:
+                break
+            if not part:
+                break
+            seen += part
+        if seen.count(b"\n> ") + seen.startswith(b"> ") > asked and asked < len(lines):
+            os.write(ours, (lines[asked] + "\n").encode())
+            asked += 1
+    os.close(ours)
+    return seen.decode("utf-8"), program.wait(timeout=60)
+
+
+def test_a_bin_is_started_step_by_step(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "tote.yaml"
+    said, code = talk(feed_command, path, ["tote", "60 L", "lots", "500 g", "", "damp", ""])
+    assert code == 0, said
+    text = path.read_text(encoding="utf-8")
+    assert "container: 60 L tote" in text and "worms: 500 g" in text and "squeeze: damp" in text
+    assert said.count("How many worms?") == 2, "an answer that cannot be used is asked again"
+
+
+def test_breaking_off_writes_nothing(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "tote.yaml"
+    said, code = talk(feed_command, path, ["tote", "\x04"])
+    assert code == 2 and "Nothing was written" in said
+    assert not path.exists()
+
+
+def test_verbs_answer_without_a_file(feed_command: Path, tmp_path: Path) -> None:
+    bin_words = ("--worms", "1 lb", "--bin", "60 L tote")
+    food = ("500", "g", "carrot,", "3", "piece", "apple", "core", "and", "1", "L", "lettuce")
+    for verb in ("check", "balance", "forecast"):
+        said = call(feed_command, verb, *bin_words, *food, code=None, cwd=tmp_path)
+        assert said.returncode in (0, 1) and not said.stderr, verb
+    written = "libfeed: 1\nbed: {container: 60 L tote, worms: 1 lb}\nblend:\n"
+    written += "  - 500 g carrot\n  - 3 piece apple core\n  - 1 L lettuce\n"
+    (tmp_path / "bin.yaml").write_text(written, encoding="utf-8")
+    for verb in ("check", "forecast"):
+        of_file = answer(feed_command, verb, "bin.yaml", cwd=tmp_path)
+        assert answer(feed_command, verb, *bin_words, *food, cwd=tmp_path) == of_file
+        assert (
+            call(feed_command, verb, "-", "--json", text_in=written).stdout
+            == call(feed_command, verb, "bin.yaml", "--json", cwd=tmp_path).stdout
+        )
+
+
+def test_a_file_is_told_by_its_name(feed_command: Path, tmp_path: Path) -> None:
+    (tmp_path / "bin").write_text("libfeed: 1\nblend: [1 kg carrot]\n", encoding="utf-8")
+    call(feed_command, "blend", "./bin", cwd=tmp_path)
+    assert ".yaml" in " ".join(
+        call(feed_command, "blend", "bin", cwd=tmp_path, code=2).stderr.split()
+    )
+    call(feed_command, "blend", "1/2 cup carrot", cwd=tmp_path)
+    said = call(feed_command, "check", "--bin", "tub", "1 kg carrot", cwd=tmp_path, code=2)
+    assert "--bin" in said.stderr
+    said = call(feed_command, "check", "--bin", "tote", "./bin", cwd=tmp_path, code=2)
+    assert "leave the options out" in said.stderr
+    said = call(feed_command, "check", "no.yaml", cwd=tmp_path, code=2)
+    assert "no such file" in said.stderr
+
+
+def test_asking_back_has_a_code(feed_command: Path) -> None:
+    errors = answer(feed_command, "blend", "1 kg lime", code=None).get("errors", [])
+    for words in ("1 kg lime", "1 kg chips", "1 kg ash", "1 kg qqqq"):
+        said = call(feed_command, "blend", words, "--json", code=None)
+        if said.returncode == 2:
+            errors = answer(feed_command, "blend", words, code=2)["errors"]
+            assert errors[0]["code"] in ("ambiguous", "unknown_feedstock")
+            if errors[0]["code"] == "ambiguous":
+                assert ";" in errors[0]["allowed"] or " or " in errors[0]["allowed"]
+
+
+def test_observe_says_what_to_type_now(feed_command: Path, diary: Path) -> None:
+    words = ("--date", "2026-03-27", "share_gone=60 %", "smell=earthy", "squeeze=drops")
+    said = call(feed_command, "observe", diary, *words).stdout
+    meant = said.split("In everyday words: feed note ")[1].split('"')[1]
+    assert meant == "60 % gone, smell earthy, drops"
+    other = answer(feed_command, "note", diary, "--date", "2026-03-28", meant)["added"]
+    added = answer(feed_command, "observe", diary, "--date", "2026-03-28", *words[2:])["added"]
+    assert other == added
+    # What has no everyday words yet is not talked away.
+    assert "feed note" not in call(feed_command, "observe", diary, "air_low=3 C").stdout

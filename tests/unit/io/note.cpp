@@ -1,0 +1,153 @@
+#include "feed/io/note.hpp"
+
+#include <string>
+
+#include "catch2.hpp"
+#include "feed/io/bin_start.hpp"
+
+using feed::io::read_note;
+using feed::io::started_file;
+using feed::io::with_note;
+
+namespace {
+
+constexpr feed::Date today{2026, 3, 14};
+
+/// The lines of the entry behind its date, parted by "; ".
+std::string noted(const char* words) {
+    const auto entry = read_note(words, today);
+    INFO(words);
+    if (!entry) return "error: " + entry.errors()[0].message;
+    std::string lines = entry->lines.substr(entry->lines.find('\n') + 1);
+    std::string text;
+    for (std::size_t at = 0; at < lines.size();) {
+        const auto end = lines.find('\n', at);
+        text += (text.empty() ? "" : "; ") + lines.substr(at + 2, end - at - 2);
+        at = end + 1;
+    }
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("the words of keepers are taken") {
+    CHECK(noted("smell sour") == "smell: sour");
+    CHECK(noted("It smells sour") == "smell: sour");
+    CHECK(noted("sour smell") == "smell: sour");
+    CHECK(noted("smells like rotten eggs") == "smell: rotten");
+    CHECK(noted("rotten eggs") == "smell: rotten");
+    CHECK(noted("gone") == "gone: true");
+    CHECK(noted("all gone") == "gone: true");
+    CHECK(noted("not gone") == "gone: false");
+    CHECK(noted("half gone") == "share_gone: 50 %");
+    CHECK(noted("mostly gone") == "share_gone: 75 %");
+    CHECK(noted("60 % gone") == "share_gone: 60 %");
+    CHECK(noted("40 % left") == "share_gone: 60 %");
+    CHECK(noted("wet") == "squeeze: many drops");
+    CHECK(noted("too wet") == "squeeze: many drops");
+    CHECK(noted("the bed is soggy") == "squeeze: streams");
+    CHECK(noted("dry") == "squeeze: crumbly");
+    CHECK(noted("worms escaping") == "worms: leaving");
+    CHECK(noted("escaping") == "worms: leaving");
+    CHECK(noted("worms are at the lid") == "worms: at the lid");
+    CHECK(noted("room temperature") == "temperature: 20 C");
+    CHECK(noted("temperature 24 C") == "temperature: 24 C");
+    CHECK(noted("75 F").find("temperature: 23.88") == 0);
+    CHECK(noted("worms 1 lb") == "worm_weight: 0.453592 kg");
+    CHECK(noted("500 g of worms") == "worm_weight: 0.5 kg");
+    CHECK(noted("200 g left") == "left: 0.2 kg");
+    CHECK(noted("ph 6.5") == "ph: 6.5");
+    CHECK(noted("harvested 5 L") == "action: \"harvested 5 L\"");
+    CHECK(noted("bedding 1 kg card and 2 L leaves") == "bedding: \"1 kg card and 2 L leaves\"");
+    CHECK(noted("fruit flies") == "pests: \"fruit flies\"");
+    CHECK(noted("note moved it, and fed the cat") == "note: \"moved it, and fed the cat\"");
+    CHECK(noted("standing water") == "pooling: true");
+}
+
+TEST_CASE("several things seen are one entry") {
+    CHECK(noted("half gone, smell sour and wet") ==
+          "share_gone: 50 %; squeeze: many drops; smell: sour");
+    CHECK(noted("wet, dry").find("cannot both be") != std::string::npos);
+    CHECK(noted("gone, half gone").find("cannot both be") != std::string::npos);
+    CHECK(noted("wet, wet") == "squeeze: many drops");
+}
+
+TEST_CASE("what is fed is written as it was said") {
+    CHECK(noted("fed 3 apples and a cup of coffee grounds") ==
+          "portions: [\"3 apples\", \"a cup of coffee grounds\"]");
+    CHECK(noted("fed: 1,5 kg carrot; 2 L leaves") ==
+          "portions: [\"1,5 kg carrot\", \"2 L leaves\"]");
+    CHECK(noted("fed say \"hi\"") == "portions: [\"say \\\"hi\\\"\"]");
+    CHECK(noted("fed").find("what was fed") != std::string::npos);
+}
+
+TEST_CASE("a day may stand before it") {
+    CHECK(read_note("gone", today)->date == today);
+    CHECK(read_note("yesterday gone", today)->date == feed::Date{2026, 3, 13});
+    CHECK(read_note("yesterday gone", {2026, 3, 1})->date == feed::Date{2026, 2, 28});
+    CHECK(read_note("2026-02-27 fed 1 kg carrot", today)->date == feed::Date{2026, 2, 27});
+    CHECK(read_note("on 2026-02-27: half gone", today)->date == feed::Date{2026, 2, 27});
+}
+
+TEST_CASE("what is not understood names what is near, and that works") {
+    const auto slip = read_note("smel sour", today);
+    REQUIRE_FALSE(slip);
+    CHECK(slip.errors()[0].message.find("is \"smell sour\" meant?") != std::string::npos);
+    CHECK(noted("smell sour") == "smell: sour");
+    CHECK_FALSE(read_note("", today));
+    CHECK_FALSE(read_note("  ", today));
+    CHECK_FALSE(read_note("yesterday", today));
+    CHECK_FALSE(read_note("temperature 300 C", today));
+    CHECK_FALSE(read_note("worms many", today));
+}
+
+TEST_CASE("a note goes into the text and every remark stays") {
+    const std::string before = "libfeed: 1\n# my bin\nbed:\n  container: tote  # green\n";
+    const auto fed = with_note(before, "fed 500 g carrot", today, "Ama", "bin.yaml");
+    REQUIRE(fed);
+    CHECK(fed->text == before +
+                           "\nfeedings:\n  - date: 2026-03-14\n    portions: [\"500 g carrot\"]\n"
+                           "    by: \"Ama\"\n");
+    CHECK(fed->file.diary.feedings.size() == 1);
+    const auto seen = with_note(fed->text, "worms 500 g", today, "", "bin.yaml");
+    REQUIRE(seen);
+    CHECK(seen->text.find("# my bin") != std::string::npos);
+    const feed::Bed bed = feed::bed_on(seen->file.diary, today);
+    REQUIRE(bed.worms.wet_mass);
+    CHECK(bed.worms.wet_mass->in_kilograms() == feed_test::Approx(0.5));
+    const auto wrong = with_note(before, "fed 500 g qqqq", today, "", "bin.yaml");
+    REQUIRE_FALSE(wrong);
+    CHECK(wrong.errors()[0].field == "note");
+    CHECK(wrong.errors()[0].line == 0);
+    // A file that has errors of its own says where they are.
+    const auto broken = with_note("libfeed: 1\nbeds: {}\n", "gone", today, "", "bin.yaml");
+    REQUIRE_FALSE(broken);
+    CHECK(broken.errors()[0].line == 2);
+}
+
+TEST_CASE("a started file is short, has remarks and reads back") {
+    feed::io::BinStart said;
+    const auto bare = started_file(said, today);
+    REQUIRE(bare);
+    CHECK(bare->find("# worms: 1 lb as bought") != std::string::npos);
+    said.container = "tote";
+    said.size = "60 L";
+    said.worms = "1 lb as bought";
+    said.bedding = "2 kg shredded cardboard";
+    said.squeeze = "damp";
+    said.temperature = "20 C";
+    said.title = "Ama's \"green\" bin";
+    const auto full = started_file(said, today);
+    REQUIRE(full);
+    const auto file = feed::io::read_feed_text(*full, "bin.yaml");
+    REQUIRE(file);
+    CHECK(file->title == said.title);
+    CHECK(file->diary.bed_date == today);
+    CHECK(feed::in_litres(*file->diary.bed.container.volume) == feed_test::Approx(60.0));
+    CHECK(file->diary.bed.bedding.size() == 1);
+    CHECK(full->size() < 600);
+    said.worms = "many";
+    const auto wrong = started_file(said, today);
+    REQUIRE_FALSE(wrong);
+    CHECK(wrong.errors()[0].field == "--worms");
+}
