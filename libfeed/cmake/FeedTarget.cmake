@@ -22,8 +22,7 @@ endfunction()
 # test of the packages reads it off the binaries.
 function(feed_harden target)
     target_compile_options(${target} PRIVATE -fstack-protector-strong
-        $<$<NOT:$<CONFIG:Debug>>:-U_FORTIFY_SOURCE>)
-    target_compile_definitions(${target} PRIVATE $<$<NOT:$<CONFIG:Debug>>:_FORTIFY_SOURCE=2>)
+        $<$<NOT:$<CONFIG:Debug>>:-U_FORTIFY_SOURCE> $<$<NOT:$<CONFIG:Debug>>:-D_FORTIFY_SOURCE=2>)
     get_target_property(kind ${target} TYPE)
     set_target_properties(${target} PROPERTIES POSITION_INDEPENDENT_CODE ON)
     if(kind STREQUAL EXECUTABLE OR kind STREQUAL SHARED_LIBRARY)
