@@ -3,25 +3,53 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast observe signs trial version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast start note observe signs trial version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
         table:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         show:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         blend:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        balance:--bin) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        balance:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        balance:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        balance:--squeeze) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         balance:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         balance:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        ration:--bin) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        ration:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        ration:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        ration:--squeeze) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         ration:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         ration:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        check:--bin) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        check:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        check:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        check:--squeeze) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         check:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         check:--away) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         check:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        forecast:--bin) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        forecast:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        forecast:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        forecast:--squeeze) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--days) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         forecast:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         forecast:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        start:--container) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--size) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--bedding) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--squeeze) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--title) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        note:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        note:--by) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        note:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         observe:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         observe:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         signs:--bed) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
@@ -48,25 +76,35 @@ _feed() {
             fi ;;
         balance)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--date --why --strict --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bin --worms --temperature --squeeze --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;
         ration)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--date --why --strict --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bin --worms --temperature --squeeze --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;
         check)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--date --why --away --strict --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bin --worms --temperature --squeeze --date --why --away --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;
         forecast)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--days --svg --sheet --date --why --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bin --worms --temperature --squeeze --days --svg --sheet --date --why --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        start)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--container --size --worms --bedding --squeeze --temperature --title --date --force --json --units --help" -- "$word")
+            fi ;;
+        note)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--date --by --force --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;
