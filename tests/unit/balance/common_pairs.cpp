@@ -202,3 +202,17 @@ TEST_CASE("what does not exist is inside no window") {
     CHECK_FALSE(answer->reached[0].quantity.has_value());
     CHECK_FALSE(answer->reached[0].inside);
 }
+
+TEST_CASE("where only the water that nothing takes up is in the way, it is named") {
+    auto problem = pair("coffee-grounds", "cardboard-corrugated");
+    problem.targets.push_back(feed_test::target(TargetProperty::total_wet_kg, 2.5, 2.5));
+    const auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    REQUIRE(answer->status == BalanceStatus::infeasible);
+    const auto& conflict = answer->conflict;
+    CHECK(std::find(conflict.begin(), conflict.end(), "water poured") != conflict.end());
+    bool shown = false;
+    for (const auto& one : answer->reached)
+        shown = shown || one.target.property == TargetProperty::water_over_room;
+    CHECK(shown);
+}

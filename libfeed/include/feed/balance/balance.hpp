@@ -69,12 +69,17 @@ inline bool bars_hold(const PreparedBalance& prepared, const BalanceAnswer& answ
     });
 }
 
-inline void explain_infeasible(const PreparedBalance& prepared, BalanceAnswer& answer) {
+/// Names the conflict of a problem; false where there is none.
+inline bool name_conflict(const PreparedBalance& prepared, BalanceAnswer& answer) {
     const auto conflict = find_conflict(prepared);
     for (const std::size_t i : conflict.entries)
         answer.conflict.push_back(prepared.problem.entries[i].label);
     for (const std::size_t i : conflict.targets)
         answer.conflict.push_back(prepared.problem.targets[i].label);
+    return conflict.found;
+}
+
+inline void describe_closest(const PreparedBalance& prepared, BalanceAnswer& answer) {
     const auto closest = closest_blend(prepared);
     if (closest.found) {
         answer.largest_deviation = closest.largest_deviation;
@@ -89,8 +94,8 @@ inline void explain_infeasible(const PreparedBalance& prepared, BalanceAnswer& a
     }
 }
 
-/// The problem without the limit on water: it is relative to the other targets and never takes part
-/// in a conflict.
+/// The problem without the limits on water: they give way before any other target, and take part in
+/// a conflict only where nothing else does.
 inline Result<PreparedBalance> without_water_limit(const PreparedBalance& prepared) {
     if (!prepared.poured_row && !prepared.room_row) return prepared;
     BalanceProblem problem = prepared.problem;
@@ -159,8 +164,13 @@ inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace
             detail::describe_solved(prepared, numbers, answer);
             break;
         case BalanceStatus::infeasible:
-            if (const auto strict = detail::without_water_limit(prepared))
-                detail::explain_infeasible(*strict, answer);
+            if (const auto dry = detail::without_water_limit(prepared);
+                dry && detail::name_conflict(*dry, answer)) {
+                detail::describe_closest(*dry, answer);
+            } else {
+                detail::name_conflict(prepared, answer);
+                detail::describe_closest(prepared, answer);
+            }
             answer.mend = find_mend(prepared);
             break;
         case BalanceStatus::unbounded:
