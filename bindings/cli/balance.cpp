@@ -136,22 +136,22 @@ std::string remarks_text(const BalanceAnswer& answer) {
     return text.empty() ? text : text + "\n";
 }
 
+/// The first screen of a recipe; `why` adds all that is behind it.
 std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
-                        UnitSystem units) {
+                        UnitSystem units, bool why) {
     const bool heap = asked.problem.place == Place::heap;
-    std::string text = (heap ? "Put on the heap together, " : "Feed together, ") +
-                       io::mass_text(answer.properties.wet_mass.mass(), units) + " in all:\n\n" +
-                       portions_text(answer, asked, units) + "\n" + remarks_text(answer) +
-                       reached_text(answer, units);
+    std::string text = (heap ? "Put on the heap together, " : "A recipe: mix together ") +
+                       io::mass_text(answer.properties.wet_mass.mass(), units) + " in all.\n" +
+                       portions_text(answer, asked, units) + remarks_text(answer);
+    text +=
+        wrapped(heap ? "It should be hot within days. If it stays cool, it is too small, too wet "
+                       "or too dry: turn it."
+                     : "How much at a time depends on your worms: describe the bin (bed:), then "
+                       "ask feed ration.",
+                0, 0);
+    if (!why) return text + wrapped("Numbers and sources: add --why.", 0, 0);
+    text += "\n" + reached_text(answer, units);
     if (!heap) text += wetness_text(answer.wetness, units);
-    text += "\n" +
-            wrapped(heap ? "Look back: a heap of this should be hot within days. If it stays cool, "
-                           "it is too small, too wet or too dry; turn it (common practice)."
-                         : "Look back: within two weeks this should be mostly gone. If it is not, "
-                           "skip a week and feed less. When in doubt, less is safer than more "
-                           "(common practice). How much at a time depends on the worms: see feed "
-                           "check.",
-                    0, 0);
     return text + rest_text(answer, units);
 }
 
@@ -170,7 +170,7 @@ std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSys
 }
 
 std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
-                            UnitSystem units) {
+                            UnitSystem units, bool why) {
     bool anything = answer.take_out.empty();
     for (const auto& portion : answer.portions)
         anything = anything || portion.wet_mass.in_kilograms() > 0.0;
@@ -189,10 +189,11 @@ std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalanc
     for (const auto& advice : answer.advice)
         text += wrapped("- " + advice, 2, 4);
     if (!answer.portions.empty()) {
-        text += "\nThe closest blend:\n\n" + portions_text(answer, asked, units) + "\n" +
-                reached_text(answer, units);
+        text += "\nThe closest blend:\n" + portions_text(answer, asked, units);
+        if (why) text += "\n" + reached_text(answer, units);
     }
-    return text + rest_text(answer, units);
+    return text +
+           (why ? rest_text(answer, units) : wrapped("Numbers and sources: add --why.", 0, 0));
 }
 
 /// With a bed the balance is the ration.
@@ -230,9 +231,13 @@ int run_balance(const Arguments& arguments) {
     const std::string first = take_out_text(answer.take_out) + lifted_text(given);
     switch (answer.status) {
         case BalanceStatus::solved:
-            return print(first + solved_text(answer, found->asked, arguments.units), code);
+            return print(
+                first + solved_text(answer, found->asked, arguments.units, arguments.has("--why")),
+                code);
         case BalanceStatus::infeasible:
-            return print(first + infeasible_text(answer, found->asked, arguments.units), code);
+            return print(first + infeasible_text(answer, found->asked, arguments.units,
+                                                 arguments.has("--why")),
+                         code);
         case BalanceStatus::unbounded:
             return print(
                 first + wrapped("Nothing limits " + answer.unbounded_entry +

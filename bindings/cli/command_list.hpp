@@ -32,8 +32,6 @@ inline constexpr Option units{"--units", "SYSTEM", "metric us",
 inline constexpr Option help{"--help", "", "", "Show this help."};
 
 inline constexpr Option table_options[] = {json, units, help};
-inline constexpr Option blend_options[] = {
-    {"--strict", "", "", "Exit with 1 when something is never fed."}, json, units, help};
 // The bin of a call without a file.
 inline constexpr Option bin_option{"--bin", "WORDS", "",
                                    "Without a file: the bin, such as \"60 L tote\"."};
@@ -50,6 +48,10 @@ inline constexpr Option date_option{
 inline constexpr Option why{"--why", "", "", "Show everything behind the answer."};
 inline constexpr Option strict{
     "--strict", "", "", "Exit with 1 when something must be taken out or a step comes first."};
+inline constexpr Option blend_options[] = {
+    why, {"--strict", "", "", "Exit with 1 when something is never fed."}, json, units, help};
+inline constexpr Option show_options[] = {
+    {"--numbers", "", "", "Show every value with its range, grade and source."}, json, units, help};
 inline constexpr Option ration_options[] = {
     bin_option, worms_option, temperature_option, squeeze_option, date_option, why, strict, json,
     units,      help};
@@ -127,9 +129,9 @@ inline constexpr Command commands[] = {
      "ratio (carbon to nitrogen by mass) and how it may be fed.",
      table_options, "feed table coffee", "Everything in the table that coffee can mean.", false},
     {"show", "NAME", "Show everything known of one feedstock",
-     "Shows every value of a feedstock with its range, grade and source, whether and how it may be "
-     "fed, how much at a time, and its cautions.",
-     table_options, "feed show \"banana peel\"",
+     "Says whether and how a feedstock may be fed, how much at a time, and its cautions. With --numbers "
+     "every value with its range, grade and source.",
+     show_options, "feed show \"banana peel\" --numbers",
      "All values of banana peel and where they come from.", false},
     {"blend", "FILE | ENTRIES...", "Mix portions and state what the blend is",
      "Mixes the portions under blend in a file, or the entries given, and states moisture, C:N "

@@ -143,6 +143,8 @@ int run_show(const Arguments& arguments) {
     text += "\n" + how_fed(feedstock, arguments.units);
     const Feedstock* one[] = {&feedstock};
     text += cautions_text(one);
+    if (!arguments.has("--numbers"))
+        return print(text + wrapped("Its numbers and their sources: add --numbers.", 0, 0));
     text += values_text(feedstock, arguments.units);
     text += measures_text(feedstock, arguments.units);
     text += sources_text(feedstock);

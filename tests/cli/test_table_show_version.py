@@ -31,6 +31,8 @@ def test_show_says_what_a_keeper_needs(feed_command: Path) -> None:
     text = call(feed_command, "show", "coffee grounds").stdout
     for part in ("May be fed", "At a time: at most", "for 1 kg of worms", "for 1 lb", "Cautions"):
         assert part in text
+    assert "Sources" not in text and len(text.splitlines()) <= 16
+    text = call(feed_command, "show", "coffee grounds", "--numbers").stdout
     assert "Sources" in text
     assert all(len(line) <= 80 for line in text.splitlines())
     for word in ("uranium ore", "zzz"):
