@@ -1,9 +1,9 @@
 #!/bin/sh
-# Build the `feed` command and balance a feeding: sh examples/try.sh [FILE]
+# Build the `feed` command and ask what goes into a worm bin today: sh examples/try.sh [FILE]
 # For a fresh Debian 12 or Ubuntu 24.04, as root or with sudo. Builds in build/try only.
 set -eu
 cd "$(dirname "$0")/.."
-file=${1:-examples/kitchen.yaml}
+file=${1:-examples/balcony_tote.yaml}
 . examples/install_missing.sh
 install_missing cmake g++ ninja-build libboost-dev libyaml-cpp-dev
 
@@ -17,7 +17,7 @@ if ! { cmake -S . -B build/try -G Ninja -DCMAKE_BUILD_TYPE=Release -DFEED_BUILD_
 fi
 
 echo
-echo "\$ feed balance $file"
-build/try/bindings/cli/feed balance "$file"
+echo "\$ feed ration $file"
+build/try/bindings/cli/feed ration "$file"
 echo
 echo "The command is build/try/bindings/cli/feed; 'feed --help' says what else it does."
