@@ -235,6 +235,7 @@ Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
 ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days, UnitSystem units) {
     const RationInput in = ration_input(file, units);
     ForecastOfFile answer{ration(in), {}};
+    put_before(answer.ration.assumed, file);
     ForecastOptions options;
     options.days = days - 1;
     options.units = units;

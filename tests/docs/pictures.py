@@ -62,7 +62,8 @@ def reachable_kitchen() -> Figure:
 def forecast_tote() -> Figure:
     file = example("lunch_club_tote.yaml")
     assert file.bed is not None
-    return libfeed.plot.forecast(libfeed.forecast(file.bed, file.planned, days=28))
+    ahead = libfeed.forecast(file.bed, file.planned, days=28)
+    return libfeed.plot.forecast(ahead, next_feeding_day=file.ration().next_feeding_day)
 
 
 PICTURES = {

@@ -96,6 +96,12 @@ TEST_CASE("more of what helps never feeds less") {
             c.bed.depth_of_contents = dice.between(0.5, 0.99) * c.bed.container.inside->depth;
             Case with = c;
             more.add(with, dice);
+            // Without scraps the ration is for soft mixed ones without limit: no less than of any.
+            const bool scraps = std::any_of(c.things.begin(), c.things.end(), [](const auto& t) {
+                return part_of(*t.feedstock) == Part::scraps &&
+                       !barred_in(*t.feedstock, Place::worm_bed);
+            });
+            if (!scraps) continue;
             const RationInput in = kitchen::input_of(c);
             const RationInput more_in = kitchen::input_of(with);
             const auto before = before_rounding(in);

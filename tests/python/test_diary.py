@@ -152,7 +152,8 @@ def test_pictures_and_sheets_are_those_of_the_command(tmp_path: Path, feed_comma
     assert svg.read_text(encoding="utf-8").startswith("<svg")
     sheet = libfeed.bin_sheet(file.title, ration)
     assert sheet.to_html() == html.read_text(encoding="utf-8")
-    assert sheet.today == ration.lines()
+    said = [line.removeprefix("Put in: ") for line in sheet.today]
+    assert said == [line.strip() for line in ration.lines()]
     assert all(len(line) <= 80 for line in sheet.to_text().splitlines())
     assert libfeed.bin_sheet(file.title, ration, lime=True, rows=0).lime
 

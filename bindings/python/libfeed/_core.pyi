@@ -36,20 +36,23 @@ __all__: list[str] = [
     "Forecast",
     "Found",
     "HazardFinding",
-    "JointRemedy",
     "Mend",
     "Observation",
     "Portion",
     "Problem",
+    "PutIn",
     "RateChange",
+    "Ration",
     "Reached",
-    "Remedy",
+    "Rest",
     "Series",
+    "SignStep",
     "Signs",
     "Source",
     "TABLE_CONTENT_SHA256",
     "TABLE_LAYOUT_VERSION",
     "TABLE_VERSION",
+    "TakeOut",
     "Target",
     "TrialPlan",
     "TrialReading",
@@ -74,6 +77,7 @@ __all__: list[str] = [
     "own_feedstock",
     "plan_trial",
     "portion",
+    "ration",
     "read_feed_file",
     "read_feed_text",
     "read_trial",
@@ -1148,341 +1152,6 @@ class Bed:
         Worms, wet kg, or None.
         """
 
-class Remedy:
-    """
-    A computed step. Amounts that do not belong to it are 0.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def add_wet_kg(self) -> float:
-        """
-        How much to add, wet kg.
-        """
-    @property
-    def feed_later_wet_kg(self) -> float:
-        """
-        Scraps to keep for later, wet kg.
-        """
-    @property
-    def feed_now_wet_kg(self) -> float:
-        """
-        Scraps to feed now, wet kg.
-        """
-    @property
-    def hazard_gone(self) -> bool:
-        """
-        Judged again with these amounts: the hazard is gone.
-        """
-    @property
-    def kind(self) -> str:
-        """
-        What kind of step.
-        """
-    @property
-    def later_days(self) -> float:
-        """
-        When to feed the rest, days.
-        """
-    @property
-    def material(self) -> str:
-        """
-        Id of the feedstock to add, or empty.
-        """
-    @property
-    def raises(self) -> list[str]:
-        """
-        Words of the hazards that the step would raise, from the same judgement.
-        """
-    @property
-    def spread_m2(self) -> float:
-        """
-        Surface to lay it over, m2.
-        """
-    @property
-    def text(self) -> str:
-        """
-        One sentence with amounts.
-        """
-
-class JointRemedy:
-    """
-    One set of steps against all hazards at once, judged again.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def add_wet_kg(self) -> dict[str, float]:
-        """
-        How much to add of each feedstock, by its id, wet kg.
-        """
-    @property
-    def clears(self) -> list[str]:
-        """
-        Words of the hazards that are gone then.
-        """
-    @property
-    def cut_down(self) -> str:
-        """
-        Id of a feedstock of which less goes in, or empty.
-        """
-    @property
-    def feed_later_wet_kg(self) -> float:
-        """
-        What is left of the scraps for later, wet kg.
-        """
-    @property
-    def feed_now_wet_kg(self) -> float:
-        """
-        The scraps in that share, wet kg.
-        """
-    @property
-    def found(self) -> bool:
-        """
-        Whether there are amounts that fit and clear them all.
-        """
-    @property
-    def keep_wet_kg(self) -> float:
-        """
-        What is kept of that one, wet kg.
-        """
-    @property
-    def later_days(self) -> float:
-        """
-        When to feed the rest, days.
-        """
-    @property
-    def share_now(self) -> float:
-        """
-        Share of the feeding to feed now, without a portion that is cut down.
-        """
-    @property
-    def spread_m2(self) -> float:
-        """
-        Surface to lay it over, m2.
-        """
-    @property
-    def stays(self) -> list[str]:
-        """
-        Words of the hazards that no step takes away.
-        """
-    @property
-    def text(self) -> str:
-        """
-        What to do, in words.
-        """
-
-class HazardFinding:
-    """
-    The judgement on one hazard.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def hazard(self) -> str:
-        """
-        sour, wet, dry, hot, ammonia, salty, overfed, underfed, airless or greasy.
-        """
-    @property
-    def higher_is_worse(self) -> bool:
-        """
-        Whether the limits are upper ones.
-        """
-    @property
-    def level(self) -> str:
-        """
-        none, watch, act or unknown.
-        """
-    @property
-    def limit(self) -> float:
-        """
-        Where it begins to matter, in ``unit``.
-        """
-    @property
-    def limit_act(self) -> float:
-        """
-        Where to act, in ``unit``.
-        """
-    @property
-    def other_remedies(self) -> list[Remedy]:
-        """
-        Other steps that help.
-        """
-    @property
-    def remedy(self) -> Remedy:
-        """
-        The first step.
-        """
-    @property
-    def source(self) -> str:
-        """
-        Where the limits come from.
-        """
-    @property
-    def unit(self) -> str:
-        """
-        Unit of the value and its limits.
-        """
-    @property
-    def value(self) -> Estimate:
-        """
-        What was found, in ``unit``.
-        """
-    @property
-    def why(self) -> str:
-        """
-        One sentence with the numbers.
-        """
-
-class CautionFinding:
-    """
-    A warning that belongs to a feedstock.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def caution(self) -> str:
-        """
-        Its word.
-        """
-    @property
-    def feedstock(self) -> str:
-        """
-        Name of the feedstock, or empty where several share it.
-        """
-    @property
-    def level(self) -> str:
-        """
-        none, watch, act or unknown.
-        """
-    @property
-    def source(self) -> str:
-        """
-        Where it comes from.
-        """
-    @property
-    def text(self) -> str:
-        """
-        What to beware of.
-        """
-
-class CheckResult:
-    """
-    The answer of a check.
-    """
-    def __repr__(self) -> str: ...
-    def _repr_html_(self) -> str: ...
-    def to_dict(self) -> typing.Any:
-        """
-        The answer as plain Python objects, with the keys of `feed check`.
-        """
-    def to_json(self) -> str:
-        """
-        The answer as JSON text, with the keys of `feed check`.
-        """
-    @property
-    def assumed(self) -> list[str]:
-        """
-        What was taken for granted, a sentence each.
-        """
-    @property
-    def cautions(self) -> list[CautionFinding]:
-        """
-        Warnings of the feedstocks.
-        """
-    @property
-    def grade(self) -> str:
-        """
-        The worst grade it leans on, A to D.
-        """
-    @property
-    def hazards(self) -> dict[str, HazardFinding]:
-        """
-        Every hazard by its word.
-        """
-    @property
-    def look_back(self) -> str:
-        """
-        What should be seen, and when.
-        """
-    @property
-    def together(self) -> JointRemedy | None:
-        """
-        Steps against all hazards at once, where several are raised.
-        """
-
-class Diagnosis:
-    """
-    One possible cause of what was noticed.
-    """
-    def __repr__(self) -> str: ...
-    @property
-    def harmless(self) -> bool:
-        """
-        Whether it needs no step.
-        """
-    @property
-    def name(self) -> str:
-        """
-        What it is.
-        """
-    @property
-    def remedy(self) -> Remedy:
-        """
-        One step, to be taken when the test says so.
-        """
-    @property
-    def share(self) -> float:
-        """
-        Share of the likelihood, 0 to 1: an order, not a measurement (grade D).
-        """
-    @property
-    def test(self) -> str:
-        """
-        One quick test.
-        """
-    @property
-    def why(self) -> str:
-        """
-        What the bed says for or against it, or empty.
-        """
-
-class Signs:
-    """
-    The causes of what was noticed, likeliest first.
-    """
-    def __repr__(self) -> str: ...
-    def _repr_html_(self) -> str: ...
-    def to_dict(self) -> typing.Any:
-        """
-        The answer as plain Python objects, with the keys of `feed signs`.
-        """
-    def to_json(self) -> str:
-        """
-        The answer as JSON text, with the keys of `feed signs`.
-        """
-    @property
-    def assumed(self) -> list[str]:
-        """
-        What was taken for granted, a sentence each.
-        """
-    @property
-    def causes(self) -> list[Diagnosis]:
-        """
-        The causes.
-        """
-    @property
-    def harmless(self) -> bool:
-        """
-        The likeliest cause is harmless.
-        """
-    @property
-    def steps(self) -> list[int]:
-        """
-        Places in ``causes`` in the order to act, most reversible step first.
-        """
-    @property
-    def text(self) -> str:
-        """
-        One sentence.
-        """
-
 class Observation:
     """
     One look at a bin: whatever was seen, weighed or done that day. Only the date must be said.
@@ -1882,6 +1551,487 @@ class Diary:
         What does not add up, a sentence each. Pointed out, never refused.
         """
 
+class HazardFinding:
+    """
+    The judgement on one hazard.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def hazard(self) -> str:
+        """
+        sour, wet, dry, hot, ammonia, salty, overfed, underfed, airless, greasy or cold.
+        """
+    @property
+    def higher_is_worse(self) -> bool:
+        """
+        Whether the limits are upper ones.
+        """
+    @property
+    def level(self) -> str:
+        """
+        none, watch, act or unknown.
+        """
+    @property
+    def limit(self) -> float:
+        """
+        Where it begins to matter, in ``unit``.
+        """
+    @property
+    def limit_act(self) -> float:
+        """
+        Where to act, in ``unit``.
+        """
+    @property
+    def source(self) -> str:
+        """
+        Where the limits come from.
+        """
+    @property
+    def unit(self) -> str:
+        """
+        Unit of the value and its limits.
+        """
+    @property
+    def value(self) -> Estimate:
+        """
+        What was found, in ``unit``.
+        """
+    @property
+    def why(self) -> str:
+        """
+        One sentence with the numbers.
+        """
+
+class CautionFinding:
+    """
+    A warning that belongs to a feedstock.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def caution(self) -> str:
+        """
+        Its word.
+        """
+    @property
+    def feedstock(self) -> str:
+        """
+        Name of the feedstock, or empty where several share it.
+        """
+    @property
+    def level(self) -> str:
+        """
+        none, watch, act or unknown.
+        """
+    @property
+    def source(self) -> str:
+        """
+        Where it comes from.
+        """
+    @property
+    def text(self) -> str:
+        """
+        What to beware of.
+        """
+
+class TakeOut:
+    """
+    Something that is never fed here.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def feedstock(self) -> str:
+        """
+        Id of the feedstock.
+        """
+    @property
+    def instead(self) -> str:
+        """
+        Where with it.
+        """
+    @property
+    def label(self) -> str:
+        """
+        The keeper's own words for it.
+        """
+    @property
+    def why(self) -> str:
+        """
+        Why, in a few words.
+        """
+
+class PutIn:
+    """
+    One thing that goes in.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def at_hand(self) -> bool:
+        """
+        False where it is offered because nothing of its kind is at hand.
+        """
+    @property
+    def feedstock(self) -> str:
+        """
+        Id of the feedstock.
+        """
+    @property
+    def label(self) -> str:
+        """
+        The keeper's own words for it.
+        """
+    @property
+    def measure(self) -> str:
+        """
+        How much in the keeper's own measure, with the weight.
+        """
+    @property
+    def part(self) -> str:
+        """
+        scraps, bedding, amendment or water.
+        """
+    @property
+    def wet_kg(self) -> float:
+        """
+        How much, wet kg, as printed.
+        """
+
+class Rest:
+    """
+    Something at hand that does not go in today.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def capped(self) -> bool:
+        """
+        It is too much of it at a time.
+        """
+    @property
+    def feedstock(self) -> str:
+        """
+        Id of the feedstock.
+        """
+    @property
+    def label(self) -> str:
+        """
+        The keeper's own words for it.
+        """
+    @property
+    def wet_kg(self) -> float:
+        """
+        How much stays out, wet kg.
+        """
+
+class Ration:
+    """
+    What to put into a bed today, and when again. Days count from today. What must be taken out comes
+    before the answer. Masses are as printed, and were judged as printed.
+    """
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    def lines(self, units: str = "metric") -> list[str]:
+        """
+        What `feed ration` prints first, a line each.
+        """
+    def to_dict(self) -> typing.Any:
+        """
+        The answer as plain Python objects, with the keys of `feed ration`.
+        """
+    def to_json(self) -> str:
+        """
+        The answer as JSON text, with the keys of `feed ration`.
+        """
+    def to_text(self, units: str = "metric") -> str:
+        """
+        The lines as one text.
+        """
+    @property
+    def after(self) -> dict[str, str]:
+        """
+        The level of every hazard with what is put in.
+        """
+    @property
+    def answer(self) -> str:
+        """
+        act_first, wait, feed_less or feed.
+        """
+    @property
+    def assumed(self) -> list[str]:
+        """
+        What was taken for granted, a sentence each.
+        """
+    @property
+    def before(self) -> dict[str, str]:
+        """
+        The level of every hazard without food.
+        """
+    @property
+    def cautions(self) -> list[CautionFinding]:
+        """
+        Warnings of what is put in.
+        """
+    @property
+    def date(self) -> datetime.date | None:
+        """
+        datetime.date of today, or None.
+        """
+    @property
+    def grade(self) -> str:
+        """
+        The worst grade it leans on, A to D.
+        """
+    @property
+    def lime_wet_kg(self) -> float:
+        """
+        Lime or ground shell, kg.
+        """
+    @property
+    def next_feeding_day(self) -> int | None:
+        """
+        When to feed again, or None where the bed must be seen first.
+        """
+    @property
+    def next_feeding_earliest_day(self) -> int | None:
+        """
+        At the earliest.
+        """
+    @property
+    def next_feeding_latest_day(self) -> int | None:
+        """
+        At the latest.
+        """
+    @property
+    def next_look_day(self) -> int:
+        """
+        When to look, at least 1.
+        """
+    @property
+    def put_in(self) -> list[PutIn]:
+        """
+        Scraps, then bedding, water and lime.
+        """
+    @property
+    def raised(self) -> list[str]:
+        """
+        Words of the hazards that the bed has without food.
+        """
+    @property
+    def reasons(self) -> list[str]:
+        """
+        At most two reasons, a sentence each.
+        """
+    @property
+    def rest(self) -> list[Rest]:
+        """
+        What does not go in today.
+        """
+    @property
+    def scraps_wet_kg(self) -> float:
+        """
+        Scraps that go in, wet kg.
+        """
+    @property
+    def share_left(self) -> float:
+        """
+        Of today's food on the day of the next look, 0 to 1.
+        """
+    @property
+    def share_left_high(self) -> float:
+        """
+        The same at most.
+        """
+    @property
+    def spread_m2(self) -> float:
+        """
+        Surface over which the food is laid, m2.
+        """
+    @property
+    def take_out(self) -> list[TakeOut]:
+        """
+        What is never fed here.
+        """
+    @property
+    def water_kg(self) -> float:
+        """
+        Water to pour, kg.
+        """
+    @property
+    def week_wet_kg(self) -> float:
+        """
+        Scraps that these worms may have in a week, wet kg.
+        """
+    @property
+    def weigh(self) -> list[str]:
+        """
+        What is worth weighing or measuring, what moves the answer most first.
+        """
+
+class CheckResult:
+    """
+    The answer of a check.
+    """
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    def to_dict(self) -> typing.Any:
+        """
+        The answer as plain Python objects, with the keys of `feed check`.
+        """
+    def to_json(self) -> str:
+        """
+        The answer as JSON text, with the keys of `feed check`.
+        """
+    @property
+    def as_planned(self) -> bool:
+        """
+        The ration puts in all that was planned.
+        """
+    @property
+    def assumed(self) -> list[str]:
+        """
+        What was taken for granted, a sentence each.
+        """
+    @property
+    def cautions(self) -> list[CautionFinding]:
+        """
+        Warnings of the feedstocks planned.
+        """
+    @property
+    def grade(self) -> str:
+        """
+        The worst grade it leans on, A to D.
+        """
+    @property
+    def hazards(self) -> dict[str, HazardFinding]:
+        """
+        Every hazard by its word.
+        """
+    @property
+    def ration(self) -> Ration:
+        """
+        What to do, with what is planned as what is at hand.
+        """
+
+class SignStep:
+    """
+    A step against one cause. Amounts that do not belong to it are 0.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def add_wet_kg(self) -> float:
+        """
+        How much to add, wet kg.
+        """
+    @property
+    def feed_later_wet_kg(self) -> float:
+        """
+        Scraps to keep for later, wet kg.
+        """
+    @property
+    def feed_now_wet_kg(self) -> float:
+        """
+        Scraps to feed now, wet kg.
+        """
+    @property
+    def kind(self) -> str:
+        """
+        none, look, feed less, leave out, cool, add bedding, add water, spread or add lime.
+        """
+    @property
+    def later_days(self) -> float:
+        """
+        Until then nothing is fed, days.
+        """
+    @property
+    def material(self) -> str:
+        """
+        Id of the feedstock to add, or empty.
+        """
+    @property
+    def spread_m2(self) -> float:
+        """
+        Surface to lay food over, m2.
+        """
+    @property
+    def text(self) -> str:
+        """
+        One or two sentences with amounts.
+        """
+
+class Diagnosis:
+    """
+    One possible cause of what was noticed.
+    """
+    def __repr__(self) -> str: ...
+    @property
+    def harmless(self) -> bool:
+        """
+        Whether it needs no step.
+        """
+    @property
+    def name(self) -> str:
+        """
+        What it is.
+        """
+    @property
+    def remedy(self) -> SignStep:
+        """
+        One step, to be taken when the test says so.
+        """
+    @property
+    def share(self) -> float:
+        """
+        Share of the likelihood, 0 to 1: an order, not a measurement (grade D).
+        """
+    @property
+    def test(self) -> str:
+        """
+        One quick test.
+        """
+    @property
+    def why(self) -> str:
+        """
+        What the bed says for or against it, or empty.
+        """
+
+class Signs:
+    """
+    The causes of what was noticed, likeliest first.
+    """
+    def __repr__(self) -> str: ...
+    def _repr_html_(self) -> str: ...
+    def to_dict(self) -> typing.Any:
+        """
+        The answer as plain Python objects, with the keys of `feed signs`.
+        """
+    def to_json(self) -> str:
+        """
+        The answer as JSON text, with the keys of `feed signs`.
+        """
+    @property
+    def assumed(self) -> list[str]:
+        """
+        What was taken for granted, a sentence each.
+        """
+    @property
+    def causes(self) -> list[Diagnosis]:
+        """
+        The causes.
+        """
+    @property
+    def harmless(self) -> bool:
+        """
+        The likeliest cause is harmless.
+        """
+    @property
+    def steps(self) -> list[int]:
+        """
+        Places in ``causes`` in the order to act, most reversible step first.
+        """
+    @property
+    def text(self) -> str:
+        """
+        One sentence.
+        """
+
 class Source:
     """
     One published source of the table.
@@ -1913,6 +2063,14 @@ class FeedFile:
     A feed file; every section is optional.
     """
     def __repr__(self) -> str: ...
+    def check(self, *, units: str = "metric") -> CheckResult:
+        """
+        What is planned today, judged as `feed check` judges it, and the ration.
+        """
+    def ration(self, *, units: str = "metric") -> Ration:
+        """
+        What to do today, as `feed ration` says it, with alarms, looks and own rates.
+        """
     @property
     def assumed(self) -> list[str]:
         """
@@ -1957,11 +2115,6 @@ class FeedFile:
     def problem(self) -> Problem | None:
         """
         Its balance, or None.
-        """
-    @property
-    def share_to_repeat(self) -> float:
-        """
-        Share of what is planned that its bed eats until the next feeding, 0 to 1.
         """
     @property
     def title(self) -> str:
@@ -2148,6 +2301,7 @@ class Forecast:
         day_zero: datetime.date | str | None = None,
         species: str = "eisenia fetida",
         units: str = "metric",
+        next_feeding_day: typing.SupportsInt | typing.SupportsIndex | None = None,
     ) -> str:
         """
         A picture of moisture, food left and acid with their limits, as ``feed forecast --svg`` draws it.
@@ -2162,6 +2316,8 @@ class Forecast:
             Whose limits are drawn.
         units : {"metric", "us"}
             Units of the axes.
+        next_feeding_day : int, optional
+            Marked in the picture: that of the ration (``Ration.next_feeding_day``).
 
         Returns
         -------
@@ -2244,16 +2400,6 @@ class Forecast:
         Why then.
         """
     @property
-    def look_back(self) -> str:
-        """
-        What should then be seen.
-        """
-    @property
-    def look_back_day(self) -> int | None:
-        """
-        When to look, or None where nothing was fed.
-        """
-    @property
     def moisture(self) -> Series:
         """
         Water over wet mass, 0 to 1.
@@ -2265,26 +2411,6 @@ class Forecast:
         """
     @property
     def new_bedding_reason(self) -> str:
-        """
-        Why then.
-        """
-    @property
-    def next_feeding_day(self) -> int | None:
-        """
-        When to feed next, or None where not within the forecast.
-        """
-    @property
-    def next_feeding_earliest_day(self) -> int:
-        """
-        The same in the fastest run.
-        """
-    @property
-    def next_feeding_latest_day(self) -> int:
-        """
-        The same in the slowest run, or the last day.
-        """
-    @property
-    def next_feeding_reason(self) -> str:
         """
         Why then.
         """
@@ -2338,39 +2464,19 @@ class BinSheet:
         Name of the bin.
         """
     @property
-    def feed(self) -> list[str]:
-        """
-        What to feed then, a line each.
-        """
-    @property
-    def feed_on(self) -> datetime.date | None:
-        """
-        datetime.date on which to feed again if all is well, or None.
-        """
-    @property
-    def less(self) -> bool:
-        """
-        Less than was planned, because the worms eat no more.
-        """
-    @property
     def lime(self) -> bool:
         """
         Lime is kept beside the bin.
         """
     @property
-    def look_for(self) -> str:
-        """
-        What should be seen then.
-        """
-    @property
-    def look_on(self) -> datetime.date | None:
-        """
-        datetime.date on which to look, or None.
-        """
-    @property
     def rows(self) -> int:
         """
         Empty rows of the record.
+        """
+    @property
+    def today(self) -> list[str]:
+        """
+        What to do, a line each.
         """
 
 def answer_json(verb: str, file: FeedFile) -> str:
@@ -2379,7 +2485,7 @@ def answer_json(verb: str, file: FeedFile) -> str:
 
     Parameters
     ----------
-    verb : {"blend", "balance", "check", "forecast", "trial plan", "trial read"}
+    verb : {"blend", "balance", "ration", "check", "forecast", "trial plan",
         What is asked.
     file : FeedFile
         A feed file.
@@ -2509,33 +2615,24 @@ def balance_many(
 
 def bin_sheet(
     name: str,
-    portions: collections.abc.Sequence[Portion | str],
-    forecast: Forecast,
+    ration: Ration,
     *,
-    day_zero: datetime.date | str,
     units: str = "metric",
-    share: typing.SupportsFloat | typing.SupportsIndex = 1.0,
     lime: bool = False,
     rows: typing.SupportsInt | typing.SupportsIndex = 10,
 ) -> BinSheet:
     """
-    A page to hang beside a bin, in words that a ten-year-old reads: look, feed, never, stay clean.
+    A page to hang beside a bin, in words that a ten-year-old reads: what the ration says, look, feed,
+    never, stay clean.
 
     Parameters
     ----------
     name : str
         Of the bin.
-    portions : sequence of Portion or str
-        The feeding to repeat; may be empty.
-    forecast : Forecast
-        Of the bed from ``day_zero`` on.
-    day_zero : datetime.date or str
-        Day 0 of the forecast.
+    ration : Ration
+        What to do, from ``ration`` or ``FeedFile.ration``.
     units : {"metric", "us"}
         Units of the amounts.
-    share : float
-        Share of the feeding that the bed eats until the next one, 0 to 1; the page then asks for no
-        more (``FeedFile.share_to_repeat``).
     lime : bool
         Lime is kept beside the bin: the page says who may use it.
     rows : int
@@ -2547,9 +2644,9 @@ def bin_sheet(
 
     Examples
     --------
-    >>> feeding = ["500 g kitchen scraps", "80 g shredded cardboard"]
-    >>> ahead = libfeed.forecast(libfeed.Bed(squeeze="damp"), [libfeed.Feeding(0, feeding)])
-    >>> sheet = libfeed.bin_sheet("Green tote", feeding, ahead, day_zero="2026-03-20")
+    >>> bed = libfeed.Bed(squeeze="damp")
+    >>> today = libfeed.ration(bed, ["500 g kitchen scraps", "shredded cardboard"], date="2026-03-20")
+    >>> sheet = libfeed.bin_sheet("Green tote", today)
     >>> "Green tote" in sheet.to_text()
     True
     """
@@ -2637,15 +2734,15 @@ def check(
     bed: Bed,
     portions: collections.abc.Sequence[Portion | str],
     *,
-    until_next_days: typing.SupportsFloat | typing.SupportsIndex | None = None,
     spread_m2: typing.SupportsFloat | typing.SupportsIndex | None = None,
     bedding_at_hand: Feedstock | str | None = None,
+    calibration: Calibration | None = None,
     containers: collections.abc.Sequence[
         tuple[str, typing.SupportsFloat | typing.SupportsIndex]
     ] = [],
 ) -> CheckResult:
     """
-    Judges a planned feeding against a bed: every hazard with its limit, reason and a remedy.
+    Judges a planned feeding against a bed: every hazard with its limit and reason, and the ration.
 
     Parameters
     ----------
@@ -2653,12 +2750,12 @@ def check(
         The bed; what it leaves out is assumed.
     portions : sequence of Portion or str
         The feeding: scraps with their bedding, water and amendments. May be empty.
-    until_next_days : float, optional
-        Days until the next feeding.
     spread_m2 : float, optional
         Surface over which it is laid, m2.
     bedding_at_hand : Feedstock or str, optional
-        A bedding for remedies.
+        A bedding of which the ration may take as much as it wants.
+    calibration : Calibration, optional
+        The bin's own rates.
     containers : list of (str, float), optional
         Vessels of your own and their volumes in litres.
 
@@ -2670,8 +2767,11 @@ def check(
     Examples
     --------
     >>> bed = libfeed.Bed(container="tote", worms_wet_kg=0.2, squeeze="drops")
-    >>> libfeed.check(bed, ["8 kg kitchen scraps"]).hazards["overfed"].level
+    >>> result = libfeed.check(bed, ["8 kg kitchen scraps"])
+    >>> result.hazards["overfed"].level
     'act'
+    >>> result.ration.answer
+    'feed_less'
     """
 
 def diagnose(bed: Bed, signs: collections.abc.Sequence[str]) -> Signs:
@@ -3087,6 +3187,53 @@ def portion(
     --------
     >>> libfeed.portion("1.2 kg coffee grounds")
     <Portion 1.2 kg coffee-grounds, 1.2 kg>
+    """
+
+def ration(
+    bed: Bed,
+    at_hand: collections.abc.Sequence[Portion | Entry | str] = [],
+    *,
+    date: datetime.date | str | None = None,
+    spread_m2: typing.SupportsFloat | typing.SupportsIndex | None = None,
+    calibration: Calibration | None = None,
+    units: str = "metric",
+    containers: collections.abc.Sequence[
+        tuple[str, typing.SupportsFloat | typing.SupportsIndex]
+    ] = [],
+) -> Ration:
+    """
+    What to put into a bed today, from the bed as it stands and what is at hand.
+
+    Parameters
+    ----------
+    bed : Bed
+        The bed as it stands today, with its earlier feedings; what it leaves out is assumed.
+    at_hand : sequence of Portion, Entry or str
+        "500 g carrot": so much at most; "shredded cardboard": as much as is wanted. An ``Entry`` with
+        a ``use_up_priority`` is used first. Without scraps the answer is for soft mixed ones.
+    date : datetime.date or str, optional
+        Today, so that the answer names days.
+    spread_m2 : float, optional
+        Surface over which the food is laid, m2.
+    calibration : Calibration, optional
+        The bin's own rates.
+    units : {"metric", "us"}
+        Units in which amounts are rounded.
+    containers : list of (str, float), optional
+        Vessels of your own and their volumes in litres.
+
+    Returns
+    -------
+    Ration
+        Follow local codes first; nothing here says that pathogens are killed. What was seen lately,
+        alarms among it, is only in a diary: ``FeedFile.ration`` heeds it.
+
+    Examples
+    --------
+    >>> bed = libfeed.Bed(container="tote", worms_wet_kg=0.5, squeeze="drops", age_days=365)
+    >>> today = libfeed.ration(bed, ["300 g carrot", "shredded cardboard"])
+    >>> today.answer, today.scraps_wet_kg
+    ('feed', 0.3)
     """
 
 def read_feed_file(path: os.PathLike[str] | str | bytes) -> FeedFile:

@@ -49,7 +49,9 @@ def _limit(axes: Axes, level: float, text: str) -> None:
     )
 
 
-def forecast(ahead: Forecast, *, species: str = "eisenia fetida") -> Figure:
+def forecast(
+    ahead: Forecast, *, species: str = "eisenia fetida", next_feeding_day: int | None = None
+) -> Figure:
     """Draws a forecast day by day with its envelope and the limits of the worms.
 
     Parameters
@@ -58,6 +60,8 @@ def forecast(ahead: Forecast, *, species: str = "eisenia fetida") -> Figure:
         The forecast.
     species : str
         Whose limits are drawn.
+    next_feeding_day : int, optional
+        Marked in the picture: that of the ration (``Ration.next_feeding_day``).
 
     Returns
     -------
@@ -84,14 +88,14 @@ def forecast(ahead: Forecast, *, species: str = "eisenia fetida") -> Figure:
     for panel in panels:
         for day in ahead.feeding_days:
             panel.axvline(day, color=GREY, linewidth=1.0, linestyle=":")
-        if ahead.next_feeding_day is not None:
-            panel.axvline(ahead.next_feeding_day, color=GREEN, linewidth=1.6, linestyle="-.")
+        if next_feeding_day is not None:
+            panel.axvline(next_feeding_day, color=GREEN, linewidth=1.6, linestyle="-.")
     handles, labels = moisture.get_legend_handles_labels()
     handles.append(Line2D([], [], color=GREY, linestyle=":"))
     labels.append("feeding")
-    if ahead.next_feeding_day is not None:
+    if next_feeding_day is not None:
         handles.append(Line2D([], [], color=GREEN, linestyle="-."))
-        labels.append(f"next feeding, day {ahead.next_feeding_day}")
+        labels.append(f"next feeding, day {next_feeding_day}")
     figure.legend(handles, labels, loc="outside upper center", ncols=4, fontsize=8, frameon=False)
     sour.set_xlabel("day")
     figure.align_ylabels()

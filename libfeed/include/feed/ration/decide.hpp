@@ -350,7 +350,7 @@ inline void add_rest(const RationWork& work, const PlanProblem& problem, const P
         there_kg += thing.most->in_kilograms();
         if (rest < 0.005) continue;
         left_kg += rest;
-        const bool by_cap = plan.kg[j] >= 0.9 * problem.cap_kg[j];
+        const bool by_cap = plan.kg[j] >= 0.9 * problem.cap_kg[j] || plan.capped_by_kind[j];
         if (by_cap && !capped) capped = j;
         ration.rest.push_back({thing, wet_kilograms(rest), by_cap});
     }

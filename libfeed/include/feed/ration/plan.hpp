@@ -43,6 +43,7 @@ struct Plan {
     bool by_heat = false;          ///< more would make its pocket too warm
     bool by_room = false;
     bool by_bedding = false;  ///< there is not enough of it
+    std::vector<bool> capped_by_kind;  ///< things of a kind of which there is as much as may be
 };
 
 namespace detail {
@@ -60,6 +61,7 @@ public:
         group_of_rows();
         for (std::size_t j = 0; j < things_; ++j)
             used_.push_back(true);
+        capped_by_kind_.assign(things_, false);
     }
 
     void drop(std::size_t thing) { used_[thing] = false; }
@@ -98,6 +100,12 @@ public:
         for (std::size_t i = 0; i < decides_.size(); ++i)
             decides_[i] =
                 decides_[i] || std::abs(result.row_multipliers[hazard_row_count + i]) > 1e-12;
+        for (std::size_t g = 0; g < groups_.size(); ++g) {
+            if (!(std::abs(result.row_multipliers[hazard_row_count + sum_rows + g]) > 1e-12))
+                continue;
+            for (const std::size_t j : groups_[g])
+                capped_by_kind_[j] = true;
+        }
         return std::vector<double>(result.x.begin(), result.x.end());
     }
 
@@ -107,6 +115,8 @@ public:
     [[nodiscard]] bool heat_decides() const { return decides_[1]; }
     [[nodiscard]] bool room_decides() const { return decides_[2]; }
     [[nodiscard]] bool bedding_decides() const { return decides_[3]; }
+    /// For each thing, whether the caps of its kind together did.
+    [[nodiscard]] const std::vector<bool>& capped_by_kind() const { return capped_by_kind_; }
     [[nodiscard]] bool is(std::size_t j, Part part) const {
         return part_of(*p_.things[j].feedstock) == part;
     }
@@ -262,7 +272,9 @@ private:
     const PlanProblem& p_;
     std::size_t things_;
     std::size_t n_ = 0;
+    static constexpr std::size_t sum_rows = 5;  ///< of add_sums, before those of the caps
     std::array<bool, 4> decides_{};  ///< of the rows of add_sums, in their order
+    std::vector<bool> capped_by_kind_;
     std::vector<bool> used_;
     std::vector<std::vector<std::size_t>> groups_;
     std::vector<double> rows_;
@@ -350,6 +362,7 @@ inline Plan make_plan(const PlanProblem& problem) {
         plan.by_heat = solver.heat_decides();
         plan.by_room = solver.room_decides();
         plan.by_bedding = solver.bedding_decides();
+        plan.capped_by_kind = solver.capped_by_kind();
         if (raises_nothing(problem.idle, plan.after)) {
             plan.found = plan.load.scraps_wet_kg > 0.0;
             return plan;
