@@ -143,7 +143,12 @@ TEST_CASE("the sheet says what the ration says, and nothing else about how much 
     REQUIRE(ration.answer == feed::RationAnswer::feed_less);
     const BinSheet sheet =
         feed::io::bin_sheet_of("Lunch bin", ration, feed::io::UnitSystem::metric);
-    CHECK(sheet.today == feed::io::ration_lines(ration, feed::io::UnitSystem::metric));
+    const auto lines = feed::io::ration_lines(ration, feed::io::UnitSystem::metric);
+    REQUIRE(sheet.today.size() == lines.size());
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const bool is_portion = lines[i][0] == ' ';
+        CHECK(sheet.today[i] == (is_portion ? "Put in: " + lines[i].substr(2) : lines[i]));
+    }
     const std::string page = feed::io::bin_sheet_text(sheet);
     CHECK(page.find("Feed less: ") != std::string::npos);
     // What is never fed stands only where it is named as such.
