@@ -2486,6 +2486,7 @@ def answer_json(verb: str, file: FeedFile) -> str:
     Parameters
     ----------
     verb : {"blend", "balance", "ration", "check", "forecast", "trial plan",
+        "trial read"}
         What is asked.
     file : FeedFile
         A feed file.
