@@ -42,7 +42,7 @@ struct Plan {
     bool by_cap_of_worms = false;  ///< the most the worms may have decides
     bool by_heat = false;          ///< more would make its pocket too warm
     bool by_room = false;
-    bool by_bedding = false;  ///< there is not enough of it
+    bool by_bedding = false;           ///< there is not enough of it
     std::vector<bool> capped_by_kind;  ///< things of a kind of which there is as much as may be
 };
 
@@ -273,7 +273,7 @@ private:
     std::size_t things_;
     std::size_t n_ = 0;
     static constexpr std::size_t sum_rows = 5;  ///< of add_sums, before those of the caps
-    std::array<bool, 4> decides_{};  ///< of the rows of add_sums, in their order
+    std::array<bool, 4> decides_{};             ///< of the rows of add_sums, in their order
     std::vector<bool> capped_by_kind_;
     std::vector<bool> used_;
     std::vector<std::vector<std::size_t>> groups_;
