@@ -1,6 +1,7 @@
 #include "pieces.hpp"
 
 #include "feed/quantity/number_text.hpp"
+#include "feed/quantity/plain_text.hpp"
 
 namespace feed::io {
 
@@ -18,7 +19,8 @@ std::vector<std::string_view> pieces_of(std::string_view text) {
                                     detail::is_digit(text[at + 1]);
         if ((text[at] == ',' && !between_digits) || text[at] == ';') {
             cut(at, at + 1);
-        } else if (text.substr(at, 5) == " and ") {
+        } else if (text[at] == ' ' && text.size() >= at + 5 && text[at + 4] == ' ' &&
+                   plain_text(text.substr(at + 1, 3)) == "and") {
             cut(at, at + 5);
         } else if (text.substr(at, 3) == " & ") {
             cut(at, at + 3);

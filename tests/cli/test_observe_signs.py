@@ -66,8 +66,8 @@ def test_a_date_ahead_is_asked_back(feed_command: Path, diary: Path) -> None:
 def test_not_gone_is_kept(feed_command: Path, diary: Path) -> None:
     ours = answer(feed_command, "observe", diary, "--date", "2026-03-27", "gone=no")
     assert ours["added"] == "  - date: 2026-03-27\n    gone: false\n"
-    # It is no look at a feeding that is gone: nothing is learned of a rate from it.
-    assert ours["look_back"] is None or ours["look_back"] == ""
+    text = diary.read_text(encoding="utf-8")
+    assert "gone: false" in text and "gone: true" not in text
 
 
 def test_a_failure_to_print_does_not_deny_what_is_in_the_file(

@@ -67,6 +67,7 @@ TEST_CASE("the words of keepers are taken") {
 TEST_CASE("several things seen are one entry") {
     CHECK(noted("half gone, smell sour and wet") ==
           "share_gone: 50 %; squeeze: many drops; smell: sour");
+    CHECK(noted("HALF GONE AND WET") == "share_gone: 50 %; squeeze: many drops");
     CHECK(noted("wet, dry").find("cannot both be") != std::string::npos);
     CHECK(noted("gone, half gone").find("cannot both be") != std::string::npos);
     CHECK(noted("wet, wet") == "squeeze: many drops");
