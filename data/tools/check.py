@@ -7,6 +7,7 @@ import argparse
 import sys
 from pathlib import Path
 
+from names_reader import read_names
 from problems import RULES, Problems
 from table_loader import ROOT, load_table
 
@@ -25,6 +26,8 @@ def main() -> int:
         return 0
     problems = Problems(ROOT)
     table = load_table(arguments.data, arguments.cases, problems)
+    if (arguments.data / "names").is_dir():
+        read_names(arguments.data / "names", table, problems)
     for problem in sorted(problems.found):
         print(problem)
     values = sum(len(row.values) for row in table.feedstocks)

@@ -14,6 +14,8 @@ from pathlib import Path
 from disagreements import disagreements_page
 from fill import full_values, measure_range
 from model import Citation, Feedstock, Table
+from names_reader import read_names
+from names_writer import names_header
 from problems import Problems
 from table_loader import ROOT, content_sha256, load_table
 
@@ -215,12 +217,14 @@ def outputs(data: Path, cases: Path) -> dict[Path, str] | None:
     """The generated files, or None where the table has problems (they are printed)."""
     problems = Problems(ROOT)
     table = load_table(data, cases, problems)
+    names = read_names(data / "names", table, problems) if (data / "names").is_dir() else []
     if problems.found:
         for problem in sorted(problems.found):
             print(problem)
         return None
     return {
         HEADER: HeaderWriter(table).text(content_sha256(data)),
+        **{HEADER.with_name(f"names_{n.language}.hpp"): names_header(n, table) for n in names},
         PAGE: feedstock_page(table),
         DISAGREEMENTS: disagreements_page(cases, table),
     }

@@ -24,6 +24,8 @@ std::string_view error_name(ErrorCode code) noexcept {
             return "unknown_feedstock";
         case ErrorCode::ambiguous_feedstock:
             return "ambiguous_feedstock";
+        case ErrorCode::ambiguous_amount:
+            return "ambiguous_amount";
         case ErrorCode::unknown_property:
             return "unknown_property";
         case ErrorCode::duplicate_entry:

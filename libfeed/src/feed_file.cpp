@@ -38,6 +38,7 @@ public:
         if (const auto at = section.find("title"))
             file_.title = std::string(reading_.scalar(*at, "title").value_or(""));
         if (const auto at = section.find("containers")) read_containers(*at);
+        if (const auto at = section.find("words")) read_words(*at);
         if (const auto at = section.find("feedstocks")) read_feedstocks(pantry_, file_, *at);
         if (const auto at = section.find("blend")) file_.blend = pantry_.portions(*at, "blend");
         if (const auto at = section.find("balance"))
@@ -89,6 +90,19 @@ private:
             const auto field = "containers: " + std::string(key.text());
             const auto number = reading_.quantity(value, field, QuantityKind::volume);
             if (number) file_.containers.push_back({std::string(key.text()), litres(*number)});
+        });
+    }
+
+    void read_words(YamlView at) {
+        if (!at.is_mapping()) {
+            reading_.report(at, ErrorCode::wrong_type, "words", "bananas: banana peels",
+                            "a mapping (word: what it means) is due here");
+            return;
+        }
+        at.for_each_pair([&](YamlView key, YamlView value) {
+            const auto field = "words: " + std::string(key.text());
+            if (const auto means = reading_.scalar(value, field))
+                file_.words.push_back({std::string(key.text()), std::string(*means)});
         });
     }
 
@@ -146,7 +160,8 @@ void write_bin(JsonWriter& json, const BinWords& bin) {
 Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
                                 bool as_balance) {
     // The words become a file of their own, so that there is one reader for both.
-    auto pieces = pieces_of_words(texts);
+    // What is fed is read as it is said; what is at hand has bounds of its own for each piece.
+    auto pieces = as_balance ? pieces_of_words(texts) : sentences_of_words(texts);
     JsonWriter json;
     json.begin_object();
     json.member("libfeed", 1);

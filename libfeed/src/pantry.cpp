@@ -4,6 +4,7 @@
 
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/lookup.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/quantity/plain_text.hpp"
 
 namespace feed::io {
@@ -29,33 +30,26 @@ std::shared_ptr<const Feedstock> Pantry::find(YamlView at, const std::string& fi
     const auto known = found_.find(key);
     if (known != found_.end()) return known->second;
     if (excused_.count(key.first) != 0) return nullptr;
-    for (; own_known_ < file_.own_feedstocks.size(); ++own_known_) {
-        const auto& own = file_.own_feedstocks[own_known_];
-        own_[singular_text(plain_text(own->name))] = own;
+    if (const auto failed = failed_.find(key.first); failed != failed_.end()) {
+        reading_.adopt(at, field, failed->second);
+        return nullptr;
     }
-    std::shared_ptr<const Feedstock> feedstock;
-    if (const auto own = own_.find(key.first); own != own_.end()) feedstock = own->second;
-    if (!feedstock) {
-        if (const auto failed = failed_.find(key.first); failed != failed_.end()) {
-            reading_.adopt(at, field, failed->second);
-            return nullptr;
-        }
-        // The nearest names are dear to find, and there are problems enough.
-        if (reading_.is_full()) {
-            reading_.skip();
-            return nullptr;
-        }
-        const auto found = look_up(words);
-        if (!found) {
-            reading_.adopt(at, field, found.errors());
-            failed_.emplace(key.first, found.errors());
-            return nullptr;
-        }
-        feedstock = found->feedstock;
-        if (!found->said.empty()) assume(found->said, Grade::d);
+    // The nearest names are dear to find, and there are problems enough.
+    if (reading_.is_full()) {
+        reading_.skip();
+        return nullptr;
     }
+    const auto found = find_thing(words, {file_.containers, file_.own_feedstocks, file_.words});
+    if (!found) {
+        reading_.adopt(at, field, found.errors());
+        failed_.emplace(key.first, found.errors());
+        return nullptr;
+    }
+    auto feedstock = found->feedstock;
+    if (!found->said.empty()) assume(found->said, Grade::d);
     if (!preparations.empty())
         feedstock = std::make_shared<const Feedstock>(prepared(*feedstock, preparations));
+    feedstock = shared(std::move(feedstock));
     found_.emplace(key, feedstock);
     return feedstock;
 }
@@ -102,58 +96,66 @@ std::optional<Amount> Pantry::amount(YamlView at, const std::string& field, std:
     return *found;
 }
 
-std::optional<WetMass> Pantry::mass(YamlView at, const std::string& field, const Amount& amount,
-                                    const Feedstock& feedstock) {
-    const auto found = wet_mass_of(amount, feedstock);
+std::optional<MassFromAmount> Pantry::weigh(YamlView at, const std::string& field,
+                                            const Amount& amount, const Feedstock& feedstock) {
+    auto found = wet_mass_of(amount, feedstock);
     if (!found) {
         reading_.adopt(at, field, found.errors());
         return std::nullopt;
     }
     if (!found->how.empty()) assume(feedstock.name + ": " + found->how, found->grade);
-    return found->wet_mass;
+    return *std::move(found);
 }
 
-namespace {
+std::optional<Portion> Pantry::portion_of(YamlView at, const std::string& field,
+                                          const Amount& amount,
+                                          const std::shared_ptr<const Feedstock>& feedstock) {
+    const auto found = weigh(at, field, amount, *feedstock);
+    if (!found) return std::nullopt;
+    return Portion{feedstock, found->wet_mass, found->low_share(), found->high_share()};
+}
 
-/// A portion with the range of an amount that was not weighed.
-WrittenPortion written_portion(std::shared_ptr<const Feedstock> feedstock, WetMass wet_mass,
-                               const Amount& amount, std::string_view words) {
-    WrittenPortion written;
-    written.amount = amount;
-    written.label = std::string(words);
-    const double typical = wet_mass.in_kilograms();
-    const auto mass = wet_mass_of(amount, *feedstock);
-    if (mass && typical > 0.0) {
-        written.portion.low_share = mass->low.in_kilograms() / typical;
-        written.portion.high_share = mass->high.in_kilograms() / typical;
+std::optional<WetMass> Pantry::mass(YamlView at, const std::string& field, const Amount& amount,
+                                    const Feedstock& feedstock) {
+    const auto found = weigh(at, field, amount, feedstock);
+    return found ? std::optional(found->wet_mass) : std::nullopt;
+}
+
+std::shared_ptr<const Feedstock> Pantry::shared(std::shared_ptr<const Feedstock> feedstock) {
+    const auto key = std::pair(feedstock->id, feedstock->prepared_as);
+    return shared_.emplace(key, std::move(feedstock)).first->second;
+}
+
+std::vector<WrittenPortion> Pantry::portions_of(YamlView at, const std::string& field,
+                                                std::string_view text) {
+    std::vector<WrittenPortion> list;
+    // The nearest names are dear to find, and there are problems enough.
+    if (reading_.is_full()) {
+        reading_.skip();
+        return list;
     }
-    written.portion.feedstock = std::move(feedstock);
-    written.portion.wet_mass = wet_mass;
-    return written;
+    const auto read = read_things(text, {file_.containers, file_.own_feedstocks, file_.words});
+    for (const auto& thing : read.things) {
+        for (const auto& sentence : thing.said)
+            assume(sentence, Grade::d);
+        if (!thing.mass.how.empty())
+            assume(thing.feedstock->name + ": " + thing.mass.how, thing.mass.grade);
+        Portion portion{shared(thing.feedstock), thing.mass.wet_mass, thing.mass.low_share(),
+                        thing.mass.high_share()};
+        list.push_back({std::move(portion), thing.amount, thing.words});
+    }
+    for (const auto& question : read.questions) {
+        const auto name = singular_text(plain_text(question.value));
+        if (excused_.count(name) != 0) continue;
+        reading_.adopt(at, field, Errors{question});
+    }
+    return list;
 }
 
-}  // namespace
-
-std::optional<WrittenPortion> Pantry::finish(YamlView at, const std::string& field,
-                                             std::string_view words, const Amount& amount) {
-    const auto feedstock = find(at, field, words, {});
-    if (!feedstock) return std::nullopt;
-    const auto wet_mass = mass(at, field, amount, *feedstock);
-    if (!wet_mass) return std::nullopt;
-    return written_portion(feedstock, *wet_mass, amount, words);
-}
-
-std::optional<WrittenPortion> Pantry::portion(YamlView at, const std::string& field) {
+std::vector<WrittenPortion> Pantry::portion(YamlView at, const std::string& field) {
     if (!at.is_mapping()) {
         const auto text = reading_.scalar(at, field);
-        if (!text) return std::nullopt;
-        const auto split = parse_amount_and_words(*text, file_.containers);
-        if (!split) {
-            reading_.adopt(at, field, split.errors());
-            return std::nullopt;
-        }
-        if (!split->amount.said.empty()) assume(split->amount.said, Grade::d);
-        return finish(at, field, split->words, split->amount);
+        return text ? portions_of(at, field, *text) : std::vector<WrittenPortion>{};
     }
     const Section section(reading_, at, field, keys::portion);
     const auto name = section.require("feedstock");
@@ -168,10 +170,10 @@ std::optional<WrittenPortion> Pantry::portion(YamlView at, const std::string& fi
         const auto text = reading_.scalar(*written, section.field("amount"));
         if (text) quantity = amount(*written, section.field("amount"), *text);
     }
-    if (!feedstock || !quantity) return std::nullopt;
-    const auto wet_mass = mass(*written, section.field("amount"), *quantity, *feedstock);
-    if (!wet_mass) return std::nullopt;
-    return written_portion(feedstock, *wet_mass, *quantity, *words);
+    if (!feedstock || !quantity) return {};
+    auto weighed = portion_of(*written, section.field("amount"), *quantity, feedstock);
+    if (!weighed) return {};
+    return {{std::move(*weighed), *quantity, std::string(*words)}};
 }
 
 std::vector<WrittenPortion> Pantry::portions(YamlView at, const std::string& field) {
@@ -184,7 +186,8 @@ std::vector<WrittenPortion> Pantry::portions(YamlView at, const std::string& fie
     if (!reading_.fits(at, field, keys::most_portions)) return list;
     std::size_t number = 0;
     at.for_each_item([&](YamlView item) {
-        if (auto one = portion(item, entry_field(field, ++number))) list.push_back(std::move(*one));
+        for (auto& one : portion(item, entry_field(field, ++number)))
+            list.push_back(std::move(one));
     });
     if (number == 0) {
         reading_.report(at, ErrorCode::empty, field, "at least one portion", "this list is empty");

@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/preparation.hpp"
 #include "feed/io/feed_file.hpp"
 #include "reading.hpp"
@@ -31,8 +32,9 @@ public:
     /// The wet mass of an amount; notes how a measure became a mass.
     std::optional<WetMass> mass(YamlView at, const std::string& field, const Amount& amount,
                                 const Feedstock& feedstock);
-    /// A portion: "1.2 kg coffee grounds", or a mapping with feedstock, amount and preparation.
-    std::optional<WrittenPortion> portion(YamlView at, const std::string& field);
+    /// The portions of one entry: a text of one thing or several ("3 apples and a cup of coffee"),
+    /// or a mapping with feedstock, amount and preparation.
+    std::vector<WrittenPortion> portion(YamlView at, const std::string& field);
     /// A list of portions.
     std::vector<WrittenPortion> portions(YamlView at, const std::string& field);
     /// The preparations named by a node: one text, parted by commas, or a list.
@@ -46,15 +48,20 @@ public:
     Reading& reading() noexcept { return reading_; }
 
 private:
-    std::optional<WrittenPortion> finish(YamlView at, const std::string& field,
-                                         std::string_view words, const Amount& amount);
+    std::vector<WrittenPortion> portions_of(YamlView at, const std::string& field,
+                                            std::string_view text);
+    std::optional<MassFromAmount> weigh(YamlView at, const std::string& field, const Amount& amount,
+                                        const Feedstock& feedstock);
+    std::optional<Portion> portion_of(YamlView at, const std::string& field, const Amount& amount,
+                                      const std::shared_ptr<const Feedstock>& feedstock);
+    /// One feedstock for each material and preparation of the file.
+    std::shared_ptr<const Feedstock> shared(std::shared_ptr<const Feedstock> feedstock);
 
     Reading& reading_;
     FeedFile& file_;
     std::map<std::pair<std::string, Preparations>, std::shared_ptr<const Feedstock>> found_;
     std::map<std::string, Errors> failed_;  ///< names that nothing has, looked up once
-    std::map<std::string, std::shared_ptr<const Feedstock>> own_;
-    std::size_t own_known_ = 0;  ///< how many of the file's own are in `own_`
+    std::map<std::pair<std::string, std::string>, std::shared_ptr<const Feedstock>> shared_;
     std::set<std::string> excused_;
 };
 

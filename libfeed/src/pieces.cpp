@@ -30,7 +30,7 @@ std::vector<std::string_view> pieces_of(std::string_view text) {
     return pieces;
 }
 
-std::vector<std::string> pieces_of_words(const std::vector<std::string>& words) {
+std::vector<std::string> sentences_of_words(const std::vector<std::string>& words) {
     std::vector<std::string> sentences;
     bool joining = false;
     for (const std::string& word : words) {
@@ -41,8 +41,12 @@ std::vector<std::string> pieces_of_words(const std::vector<std::string>& words) 
             sentences.push_back(word);
         joining = single;
     }
+    return sentences;
+}
+
+std::vector<std::string> pieces_of_words(const std::vector<std::string>& words) {
     std::vector<std::string> pieces;
-    for (const std::string& sentence : sentences)
+    for (const std::string& sentence : sentences_of_words(words))
         for (const std::string_view piece : pieces_of(sentence))
             pieces.emplace_back(piece);
     return pieces;

@@ -4,6 +4,9 @@
 #include <span>
 #include <utility>
 
+#include "feed/feedstock/amount_units.hpp"
+#include "feed/feedstock/count_text.hpp"
+#include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/units.hpp"
 
@@ -70,40 +73,6 @@ constexpr UnitWord duration_units[] = {{"day", 1.0},       {"days", 1.0},       
 constexpr UnitWord rate_units[] = {
     {"/day", 1.0},           {"per day", 1.0},      {"/d", 1.0},         {"a day", 1.0},
     {"per week", 1.0 / 7.0}, {"a week", 1.0 / 7.0}, {"/week", 1.0 / 7.0}};
-constexpr double us_quart = litres_per_us_gallon / 4.0;
-constexpr double cubic_foot = 1000.0 * square_foot * metres_per_foot;
-constexpr UnitWord volume_units[] = {{"L", 1.0},
-                                     {"litre", 1.0},
-                                     {"litres", 1.0},
-                                     {"liter", 1.0},
-                                     {"liters", 1.0},
-                                     {"ml", 0.001},
-                                     {"m3", 1000.0},
-                                     {"gal", litres_per_us_gallon},
-                                     {"gallon", litres_per_us_gallon},
-                                     {"gallons", litres_per_us_gallon},
-                                     {"imperial gallon", litres_per_imperial_gallon},
-                                     {"imperial gallons", litres_per_imperial_gallon},
-                                     {"quart", us_quart},
-                                     {"quarts", us_quart},
-                                     {"pint", us_quart / 2.0},
-                                     {"pints", us_quart / 2.0},
-                                     {"cup", us_quart / 4.0},
-                                     {"cups", us_quart / 4.0},
-                                     {"ft3", cubic_foot},
-                                     {"yd3", 27.0 * cubic_foot}};
-constexpr double ounce = kilograms_per_pound / 16.0;
-constexpr UnitWord mass_units[] = {{"kg", 1.0},
-                                   {"g", 0.001},
-                                   {"mg", 1e-6},
-                                   {"t", 1000.0},
-                                   {"lb", kilograms_per_pound},
-                                   {"lbs", kilograms_per_pound},
-                                   {"pound", kilograms_per_pound},
-                                   {"pounds", kilograms_per_pound},
-                                   {"oz", ounce},
-                                   {"ounce", ounce},
-                                   {"ounces", ounce}};
 constexpr UnitWord volume_ratio_units[] = {{"L/L", 1.0}, {":1", 1.0}, {"cup/cup", 1.0}};
 constexpr UnitWord cost_units[] = {{"per kg", 1.0},
                                    {"/kg", 1.0},
@@ -150,11 +119,11 @@ KindFacts facts(QuantityKind kind) noexcept {
         case QuantityKind::rate:
             return {rate_units, false, 0, 100, "0 to 100 /day, with a unit such as /day"};
         case QuantityKind::volume:
-            return {volume_units, false, 1e-6, 1e8, "above 0, with a unit such as L"};
+            return {{}, false, 1e-6, 1e8, "above 0, with a unit such as L"};
         case QuantityKind::mass:
-            return {mass_units, false, 1e-9, 1e7, "above 0, with a unit such as g or kg"};
+            return {{}, false, 1e-9, 1e7, "above 0, with a unit such as g or kg"};
         case QuantityKind::weighed:
-            return {mass_units, false, 0, 1e7, "0 or more, with a unit such as g or kg"};
+            return {{}, false, 0, 1e7, "0 or more, with a unit such as g or kg"};
         case QuantityKind::cost:
             return {cost_units, false, 0, 1e6, "0 or more, per kg or per lb"};
         case QuantityKind::volume_ratio:
@@ -188,7 +157,7 @@ bool same_word(std::string_view a, std::string_view b) noexcept {
     return true;
 }
 
-const UnitWord* find_unit(std::span<const UnitWord> units, std::string_view word) noexcept {
+const UnitWord* unit_for(std::span<const UnitWord> units, std::string_view word) noexcept {
     for (const auto& unit : units) {
         if (unit.word == word) return &unit;
     }
@@ -196,6 +165,25 @@ const UnitWord* find_unit(std::span<const UnitWord> units, std::string_view word
         if (same_word(unit.word, word)) return &unit;
     }
     return nullptr;
+}
+
+/// Whether a kind is written in the units of amounts (feedstock/amount_units.hpp).
+constexpr bool is_amount(QuantityKind kind) noexcept {
+    return kind == QuantityKind::volume || kind == QuantityKind::mass ||
+           kind == QuantityKind::weighed;
+}
+
+/// Kilograms or litres in one unit of amounts that is defined, or nothing.
+std::optional<double> amount_unit(std::string_view word, QuantityKind kind) {
+    const bool mass = kind != QuantityKind::volume;
+    // Here no spoon can be meant.
+    if (mass && word == "t") word = "tonne";
+    const std::string written = detail::unit_text(word);
+    auto found = detail::find_unit(written);
+    if (!found) found = detail::find_unit(singular_text(written));
+    if (!found || found->unit->is_vessel() || found->unit->size <= 0.0) return std::nullopt;
+    if (mass != (found->unit->kind == detail::UnitKind::mass)) return std::nullopt;
+    return found->unit->size;
 }
 
 struct Written {
@@ -209,16 +197,21 @@ Result<Written> split(std::string_view text, QuantityKind kind) {
         return plain_error(ErrorCode::missing_value, text, kind, "a number is missing here");
     }
     const auto number = read_number(clean);
-    if (!number) {
+    // "a pound", "half a litre".
+    const auto said = number || !is_amount(kind) ? std::nullopt : detail::read_count(clean);
+    if (!number && !said) {
         return plain_error(ErrorCode::not_a_number, text, kind,
                            "\"" + std::string(clean) + "\" does not start with a number");
     }
-    const auto unit = detail::trim(clean.substr(number->length));
-    if (unit.size() > 1 && unit.front() == ',' && detail::is_digit(unit[1])) {
-        return plain_error(ErrorCode::not_a_number, text, kind,
-                           "the decimal mark is a point, not a comma");
+    if (number && number->other != 0.0) {
+        const std::string rest(clean.substr(number->length));
+        return plain_error(ErrorCode::ambiguous_amount, text, kind,
+                           "the comma can be read in two ways; write \"" +
+                               significant(number->number, 9) + rest + "\" or \"" +
+                               significant(number->other, 9) + rest + "\"");
     }
-    return Written{number->number, unit};
+    const auto unit = detail::trim(clean.substr(number ? number->length : said->length));
+    return Written{number ? number->number : said->value, unit};
 }
 
 /// A number that was written without its unit: what was probably meant?
@@ -253,7 +246,11 @@ Result<double> convert(const Written& written, std::string_view text, QuantityKi
         if (!rule.bare) return missing_unit(text, written.number, kind);
         return in_range(text, written.number, kind, true);
     }
-    const auto* unit = find_unit(rule.units, written.unit);
+    if (is_amount(kind)) {
+        if (const auto size = amount_unit(written.unit, kind))
+            return in_range(text, written.number * *size, kind, false);
+    }
+    const auto* unit = unit_for(rule.units, written.unit);
     if (unit == nullptr) {
         return plain_error(ErrorCode::unit_unknown, text, kind,
                            "\"" + std::string(written.unit) + "\" is not a unit that fits here");

@@ -32,7 +32,8 @@ public:
 
     /// with_words: a feedstock follows the amount.
     std::optional<Bounds> read(std::string_view text, bool with_words) {
-        auto rest = detail::trim(text);
+        const std::string spelled = spell_range(detail::trim(text));
+        std::string_view rest = spelled;
         Bounds bounds;
         if (take(rest, "as much as possible") || take(rest, "as much as possible of")) {
             bounds.wanted = true;
@@ -61,6 +62,19 @@ public:
     const std::string& words() const noexcept { return words_; }
 
 private:
+    /// "1-2 kg" as "1 to 2 kg".
+    static std::string spell_range(std::string_view text) {
+        const auto number = read_number(text);
+        if (!number) return std::string(text);
+        const auto mark = detail::after_blanks(text, number->length);
+        const bool dash = mark < text.size() && text[mark] == '-';
+        const bool long_dash = mark < text.size() && text.substr(mark, 3) == "\xE2\x80\x93";
+        if (!dash && !long_dash) return std::string(text);
+        const auto upper = detail::trim(text.substr(mark + (dash ? 1 : 3)));
+        if (!read_number(upper)) return std::string(text);
+        return std::string(text.substr(0, number->length)) + " to " + std::string(upper);
+    }
+
     /// Place of " to " between two amounts: what follows must start with a number.
     static std::size_t split_range(std::string_view text) {
         const auto middle = text.find(" to ");
@@ -101,20 +115,22 @@ private:
 
     /// "1 to 2 kg apple": the unit may stand at the upper end only.
     std::optional<Amount> low_end(std::string_view low, std::string_view high) {
-        if (parse_number(low)) {
-            if (const auto split = parse_amount_and_words(high, file_.containers)) {
-                const auto unit = high.substr(read_number(high)->length);
-                const auto words = unit.rfind(split->words);
-                const auto only_unit =
-                    words == std::string_view::npos ? unit : unit.substr(0, words);
-                return pantry_.amount(at_, field_, std::string(low) + " " + std::string(only_unit));
-            }
-            if (const auto amount = parse_amount(high, file_.containers)) {
-                const auto unit = high.substr(read_number(high)->length);
-                return pantry_.amount(at_, field_, std::string(low) + " " + std::string(unit));
-            }
+        const auto lower = parse_number(low);
+        const auto upper = read_number(high);
+        if (!lower || !upper || *lower <= 0.0) return pantry_.amount(at_, field_, low);
+        auto same = parse_amount_and_words(high, file_.containers);
+        std::optional<Amount> amount;
+        if (same) {
+            amount = same->amount;
+        } else if (const auto alone = parse_amount(high, file_.containers)) {
+            amount = *alone;
         }
-        return pantry_.amount(at_, field_, low);
+        if (!amount) return pantry_.amount(at_, field_, low);
+        const double share = *lower / upper->number;
+        amount->count *= share;
+        amount->mass = share * amount->mass;
+        amount->volume = share * amount->volume;
+        return amount;
     }
 
     static constexpr const char* allowed =

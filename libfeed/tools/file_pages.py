@@ -62,6 +62,10 @@ MEANINGS = {
         "Write `78 %` or `0.78` for moisture; every other fraction needs its unit.",
     ),
     "low_above_high": ("The ends of a range are swapped.", "Write the smaller one first."),
+    "ambiguous_amount": (
+        "An amount can be read in two ways, or says no amount.",
+        "Write it as one of the readings in the error.",
+    ),
     "unknown_feedstock": (
         "No feedstock has this name.",
         "Take one of the nearest names in the error, see `feed table`, or define your own.",

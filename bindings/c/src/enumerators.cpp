@@ -23,6 +23,7 @@ static_assert(same(feed::ErrorCode::duplicate_entry, FEED_DUPLICATE_ENTRY));
 static_assert(same(feed::ErrorCode::wrong_version, FEED_WRONG_VERSION));
 static_assert(same(feed::ErrorCode::no_amount_fixed, FEED_NO_AMOUNT_FIXED));
 static_assert(same(feed::ErrorCode::internal, FEED_INTERNAL));
+static_assert(same(feed::ErrorCode::ambiguous_amount, FEED_AMBIGUOUS_AMOUNT));
 static_assert(feed::property_count == FEED_LIGNIN_LIKE_SHARE + 1);
 static_assert(same(feed::Property::ph, FEED_PH));
 static_assert(same(feed::Property::sodium_wet, FEED_SODIUM_WET));

@@ -293,9 +293,9 @@ Examples
 --------
 >>> found = libfeed.look_up("apple")
 >>> found.part
-'core'
+'whole'
 >>> [other.part for other in found.alternatives]
-['whole', 'flesh'])doc");
+['core', 'flesh'])doc");
     module.def(
         "feedstock",
         [](const std::string& words) { return feedstock_given(FeedstockOrWords(words)); },

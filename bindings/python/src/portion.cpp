@@ -3,6 +3,7 @@
 #include "convert.hpp"
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/lookup.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/io/measure_text.hpp"
 
 namespace feed::python {
@@ -62,13 +63,39 @@ WetMass mass_given(const std::string& amount, const Feedstock& feedstock,
     return unwrap(wet_mass_of(parsed, feedstock)).wet_mass;
 }
 
+namespace {
+
+/// What a text holds, in the shared form; raises what has to be asked.
+std::vector<SharedPortion> portions_of_text(const std::string& text,
+                                            const ContainerVolumes& containers) {
+    const auto vessels = containers_of(containers);
+    const auto read = read_things(text, {vessels, {}, {}});
+    if (!read.questions.empty()) throw Raised(read.questions);
+    std::vector<SharedPortion> portions;
+    for (const auto& thing : read.things) {
+        std::string how = thing.mass.how;
+        for (const auto& sentence : thing.said)
+            how += (how.empty() ? "" : "; ") + sentence;
+        auto portion = portion_of(thing.feedstock, thing.mass.wet_mass, thing.amount, how);
+        portion.content.low_share = thing.mass.low_share();
+        portion.content.high_share = thing.mass.high_share();
+        portion.label = thing.words;
+        portions.push_back(std::move(portion));
+    }
+    return portions;
+}
+
+}  // namespace
+
 SharedPortion portion_given(const PortionOrText& given, const ContainerVolumes& containers) {
     if (const auto* portion = std::get_if<SharedPortion>(&given)) return *portion;
-    const auto parsed =
-        unwrap(parse_amount_and_words(std::get<std::string>(given), containers_of(containers)));
-    auto portion = portion_from_amount(unwrap(look_up(parsed.words)).feedstock, parsed.amount);
-    portion.label = parsed.words;
-    return portion;
+    const auto& text = std::get<std::string>(given);
+    auto portions = portions_of_text(text, containers);
+    if (portions.size() != 1)
+        throw Raised(
+            make_error(ErrorCode::contradiction, "portion", text, "one thing",
+                       "this text holds several things; give it where a list of portions is due"));
+    return std::move(portions.front());
 }
 
 std::vector<Portion> portions_given(const PortionsGiven& given,
@@ -77,7 +104,12 @@ std::vector<Portion> portions_given(const PortionsGiven& given,
     Errors errors;
     for (const auto& one : given) {
         try {
-            portions.push_back(portion_given(one, containers).content);
+            if (const auto* text = std::get_if<std::string>(&one)) {
+                for (auto& portion : portions_of_text(*text, containers))
+                    portions.push_back(std::move(portion.content));
+            } else {
+                portions.push_back(std::get<SharedPortion>(one).content);
+            }
         } catch (const Raised& problem) {
             errors.insert(errors.end(), problem.errors().begin(), problem.errors().end());
         }
@@ -106,7 +138,7 @@ Parameters
 feedstock : Feedstock or str
     The feedstock, or words for one of the table.
 amount : str, optional
-    "1.2 kg", "3 L", "6 piece", "2 cup", "1/2 bucket": a number and a unit.
+    "1.2 kg", "3 L", "6 piece", "half a bucket": a number and a unit.
 wet_kg : float, optional
     Wet mass, kg; instead of ``amount``.
 containers : list of (str, float), optional
@@ -142,6 +174,31 @@ Examples
         .def_readonly("label", &SharedPortion::label,
                       "The keeper's own words for the feedstock, else its name.")
         .def("__repr__", &portion_repr);
+    module.def("portions", &portions_of_text, py::arg("text"), py::kw_only(),
+               py::arg("containers") = ContainerVolumes{}, R"doc(
+The portions that a text means, as people write what they have.
+
+Parameters
+----------
+text : str
+    One thing or several: "3 apples, a cup of coffee grounds and 2 banana peels".
+containers : list of (str, float), optional
+    Vessels of your own and their volumes in litres.
+
+Returns
+-------
+list of Portion
+    In the order of the text; what is never fed is among them.
+
+Raises
+------
+FeedNameError, FeedValueError
+    What has to be asked: an unknown name, an amount with two readings, no amount.
+
+Examples
+--------
+>>> [portion.feedstock.id for portion in libfeed.portions("3 apples and 2 banana peels")]
+['apple-whole', 'banana-peel'])doc");
     module.def(
         "portion",
         [](const std::string& text, const ContainerVolumes& containers) {
@@ -153,7 +210,7 @@ The portion that a text means.
 Parameters
 ----------
 text : str
-    An amount and a feedstock: "1.2 kg coffee grounds", "6 piece apple".
+    An amount and a feedstock: "1.2 kg coffee grounds", "6 apples".
 containers : list of (str, float), optional
     Vessels of your own and their volumes in litres.
 

@@ -46,7 +46,8 @@ TEST_CASE("fractions carry their unit, moisture may stand bare") {
     CHECK(refusal("", QuantityKind::fraction) == ErrorCode::missing_value);
     CHECK(refusal("wet", QuantityKind::moisture) == ErrorCode::not_a_number);
     CHECK(refusal("nan", QuantityKind::ph) == ErrorCode::not_a_number);
-    CHECK(refusal("0,5 %", QuantityKind::fraction) == ErrorCode::not_a_number);
+    CHECK(read("0,5 %", QuantityKind::fraction) == Approx(0.005));
+    CHECK(refusal("1,200 g/kg", QuantityKind::fraction) == ErrorCode::ambiguous_amount);
 }
 
 // Conversions against exact definitions (NIST Handbook 44, appendix C; ITS-90 for temperature).

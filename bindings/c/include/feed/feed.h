@@ -74,7 +74,8 @@ enum {
     FEED_NO_AMOUNT_FIXED = 23, /* a balance without a scale */
     FEED_CONTRADICTION = 24,
     FEED_EMPTY = 25,
-    FEED_INTERNAL = 26
+    FEED_INTERNAL = 26,
+    FEED_AMBIGUOUS_AMOUNT = 27 /* an amount with two readings; since 0.2 */
 };
 
 /* One problem. Texts end with NUL and are cut at their size. */

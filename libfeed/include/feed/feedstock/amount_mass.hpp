@@ -15,6 +15,10 @@ struct MassFromAmount {
     Grade grade = Grade::a;
     WetMass low;   ///< equal to wet_mass for a weight
     WetMass high;  ///< equal to wet_mass for a weight
+
+    /// The ends as shares of wet_mass.
+    double low_share() const noexcept { return low.in_kilograms() / wet_mass.in_kilograms(); }
+    double high_share() const noexcept { return high.in_kilograms() / wet_mass.in_kilograms(); }
 };
 
 /// Volume of a handful where the feedstock has none of its own: 0.12 L, 0.06 to 0.25 L. A judgement
@@ -22,6 +26,11 @@ struct MassFromAmount {
 inline constexpr double default_handful_litres = 0.12;
 inline constexpr double default_handful_litres_low = 0.06;
 inline constexpr double default_handful_litres_high = 0.25;
+
+/// What a small and a large piece weigh where only the medium one is known, as shares of it: the
+/// middle of the fruits that have all three in the table (grade D).
+inline constexpr double small_piece_share = 0.8;
+inline constexpr double large_piece_share = 1.4;
 
 namespace detail {
 
@@ -71,24 +80,33 @@ inline std::string measures_text(const Feedstock& feedstock) {
     return list;
 }
 
+/// The words of an amount, as short as they were written.
+inline std::string amount_text(const Amount& amount) {
+    return significant(amount.count, 6) + (amount.unit.empty() ? "" : " " + amount.unit);
+}
+
 inline Error no_mass(const Amount& amount, const Feedstock& feedstock, const std::string& what) {
     Error error;
     error.code = ErrorCode::missing_value;
     error.field = "amount of " + feedstock.name;
-    error.value = significant(amount.count, 6) + " " + amount.unit;
+    error.value = amount_text(amount);
     error.allowed = measures_text(feedstock);
-    error.message = what + " of " + feedstock.name + " is not known; give " + error.allowed;
+    error.message = what + " of " + feedstock.name + " is not known; write for instance \"500 g " +
+                    feedstock.name + "\"";
     return error;
 }
 
-}  // namespace detail
+/// What one is when people count it ("a lettuce" is a head, "5 newspapers" sheets), or nothing.
+inline std::optional<Measure> counted_measure(const Feedstock& feedstock) {
+    for (const auto measure : {Measure::head, Measure::piece, Measure::sheet, Measure::slice,
+                               Measure::stalk, Measure::leaf, Measure::bunch}) {
+        if (measured(feedstock, measure) != nullptr) return measure;
+    }
+    return std::nullopt;
+}
 
-/// The wet mass of an amount of one feedstock. A weight is taken as it is; a household measure by
-/// the feedstock's own weighed measure; a volume through its loose bulk density. Cups and spoons
-/// prefer the feedstock's own cup or spoon; a handful without one counts as
-/// `default_handful_litres`. Errors: missing_value, listing the measures that exist.
-/// Threads: pure.
-inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock& feedstock) {
+/// The wet mass of an amount as if it were one number, without the range of what was said.
+inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedstock& feedstock) {
     if (amount.kind == AmountKind::mass) {
         const WetMass mass{amount.mass};
         return MassFromAmount{mass, "", Grade::a, mass, mass};
@@ -98,21 +116,32 @@ inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock&
     if (amount.kind == AmountKind::measure) {
         // The weighed cups and spoons of food tables are US ones; others go by volume.
         constexpr double cup_litres = litres_per_us_gallon / 16.0;
-        const auto* own = detail::measured(feedstock, amount.measure);
-        if (own != nullptr && volume == 0.0) return detail::from_measured(*own, amount.count);
+        const auto* own = measured(feedstock, amount.measure);
+        // A head that nobody weighed is sold as a bunch (broccoli).
+        if (own == nullptr && amount.measure == Measure::head)
+            own = measured(feedstock, Measure::bunch);
+        const bool small = amount.measure == Measure::piece_small;
+        if (own == nullptr && (small || amount.measure == Measure::piece_large)) {
+            if (const auto* medium = measured(feedstock, Measure::piece)) {
+                const double size = small ? small_piece_share : large_piece_share;
+                auto answer = from_measured(*medium, amount.count * size);
+                answer.grade = Grade::d;
+                return answer;
+            }
+        }
+        if (own != nullptr && volume == 0.0) return from_measured(*own, amount.count);
         if (own != nullptr) {
             const double one = amount.measure == Measure::cup          ? cup_litres
                                : amount.measure == Measure::tablespoon ? cup_litres / 16.0
                                                                        : cup_litres / 48.0;
-            return detail::from_measured(*own, volume / one);
+            return from_measured(*own, volume / one);
         }
-        if (const auto* cup = detail::measured(feedstock, Measure::cup);
-            cup != nullptr && volume > 0.0)
-            return detail::from_measured(*cup, volume / cup_litres);
+        if (const auto* cup = measured(feedstock, Measure::cup); cup != nullptr && volume > 0.0)
+            return from_measured(*cup, volume / cup_litres);
         if (amount.measure == Measure::handful && density) {
-            auto answer = detail::from_volume(*density, amount.count * default_handful_litres,
-                                              amount.count * default_handful_litres_low,
-                                              amount.count * default_handful_litres_high);
+            auto answer = from_volume(*density, amount.count * default_handful_litres,
+                                      amount.count * default_handful_litres_low,
+                                      amount.count * default_handful_litres_high);
             answer.grade = Grade::d;
             answer.how = significant(amount.count, 3) + " handful of " +
                          significant(default_handful_litres, 2) + " L at " +
@@ -120,11 +149,51 @@ inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock&
             return answer;
         }
         if (volume == 0.0)
-            return detail::no_mass(amount, feedstock,
-                                   "the weight of a " + std::string(text(amount.measure)));
+            return no_mass(amount, feedstock,
+                           "the weight of a " + std::string(text(amount.measure)));
     }
-    if (!density) return detail::no_mass(amount, feedstock, "the bulk density");
-    return detail::from_volume(*density, volume, volume, volume);
+    constexpr double litres_a_cup = litres_per_us_gallon / 16.0;
+    const auto* cup = measured(feedstock, Measure::cup);
+    if (!density && cup != nullptr) return from_measured(*cup, volume / litres_a_cup);
+    if (!density) return no_mass(amount, feedstock, "the bulk density");
+    return from_volume(*density, volume, volume, volume);
+}
+
+/// What is never fed is taken out whatever it weighs; where the table knows no weight for it, this
+/// is taken: a litre a kilogram, a piece 0.1 kg, both within a factor of ten (grade D).
+inline MassFromAmount mass_of_barred(const Amount& amount) {
+    const double litres = in_litres(amount.volume);
+    const double kilograms = litres > 0.0 ? litres : 0.1 * amount.count;
+    MassFromAmount answer;
+    answer.wet_mass = wet_kilograms(kilograms);
+    answer.low = 0.1 * answer.wet_mass;
+    answer.high = 10.0 * answer.wet_mass;
+    answer.grade = Grade::d;
+    answer.how = "weight not known; it is taken out whatever it weighs";
+    return answer;
+}
+
+}  // namespace detail
+
+/// The wet mass of an amount of one feedstock. A weight is taken as it is; a household measure by
+/// the feedstock's own weighed measure; a volume through its loose bulk density; a bare count by
+/// what people count of it (head, piece, sheet ...). Cups and spoons prefer the feedstock's own cup
+/// or spoon; a handful without one counts as `default_handful_litres`. The range holds that of the
+/// amount as said. Errors: missing_value, listing the measures that exist. Threads: pure.
+inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock& feedstock) {
+    Amount one = amount;
+    const auto what_is_counted =
+        amount.counted ? detail::counted_measure(feedstock) : std::optional<Measure>();
+    if (what_is_counted) {
+        one.measure = *what_is_counted;
+        one.unit = text(*what_is_counted);
+    }
+    auto mass = detail::mass_of_measure(one, feedstock);
+    if (!mass && feedstock.stance == Stance::avoid) mass = detail::mass_of_barred(amount);
+    if (!mass) return mass;
+    mass.value().low = amount.low_share * mass->low;
+    mass.value().high = amount.high_share * mass->high;
+    return mass;
 }
 
 }  // namespace feed

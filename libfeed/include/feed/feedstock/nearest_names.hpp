@@ -5,77 +5,86 @@
 #include <string_view>
 #include <vector>
 
+#include "feed/feedstock/names.hpp"
 #include "feed/feedstock/table.hpp"
-#include "feed/quantity/plain_text.hpp"
 
 namespace feed {
 
 namespace detail {
 
-/// How many of `wanted` have a word in `words` that is the same but for a letter slip.
-inline std::size_t words_shared(const std::vector<std::string>& wanted,
-                                const std::vector<std::string>& words) {
-    std::size_t shared = 0;
-    for (const auto& want : wanted) {
-        const std::size_t allowed = want.size() >= 8 ? 2 : want.size() >= 4 ? 1 : 0;
-        shared += static_cast<std::size_t>(
-            std::any_of(words.begin(), words.end(), [&](const std::string& word) {
-                const std::size_t gap = word.size() > want.size() ? word.size() - want.size()
-                                                                  : want.size() - word.size();
-                return gap <= allowed && edit_distance(want, word) <= allowed;
-            }));
-    }
-    return shared;
+inline bool is_barred(std::size_t index) noexcept {
+    return table::feedstocks[index].stance == Stance::avoid;
 }
 
-/// Unlikeness of two singular texts, 0 for the same; above 1 when they have nothing in common.
-inline double unlikeness(const std::vector<std::string>& wanted, std::string_view wanted_text,
-                         std::string_view text) {
-    const auto words = words_of(text);
-    const std::size_t shared = words_shared(wanted, words);
-    const auto [shorter, longer] = std::minmax({wanted_text.size(), text.size()});
-    const double longest = static_cast<double>(longer);
-    // The letters that are missing are a lower bound of the distance.
-    if (shared == 0 && static_cast<double>(longer - shorter) > 0.4 * longest) return 2.0;
-    const double letters = static_cast<double>(edit_distance(wanted_text, text)) / longest;
-    const double all = static_cast<double>(wanted.size() + words.size() - shared);
-    const double tokens = 1.0 - static_cast<double>(shared) / all;
-    if (shared == 0 && letters > 0.4) return 2.0;
-    return std::min(letters, tokens) + 0.1 * std::max(letters, tokens);
+/// How like each word of the vocabulary is to one of the words wanted: 1 the same, less for a slip
+/// or a beginning, 0 for nothing in common.
+inline std::vector<double> likeness_of_vocabulary(const std::vector<std::string>& wanted) {
+    std::vector<double> likeness(vocabulary_size, 0.0);
+    for (const auto& word : wanted) {
+        const std::uint32_t letters = letters_of(word);
+        // A word that names use is no slip of another one.
+        const bool known_word = has_word(table::en::vocabulary, word);
+        const std::size_t allowed =
+            known_word ? 0 : slips_allowed(word.size()) + (word.size() >= 5 ? 1 : 0);
+        for (std::size_t i = 0; i < vocabulary_size; ++i) {
+            const auto& known = vocabulary[i];
+            double like = 0.0;
+            if (known.text == word)
+                like = 1.0;
+            else if (word.size() >= 4 && known.text.substr(0, word.size()) == word)
+                like = 0.6;
+            else if (allowed > 0 && known.text[0] == word[0]) {
+                const std::size_t slips = slips_between(word, letters, known, allowed);
+                if (slips <= allowed) like = 0.95 - 0.15 * static_cast<double>(slips);
+            }
+            likeness[i] = std::max(likeness[i], like);
+        }
+    }
+    return likeness;
 }
 
 }  // namespace detail
 
-/// What is longer is no slip of a name; it would only cost time.
-inline constexpr std::size_t longest_name = 100;
-
-/// Names of up to `most` feedstocks of the table that are spelled or composed most like the words,
-/// nearest first; ties in table order. Time: the names x the letters squared; for errors only.
-inline std::vector<std::string> nearest_names(std::string_view words, std::size_t most) {
-    const std::string text = singular_text(plain_text(words));
-    const auto wanted = words_of(text);
-    if (wanted.empty() || text.size() > longest_name) return {};
+/// Places of up to `most` feedstocks of the table whose names are spelled or composed most like the
+/// words, nearest first; ties in table order. All of them may be fed, or none of them: the nearest
+/// one decides, so that a suggestion never leads from the harmless to the barred or back. Time: a
+/// pass over the words of the names; for errors only.
+inline std::vector<std::size_t> nearest_feedstocks(std::string_view words, std::size_t most) {
+    if (words.size() > detail::longest_name) return {};
+    auto wanted = detail::name_words(words);
+    if (wanted.empty()) return {};
+    if (wanted.size() > 6) wanted.resize(6);
+    const auto likeness = detail::likeness_of_vocabulary(wanted);
     std::vector<double> best(feedstock_count(), 2.0);
-    // Of the parts one word names, the one that is usually fed comes first.
-    const auto consider = [&](std::size_t index, std::string_view name, int rank) {
-        const double unlike = detail::unlikeness(wanted, text, singular_text(plain_text(name)));
-        best[index] = std::min(best[index], unlike + 0.001 * rank);
-    };
-    for (const auto& alias : table::aliases)
-        consider(alias.feedstock, alias.text, alias.rank);
-    for (std::size_t i = 0; i < feedstock_count(); ++i)
-        consider(i, feedstock_name(i), 0);
+    for (const auto& name : table::en::name_keys) {
+        double shared = 0.0;
+        for (std::size_t i = 0; i < name.word_count; ++i)
+            shared += likeness[table::en::key_words[name.first_word + i]];
+        if (shared < 0.5) continue;
+        const double all = static_cast<double>(wanted.size() + name.word_count) - shared;
+        best[name.feedstock] =
+            std::min(best[name.feedstock], 1.0 - shared / all + 0.001 * name.rank);
+    }
     std::vector<std::size_t> order;
     for (std::size_t i = 0; i < feedstock_count(); ++i) {
         if (best[i] < 0.9) order.push_back(i);
     }
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return best[a] < best[b]; });
-    std::vector<std::string> names;
+    const bool barred = !order.empty() && detail::is_barred(order.front());
+    std::vector<std::size_t> nearest;
     for (const auto index : order) {
-        if (names.size() == most) break;
-        names.emplace_back(feedstock_name(index));
+        if (nearest.size() == most) break;
+        if (detail::is_barred(index) == barred) nearest.push_back(index);
     }
+    return nearest;
+}
+
+/// The names of `nearest_feedstocks`.
+inline std::vector<std::string> nearest_names(std::string_view words, std::size_t most) {
+    std::vector<std::string> names;
+    for (const auto index : nearest_feedstocks(words, most))
+        names.emplace_back(feedstock_name(index));
     return names;
 }
 

@@ -13,6 +13,7 @@
 #include "feed/diary/diary.hpp"
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/feedstock.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/trial/trial.hpp"
 
@@ -38,6 +39,7 @@ struct FeedFile {
     std::string name;   ///< of the file
     std::string title;  ///< the keeper's own, or empty
     std::vector<Container> containers;
+    std::vector<Meaning> words;  ///< what words mean in this file
     std::vector<std::shared_ptr<const Feedstock>> own_feedstocks;
     std::optional<std::vector<WrittenPortion>> blend;
     std::optional<WrittenBalance> balance;
@@ -83,13 +85,14 @@ struct BinWords {
 };
 
 /// A file of a bin in a few words and what there is for it, as on a command line.
-/// texts: one portion each; as_balance: they are at hand, with any bedding and water, for the
+/// texts: as for read_portions; as_balance: they are at hand, with any bedding and water, for the
 /// targets of a worm bed; else they are the planned feeding.
 /// Errors: all problems; `field` names the text or the member of the bin. Threads: pure.
 Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
                                 bool as_balance);
 
-/// Reads portions written as "1.2 kg coffee grounds", one a text, as on a command line.
+/// Reads what is written on a command line: "3 apples, a cup of coffee grounds". Texts without a
+/// blank are words of one sentence; a text with blanks stands for itself.
 /// Errors: all problems of all texts; `field` names the text. Threads: pure.
 Result<FeedFile> read_portions(const std::vector<std::string>& texts);
 

@@ -35,6 +35,7 @@ enum class ErrorCode : std::int32_t {
     contradiction = 24,    ///< two entries that cannot both hold
     empty = 25,
     internal = 26,
+    ambiguous_amount = 27,  ///< an amount with two readings
 };
 
 /// One thing that is wrong, in the words of the person who wrote the input.

@@ -14,6 +14,7 @@ namespace detail {
 constexpr std::string_view unaccented(unsigned char second) noexcept {
     const unsigned char lower =
         second >= 0x80 && second < 0xA0 ? static_cast<unsigned char>(second + 0x20) : second;
+    if (second == 0x9F) return "ss";
     if (lower >= 0xA0 && lower <= 0xA5) return "a";
     if (lower == 0xA6) return "ae";
     if (lower == 0xA7) return "c";
@@ -34,7 +35,8 @@ constexpr bool is_plain(char c) noexcept {
 
 /// A text as people mean it: lower case, accents dropped, every hyphen, underscore, blank and
 /// punctuation mark one blank, apostrophes dropped ("Brewer's Spent-Grain" becomes "brewers spent
-/// grain"). Independent of the locale. Threads: pure.
+/// grain") but for one after a single letter ("d'oignon" becomes "d oignon"). Independent of the
+/// locale. Threads: pure.
 inline std::string plain_text(std::string_view text) {
     std::string plain;
     plain.reserve(text.size());
@@ -54,8 +56,16 @@ inline std::string plain_text(std::string_view text) {
             for (const char plain_letter :
                  detail::unaccented(static_cast<unsigned char>(text[++i])))
                 put(plain_letter);
+        } else if ((byte == 0xC5 && i + 1 < text.size()) &&
+                   (text[i + 1] == '\x92' || text[i + 1] == '\x93')) {
+            put('o');
+            put('e');
+            ++i;
+        } else if ((byte == 0xCC || byte == 0xCD) && i + 1 < text.size()) {
+            ++i;  // a combining accent
         } else if (c == '\'' || text.substr(i, 3) == "\xE2\x80\x99") {
             if (c != '\'') i += 2;
+            if (plain.size() == 1 || (plain.size() > 1 && plain[plain.size() - 2] == ' ')) put(' ');
         } else {
             put(' ');
         }

@@ -1,0 +1,262 @@
+#pragma once
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "feed/feedstock/names.hpp"
+#include "feed/quantity/number_text.hpp"
+#include "feed/quantity/plain_text.hpp"
+
+namespace feed::detail {
+
+/// A number as people say it, with its range: "3", "1 1/2", "a", "half a dozen", "two or three",
+/// "about 2", "between 1 and 2", "a few".
+struct CountText {
+    double value = 1.0;
+    double low = 1.0;
+    double high = 1.0;
+    std::size_t length = 0;  ///< characters taken
+    double other = 0.0;      ///< the other reading of a comma ("1,200"), else 0
+    bool digits = false;     ///< written in digits
+    bool about = false;      ///< "about", "roughly"
+    std::string_view vague;  ///< the loose word ("few"), or empty
+};
+
+/// How far "about 2" may be from 2, as a share (grade D).
+inline constexpr double about_spread = 0.2;
+
+constexpr bool is_blank(char c) noexcept {
+    return c == ' ' || c == '\t' || c == '\n' || c == '\r';
+}
+
+/// The place after blanks.
+constexpr std::size_t after_blanks(std::string_view text, std::size_t at) noexcept {
+    while (at < text.size() && is_blank(text[at]))
+        ++at;
+    return at;
+}
+
+/// A letter of a word, of any alphabet; apostrophes belong to words.
+constexpr bool is_letter(char c) noexcept {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '\'' ||
+           static_cast<unsigned char>(c) >= 0x80;
+}
+
+/// The word that starts at a place, perhaps empty.
+constexpr std::string_view word_at(std::string_view text, std::size_t at) noexcept {
+    std::size_t end = at;
+    while (end < text.size() && is_letter(text[end]))
+        ++end;
+    return text.substr(at, end - at);
+}
+
+/// Whether the words of `wanted` ("a", "of") stand at a place; then the place behind it.
+inline std::optional<std::size_t> take_word(std::string_view text, std::size_t at,
+                                            std::string_view wanted) noexcept {
+    const auto start = after_blanks(text, at);
+    const auto word = word_at(text, start);
+    if (word.size() != wanted.size()) return std::nullopt;
+    for (std::size_t i = 0; i < word.size(); ++i) {
+        const char c = word[i];
+        if ((c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c) != wanted[i])
+            return std::nullopt;
+    }
+    return start + word.size();
+}
+
+template <std::size_t Size>
+std::optional<std::size_t> take_one_of(std::string_view text, std::size_t at,
+                                       const std::array<std::string_view, Size>& words) noexcept {
+    for (const auto word : words) {
+        if (const auto end = take_word(text, at, word)) return end;
+    }
+    return std::nullopt;
+}
+
+/// The number a single word means, or null.
+inline const table::NumberWord* number_word(std::string_view written) {
+    if (written.empty() || written.size() > 20) return nullptr;
+    const std::string word = plain_text(written);
+    for (const auto& language : languages) {
+        const auto at = std::lower_bound(
+            language.numbers.begin(), language.numbers.end(), word,
+            [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
+        if (at != language.numbers.end() && at->text == word) return &*at;
+    }
+    return nullptr;
+}
+
+inline constexpr std::array<std::string_view, 22> about_words{
+    "about",    "approx", "approximately", "around",  "roughly", "circa",          "ca",   "c",
+    "nearly",   "almost", "maybe",         "perhaps", "just",    "only",           "over", "under",
+    "ungefähr", "etwa",   "environ",       "unos",    "unas",    "aproximadamente"};
+
+/// "about", "approx.", "~" before a number; the place behind them.
+inline std::size_t skip_about(std::string_view text, std::size_t at, bool& about) {
+    for (;;) {
+        at = after_blanks(text, at);
+        if (at < text.size() && text[at] == '~') {
+            ++at;
+        } else if (text.substr(at, 3) == "\xE2\x89\x88") {
+            at += 3;
+        } else if (const auto end = take_one_of(text, at, about_words)) {
+            at = *end;
+            if (at < text.size() && text[at] == '.') ++at;
+        } else {
+            return at;
+        }
+        about = true;
+    }
+}
+
+inline void multiply(CountText& count, const table::NumberWord& by) {
+    count.value *= by.value;
+    count.low *= by.low;
+    count.high *= by.high;
+    if (by.low != by.high) count.vague = by.text;
+}
+
+/// The number words after a place: "two dozen" multiplies, "twenty five" adds, "of", "the" and "a"
+/// before a number word join ("three quarters of a"). Nothing where there is none.
+inline std::optional<CountText> read_number_words(std::string_view text, std::size_t at) {
+    CountText count;
+    bool any = false;
+    double last = 0.0;
+    for (std::size_t word_number = 0; word_number < 8; ++word_number) {
+        std::size_t start = after_blanks(text, at);
+        if (any && start < text.size() && text[start] == '-') start = after_blanks(text, start + 1);
+        auto word = word_at(text, start);
+        if (any) {
+            // "of" belongs to the number only before another number word.
+            if (const auto behind = take_word(text, start, "of")) {
+                const auto next = after_blanks(text, *behind);
+                const auto after = word_at(text, next);
+                if (!number_word(after)) break;
+                start = next;
+                word = after;
+            }
+        }
+        const auto* number = number_word(word);
+        if (number == nullptr) break;
+        const bool adds =
+            last >= 20.0 && last < 100.0 && number->value < 10.0 && number->value >= 1.0;
+        if (adds) {
+            count.value += number->value;
+            count.low += number->low;
+            count.high += number->high;
+        } else {
+            multiply(count, *number);
+        }
+        last = number->value;
+        any = true;
+        at = start + word.size();
+        count.length = at;
+    }
+    if (!any) return std::nullopt;
+    return count;
+}
+
+/// "and a half" after a number or a unit: the share, and the place behind it.
+inline std::optional<NumberText> read_and_part(std::string_view text, std::size_t at) {
+    constexpr std::array<std::string_view, 4> and_words{"and", "y", "et", "und"};
+    const auto behind = take_one_of(text, at, and_words);
+    if (!behind) return std::nullopt;
+    const auto part = read_number_words(text, *behind);
+    if (part && part->value < 1.0) return NumberText{part->value, part->length, 0.0};
+    const auto start = after_blanks(text, *behind);
+    const auto number = read_number(text.substr(std::min(start, text.size())));
+    if (number && number->number > 0.0 && number->number < 1.0)
+        return NumberText{number->number, start + number->length, 0.0};
+    return std::nullopt;
+}
+
+/// One number in digits or words, without a range.
+inline std::optional<CountText> read_one_count(std::string_view text, std::size_t at) {
+    at = after_blanks(text, at);
+    std::optional<CountText> count;
+    if (const auto number = read_number(text.substr(at))) {
+        count.emplace();
+        count->value = count->low = count->high = number->number;
+        count->other = number->other;
+        count->digits = true;
+        count->length = at + number->length;
+        // "2 dozen", "3 couple": a word that multiplies.
+        const auto start = after_blanks(text, count->length);
+        const auto word = word_at(text, start);
+        const auto* times = number_word(word);
+        if (times != nullptr && (times->value >= 12.0 || word == "couple")) {
+            multiply(*count, *times);
+            count->length = start + word.size();
+        }
+    } else {
+        count = read_number_words(text, at);
+    }
+    if (!count) return count;
+    if (const auto part = read_and_part(text, count->length)) {
+        count->value += part->number;
+        count->low += part->number;
+        count->high += part->number;
+        count->length = part->length;
+    }
+    return count;
+}
+
+/// "-", an en dash, "to", "or", "bis", "ou" between the ends of a range; the place behind it.
+inline std::optional<std::size_t> take_range_mark(std::string_view text, std::size_t at) {
+    constexpr std::array<std::string_view, 8> words{"to", "or",   "till", "bis",
+                                                    "ou", "oder", "a",    "o"};
+    at = after_blanks(text, at);
+    if (at < text.size() && text[at] == '-') return at + 1;
+    if (text.substr(at, 3) == "\xE2\x80\x93" || text.substr(at, 3) == "\xE2\x80\x94") return at + 3;
+    return take_one_of(text, at, words);
+}
+
+inline void widen(CountText& count, const CountText& upper) {
+    count.low = std::min(count.low, upper.low);
+    count.high = std::max(count.high, upper.high);
+    count.value = 0.5 * (count.value + upper.value);
+    count.length = upper.length;
+    if (upper.other != 0.0) count.other = upper.other;
+}
+
+/// The number at a place of a text, with "about", ranges and loose words. Nothing where the text
+/// does not go on with a number. A range whose upper end is below the lower is kept as written:
+/// low above high. Time: linear in what is read. Threads: pure.
+inline std::optional<CountText> read_count(std::string_view text, std::size_t at = 0) {
+    bool about = false;
+    at = skip_about(text, at, about);
+    const auto between = take_word(text, at, "between");
+    auto count = read_one_count(text, between ? *between : at);
+    if (!count) return count;
+    std::optional<std::size_t> mark;
+    if (between) {
+        mark = take_word(text, count->length, "and");
+    } else {
+        mark = take_range_mark(text, count->length);
+    }
+    if (mark) {
+        bool ignored = false;
+        const auto upper = read_one_count(text, skip_about(text, *mark, ignored));
+        // "1 a 2"; but "2 - a bag" and "1 or some" are no ranges.
+        if (upper && upper->value > 0.0 && (upper->digits || upper->value > 1.0)) {
+            const bool swapped = upper->value < count->value;
+            const double lower = count->value;
+            widen(*count, *upper);
+            if (swapped) {
+                count->low = lower;
+                count->high = upper->value;
+            }
+        }
+    }
+    if (about && count->low == count->high) {
+        count->low = (1.0 - about_spread) * count->value;
+        count->high = (1.0 + about_spread) * count->value;
+    }
+    count->about = about;
+    return count;
+}
+
+}  // namespace feed::detail

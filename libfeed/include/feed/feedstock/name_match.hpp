@@ -1,0 +1,201 @@
+#pragma once
+#include <algorithm>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/feedstock/names.hpp"
+#include "feed/feedstock/nearest_names.hpp"
+#include "feed/feedstock/table.hpp"
+
+// The ways in which words are held against the names of the table, the strictest first.
+namespace feed::detail {
+
+/// An entry that matches, before it becomes a feedstock.
+struct NameMatch {
+    std::size_t index = 0;
+    std::string_view part;
+    std::string_view remark;
+    std::uint8_t rank = 0;
+};
+
+/// What words were found to name. No matches: nothing is called so.
+struct NameReading {
+    std::vector<NameMatch> matches;       ///< best rank first
+    std::vector<std::string> left_aside;  ///< words that only say how it was cut or kept
+    bool loosely = false;                 ///< words were left aside or corrected
+    std::string barred_word;              ///< the word that bars it, where that decided
+    std::vector<std::size_t> slips_to;    ///< feedstocks that a slip may have meant, when several
+};
+
+/// The entries with a key: the English ones, else those of all other languages together.
+inline std::vector<NameMatch> match_key(std::string_view key) {
+    std::vector<NameMatch> matches;
+    if (key.empty()) return matches;
+    for (const auto& language : languages) {
+        for (const auto& name : names_with_key(language.names, key)) {
+            const bool known =
+                std::any_of(matches.begin(), matches.end(),
+                            [&](const NameMatch& one) { return one.index == name.feedstock; });
+            if (!known) matches.push_back({name.feedstock, name.part, name.remark, name.rank});
+        }
+        if (!matches.empty() && language.code == "en") break;
+    }
+    std::stable_sort(matches.begin(), matches.end(),
+                     [](const NameMatch& a, const NameMatch& b) { return a.rank < b.rank; });
+    return matches;
+}
+
+inline constexpr std::size_t most_words_left_aside = 5;
+
+/// The name that is left when as few words as possible that say only how it was cut are dropped.
+inline NameReading match_without_descriptors(const std::vector<std::string>& words) {
+    NameReading reading;
+    std::vector<std::size_t> droppable;
+    for (std::size_t i = 0; i < words.size() && droppable.size() < most_words_left_aside; ++i) {
+        if (has_word(table::en::left_aside, words[i])) droppable.push_back(i);
+    }
+    const std::size_t subsets = std::size_t{1} << droppable.size();
+    for (std::size_t dropped = 1; dropped <= droppable.size(); ++dropped) {
+        for (std::size_t subset = 1; subset < subsets; ++subset) {
+            std::vector<std::string> kept;
+            std::vector<std::string> aside;
+            std::size_t next = 0;
+            for (std::size_t i = 0; i < words.size(); ++i) {
+                const bool may = next < droppable.size() && droppable[next] == i;
+                const bool drop = may && ((subset >> next) & 1u) != 0;
+                next += may ? 1 : 0;
+                (drop ? aside : kept).push_back(words[i]);
+            }
+            if (aside.size() != dropped) continue;
+            reading.matches = match_key(key_of(kept));
+            if (reading.matches.empty()) continue;
+            reading.left_aside = std::move(aside);
+            reading.loosely = true;
+            return reading;
+        }
+    }
+    return reading;
+}
+
+/// The name before a word for a part that has no row of its own ("parsnip trimmings").
+inline NameReading match_without_part(std::vector<std::string> words) {
+    while (words.size() > 1 && has_word(table::en::part_words, words.back())) {
+        words.pop_back();
+        NameReading reading;
+        reading.matches = match_key(key_of(words));
+        if (reading.matches.empty()) reading = match_without_descriptors(words);
+        reading.loosely = true;
+        const bool is_scrap =
+            std::all_of(reading.matches.begin(), reading.matches.end(), [](const NameMatch& one) {
+                return table::feedstocks[one.index].group == Group::scraps;
+            });
+        if (!reading.matches.empty() && is_scrap) return reading;
+    }
+    return {};
+}
+
+/// What a barred word among the words names, unless another word says that it is not there.
+inline NameReading match_barred_word(const std::vector<std::string>& words) {
+    NameReading reading;
+    for (const auto& word : words) {
+        if (has_word(table::en::without_words, word)) return reading;
+    }
+    for (const auto& word : words) {
+        if (!has_word(table::en::barred_words, word)) continue;
+        reading.matches = match_key(word);
+        reading.barred_word = word;
+        reading.loosely = true;
+        return reading;
+    }
+    return reading;
+}
+
+/// What words name as they stand, or without those that say only how it was cut.
+inline NameReading match_strictly(const std::vector<std::string>& words) {
+    NameReading reading;
+    reading.matches = match_key(key_of(words));
+    return reading.matches.empty() ? match_without_descriptors(words) : reading;
+}
+
+inline NameReading match_loosely(const std::vector<std::string>& words) {
+    auto reading = match_strictly(words);
+    if (reading.matches.empty()) reading = match_barred_word(words);
+    if (reading.matches.empty()) reading = match_without_part(words);
+    return reading;
+}
+
+inline bool is_known_word(std::string_view word) {
+    return has_word(table::en::vocabulary, word) || has_word(table::en::left_aside, word) ||
+           has_word(table::en::part_words, word);
+}
+
+/// The words of the vocabulary that a word may be a slip of: those with the fewest letters wrong.
+inline std::vector<std::string_view> corrections_of(std::string_view word) {
+    std::vector<std::string_view> best;
+    std::size_t fewest = slips_allowed(word.size());
+    if (fewest == 0) return best;
+    const std::uint32_t letters = letters_of(word);
+    for (const auto& known : vocabulary) {
+        const std::size_t slips = slips_between(word, letters, known, fewest);
+        // Few people miss the first letter; with another one it is another word.
+        if (slips > fewest || known.text.size() < 3 || known.text[0] != word[0]) continue;
+        if (slips < fewest) best.clear();
+        fewest = slips;
+        best.push_back(known.text);
+    }
+    return best;
+}
+
+inline constexpr std::size_t most_corrections = 24;
+
+/// Every way to mend the words that are not known.
+inline std::vector<std::vector<std::string>> mended(const std::vector<std::string>& words) {
+    std::vector<std::vector<std::string>> ways{words};
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (is_known_word(words[i])) continue;
+        const auto corrections = corrections_of(words[i]);
+        if (corrections.empty() || ways.size() * corrections.size() > most_corrections) return {};
+        std::vector<std::vector<std::string>> more;
+        for (const auto& way : ways) {
+            for (const auto correction : corrections) {
+                more.push_back(way);
+                more.back()[i] = std::string(correction);
+            }
+        }
+        ways = std::move(more);
+    }
+    return ways;
+}
+
+/// The name that a slip of letters meant. Several: none is taken, and `slips_to` lists them.
+inline NameReading match_slip(const std::vector<std::string>& words) {
+    NameReading found;
+    if (std::all_of(words.begin(), words.end(), is_known_word)) return found;
+    for (const auto& way : mended(words)) {
+        auto reading = match_loosely(way);
+        if (reading.matches.empty()) continue;
+        const std::size_t index = reading.matches.front().index;
+        if (std::find(found.slips_to.begin(), found.slips_to.end(), index) != found.slips_to.end())
+            continue;
+        auto known = std::move(found.slips_to);
+        known.push_back(index);
+        if (known.size() == 1) found = std::move(reading);
+        found.slips_to = std::move(known);
+    }
+    if (found.slips_to.size() > 1) found.matches.clear();
+    found.loosely = true;
+    return found;
+}
+
+/// What words name, by every way of comparing until one finds something.
+inline NameReading read_name(std::string_view text) {
+    if (text.size() > longest_name) return {};
+    const auto words = name_words(text);
+    if (words.empty() || words.size() > 12) return {};
+    auto reading = match_loosely(words);
+    return reading.matches.empty() ? match_slip(words) : reading;
+}
+
+}  // namespace feed::detail

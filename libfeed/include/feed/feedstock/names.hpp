@@ -1,0 +1,144 @@
+#pragma once
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/feedstock/generated/names_en.hpp"
+#include "feed/quantity/plain_text.hpp"
+#ifndef FEED_ENGLISH_ONLY
+#include "feed/feedstock/generated/names_de.hpp"
+#include "feed/feedstock/generated/names_es.hpp"
+#include "feed/feedstock/generated/names_fr.hpp"
+#endif
+
+namespace feed::detail {
+
+/// The words of one language. Define FEED_ENGLISH_ONLY to leave the other languages out.
+struct Language {
+    std::string_view code;
+    std::span<const table::NameKey> names;
+    std::span<const table::UnitWord> units;
+    std::span<const table::NumberWord> numbers;
+};
+
+/// English first: a word that two languages have is the English one.
+inline constexpr Language languages[] = {
+    {"en", table::en::name_keys, table::en::unit_words, table::en::number_words},
+#ifndef FEED_ENGLISH_ONLY
+    {"de", table::de::name_keys, table::de::unit_words, table::de::number_words},
+    {"fr", table::fr::name_keys, table::fr::unit_words, table::fr::number_words},
+    {"es", table::es::name_keys, table::es::unit_words, table::es::number_words},
+#endif
+};
+
+/// What is longer is no name; it would only cost time.
+inline constexpr std::size_t longest_name = 100;
+
+/// Words that join others and mean nothing by themselves, in every language.
+inline bool is_joining_word(std::string_view word) noexcept {
+    // data/tools/names_reader.py has the same list.
+    constexpr std::array<std::string_view, 31> joining{
+        "a",  "an",   "and",  "d",  "das", "de",  "del", "der", "des", "die", "du",
+        "el", "et",   "from", "in", "l",   "la",  "las", "le",  "les", "los", "my",
+        "of", "some", "the",  "un", "und", "une", "vom", "von", "y"};
+    return std::binary_search(joining.begin(), joining.end(), word);
+}
+
+/// Whether a sorted list of the table has a word.
+template <std::size_t Size>
+bool has_word(const std::array<const char*, Size>& words, std::string_view word) noexcept {
+    const auto at = std::lower_bound(
+        words.begin(), words.end(), word,
+        [](const char* one, std::string_view other) { return std::string_view(one) < other; });
+    return at != words.end() && std::string_view(*at) == word;
+}
+
+/// The words of a name in the singular and in their order, without those that join.
+inline std::vector<std::string> name_words(std::string_view text) {
+    std::vector<std::string> kept;
+    for (const auto& word : words_of(plain_text(text))) {
+        auto one = singular(word);
+        if (!is_joining_word(one)) kept.push_back(std::move(one));
+    }
+    return kept;
+}
+
+/// The key under which the table knows a name: its words sorted.
+inline std::string key_of(std::vector<std::string> words) {
+    std::sort(words.begin(), words.end());
+    std::string key;
+    for (const auto& word : words) {
+        if (!key.empty()) key += ' ';
+        key += word;
+    }
+    return key;
+}
+
+/// The key of a text: its words in the singular, sorted, without those that join ("peel of a
+/// banana" is "banana peel").
+inline std::string name_key(std::string_view text) {
+    return key_of(name_words(text));
+}
+
+/// The entries of one language with a key.
+inline std::span<const table::NameKey> names_with_key(std::span<const table::NameKey> names,
+                                                      std::string_view key) noexcept {
+    const auto first = std::lower_bound(
+        names.begin(), names.end(), key,
+        [](const table::NameKey& name, std::string_view text) { return name.key < text; });
+    auto last = first;
+    while (last != names.end() && std::string_view(last->key) == key)
+        ++last;
+    return {first, last};
+}
+
+/// A bit for each letter of a word.
+constexpr std::uint32_t letters_of(std::string_view word) noexcept {
+    std::uint32_t letters = 0;
+    for (const char c : word) {
+        if (c >= 'a' && c <= 'z') letters |= 1u << (c - 'a');
+    }
+    return letters;
+}
+
+/// A word of the vocabulary, ready to be compared.
+struct VocabularyWord {
+    std::string_view text;
+    std::uint32_t letters = 0;
+};
+
+inline constexpr std::size_t vocabulary_size = table::en::vocabulary.size();
+
+inline constexpr std::array<VocabularyWord, vocabulary_size> vocabulary = [] {
+    std::array<VocabularyWord, vocabulary_size> words{};
+    for (std::size_t i = 0; i < vocabulary_size; ++i) {
+        const std::string_view text = table::en::vocabulary[i];
+        words[i] = {text, letters_of(text)};
+    }
+    return words;
+}();
+
+/// How many letters of a word may be wrong.
+constexpr std::size_t slips_allowed(std::size_t length) noexcept {
+    return length >= 8 ? 2 : length >= 4 ? 1 : 0;
+}
+
+/// Letters that differ between a word and one of the vocabulary, or more than `allowed`.
+inline std::size_t slips_between(std::string_view word, std::uint32_t letters,
+                                 const VocabularyWord& known, std::size_t allowed) {
+    const std::size_t gap = word.size() > known.text.size() ? word.size() - known.text.size()
+                                                            : known.text.size() - word.size();
+    if (gap > allowed) return allowed + 1;
+    // One slip changes at most two letters of the set.
+    std::uint32_t differing = letters ^ known.letters;
+    std::size_t count = 0;
+    for (; differing != 0 && count <= 2 * allowed; ++count)
+        differing &= differing - 1;
+    return count > 2 * allowed ? allowed + 1 : edit_distance(word, known.text);
+}
+
+}  // namespace feed::detail

@@ -1,0 +1,321 @@
+#pragma once
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "feed/feedstock/amount_reader.hpp"
+#include "feed/feedstock/name_match.hpp"
+#include "feed/quantity/error.hpp"
+
+// A text cut into things: where one ends and the next begins, and which part of it is the amount.
+namespace feed::detail {
+
+/// One piece of a list, before its name is looked up.
+struct ThingText {
+    std::string written;
+    std::string words;              ///< the name; empty where only an amount stands
+    std::optional<Amount> amount;   ///< nothing where none is written
+    std::optional<Error> question;  ///< why the amount is not clear
+    /// "3 celery sticks": the measure that the last word of the name says.
+    std::optional<Measure> last_word_measure;
+};
+
+inline constexpr std::size_t most_things = 60;
+
+/// Marks at the ends of a piece that say nothing.
+constexpr std::string_view tidy(std::string_view text) noexcept {
+    const auto idle = [](char c) {
+        return is_blank(c) || c == ',' || c == ';' || c == '.' || c == ':' || c == '!' || c == '?';
+    };
+    while (!text.empty() && idle(text.front()))
+        text.remove_prefix(1);
+    while (!text.empty() && idle(text.back()))
+        text.remove_suffix(1);
+    return text;
+}
+
+/// A place where a list may part, and where the next piece starts.
+struct Seam {
+    std::size_t end = 0;
+    std::size_t next = 0;
+};
+
+inline std::vector<Seam> seams_of(std::string_view text) {
+    constexpr std::array<std::string_view, 6> joining{"and", "plus", "und", "et", "y", "with"};
+    std::vector<Seam> seams;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
+        const bool in_number = c == ',' && i > 0 && i + 1 < text.size() && is_digit(text[i - 1]) &&
+                               is_digit(text[i + 1]);
+        if ((c == ',' && !in_number) || c == ';' || c == '\n' || c == '&' || c == '+') {
+            seams.push_back({i, i + 1});
+        } else if (is_blank(c)) {
+            const auto word = after_blanks(text, i);
+            if (const auto behind = take_one_of(text, word, joining);
+                behind && *behind < text.size() && is_blank(text[*behind])) {
+                seams.push_back({i, *behind});
+                i = *behind - 1;
+            }
+        }
+    }
+    return seams;
+}
+
+/// The measure a name ends with ("celery sticks"), and the name without it.
+inline std::optional<Measure> measure_at_end(std::string_view words, std::string_view& name) {
+    const auto blank = words.find_last_of(' ');
+    if (blank == std::string_view::npos) return std::nullopt;
+    const auto unit = find_unit(singular_text(unit_text(words.substr(blank + 1))));
+    if (!unit || unit->unit->kind != UnitKind::measure || unit->unit->size > 0.0 ||
+        unit->unit->count != 1.0)
+        return std::nullopt;
+    name = trim(words.substr(0, blank));
+    return unit->unit->measure;
+}
+
+/// "(3)", "- 3", "x 3" at the end of a name, without its marks.
+inline std::string_view bare_amount(std::string_view text) {
+    text = tidy(text);
+    while (!text.empty() && (text.front() == '(' || text.front() == '-'))
+        text = tidy(text.substr(1));
+    if (!text.empty() && text.back() == ')' && text.find('(') == std::string_view::npos)
+        text = tidy(text.substr(0, text.size() - 1));
+    return text;
+}
+
+/// Reads single pieces. `Names` tells whether words name something without guessing.
+template <class Names>
+class PieceReader {
+public:
+    explicit PieceReader(const Names& names) : names_(names) {}
+
+    /// The piece as an amount and a name that is known; nothing when it is not so clear.
+    std::optional<ThingText> strictly(std::string_view text) const {
+        auto piece = loosely(text);
+        if (piece.question || piece.words.empty()) return std::nullopt;
+        if (!names_.names(piece.words)) return std::nullopt;
+        return piece;
+    }
+
+    /// The piece as it comes: amount first, amount last, or none.
+    ThingText loosely(std::string_view text) const {
+        text = tidy(text);
+        ThingText piece;
+        piece.written = std::string(text);
+        if (names_.names(text) && !starts_with_count(text)) {
+            piece.words = std::string(text);
+            return piece;
+        }
+        const AmountReader reader(text, names_.containers());
+        auto read = reader.read(0);
+        if (read && (!read->no_count || names_.names(reader.words_after(read->end))))
+            return amount_first(std::move(piece), reader, *read);
+        if (!read && read.errors().front().code != ErrorCode::wrong_type)
+            return unclear(std::move(piece), text, read.errors().front());
+        if (amount_last(piece, text)) return piece;
+        piece.words = std::string(text);
+        return piece;
+    }
+
+private:
+    static bool starts_with_count(std::string_view text) { return read_count(text).has_value(); }
+
+    ThingText amount_first(ThingText piece, const AmountReader& reader,
+                           const AmountReading& read) const {
+        const std::string_view after(reader.words_after(read.end));
+        const std::string_view whole(reader.words_after(read.after_count));
+        const bool unit_is_name = after.empty() && read.unit_is_word && !whole.empty();
+        // "3 cereal boxes" has no unit; "2 boxes" is a thing; "4 can openers" is neither.
+        const bool as_count = unit_is_name || (read.unit_is_word && !after.empty() &&
+                                               !names_.names(after) && names_.names(whole));
+        piece.amount = as_count ? reader.count_of(read) : read.amount;
+        piece.words = std::string(tidy(as_count ? whole : after));
+        take_or_more(piece);
+        take_brackets(piece);
+        if (piece.amount->counted) take_measure_at_end(piece);
+        return piece;
+    }
+
+    /// "an apple or two".
+    static void take_or_more(ThingText& piece) {
+        constexpr std::pair<std::string_view, double> tails[] = {
+            {" or two", 2.0}, {" or three", 3.0}, {" or so", 0.0}};
+        for (const auto& [tail, upper] : tails) {
+            if (piece.words.size() <= tail.size() ||
+                piece.words.compare(piece.words.size() - tail.size(), tail.size(), tail) != 0)
+                continue;
+            piece.words.resize(piece.words.size() - tail.size());
+            if (upper > piece.amount->count)
+                piece.amount->high_share =
+                    std::max(piece.amount->high_share, upper / piece.amount->count);
+        }
+    }
+
+    /// "carrots (grated)": what stands in brackets describes.
+    static void take_brackets(ThingText& piece) {
+        if (piece.words.find('(') == std::string::npos) return;
+        std::string kept;
+        for (const char c : piece.words) {
+            const bool blank = is_blank(c) || c == '(' || c == ')';
+            if (!blank)
+                kept += c;
+            else if (!kept.empty() && kept.back() != ' ')
+                kept += ' ';
+        }
+        piece.words = std::string(tidy(kept));
+    }
+
+    void take_measure_at_end(ThingText& piece) const {
+        std::string_view name;
+        const auto measure = measure_at_end(piece.words, name);
+        if (!measure) return;
+        piece.last_word_measure = measure;
+        if (!names_.names(piece.words) && names_.names(name)) piece.words = std::string(name);
+    }
+
+    /// An amount that is there but not clear: the name is kept, so that what is barred is found.
+    ThingText unclear(ThingText piece, std::string_view text, const Error& error) const {
+        piece.question = error;
+        if (const auto count = read_count(text)) {
+            const AmountReader reader(text, names_.containers());
+            auto rest = reader.words_after(count->length);
+            if (const auto unit = reader.unit_at(count->length))
+                rest = reader.words_after(unit->end);
+            constexpr std::string_view of = " of ";
+            if (const auto place = rest.find(of);
+                place != std::string_view::npos && !names_.names(rest))
+                rest = tidy(rest.substr(place + of.size()));
+            piece.words = std::string(rest);
+        } else if (const auto place = text.find(" of "); place != std::string_view::npos) {
+            piece.words = std::string(tidy(text.substr(place + 4)));
+        }
+        return piece;
+    }
+
+    /// "coffee grounds 1.2 kg", "apples x 3", "peel of 2 bananas".
+    bool amount_last(ThingText& piece, std::string_view text) const {
+        for (std::size_t at = 1; at < text.size(); ++at) {
+            const bool starts =
+                is_blank(text[at - 1]) || text[at - 1] == '(' || text[at - 1] == ':';
+            if (!starts || is_blank(text[at])) continue;
+            const auto tail = bare_amount(text.substr(at));
+            const auto count = read_count(tail);
+            if (!count) continue;
+            const AmountReader reader(tail, names_.containers());
+            const auto read = reader.read(0);
+            if (!read) {
+                if (count->digits && read.errors().front().code != ErrorCode::wrong_type) {
+                    piece.question = read.errors().front();
+                    piece.words = std::string(name_before(text.substr(0, at)));
+                    return true;
+                }
+                continue;
+            }
+            const auto name = name_before(text.substr(0, at));
+            const auto rest = reader.words_after(read->end);
+            if (rest.empty()) {
+                // "tea one" is no amount: a count in words needs a unit.
+                if (read->counted && !count->digits) continue;
+                piece.amount = read->amount;
+                piece.words = std::string(name);
+                if (read->counted) take_measure_at_end(piece);
+                return true;
+            }
+            const std::string joined = std::string(name) + " " + std::string(rest);
+            if (!names_.names(joined)) continue;
+            piece.amount = read->amount;
+            piece.words = joined;
+            return true;
+        }
+        return false;
+    }
+
+    static std::string_view name_before(std::string_view text) {
+        text = tidy(text);
+        for (;;) {
+            const auto size = text.size();
+            while (!text.empty() &&
+                   (text.back() == '-' || text.back() == '(' || text.back() == '~'))
+                text = tidy(text.substr(0, text.size() - 1));
+            for (const std::string_view tail : {" x", " about", " approx", " of", " around",
+                                                " roughly", "\xE2\x80\x93", " \xC3\x97"}) {
+                if (text.size() > tail.size() && text.substr(text.size() - tail.size()) == tail)
+                    text = tidy(text.substr(0, text.size() - tail.size()));
+            }
+            if (text.size() == size) return text;
+        }
+    }
+
+    const Names& names_;
+};
+
+/// Whether every word of a piece only says how the thing before it was cut or kept.
+inline bool only_describes(std::string_view text) {
+    const auto words = name_words(text);
+    return !words.empty() && words.size() <= 6 &&
+           std::all_of(words.begin(), words.end(), [](const std::string& word) {
+               return has_word(table::en::left_aside, word);
+           });
+}
+
+/// The things of a text. A name may hold a comma or "and" ("core and peel"): the longest beginning
+/// that is clear is taken first, else what stands before the first seam.
+template <class Names>
+std::vector<ThingText> split_things(std::string_view text, const Names& names) {
+    const PieceReader<Names> reader(names);
+    std::vector<ThingText> things;
+    const auto seams = seams_of(text);
+    std::size_t start = 0;
+    std::size_t seam = 0;
+    while (start < text.size() && things.size() < most_things) {
+        while (seam < seams.size() && seams[seam].end < start)
+            ++seam;
+        std::optional<ThingText> taken;
+        std::size_t next = text.size();
+        // Names join at most a few pieces.
+        constexpr std::size_t most_joined = 4;
+        for (std::size_t joined = std::min(most_joined, seams.size() - seam) + 1; joined-- > 0;) {
+            const std::size_t last = seam + joined;
+            const std::size_t end = last < seams.size() ? seams[last].end : text.size();
+            const auto piece = tidy(text.substr(start, end - start));
+            if (piece.empty()) continue;
+            next = last < seams.size() ? seams[last].next : text.size();
+            if (joined == 0) {
+                taken = reader.loosely(piece);
+            } else if (piece.size() <= longest_name) {
+                taken = reader.strictly(piece);
+            }
+            if (taken) break;
+        }
+        start = next;
+        if (!taken) continue;
+        ThingText* before = things.empty() ? nullptr : &things.back();
+        if (before != nullptr && !taken->amount && only_describes(taken->words)) {
+            before->words += " " + taken->words;
+            before->written += ", " + taken->written;
+        } else if (before != nullptr && taken->amount && taken->words.empty() && !before->amount &&
+                   !before->question) {
+            before->amount = taken->amount;
+        } else {
+            if (taken->words.empty() && !taken->question)
+                taken->question = amount_error(
+                    ErrorCode::empty, taken->written, "an amount and a thing, such as 3 apples",
+                    "\"" + taken->written + "\" of what? Write for instance \"" + taken->written +
+                        " apples\"");
+            things.push_back(*std::move(taken));
+        }
+    }
+    if (start < text.size() && things.size() >= most_things) {
+        ThingText rest;
+        rest.question = amount_error(ErrorCode::too_large, tidy(text.substr(start)).substr(0, 40),
+                                     "at most " + std::to_string(most_things) + " things in a text",
+                                     "this text holds too many things; write it in parts");
+        things.push_back(std::move(rest));
+    }
+    return things;
+}
+
+}  // namespace feed::detail

@@ -1,0 +1,338 @@
+#pragma once
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "feed/feedstock/amount_mass.hpp"
+#include "feed/feedstock/lookup.hpp"
+#include "feed/feedstock/place.hpp"
+#include "feed/feedstock/preparation.hpp"
+#include "feed/feedstock/thing_list.hpp"
+#include "feed/quantity/error.hpp"
+
+namespace feed {
+
+/// A word of the keeper's that stands for other words: "bananas" for "banana peels".
+struct Meaning {
+    std::string said;
+    std::string means;
+};
+
+/// What a keeper's file says about words: vessels, feedstocks of its own, meanings.
+struct KeeperWords {
+    std::span<const Container> containers;
+    std::span<const std::shared_ptr<const Feedstock>> own;
+    std::span<const Meaning> meanings;
+};
+
+/// One thing of a text: how much of what.
+struct ReadThing {
+    std::string written;                         ///< the piece of the text
+    std::string words;                           ///< the keeper's words for the feedstock
+    std::shared_ptr<const Feedstock> feedstock;  ///< prepared as the words say
+    std::vector<Preparation> preparations;       ///< those that were said
+    Amount amount;
+    MassFromAmount mass;
+    /// It is never fed; bar_words() say why and where with it instead. The amount may be missing
+    /// then and counts as one piece.
+    bool barred = false;
+    std::vector<std::string> said;  ///< what was taken for granted, a sentence each
+};
+
+/// What a text holds: the things that are clear, and what has to be asked.
+struct ReadThings {
+    std::vector<ReadThing> things;  ///< in the order of the text
+    Errors questions;               ///< ambiguous, vague or unknown parts, each with its repair
+};
+
+namespace detail {
+
+/// What the words of one thing mean, with the feedstocks and words of the keeper's file first.
+class ThingReader {
+public:
+    explicit ThingReader(const KeeperWords& keeper) : keeper_(keeper) {
+        for (const auto& own : keeper.own)
+            own_keys_.push_back(own_key(own->name));
+        for (const auto& meaning : keeper.meanings)
+            meaning_keys_.push_back(own_key(meaning.said));
+    }
+
+    /// The feedstock that words name. `reading` is what the table says; a feedstock of the keeper's
+    /// own has no alternatives.
+    Result<Found> find(std::string_view words, const NameReading* reading = nullptr) const {
+        const std::string key = own_key(words);
+        for (std::size_t i = 0; i < meaning_keys_.size(); ++i) {
+            if (meaning_keys_[i] != key) continue;
+            const auto& meant = keeper_.meanings[i].means;
+            if (own_key(meant) != key) return find_meant(meant);
+        }
+        for (std::size_t i = 0; i < own_keys_.size(); ++i) {
+            if (own_keys_[i] != key) continue;
+            Found found;
+            found.feedstock = keeper_.own[i];
+            return found;
+        }
+        if (reading != nullptr) return found_by(words, *reading);
+        return look_up(words);
+    }
+
+    /// Whether words name something without guessing.
+    bool names(std::string_view words) const {
+        if (words.empty() || words.size() > longest_name) return false;
+        const std::string key = own_key(words);
+        const auto is_key = [&](const std::string& one) { return one == key; };
+        if (std::any_of(meaning_keys_.begin(), meaning_keys_.end(), is_key)) return true;
+        if (std::any_of(own_keys_.begin(), own_keys_.end(), is_key)) return true;
+        const auto list = name_words(words);
+        if (list.size() > 8) return false;
+        return !match_strictly(list).matches.empty();
+    }
+
+    std::span<const Container> containers() const noexcept { return keeper_.containers; }
+
+private:
+    /// A name of the keeper's, made comparable: the singular, without joining words before it ("my
+    /// mix"); those inside tell names apart ("mix a").
+    static std::string own_key(std::string_view name) {
+        std::string key = singular_text(plain_text(name));
+        for (auto blank = key.find(' '); blank != std::string::npos; blank = key.find(' ')) {
+            if (!is_joining_word(std::string_view(key).substr(0, blank))) break;
+            key.erase(0, blank + 1);
+        }
+        return key;
+    }
+
+    /// What a meaning means, without looking for another meaning: two may not lead in a circle.
+    Result<Found> find_meant(std::string_view words) const {
+        const std::string key = own_key(words);
+        for (std::size_t i = 0; i < own_keys_.size(); ++i) {
+            if (own_keys_[i] != key) continue;
+            Found found;
+            found.feedstock = keeper_.own[i];
+            return found;
+        }
+        return look_up(words);
+    }
+
+    KeeperWords keeper_;
+    std::vector<std::string> own_keys_;
+    std::vector<std::string> meaning_keys_;
+};
+
+/// The preparations among words that were left aside; those of cutting say nothing new of what is
+/// described as cut.
+inline std::vector<Preparation> said_preparations(const std::vector<std::string>& left_aside,
+                                                  const Feedstock& feedstock) {
+    std::vector<Preparation> list;
+    for (const auto& word : left_aside) {
+        const auto preparation = parse_preparation(word);
+        if (!preparation || *preparation == Preparation::chopped) continue;
+        list.push_back(*preparation);
+    }
+    const auto& moisture = feedstock[Property::moisture_wet];
+    const bool is_wet = moisture && moisture->value > 0.5;
+    for (const auto& word : left_aside) {
+        const bool soak = word == "soaked" || word == "soggy" || word == "wet" || word == "moist" ||
+                          word == "damp";
+        const bool dry = word == "dry";
+        const bool known = std::find(list.begin(), list.end(), Preparation::soaked) != list.end();
+        if (soak && !is_wet && !known && feedstock.has(Role::bedding))
+            list.push_back(Preparation::soaked);
+        if (dry && is_wet && feedstock.group == Group::scraps) list.push_back(Preparation::dried);
+    }
+    return list;
+}
+
+/// Words that make another thing of it than the table describes: "dry rice" where the row is
+/// cooked.
+inline std::string_view contradiction_in(const std::vector<std::string>& left_aside,
+                                         const Feedstock& feedstock) {
+    const bool is_cooked = feedstock.id.find("-cooked") != std::string::npos;
+    const auto& moisture = feedstock[Property::moisture_wet];
+    const bool soaked_row = feedstock.has(Role::bedding) && moisture && moisture->value > 0.5 &&
+                            feedstock.name.find("soaked") != std::string::npos;
+    for (const auto& word : left_aside) {
+        const bool dry = word == "dry" || word == "dried" || word == "uncooked";
+        if (dry && (is_cooked || soaked_row)) return word;
+        if (word == "raw" && is_cooked) return word;
+    }
+    return {};
+}
+
+inline Error swells(std::string_view written, std::string_view word, const Feedstock& feedstock) {
+    const bool cooked = feedstock.id.find("-cooked") != std::string::npos;
+    const std::string how = cooked ? "cooked" : "soaked";
+    return lookup_error(ErrorCode::ambiguous_feedstock, written, {feedstock.name},
+                        "\"" + std::string(written) + "\" is known here only " + how + ", not " +
+                            std::string(word) + "; weigh it " + how + " and write \"" +
+                            feedstock.name + "\"");
+}
+
+/// What the other parts of a counted fruit would weigh, once: "as cores about 60 g".
+inline std::string other_parts(const ReadThing& thing, const Found& found) {
+    if (found.alternatives.empty()) return "";
+    std::string text = "\"" + thing.words + "\" is taken as " + found.feedstock->name;
+    if (!found.part.empty() && text.find(found.part) == std::string::npos)
+        text += " (" + found.part + ")";
+    const bool weighed = thing.amount.kind == AmountKind::mass;
+    if (!weighed) text += ", about " + weight_text(thing.mass.wet_mass);
+    const auto& other = found.alternatives.front();
+    text +=
+        "; for " + (other.part.empty() ? other.name : other.part) + " write \"" + other.name + "\"";
+    if (!weighed) {
+        const auto mass = wet_mass_of(thing.amount, feedstock_at(other.index));
+        if (mass) text += ", about " + weight_text(mass->wet_mass);
+    }
+    return text;
+}
+
+inline Error no_amount(std::string_view written) {
+    return amount_error(
+        ErrorCode::missing_value, written, "an amount and a thing, such as 1 kg or a cup of it",
+        "how much is \"" + std::string(written) + "\"? Write for instance \"1 kg " +
+            std::string(written) + "\" or \"a cup of " + std::string(written) + "\"");
+}
+
+/// Of several materials a counted word may name, the only one that people count: "2 limes" are
+/// fruit.
+inline void prefer_what_is_counted(NameReading& reading, const Amount& amount) {
+    auto& matches = reading.matches;
+    if (!amount.counted || matches.size() < 2 || matches[1].rank != matches[0].rank) return;
+    std::vector<std::size_t> countable;
+    for (std::size_t i = 0; i < matches.size() && matches[i].rank == matches[0].rank; ++i) {
+        if (is_barred(matches[i].index)) return;
+        if (counted_measure(feedstock_at(matches[i].index))) countable.push_back(i);
+    }
+    if (countable.size() != 1) return;
+    for (std::size_t i = 0; i < matches.size(); ++i)
+        matches[i].rank =
+            static_cast<std::uint8_t>(i == countable.front() ? 0 : 1 + matches[i].rank);
+    std::stable_sort(matches.begin(), matches.end(),
+                     [](const NameMatch& a, const NameMatch& b) { return a.rank < b.rank; });
+}
+
+/// "3 cardboard boxes" of a material that is counted in sheets: boxes have any size.
+inline std::optional<Error> size_of_vessel(const Amount& amount, std::string_view words,
+                                           const Feedstock& feedstock) {
+    if (!amount.counted || feedstock.stance == Stance::avoid) return std::nullopt;
+    const auto unit = find_unit(singular_text(unit_text(words.substr(words.rfind(' ') + 1))));
+    const auto counted = counted_measure(feedstock);
+    if (!unit || !unit->unit->is_vessel() || counted == Measure::piece) return std::nullopt;
+    return amount_error(ErrorCode::ambiguous_amount, words, measures_text(feedstock),
+                        "a " + std::string(unit->unit->plain_name) +
+                            " may be of any size; weigh it and write for instance \"500 g " +
+                            std::string(words) + "\"");
+}
+
+/// One piece of a text as a thing, or what has to be asked.
+inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText& piece) {
+    ReadThing thing;
+    thing.written = piece.written;
+    thing.words = piece.words;
+    auto reading = read_name(piece.words);
+    if (piece.amount) {
+        thing.amount = *piece.amount;
+        prefer_what_is_counted(reading, thing.amount);
+    }
+    const auto found = reader.find(piece.words, &reading);
+    if (piece.question && (!found || found->feedstock->stance != Stance::avoid))
+        return *piece.question;
+    if (!found) return found.errors();
+    thing.feedstock = found->feedstock;
+    thing.barred = found->feedstock->stance == Stance::avoid;
+    if (thing.barred) {
+        const BarWords bar = bar_words(*found->feedstock);
+        thing.said.push_back(never_fed(found->feedstock->name) + ": " + std::string(bar.why) +
+                             "; instead: " + std::string(bar.instead));
+    }
+    if (!piece.amount) {
+        if (!thing.barred) return no_amount(piece.words);
+        thing.amount.kind = AmountKind::measure;
+        thing.amount.count = 1.0;
+        thing.amount.unit = text(Measure::piece);
+        thing.mass = mass_of_barred(thing.amount);
+        return thing;
+    }
+    if (const auto word = contradiction_in(found->left_aside, *found->feedstock); !word.empty())
+        return swells(piece.words, word, *found->feedstock);
+    thing.preparations = said_preparations(found->left_aside, *thing.feedstock);
+    if (!thing.preparations.empty())
+        thing.feedstock =
+            std::make_shared<const Feedstock>(prepared(*thing.feedstock, thing.preparations));
+    auto amount = thing.amount;
+    if (piece.last_word_measure &&
+        measured(*thing.feedstock, *piece.last_word_measure) != nullptr) {
+        amount.measure = *piece.last_word_measure;
+        amount.unit = text(amount.measure);
+        amount.counted = false;
+    }
+    if (const auto question = size_of_vessel(amount, piece.words, *thing.feedstock))
+        return *question;
+    auto mass = wet_mass_of(amount, *thing.feedstock);
+    if (!mass) return mass.errors();
+    thing.amount = amount;
+    thing.mass = *std::move(mass);
+    const auto say_once = [&](std::string sentence) {
+        if (!sentence.empty()) thing.said.push_back(std::move(sentence));
+    };
+    say_once(amount.said);
+    // What only says the preparation is carried by the feedstock's own words.
+    const bool only_prepared =
+        reading.loosely && reading.slips_to.empty() && !found->left_aside.empty() &&
+        std::all_of(found->left_aside.begin(), found->left_aside.end(),
+                    [](const std::string& word) { return parse_preparation(word).has_value(); });
+    if (only_prepared && found->alternatives.empty()) return thing;
+    say_once(found->alternatives.empty() ? found->said : other_parts(thing, *found));
+    return thing;
+}
+
+}  // namespace detail
+
+/// The feedstock that words mean: by the meanings and feedstocks of the keeper's file, then by
+/// `look_up`. Errors: those of look_up. Threads: pure.
+inline Result<Found> find_thing(std::string_view words, const KeeperWords& keeper = {}) {
+    return detail::ThingReader(keeper).find(words);
+}
+
+/// What is longer is no list of scraps.
+inline constexpr std::size_t longest_list = 4000;
+
+/// Reads what people write about what they have: one thing or several, the amount before or behind,
+/// counts without a unit, loose words, ranges, preparations ("3 apples, a cup of coffee and 2
+/// frozen banana peels"). Parts are parted by commas, semicolons, lines, "and", "&" or "+". What is
+/// never fed is found by name, even without an amount. What cannot be told is asked: the error
+/// names the part, both readings or the nearest names, and a repair that can be typed.
+/// Time: linear in the text but for names that join words ("core and peel"). Threads: pure.
+inline ReadThings read_things(std::string_view text, const KeeperWords& keeper = {}) {
+    ReadThings all;
+    if (text.size() > longest_list) {
+        all.questions.push_back(detail::amount_error(
+            ErrorCode::too_large, text.substr(0, 40), "at most 4000 characters",
+            "this text is too long for a list of things; write it in parts"));
+        return all;
+    }
+    const detail::ThingReader reader(keeper);
+    for (const auto& piece : detail::split_things(text, reader)) {
+        if (piece.question && piece.words.empty()) {
+            all.questions.push_back(*piece.question);
+            continue;
+        }
+        auto thing = detail::finish_thing(reader, piece);
+        if (thing) {
+            all.things.push_back(*std::move(thing));
+        } else {
+            for (const auto& error : thing.errors())
+                all.questions.push_back(error);
+        }
+    }
+    if (all.things.empty() && all.questions.empty())
+        all.questions.push_back(detail::amount_error(
+            ErrorCode::empty, text, "an amount and a thing, such as 3 apples",
+            "nothing is written here; write for instance \"3 apples, a cup of coffee grounds\""));
+    return all;
+}
+
+}  // namespace feed
