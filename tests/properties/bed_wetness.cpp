@@ -31,16 +31,16 @@ struct Tally {
     double alarmed_share() const { return static_cast<double>(alarmed) / fine; }
 };
 
-struct Trial {
+struct Attempt {
     BedNumbers bed;
     Load load;
     double saturation;  // what really follows
 };
 
-std::vector<Trial> trials(int households) {
+std::vector<Attempt> trials(int households) {
     kitchen::Dice dice(4711);
     const auto table = kitchen::whole_table();
-    std::vector<Trial> all;
+    std::vector<Attempt> all;
     for (int i = 0; i < households; ++i) {
         kitchen::Household h = kitchen::random_household(dice, table);
         h.bed.earlier.clear();
@@ -64,7 +64,7 @@ std::vector<Trial> trials(int households) {
 
 TEST_CASE("wet beds are seldom missed and fine beds seldom accused") {
     Tally tally;
-    for (const Trial& t : trials(4000))
+    for (const Attempt& t : trials(4000))
         tally.count(
             t.saturation,
             hazard_number(Hazard::wet, feeding_place(t.bed, t.bed.surface_m2), t.load).level);
@@ -79,7 +79,7 @@ TEST_CASE("the two factors chosen are near the best of their ranges") {
     // A wet bed missed costs as much as five false alarms: the remedy is a handful of card.
     const auto cost = [all = trials(4000)](double released, double planned) {
         Tally tally;
-        for (const Trial& t : all) {
+        for (const Attempt& t : all) {
             const double room = planned * (t.bed.capacity_kg.value + t.load.capacity_kg.value) -
                                 t.bed.water_kg - t.load.bedding_water_kg.value;
             const double water =

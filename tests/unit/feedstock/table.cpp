@@ -295,15 +295,15 @@ TEST_CASE("British and American names, plurals and household words find their fe
         {"dog poo", "pet-waste"},
         {"quicklime", "hydrated-lime"},
         {"garden lime", "limestone-ground"},
-        // Fed as peel or core: that is what a caddy holds.
-        {"apple", "apple-pomace"},
-        {"apples", "apple-pomace"},
+        // The word decides the part: a fruit is the whole fruit unless peel or core is said.
+        {"apple", "apple-whole"},
+        {"apples", "apple-whole"},
         {"pear", "pear-core"},
-        {"banana", "banana-peel"},
-        {"orange", "orange-peel"},
-        {"melons", "melon-peel"},
-        {"pineapple", "pineapple-peel"},
-        {"avocado", "avocado-skin-stone"},
+        {"banana", "banana-whole"},
+        {"orange", "orange-whole"},
+        {"melons", "cantaloupe-whole"},
+        {"pineapple", "pineapple-whole"},
+        {"avocado", "avocado-whole"},
         {"egg", "eggshell-crushed"},
     };
     for (const auto& [name, id] : names) {

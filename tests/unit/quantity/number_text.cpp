@@ -22,8 +22,8 @@ TEST_CASE("numbers are read the way people write amounts") {
 }
 
 TEST_CASE("what is not one number is refused") {
-    for (const char* text : {"", ".", "-", "1,5", "1.2.3", "1/0", "one", "nan", "inf", "1e", "5.",
-                             "1 2", "0x10", "1e999"}) {
+    for (const char* text :
+         {"", ".", "-", "1.2.3", "1/0", "one", "nan", "inf", "1e", "5.", "1 2", "0x10", "1e999"}) {
         CAPTURE(text);
         CHECK_FALSE(parse_number(text).has_value());
     }

@@ -252,8 +252,12 @@ inline void set_missing(HazardNumber& n, double missing_kg, double concerned_kg)
 }
 
 /// How far the share of water is known. Errors of independent numbers are added in quadrature: the
-/// worst of all at once would never let the check decide anything.
-inline double wetness_error(const FeedingPlace& p, const Load& load, double limit) noexcept {
+/// worst of all at once would never let the check decide anything. How much water the food sets
+/// free is left out on the kind side: food only ever brings water, so more of it is never less
+/// serious.
+/// @param food_water  the water of the food whose error counts.
+inline double wetness_error(const FeedingPlace& p, const Load& load, double limit,
+                            const Ranged& food_water) noexcept {
     const BedNumbers& bed = *p.bed;
     const auto half = [](const Ranged& r) { return 0.5 * (r.high - r.low); };
     const double bed_error =
@@ -262,7 +266,7 @@ inline double wetness_error(const FeedingPlace& p, const Load& load, double limi
                          bed.capacity_kg.value * half(bed.saturation))
             : std::hypot(limit * half(bed.capacity_kg), bed.water_error_kg);
     const double error = std::sqrt(
-        bed_error * bed_error + std::pow(half(bed.free_water_kg + load.free_water_kg), 2) +
+        bed_error * bed_error + std::pow(half(bed.free_water_kg + food_water), 2) +
         std::pow(half(bed.evaporation_kg), 2) + std::pow(limit * half(load.capacity_kg), 2));
     return error / water_room(p, load);
 }
@@ -281,8 +285,9 @@ inline HazardNumber number_of_row(const HazardRow& row, const FeedingPlace& p,
     switch (row.hazard) {
         case Hazard::wet:
         case Hazard::dry: {
-            const double error = wetness_error(p, load, n.watch);
-            n.value = {n.value.value, n.value.value - error, n.value.value + error};
+            const double kind = wetness_error(p, load, n.watch, Ranged(0.0));
+            const double harsh = wetness_error(p, load, n.watch, load.free_water_kg);
+            n.value = {n.value.value, n.value.value - kind, n.value.value + harsh};
             break;
         }
         case Hazard::overfed:
