@@ -66,11 +66,11 @@ _feed() {
             fi ;;
         show)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--numbers --json --units --help" -- "$word")
             fi ;;
         blend)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--strict --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;
