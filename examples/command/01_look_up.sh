@@ -1,2 +1,2 @@
 # Look up a feedstock: what is known of used coffee grounds, how well, and from where.
-feed show "coffee grounds"
+feed show "coffee grounds" --numbers

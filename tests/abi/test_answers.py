@@ -17,7 +17,7 @@ blend: [300 g bread, 200 g lemon]
 """
 BALANCE = b"""libfeed: 1
 balance:
-  at_hand: [2 kg coffee grounds, 1 kg melon]
+  at_hand: [2 kg coffee grounds, 1 kg melon, 10 g newspaper]
   targets: {set: worm-bed}
 """
 FEEDING = [(b"bread", 0.3), (b"lemon", 0.2)]
@@ -248,7 +248,7 @@ def test_what_a_check_took_for_granted(asked: Asked) -> None:
 
 def test_advice_where_targets_cannot_be_met(asked: Asked) -> None:
     problem = asked.handle("feed_problem_create", None)
-    for words, wet_kg in ((b"coffee grounds", 2.0), (b"melon", 1.0)):
+    for words, wet_kg in ((b"coffee grounds", 2.0), (b"melon", 1.0), (b"newspaper", 0.01)):
         entry = library.Sized("feed_entry")
         feedstock = asked.handle("feed_feedstock_look_up", words, None)
         entry.set("feedstock", ctypes.c_void_p(feedstock))

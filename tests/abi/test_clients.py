@@ -26,7 +26,7 @@ def test_a_ctypes_client_balances(build_dir: Path) -> None:
 
 
 def test_a_ctypes_client_is_told_what_is_wrong(build_dir: Path) -> None:
-    done = run(build_dir, "coffe groundz", "1.2")
+    done = run(build_dir, "cofeee grundz", "1.2")
     assert done.returncode == 10  # FEED_UNKNOWN_FEEDSTOCK
     assert "coffee grounds" in done.stderr.lower()
     assert done.stdout == ""

@@ -19,7 +19,7 @@ ROOT = Path(__file__).resolve().parents[2]
     ("call", "kind", "base", "code"),
     [
         (
-            lambda: libfeed.feedstock("bananna peeel"),
+            lambda: libfeed.feedstock("qwrtz peeel"),
             libfeed.FeedNameError,
             KeyError,
             ErrorCode.UNKNOWN_FEEDSTOCK,
@@ -103,16 +103,15 @@ def test_file_error_has_line_and_column() -> None:
 
 def test_all_problems_at_once() -> None:
     with pytest.raises(libfeed.FeedError) as caught:
-        libfeed.blend(["3 kg moon dust", "2 cardboard", "-1 kg newspaper"])
+        libfeed.blend(["3 kg moon dust", "2 zorps cardboard", "-1 kg newspaper"])
     codes = [problem.code for problem in caught.value.errors]
     assert codes[0] is ErrorCode.UNKNOWN_FEEDSTOCK
-    assert ErrorCode.UNIT_MISSING in codes
     assert ErrorCode.OUT_OF_RANGE in codes
 
 
 def test_nearest_names_are_given() -> None:
     with pytest.raises(libfeed.FeedNameError) as caught:
-        libfeed.feedstock("coffe grouns")
+        libfeed.feedstock("cofeee grundz")
     assert "Coffee grounds" in caught.value.allowed
 
 

@@ -40,8 +40,8 @@ def scraps(rows: int, seed: int = 3) -> np.ndarray:
 
 @pytest.fixture(scope="module")
 def problem() -> libfeed.Problem:
-    at_hand = ["1 kg kitchen scraps", "coffee grounds", "cardboard", "water"]
-    return libfeed.Problem(at_hand)
+    grounds = libfeed.Entry("coffee grounds", most_wet_kg=1.0)
+    return libfeed.Problem(["1 kg kitchen scraps", grounds, "cardboard", "water"])
 
 
 # Rows side by side, and one by one where two columns are of one feedstock.
@@ -71,7 +71,11 @@ def test_balances_have_the_bits_of_one_by_one(problem: libfeed.Problem, threads:
     assert set(many.status) == {"solved", "infeasible"}
     for row, wanted in enumerate(amounts):
         entries = [
-            libfeed.Entry(entry.feedstock, wet_kg=None if np.isnan(wanted[i]) else wanted[i])
+            libfeed.Entry(
+                entry.feedstock,
+                wet_kg=None if np.isnan(wanted[i]) else wanted[i],
+                most_wet_kg=1.0 if i == 1 and np.isnan(wanted[i]) else None,
+            )
             for i, entry in enumerate(problem.entries)
         ]
         one = libfeed.balance(entries)

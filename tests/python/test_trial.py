@@ -57,8 +57,8 @@ def test_tables_and_notebooks() -> None:
     assert list(table.index) == list(range(1, 13))
     assert set(table["gone_by_days"]) == {9.0, 18.0}
     assert len(libfeed.to_pandas(plan())) == 12
-    assert "Clear" in watched(24)._repr_html_()  # type: ignore[attr-defined]
-    assert "seed 7" in plan()._repr_html_()  # type: ignore[attr-defined]
+    assert "Clear" in watched(24)._repr_html_()
+    assert "seed 7" in plan()._repr_html_()
 
 
 def test_a_file_without_a_trial_or_its_seed_is_refused() -> None:

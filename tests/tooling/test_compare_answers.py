@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import stat
 from pathlib import Path
 from typing import Any
@@ -146,7 +147,7 @@ def test_the_whole(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     few = ["--count", "8", "--verbs", "balance,forecast"]
     assert compare_answers.main([one, one, *few]) == 0
     assert compare_answers.main([one, two, *few, "--cache", str(tmp_path / "kept")]) == 1
-    assert "forecast value value: 10 answers" in capsys.readouterr().out
+    assert re.search(r"forecast value value: \d+ answers", capsys.readouterr().out)
     meant = tmp_path / "meant.yaml"
     meant.write_text("- {key: value, at_most: 0.02, why: a test}\n", encoding="utf-8")
     again = [*few, "--cache", str(tmp_path / "kept"), "--explained", str(meant)]

@@ -77,6 +77,7 @@ __all__: list[str] = [
     "own_feedstock",
     "plan_trial",
     "portion",
+    "portions",
     "ration",
     "read_feed_file",
     "read_feed_text",
@@ -336,7 +337,7 @@ class Portion:
     feedstock : Feedstock or str
         The feedstock, or words for one of the table.
     amount : str, optional
-        "1.2 kg", "3 L", "6 piece", "2 cup", "1/2 bucket": a number and a unit.
+        "1.2 kg", "3 L", "6 piece", "half a bucket": a number and a unit.
     wet_kg : float, optional
         Wet mass, kg; instead of ``amount``.
     containers : list of (str, float), optional
@@ -3069,9 +3070,9 @@ def look_up(words: str) -> Found:
     --------
     >>> found = libfeed.look_up("apple")
     >>> found.part
-    'core'
+    'whole'
     >>> [other.part for other in found.alternatives]
-    ['whole', 'flesh']
+    ['core', 'flesh']
     """
 
 def own_feedstock(
@@ -3176,7 +3177,7 @@ def portion(
     Parameters
     ----------
     text : str
-        An amount and a feedstock: "1.2 kg coffee grounds", "6 piece apple".
+        An amount and a feedstock: "1.2 kg coffee grounds", "6 apples".
     containers : list of (str, float), optional
         Vessels of your own and their volumes in litres.
 
@@ -3188,6 +3189,39 @@ def portion(
     --------
     >>> libfeed.portion("1.2 kg coffee grounds")
     <Portion 1.2 kg coffee-grounds, 1.2 kg>
+    """
+
+def portions(
+    text: str,
+    *,
+    containers: collections.abc.Sequence[
+        tuple[str, typing.SupportsFloat | typing.SupportsIndex]
+    ] = [],
+) -> list[Portion]:
+    """
+    The portions that a text means, as people write what they have.
+
+    Parameters
+    ----------
+    text : str
+        One thing or several: "3 apples, a cup of coffee grounds and 2 banana peels".
+    containers : list of (str, float), optional
+        Vessels of your own and their volumes in litres.
+
+    Returns
+    -------
+    list of Portion
+        In the order of the text; what is never fed is among them.
+
+    Raises
+    ------
+    FeedNameError, FeedValueError
+        What has to be asked: an unknown name, an amount with two readings, no amount.
+
+    Examples
+    --------
+    >>> [portion.feedstock.id for portion in libfeed.portions("3 apples and 2 banana peels")]
+    ['apple-whole', 'banana-peel']
     """
 
 def ration(

@@ -38,6 +38,7 @@ class ErrorCode(enum.IntEnum):
     CONTRADICTION = 24
     EMPTY = 25
     INTERNAL = 26
+    AMBIGUOUS_AMOUNT = 27
 
 
 @dataclass(frozen=True)
