@@ -10,7 +10,6 @@ from pathlib import Path
 from typing import Any
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
-SUPPORT = Path(__file__).resolve().parents[1] / "support"
 TODAY = date(2026, 4, 1)  # the day on which the dialogues are held
 
 

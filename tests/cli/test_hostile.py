@@ -9,11 +9,9 @@ import unicodedata
 from pathlib import Path
 from xml.etree import ElementTree
 
-import pytest
-from command import SUPPORT, call
-
-sys.path.insert(0, str(SUPPORT))
 import hostile
+import pytest
+from command import call
 
 # What must not reach a screen: controls but line feeds, and what turns or hides words.
 TURNING = {chr(c) for c in (0x61C, 0x200E, 0x200F, *range(0x2028, 0x202F), *range(0x2066, 0x206A))}

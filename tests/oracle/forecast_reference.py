@@ -85,7 +85,7 @@ class Bed:
         """Temperature of pocket and bed by mass: what decay, ammonia and drying feel."""
         share = min(1.0, self.trace["pocket_wet"] / (totals["water"] + totals["dry"]))
         bed_c: float = self.now["bed_c"]
-        return bed_c + share * (self.now["pocket_c"] - bed_c)
+        return float(bed_c + share * (self.now["pocket_c"] - bed_c))
 
     def rates(self, totals: dict[str, float]) -> tuple[list[float], float, float]:
         """Pool rates, castings rate and temperature factor."""
@@ -240,12 +240,12 @@ class Bed:
         def active(celsius: float) -> float:
             held = min(celsius, 40.0)
             level = (1.066 ** (held - 20) - 1.21 ** (held - 60)) / (1.066**5 - 1.21**-35)
-            return level * min(1.0, max(0.0, (65 - celsius) / 10))
+            return float(level * min(1.0, max(0.0, (65 - celsius) / 10)))
 
         def burnt(uptake: float) -> float:
             # 0.275 = J 0.05/in_cover + J^2/(2 uptake in_pocket)
             roots = np.roots([1 / (2 * uptake * in_pocket), 0.05 / in_cover, -0.275])
-            return min(1.0, 2 * float(roots.real.max()) / (uptake * aired))
+            return float(min(1.0, 2 * float(roots.real.max()) / (uptake * aired)))
 
         def heat(_: float, y: Vector) -> Vector:
             pocket, bed, food, old = y
