@@ -163,7 +163,7 @@ def test_a_file_is_told_by_its_name(feed_command: Path, tmp_path: Path) -> None:
 
 
 def test_asking_back_has_a_code(feed_command: Path) -> None:
-    errors: list[dict[str, object]] = []
+    errors: list[dict[str, str]] = []
     for words in ("1 kg lime", "1 kg chips", "1 kg ash", "1 kg qqqq"):
         said = call(feed_command, "blend", words, "--json", code=None)
         if said.returncode == 2:
