@@ -137,7 +137,7 @@ std::string as_note(const std::string& word) {
     if (key == "gone") said = plain_text(value) == "no" ? "not gone" : "gone";
     if (key == "squeeze") said = value;
     for (const std::string_view same : {"smell", "temperature", "ph", "left", "worms", "note"})
-        if (key == same) said = key + " " + value;
+        if (key == same) said = std::string(key).append(" ").append(value);
     return !said.empty() && io::read_note(said, Date{}) ? said : std::string();
 }
 

@@ -51,7 +51,7 @@ bool is_feed_file(const std::string& path) {
     const std::string_view head = std::string_view(*text).substr(0, start);
     const std::size_t key = head.find("libfeed");
     return key != std::string_view::npos &&
-           head.substr(key).find_first_of(":") < std::string_view("libfeed\" :").size();
+           head.substr(key).find(':') < std::string_view("libfeed\" :").size();
 }
 
 std::optional<Error> must_not_be_written(std::span<const OutputFile> outputs, std::size_t at,

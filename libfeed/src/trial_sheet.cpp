@@ -124,7 +124,8 @@ private:
         const double left = x + 0.5 * (width - cell * static_cast<double>(columns));
         for (std::size_t i = 0; i < each; ++i) {
             const double at_x = left + cell * static_cast<double>(i % columns);
-            const double at_y = y + 9.0 + cell * static_cast<double>(i / columns);
+            const std::size_t line = i / columns;
+            const double at_y = y + 9.0 + cell * static_cast<double>(line);
             drawing.box(at_x + 0.8, at_y + 0.8, cell - 1.6, cell - 1.6, thin);
             drawing.write(at_x + 0.5 * cell, at_y + 0.5 * cell + 1.8,
                           std::to_string(block * each + i + 1),
@@ -213,8 +214,9 @@ private:
                           std::to_string(plan_.layout.seed) + ".");
             for (std::size_t i = from; i < std::min(plots.size(), from + columns * rows); ++i) {
                 const std::size_t in_page = i - from;
-                const double x = margin + (width_ - 2.0 * margin) *
-                                              static_cast<double>(in_page / rows) / columns;
+                const std::size_t column = in_page / rows;
+                const double x =
+                    margin + (width_ - 2.0 * margin) * static_cast<double>(column) / columns;
                 const double y = 42.0 + row * static_cast<double>(in_page % rows);
                 const Plot& plot = plots[i];
                 drawing.write(x, y, "plot " + std::to_string(plot.number), bold);

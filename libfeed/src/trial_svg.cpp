@@ -291,7 +291,8 @@ private:
         for (std::size_t block = 0; block < blocks(); ++block) {
             const double x = 20.0 + cell * static_cast<double>(each() + 1) *
                                         static_cast<double>(block % map_columns());
-            const double top = y + 22.0 + 46.0 * static_cast<double>(block / map_columns());
+            const std::size_t line = block / map_columns();
+            const double top = y + 22.0 + 46.0 * static_cast<double>(line);
             drawing.write(x, top - 2.0, trial_.bins[block % trial_.design.bins],
                           "font-size=\"10\"");
             for (std::size_t i = 0; i < each(); ++i) {

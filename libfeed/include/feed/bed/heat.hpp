@@ -223,7 +223,8 @@ inline WarmestTwo warmest(const HeatPocket& pocket, const HeatBed& bed, double s
     const HeatPlace place(pocket.wet_kg, pocket.volume_m3, spread_m2, bed.surface_m2, bed.outer_m2,
                           bed.wet_kg, bed.cover_m, with);
     HeatStores now{around_c, around_c, pocket_labile_kg, bed_labile_kg};
-    for (double day = 0.0; day < heat_longest_days; day += heat_step_days) {
+    constexpr int steps = static_cast<int>(heat_longest_days / heat_step_days);
+    for (int step = 0; step < steps; ++step) {
         place.step(now, around_c, heat_step_days);
         const bool falling = now.pocket_c < most.pocket_c && now.bed_c < most.bed_c;
         most.pocket_c = std::max(most.pocket_c, now.pocket_c);

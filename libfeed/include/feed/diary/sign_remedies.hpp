@@ -217,7 +217,7 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
                                 "Feed nothing, never lime; mix ",
                                 " into the food and leave the lid ajar.", units);
         case Cause::salty: {
-            const SignStep step = remedy_by_step(Hazard::salty, said, said, units);
+            SignStep step = remedy_by_step(Hazard::salty, said, said, units);
             if (step.kind != StepKind::none) return step;
             return looking(
                 "Feed nothing salted and rinse what is; the feedings you listed are no "

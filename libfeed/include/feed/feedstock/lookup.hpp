@@ -67,6 +67,7 @@ inline std::string feedstock_list(const std::vector<std::string>& names) {
 inline Error unknown_feedstock(std::string_view words) {
     const auto nearest = nearest_feedstocks(words, 5);
     std::vector<std::string> names;
+    names.reserve(nearest.size());
     for (const auto index : nearest)
         names.emplace_back(feedstock_name(index));
     std::string message = "no feedstock is called \"" + std::string(words) + "\"";

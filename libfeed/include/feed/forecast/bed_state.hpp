@@ -32,7 +32,10 @@ struct PoolStock {
 
     /// @param end  -1 slow, 0 typical, 1 fast.
     constexpr double pace(int end) const noexcept {
-        return organic_kg > 0.0 ? 1.0 + hurried_kg[static_cast<std::size_t>(end + 1)] / organic_kg
+        return organic_kg > 0.0 ? 1.0 + hurried_kg[end < 0   ? 0
+                                                   : end > 0 ? 2
+                                                             : 1] /
+                                            organic_kg
                                 : 1.0;
     }
     constexpr void add(const PoolStock& more, double times) noexcept {

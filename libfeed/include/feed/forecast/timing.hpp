@@ -75,7 +75,7 @@ inline void note_next_feeding(Forecast& f, const CompletedBed& bed, const BedNum
     const SpeciesLimits& limits = limits_of(bed.species);
     f.next_feeding = next_feeding_of(
         soft, limits::feed_again_share.value * soft_share * week_ration_wet_kg(numbers),
-        static_cast<std::size_t>(last_day + 1),
+        static_cast<std::size_t>(last_day < 0 ? 0 : last_day + 1),
         [&](std::size_t day) { return objection(f, limits, day); });
 }
 

@@ -25,9 +25,8 @@ inline std::vector<WorthMeasuring> worth_measuring(
         if (moves >= 0.1 * ration_kg) found.push_back({kind, std::move(label), moves});
     };
     const bool eaten_decides = by_worms || pull[5] > 1e-12 || pull[6] > 1e-12;
-    if (eaten_decides && said.worms.known != WormsKnown::weighed && bed.worms_kg.value > 0.0)
-        add(WorthMeasuring::Kind::worms, ration_kg * half(bed.worms_kg) / bed.worms_kg.value);
-    else if (eaten_decides && !said.worms.wet_mass)
+    const bool weighed = said.worms.known == WormsKnown::weighed && said.worms.wet_mass;
+    if (eaten_decides && !weighed)
         add(WorthMeasuring::Kind::worms, ration_kg * half(bed.worms_kg) / bed.worms_kg.value);
     const bool wetness_said = said.squeeze || said.moisture;
     if (!wetness_said)

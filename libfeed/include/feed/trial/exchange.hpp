@@ -190,7 +190,11 @@ inline Exchange exchange_of(const TrialLayout& layout,
 inline double arrangements_of(const Exchange& exchange) {
     double logarithm = 0.0;
     const auto log_factorial = [](std::size_t n) {
-        return std::lgamma(static_cast<double>(n) + 1.0);
+        // A sum, because lgamma of the C library writes a global sign.
+        double sum = 0.0;
+        for (std::size_t i = 2; i <= n; ++i)
+            sum += std::log(static_cast<double>(i));
+        return sum;
     };
     for (const ExchangeStratum& stratum : exchange.strata) {
         const std::size_t each = stratum.slots / stratum.cards;

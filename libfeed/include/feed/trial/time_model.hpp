@@ -120,10 +120,11 @@ public:
         double height = evaluate(sigma, map, shared_, blocks_, true);
         for (int step = 0; step < 60; ++step) {
             if (!solve()) break;
-            double length = 1.0;
+            double length = 2.0;
             bool better = false;
             SharedRow next{};
-            for (int halving = 0; halving < 30; ++halving, length *= 0.5) {
+            for (int halving = 0; halving < 30; ++halving) {
+                length *= 0.5;
                 for (std::size_t i = 0; i < size_; ++i)
                     next[i] = shared_[i] + length * shared_step_[i];
                 for (std::size_t b = 0; b < blocks_.size(); ++b)
