@@ -45,8 +45,12 @@ def held_inside(problem: dict[str, Any], target: dict[str, Any]) -> bool:
         or not any(is_water(e) for e in problem["entries"])
     ):
         return True
-    # Nothing at all keeps every ratio, and has none to tell.
-    return bool(target["inside"]) or not any(problem["wet_kg"])
+    # Nothing at all keeps every ratio, and has none to tell; nor has water alone a C:N.
+    fed = [
+        kg * (not is_water(entry) or target["property"] != "cn_ratio")
+        for kg, entry in zip(problem["wet_kg"], problem["entries"], strict=True)
+    ]
+    return bool(target["inside"]) or not any(fed)
 
 
 def usual_cost(reference: Reference) -> tuple[Vector, Vector]:

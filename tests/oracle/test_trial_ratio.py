@@ -112,5 +112,6 @@ def test_ratios_against_chains(build_dir: Path) -> None:
             worst_surety = max(worst_surety, off_surety)
             said = f"trial {number}, feeds {first} and {second}"
             assert off < 0.05, f"{said}: {np.log([middle, low, high])} and {theirs}"
-            assert off_surety < 0.01, f"{said}: {surety} and {their_surety}"
+            # 0.01, and twice the error that a chain of 3,200 draws has itself.
+            assert off_surety < 0.01 + 0.004, f"{said}: {surety} and {their_surety}"
     print(f"ends off by at most {worst_end:.3f}, surety by {worst_surety:.4f}")
