@@ -45,9 +45,10 @@ def held_inside(problem: dict[str, Any], target: dict[str, Any]) -> bool:
         or not any(is_water(e) for e in problem["entries"])
     ):
         return True
-    # Nothing at all keeps every ratio, and has none to tell; nor has water alone a C:N.
+    # Nothing at all keeps every ratio, and has none to tell; nor has water alone these two.
+    of_food = target["property"] in ("cn_ratio", "bedding_l_per_scraps_l")
     fed = [
-        kg * (not is_water(entry) or target["property"] != "cn_ratio")
+        kg * (not is_water(entry) or not of_food)
         for kg, entry in zip(problem["wet_kg"], problem["entries"], strict=True)
     ]
     return bool(target["inside"]) or not any(fed)
