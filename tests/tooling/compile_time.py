@@ -14,7 +14,8 @@ import sys
 import tempfile
 from pathlib import Path
 
-MOST = 8.5  # of which the table is about half
+# Table and names are more than a third of it; to fall when they are read only where needed.
+MOST = 10.0
 ROUNDS = 5
 INCLUDE = Path(__file__).resolve().parents[2] / "libfeed" / "include"
 SYSTEM = re.compile(r"^#include (<[^>]+>)", re.MULTILINE)
