@@ -411,8 +411,8 @@ inline void feed_today(RationWork& work, Ration& ration) {
         ration.share_left = left / fed;
         ration.share_left_high = most / fed;
     }
-    ration.weigh = worth_measuring(work.in.bed, work.numbers, work.things, problem.per_kg, plan.kg,
-                                   plan.pull, plan.by_cap_of_worms, ration.scraps.in_kilograms());
+    ration.weigh = worth_measuring(work.in.bed, work.numbers, work.things, plan.kg, plan.pull,
+                                   plan.by_cap_of_worms, ration.scraps.in_kilograms());
 }
 
 }  // namespace detail

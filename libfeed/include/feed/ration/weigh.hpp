@@ -17,8 +17,8 @@ namespace feed {
 /// @param pull  scraps in kg for each unit by which the limit of a hazard row is raised.
 inline std::vector<WorthMeasuring> worth_measuring(
     const Bed& said, const BedNumbers& bed, std::span<const ThingAtHand> things,
-    std::span<const Load> per_kg, std::span<const double> kg,
-    const std::array<double, detail::hazard_row_count>& pull, bool by_worms, double ration_kg) {
+    std::span<const double> kg, const std::array<double, detail::hazard_row_count>& pull,
+    bool by_worms, double ration_kg) {
     std::vector<WorthMeasuring> found;
     const auto half = [](const Ranged& r) { return 0.5 * (r.high - r.low); };
     const auto add = [&](WorthMeasuring::Kind kind, double moves, std::string label = "") {
@@ -45,7 +45,6 @@ inline std::vector<WorthMeasuring> worth_measuring(
                              spread->wet_mass.in_kilograms();
         add(WorthMeasuring::Kind::thing, share * kg[j], things[j].label);
     }
-    static_cast<void>(per_kg);
     std::stable_sort(found.begin(), found.end(),
                      [](const auto& a, const auto& b) { return a.moves_wet_kg > b.moves_wet_kg; });
     if (found.size() > 2) found.resize(2);
