@@ -1,5 +1,5 @@
 /* A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
- * nothing dry. Which wishes conflict, how near one comes, and what mends it. */
+ * hardly anything dry. Which wishes conflict, how near one comes, and what mends it. */
 #include <feed/feed.h>
 #include <stdio.h>
 
@@ -19,6 +19,7 @@ int main(void) {
         feed_problem_use_target_set(problem, FEED_TARGETS_WORM_BED, &error) == FEED_OK &&
         add(problem, "watermelon flesh", 3.0, 3.0, &error) == FEED_OK &&
         add(problem, "coffee grounds", 0.0, 0.5, &error) == FEED_OK &&
+        add(problem, "torn cardboard", 0.0, 0.05, &error) == FEED_OK &&
         feed_balance(problem, NULL, &answer, &error) == FEED_OK &&
         feed_answer_describe(answer, &summary, &error) == FEED_OK &&
         feed_answer_blend(answer, &blend, &error) == FEED_OK && summary.status == FEED_INFEASIBLE) {

@@ -1,12 +1,13 @@
 // A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
-// nothing dry. Which wishes conflict, how near one comes, and what mends it.
+// hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
 #include <cstdio>
 #include <feed/feed.hpp>
 
 int main() {
     const auto melon = feed::look_up("watermelon flesh");
     const auto coffee = feed::look_up("coffee grounds");
-    if (!melon || !coffee) return 1;
+    const auto cardboard = feed::look_up("torn cardboard");
+    if (!melon || !coffee || !cardboard) return 1;
     feed::BalanceProblem problem;
     problem.targets = feed::worm_bed_targets();
     feed::Entry scraps;
@@ -18,7 +19,11 @@ int main() {
     grounds.feedstock = coffee->feedstock;
     grounds.label = "coffee grounds";
     grounds.most = feed::wet_grams(500.0);
-    problem.entries = {scraps, grounds};
+    feed::Entry card;
+    card.feedstock = cardboard->feedstock;
+    card.label = "torn cardboard";
+    card.most = feed::wet_grams(50.0);
+    problem.entries = {scraps, grounds, card};
 
     const auto answer = feed::balance(problem);
     if (!answer || answer->status != feed::BalanceStatus::infeasible) return 1;

@@ -1,5 +1,5 @@
 // A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
-// nothing dry. Which wishes conflict, how near one comes, and what mends it.
+// hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
 import { feed, percent } from "./feed.mjs";
 
 const answer = feed("balance", new URL("../melon_glut.yaml", import.meta.url).pathname);

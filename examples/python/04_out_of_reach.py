@@ -1,10 +1,15 @@
 """A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
-nothing dry. Which wishes conflict, how near one comes, and what mends it.
+hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
 """
 
 import libfeed
 
-answer = libfeed.balance(["3 kg watermelon flesh", libfeed.Entry("coffee grounds", most="500 g")])
+at_hand = [
+    "3 kg watermelon flesh",
+    libfeed.Entry("coffee grounds", most="500 g"),
+    libfeed.Entry("torn cardboard", most="50 g"),
+]
+answer = libfeed.balance(at_hand)
 assert answer.status == "infeasible"
 print("these cannot all hold:")
 for member in answer.conflict:

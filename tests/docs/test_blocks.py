@@ -92,10 +92,9 @@ def test_console_block_shows_true_output(block: Block, playground: Playground) -
     assert renewed(block, playground) == block.text
 
 
-@pytest.mark.parametrize("block", of_kind("sh"))
-def test_sh_block_runs(block: Block, playground: Playground) -> None:
-    done = playground.run(block.text)
-    assert done.returncode == 0, done.stdout
+def test_what_runs_shows_its_output() -> None:
+    """A block of `sh` is one that installs or builds, and marked as such; others are `console`."""
+    assert of_kind("sh") == []
 
 
 @pytest.mark.parametrize("block", of_kind("yaml"))

@@ -13,6 +13,15 @@ namespace {
 
 feed::Result<std::string> answer(std::string_view verb, const char* text, const char* name) {
     if (verb == "show") {
+        // The reader of feed files finds the place of a bad byte itself; a name has no places.
+        if (feed::c::check_text(nullptr, "text", text) != FEED_OK) {
+            feed::Error error;
+            error.code = feed::ErrorCode::not_utf8;
+            error.field = "text";
+            error.allowed = "text in UTF-8";
+            error.message = "this text is not UTF-8";
+            return error;
+        }
         const auto found = feed::look_up(text);
         if (!found) return found.errors();
         return feed::io::to_json(*found->feedstock);
@@ -31,7 +40,7 @@ extern "C" feed_code feed_json(const char* verb, const char* text, const char* n
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
     if (const feed_code code = need_text(error, "verb", verb)) return code;
-    if (const feed_code code = need_text(error, "text", text)) return code;
+    if (text == nullptr) return null_argument(error, "text");
     if (const feed_code code = need_text(error, "name", name)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {

@@ -174,7 +174,8 @@ TEST_CASE("an amount that was not weighed carries its range into every quantity"
 
 TEST_CASE("what was measured by its volume has that volume") {
     const auto both = materials();
-    const auto& density = *(*both[0].share())[Property::bulk_density_loose];
+    const auto shared = both[0].share();
+    const auto& density = *(*shared)[Property::bulk_density_loose];
     feed::Portion litre{both[0].share(), wet_kilograms(density.value / 1000.0)};
     litre.low_share = density.low / density.value;
     litre.high_share = density.high / density.value;
