@@ -91,13 +91,16 @@ inline feed::BalanceProblem random_caddy(const CaddyKind& kind, RandomNumbers& r
     const double main_share = random.between(0.6, 0.9);
     const std::size_t main_count = 2 + random.below(4);
     const std::size_t other_count = 1 + random.below(3);
+    // One draw a statement: compilers differ in the order of a call's arguments.
+    const auto add = [&](const std::vector<std::string_view>& materials, double usual_kg) {
+        const auto id = materials[random.below(materials.size())];
+        const double kilograms = usual_kg * random.between(0.5, 1.5);
+        add_scraps(problem.entries, id, kilograms);
+    };
     for (std::size_t i = 0; i < main_count; ++i)
-        add_scraps(problem.entries, kind.mostly[random.below(kind.mostly.size())],
-                   whole * main_share / static_cast<double>(main_count) * random.between(0.5, 1.5));
+        add(kind.mostly, whole * main_share / static_cast<double>(main_count));
     for (std::size_t i = 0; i < other_count; ++i)
-        add_scraps(problem.entries, kind.beside[random.below(kind.beside.size())],
-                   whole * (1.0 - main_share) / static_cast<double>(other_count) *
-                       random.between(0.5, 1.5));
+        add(kind.beside, whole * (1.0 - main_share) / static_cast<double>(other_count));
     for (const auto id : caddy_beddings)
         problem.entries.push_back(entry_of(id, 0.0, false));
     problem.targets = feed::worm_bed_targets();
