@@ -169,8 +169,9 @@ inline constexpr Command commands[] = {
     {"note", "FILE WORDS...", "Write down what was done or seen, in your own words",
      "Adds one dated entry to the file of a bin, safely, and says what it means today. Say what was "
      "fed (fed 3 apples and a cup of coffee grounds), or seen: gone, half gone, smell sour, wet, "
-     "temperature 24 C, worms 1 lb, bedding 1 kg card, harvested 5 L; several parted by commas. note, "
-     "and then words of your own. Before it may stand yesterday or a date.",
+     "temperature 24 C, worms 1 lb, bedding 1 kg card, harvested 5 L; several parted by commas. At the "
+     "portions of a trial: plot 3 gone, plots 1-6 worms few, plot 2 half left. note, and then words "
+     "of your own. Before it may stand yesterday or a date.",
      note_options, "feed note tote.yaml half gone, smell earthy", "What was seen today.", true},
     {"observe", "DIARY [KEY=VALUE...]", "Add an observation to a diary, or learn from it",
      "Adds an observation to the diary of a bin, safely: the old file stays whole until the new one "
@@ -185,8 +186,8 @@ inline constexpr Command commands[] = {
      signs_options, "feed signs climbing sour", "Worms climb and the bin smells sour.", false},
     {"trial", "plan | read FILE", "Plan feeds side by side, or read what was seen",
      "plan: draws the places of a trial from a seed, makes the portions equal, names the days to look and says what such a trial can tell. "
-     "read: counts what was seen, and says clear, probably, or you cannot tell yet. What was seen is noted in the file under "
-     "observations, plots.",
+     "read: counts what was seen, and says clear, probably, or you cannot tell yet. What was seen is noted with feed note: "
+     "plot 3 gone, plots 1-6 worms few.",
      trial_options, "feed trial plan rinds.yaml --sheet rinds.html",
      "A plan for the trial in rinds.yaml, and its sheet.", true},
     {"version", "", "Show the version of the program and of its table",

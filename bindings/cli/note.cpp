@@ -6,6 +6,7 @@
 #include "feed/io/diary_news.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/today_lines.hpp"
+#include "feed/io/trial_answer.hpp"
 #include "today.hpp"
 
 namespace feed_command {
@@ -18,6 +19,7 @@ std::string answer_text(const io::Appended& with, const io::DiaryNews& news, Dat
                         io::UnitSystem units) {
     std::string text = "Written down:\n" + with.entry + "\n";
     if (!news.look_back.empty()) text += wrapped("Your look: " + news.look_back, 0, 2);
+    if (!news.trial.empty()) text += wrapped(news.trial, 0, 2);
     for (const std::string& line : io::today_lines(with.file, day, units))
         text += line + "\n";
     return text;
@@ -45,6 +47,7 @@ int run_note(const Arguments& arguments) {
         // The answer is ready before anything is written: nothing can fail between the two.
         auto news = io::news_of(with->file.diary, entry->section == "observations");
         news.added = with->entry;
+        if (entry->section == "observations") news.trial = io::trial_progress(with->file);
         text =
             arguments.json() ? io::to_json(news) : answer_text(*with, news, *day, arguments.units);
         return with;

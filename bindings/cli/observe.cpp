@@ -9,6 +9,7 @@
 #include "feed/io/note.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/io/trial_answer.hpp"
 #include "feed/io/yaml_tree.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -93,6 +94,7 @@ std::string news_text(const io::DiaryNews& news, io::UnitSystem units) {
         text += "Added, " + io::counted(news.observations, "observation") + " now:\n" + news.added +
                 "\n";
     if (!news.look_back.empty()) text += wrapped("Look back: " + news.look_back, 0, 2) + "\n";
+    if (!news.trial.empty()) text += wrapped(news.trial, 0, 2) + "\n";
     if (news.calibration.used == 0) {
         text += wrapped(
             "Nothing yet says how fast this bin eats: note what is left of a feeding, by "
@@ -136,6 +138,7 @@ std::string as_note(const std::string& word) {
     if (key == "share_gone") said = value + " gone";
     if (key == "gone") said = plain_text(value) == "no" ? "not gone" : "gone";
     if (key == "squeeze") said = value;
+    if (key == "plots") said = value;
     for (const std::string_view same : {"smell", "temperature", "ph", "left", "worms", "note"})
         if (key == same) said = std::string(key).append(" ").append(value);
     return !said.empty() && io::read_note(said, Date{}) ? said : std::string();
@@ -157,16 +160,17 @@ std::string note_instead(const Arguments& arguments) {
 int run_observe(const Arguments& arguments) {
     if (arguments.words.empty()) return refuse(arguments, wrong_words(arguments, "which diary?"));
     const std::string& path = arguments.words[0];
-    const auto answer = [&](const Diary& diary, const std::string& added) {
-        auto news = io::news_of(diary, !added.empty());
+    const auto answer = [&](const io::FeedFile& file, const std::string& added) {
+        auto news = io::news_of(file.diary, !added.empty());
         news.added = added;
+        if (!added.empty()) news.trial = io::trial_progress(file);
         if (arguments.json()) return io::to_json(news);
         return news_text(news, arguments.units) + (added.empty() ? "" : note_instead(arguments));
     };
     if (arguments.words.size() == 1) {
         const auto file = io::read_feed_file(path);
         if (!file) return refuse(arguments, file.errors());
-        return print(answer(file->diary, ""));
+        return print(answer(*file, ""));
     }
     const auto observation = read_observation(arguments);
     if (!observation) return refuse(arguments, observation.errors());
@@ -177,7 +181,7 @@ int run_observe(const Arguments& arguments) {
         auto with = io::with_diary_entry(diary, "observations",
                                          io::observation_yaml(*observation, 0), path);
         // The answer is ready before anything is written: nothing can fail between the two.
-        if (with) text = answer(with->file.diary, with->entry);
+        if (with) text = answer(with->file, with->entry);
         return with;
     });
     if (!appended) return refuse(arguments, appended.errors());

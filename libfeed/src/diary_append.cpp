@@ -4,6 +4,7 @@
 
 #include "feed/io/file_change.hpp"
 #include "feed/io/observation_text.hpp"
+#include "plot_notes.hpp"
 
 namespace feed::io {
 namespace {
@@ -27,6 +28,8 @@ Result<Appended> with_diary_entry(std::string_view diary, std::string_view secti
     if (!with) return with.errors();
     auto after = read_feed_text(with->text, name);
     if (!after) return after.errors();
+    Errors errors = plot_entry_errors(*before, diary, *after);
+    if (!errors.empty()) return errors;
     Appended appended;
     appended.text = std::move(with.value().text);
     appended.entry = std::move(with.value().entry);

@@ -24,6 +24,7 @@ std::string to_json(const DiaryNews& news) {
     json.member("added", news.added);
     json.member("observations", static_cast<std::int64_t>(news.observations));
     json.member("look_back", news.look_back);
+    json.member("trial", news.trial);
     json.member("looks_used", static_cast<std::int64_t>(news.calibration.used));
     json.key("rates_per_day");
     json.begin_array();

@@ -9,6 +9,7 @@
 #include "feed/quantity/plain_text.hpp"
 #include "note_words.hpp"
 #include "pieces.hpp"
+#include "plot_notes.hpp"
 
 namespace feed::io {
 namespace {
@@ -110,7 +111,12 @@ Result<NoteEntry> read_note(std::string_view written, Date today, std::string_vi
     all.date = date;
     all.by = std::string(by);
     Errors errors;
-    for (const std::string& piece : seen_pieces(words)) {
+    std::vector<std::string> pieces = seen_pieces(words);
+    if (auto plots = take_plot_looks(pieces))
+        all.plots = std::move(plots).value();
+    else
+        errors = plots.errors();
+    for (const std::string& piece : pieces) {
         const auto one = read_seen(piece);
         if (!one) {
             errors.insert(errors.end(), one.errors().begin(), one.errors().end());

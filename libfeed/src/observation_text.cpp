@@ -4,6 +4,7 @@
 
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/printable.hpp"
+#include "plot_notes.hpp"
 
 namespace feed::io {
 
@@ -113,8 +114,8 @@ std::string observation_yaml(const Observation& seen, int indent) {
     if (seen.gone != FoodGone::unsaid) line("gone", seen.gone == FoodGone::yes ? "true" : "false");
     if (!seen.plots.empty()) {
         text += blanks + "  plots:\n";
-        for (const PlotLook& look : seen.plots)
-            text += blanks + "    - " + yaml_text(feed::text(look)) + "\n";
+        for (const std::string& look : plot_texts(seen.plots))
+            text += blanks + "    - " + yaml_text(look) + "\n";
     }
     signs_and_readings(seen, line);
     words("bedding", seen.bedding);

@@ -3,6 +3,7 @@
 #include <string>
 #include <utility>
 
+#include "plot_notes.hpp"
 #include "read_bed.hpp"
 
 namespace feed::io {
@@ -124,21 +125,31 @@ private:
             if (!words) return;
             const auto looks = read_plot_look(*words);
             if (!looks) return reading_.adopt(item, field, looks.errors());
-            for (const PlotLook& look : *looks) {
-                if (!trial_) break;
-                const std::size_t last = plots_of(trial_->design);
-                if (look.plot <= last) continue;
-                reading_.report(item, ErrorCode::out_of_range, field,
-                                "plot 1 to " + std::to_string(last),
-                                "the trial has no plot " + std::to_string(look.plot));
-                return;
-            }
+            for (const PlotLook& look : *looks)
+                if (trial_ && !is_in_trial(item, field, look.plot, seen.date)) return;
             seen.plots.insert(seen.plots.end(), looks->begin(), looks->end());
         };
         if (at.is_sequence())
             at.for_each_item(read);
         else
             read(at);
+    }
+
+    /// Whether the trial has a plot and it was laid by then. Where nobody wrote when, the reading
+    /// of the trial asks for it.
+    bool is_in_trial(YamlView item, const std::string& field, std::size_t plot, Date day) {
+        const std::size_t last = plots_of(trial_->design);
+        if (plot > last) {
+            reading_.report(item, ErrorCode::out_of_range, field,
+                            "plot 1 to " + std::to_string(last),
+                            "the trial has no plot " + std::to_string(plot));
+            return false;
+        }
+        const auto laid = laid_on(*trial_, plot);
+        if (!laid || day_number(*laid) <= day_number(day)) return true;
+        reading_.report(item, ErrorCode::out_of_range, field, "a day on or after " + text(*laid),
+                        laid_later(plot, *laid));
+        return false;
     }
 
     /// One value for the whole bin, or a mapping from places to values.

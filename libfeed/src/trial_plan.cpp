@@ -9,6 +9,7 @@
 #include "feed/ration/check.hpp"
 #include "feed/ration/from_diary.hpp"
 #include "feed/trial/look_days.hpp"
+#include "plot_notes.hpp"
 
 namespace feed::io {
 namespace {
@@ -57,6 +58,16 @@ void take_over(Observation& seen, std::size_t plot, Date laid) {
         seen.left = look.left;
         if (look.gone) seen.gone = *look.gone ? FoodGone::yes : FoodGone::no;
     }
+}
+
+/// A plot that was looked at without a day on which it was laid.
+std::optional<std::size_t> unlaid_plot(const Trial& trial, const Diary& diary) {
+    for (const Observation& seen : diary.observations) {
+        for (const PlotLook& look : seen.plots) {
+            if (!laid_on(trial, look.plot)) return look.plot;
+        }
+    }
+    return std::nullopt;
 }
 
 /// What one bin gets at a time: all feeds of a choice at once, or each alone.
@@ -275,8 +286,14 @@ Result<TrialReading> trial_reading_of(const FeedFile& file) {
     if (!trial.last_day)
         missing("last_day", "the day that feed trial plan prints",
                 "the end of a trial is fixed before it starts");
-    if (trial.starts.empty())
+    if (trial.starts.empty()) {
         missing("start", "2026-03-14", "the day on which the portions were laid");
+    } else if (const auto plot = unlaid_plot(trial, file.diary)) {
+        missing("start", "[2026-03-14, 2026-04-11], a day for each round",
+                "plot " + std::to_string(*plot) +
+                    " was looked at, but nobody wrote when its round "
+                    "was laid");
+    }
     if (!errors.empty()) return errors;
     const auto layout = draw_layout(trial.design, *trial.seed);
     if (!layout) return layout.errors();
@@ -284,6 +301,42 @@ Result<TrialReading> trial_reading_of(const FeedFile& file) {
         portions_of(trial, trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg);
     if (!portions) return portions.errors();
     return read_trial(trial, *layout, *portions, file.diary.observations);
+}
+
+std::string trial_progress(const FeedFile& file) {
+    if (!file.trial || file.trial->starts.empty() || !file.trial->last_day) return "";
+    if (file.diary.observations.empty() || file.diary.observations.back().plots.empty()) return "";
+    const Date day = file.diary.observations.back().date;
+    const Trial& trial = *file.trial;
+    const auto layout = draw_layout(trial.design, trial.seed.value_or(0));
+    if (!layout) return "";
+    std::size_t round = 0;
+    while (round + 1 < trial.starts.size() &&
+           day_number(trial.starts[round + 1]) <= day_number(day))
+        ++round;
+    std::size_t come = 0;
+    std::size_t of = 0;
+    for (const Plot& plot : layout->plots) {
+        if (plot.round != round || !plot.feed) continue;
+        const auto start = day_number(trial.starts[round]);
+        const PlotRecord record = detail::record_of(file.diary.observations, plot, start);
+        if (record.lost) continue;
+        ++of;
+        come += detail::asked(record, trial.question).by_days ? 1 : 0;
+    }
+    const auto since = day_number(day) - day_number(trial.starts[round]);
+    // Nothing of the feeds: who looks should not learn what lies where.
+    std::string words =
+        "Trial, day " + std::to_string(since) + " of " + std::to_string(*trial.last_day) +
+        (trial.design.rounds > 1 ? ", round " + std::to_string(round + 1) : "") + ": " +
+        std::to_string(come) + " of " + std::to_string(of) +
+        (of == 1 ? " portion is " : " portions are ") + std::string(text(trial.question)) + ".";
+    const bool last_round = round + 1 == trial.design.rounds;
+    if (last_round && (since >= *trial.last_day || come == of))
+        words += " It is over: feed trial read says what it shows.";
+    else
+        words += " Feed away from its places, and all bins alike.";
+    return words;
 }
 
 void add_trial_to_diary(const Trial& trial, Diary& diary) {

@@ -43,14 +43,18 @@ def call(
 
 
 def answer(
-    feed_command: Path, *words: str | Path, code: int = 0, cwd: Path | None = None
+    feed_command: Path,
+    *words: str | Path,
+    code: int = 0,
+    cwd: Path | None = None,
+    today: date = TODAY,
 ) -> dict[str, Any]:
     """The JSON answer; NaN and infinity are no JSON."""
 
     def refuse(word: str) -> None:
         raise AssertionError(f"{word} in JSON")
 
-    text = call(feed_command, *words, "--json", code=code, cwd=cwd).stdout
+    text = call(feed_command, *words, "--json", code=code, cwd=cwd, today=today).stdout
     parsed: dict[str, Any] = json.loads(text, parse_constant=refuse)
     return parsed
 

@@ -71,6 +71,27 @@ TEST_CASE("several things and several plots are read at once") {
     CHECK(numbers("plots 1-2 and 7-8 not gone") == std::vector<std::size_t>{1, 2, 7, 8});
 }
 
+TEST_CASE("a decimal comma is an amount, other commas part numbers") {
+    CHECK(one("plot 3 12,5 g left").left->in_kilograms() == Approx(0.0125));
+    CHECK(one("plot 3 left 12,5 g").plot == 3);
+    CHECK(numbers("plots 1,2,5 gone") == std::vector<std::size_t>{1, 2, 5});
+    CHECK(numbers("plots 1-3,7 not gone") == std::vector<std::size_t>{1, 2, 3, 7});
+    CHECK(numbers("plots 1 - 3 gone") == std::vector<std::size_t>{1, 2, 3});
+    CHECK(numbers("plots 1\xE2\x80\x93"
+                  "3 gone") == std::vector<std::size_t>{1, 2, 3});
+}
+
+TEST_CASE("the words of a form and of a sentence are taken alike") {
+    CHECK(one("plot 3 is gone.").gone == true);
+    CHECK(one("plot 3: gone: no").gone == false);
+    CHECK(one("plot 3 gone yes").gone == true);
+    CHECK(one("plot 3 found: no").found == false);
+    const auto both = one("plot 3 gone, no worms");
+    CHECK(both.gone == true);
+    CHECK(both.worms == feed::WormsOnIt::none);
+    CHECK(refused("plot 3 gone no, gone yes").find("two things") != std::string::npos);
+}
+
 TEST_CASE("what cannot be is refused with the words and what is allowed") {
     CHECK(refused("gone").find("number of a plot") != std::string::npos);
     CHECK(refused("plot 3").find("what was seen") != std::string::npos);
@@ -119,10 +140,24 @@ TEST_CASE("more left than before is asked back") {
     seen[2].plots = {one("plot 4 not gone"), one("plot 5 half left")};
     const auto questions = feed::plot_questions(seen);
     REQUIRE(questions.size() == 2);
-    CHECK(questions[0].find("Plot 3: on 2026-03-18") == 0);
-    CHECK(questions[0].find("on 2026-03-20") != std::string::npos);
-    CHECK(questions[1].find("Plot 4: on 2026-03-20") == 0);
+    CHECK(text(questions[0]) ==
+          "Plot 3: on 2026-03-18 \"a quarter left\", on 2026-03-20 \"half left\". More left than "
+          "before: which look is right?");
+    CHECK(questions[0].before.observation == 1);
+    CHECK(questions[0].now.observation == 0);
+    CHECK(text(questions[1]).find("Plot 4: on 2026-03-20") == 0);
     seen.pop_back();
     seen[0].plots[0] = one("plot 3 a quarter left");
     CHECK(feed::plot_questions(seen).empty());
+}
+
+TEST_CASE("a look that says nothing of the rest does not hide an earlier one that does") {
+    std::vector<feed::Observation> seen(3);
+    seen[0].date = {2026, 3, 18};
+    seen[0].plots = {one("plot 3 a quarter left"), one("plot 4 gone"), one("plot 5 40 g left")};
+    seen[1].date = {2026, 3, 19};
+    seen[1].plots = {one("plot 3 worms few"), one("plot 4 worms few"), one("plot 5 found")};
+    seen[2].date = {2026, 3, 20};
+    seen[2].plots = {one("plot 3 half left"), one("plot 4 half left"), one("plot 5 60 g left")};
+    CHECK(feed::plot_questions(seen).size() == 3);
 }

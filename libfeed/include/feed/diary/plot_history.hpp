@@ -37,15 +37,16 @@ inline std::optional<bool> found_at(const PlotLook& look) noexcept {
 struct DatedPlotLook {
     Date date;
     PlotLook look;
+    std::size_t observation = 0;  ///< its index in the diary
 };
 
 /// All looks at a plot, by day; looks of one day in the order written.
 inline std::vector<DatedPlotLook> looks_at(std::span<const Observation> observations,
                                            std::size_t plot) {
     std::vector<DatedPlotLook> looks;
-    for (const Observation& seen : observations) {
-        for (const PlotLook& look : seen.plots) {
-            if (look.plot == plot) looks.push_back({seen.date, look});
+    for (std::size_t i = 0; i < observations.size(); ++i) {
+        for (const PlotLook& look : observations[i].plots) {
+            if (look.plot == plot) looks.push_back({observations[i].date, look, i});
         }
     }
     std::stable_sort(looks.begin(), looks.end(), [](const auto& a, const auto& b) {
@@ -54,10 +55,48 @@ inline std::vector<DatedPlotLook> looks_at(std::span<const Observation> observat
     return looks;
 }
 
-/// Asks back where looks at one plot cannot both be right: more left than before, or there again
-/// after it was gone. In the order of the plots.
-/// @return questions, each naming the plot and both days; empty when all is well. Threads: pure.
-inline std::vector<std::string> plot_questions(std::span<const Observation> observations) {
+/// Two looks at one plot that cannot both be right.
+struct PlotQuestion {
+    DatedPlotLook before;
+    DatedPlotLook now;
+};
+
+/// Asks back, naming the plot and both days.
+inline std::string text(const PlotQuestion& question) {
+    const auto& [before, now] = question;
+    return "Plot " + std::to_string(now.look.plot) + ": on " + text(before.date) + " \"" +
+           seen_text(before.look) + "\", on " + text(now.date) + " \"" + seen_text(now.look) +
+           "\". More left than before: which look is right?";
+}
+
+namespace detail {
+
+/// The last earlier look that says there was less than now; nothing when none does.
+inline std::optional<std::size_t> contradicted_by(std::span<const DatedPlotLook> earlier,
+                                                  const PlotLook& now) {
+    // Each kind of word counts against the last of its kind: looks between may say nothing of it.
+    bool share = now.share_left.has_value();
+    bool weight = now.left.has_value();
+    const auto gone_now = gone_at(now);
+    bool gone = gone_now && !*gone_now;
+    for (std::size_t i = earlier.size(); i-- > 0;) {
+        const PlotLook& before = earlier[i].look;
+        if (gone && gone_at(before).value_or(false)) return i;
+        if (share && before.share_left && *now.share_left > *before.share_left + 0.01) return i;
+        if (weight && before.left && now.left->in_kilograms() > 1.05 * before.left->in_kilograms())
+            return i;
+        share = share && !before.share_left;
+        weight = weight && !before.left;
+        gone = gone && !gone_at(before);
+    }
+    return std::nullopt;
+}
+
+}  // namespace detail
+
+/// Where looks at one plot cannot both be right: more left than before, or there again after it was
+/// gone. The first such pair of each plot, in the order of the plots. Threads: pure.
+inline std::vector<PlotQuestion> plot_questions(std::span<const Observation> observations) {
     std::vector<std::size_t> plots;
     for (const Observation& seen : observations) {
         for (const PlotLook& look : seen.plots) {
@@ -66,20 +105,13 @@ inline std::vector<std::string> plot_questions(std::span<const Observation> obse
         }
     }
     std::sort(plots.begin(), plots.end());
-    std::vector<std::string> questions;
+    std::vector<PlotQuestion> questions;
     for (const std::size_t plot : plots) {
         const auto looks = looks_at(observations, plot);
         for (std::size_t i = 1; i < looks.size(); ++i) {
-            const PlotLook& before = looks[i - 1].look;
-            const PlotLook& now = looks[i].look;
-            const double rise = now.share_left.value_or(0.0) - before.share_left.value_or(1.0);
-            const bool weighed_more = before.left && now.left &&
-                                      now.left->in_kilograms() > 1.05 * before.left->in_kilograms();
-            const bool back = gone_at(before).value_or(false) && !gone_at(now).value_or(true);
-            if (rise <= 0.01 && !weighed_more && !back) continue;
-            questions.push_back("Plot " + std::to_string(plot) + ": on " + text(looks[i - 1].date) +
-                                " \"" + text(before) + "\", on " + text(looks[i].date) + " \"" +
-                                text(now) + "\". More left than before: which look is right?");
+            const auto before = detail::contradicted_by(std::span(looks).first(i), looks[i].look);
+            if (!before) continue;
+            questions.push_back({looks[*before], looks[i]});
             break;
         }
     }

@@ -1,5 +1,6 @@
 #pragma once
 // What was seen at one numbered portion of a trial, and the words for it.
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <cstdint>
@@ -65,29 +66,50 @@ inline constexpr ShareWord share_words_on_sheet[] = {
     {"all", 1.0},           {"everything", 1.0},       {"three quarters", 0.75},
     {"3/4", 0.75},          {"two thirds", 2.0 / 3.0}, {"2/3", 2.0 / 3.0},
     {"half", 0.5},          {"a half", 0.5},           {"1/2", 0.5},
-    {"a third", 1.0 / 3.0}, {"1/3", 1.0 / 3.0},        {"quarter", 0.25},
-    {"a quarter", 0.25},    {"one quarter", 0.25},     {"1/4", 0.25},
+    {"a third", 1.0 / 3.0}, {"1/3", 1.0 / 3.0},        {"a quarter", 0.25},
+    {"quarter", 0.25},      {"one quarter", 0.25},     {"1/4", 0.25},
     {"none", 0.0},          {"nothing", 0.0}};
 
-/// Words parted at blanks and commas, in small letters but for what follows "photo".
+/// A word in small letters, without a colon or full stop behind it; "" for one that says nothing
+/// ("plot 3 is gone").
+inline std::string plain_token(std::string token) {
+    constexpr std::string_view dash = "\xE2\x80\x93";  // U+2013
+    for (std::size_t at = token.find(dash); at != std::string::npos; at = token.find(dash))
+        token.replace(at, dash.size(), "-");
+    for (char& c : token)
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    while (!token.empty() && (token.back() == ':' || token.back() == '.'))
+        token.pop_back();
+    for (const std::string_view idle : {"is", "are", "was", "were", "has", "have", "with"})
+        if (token == idle) token.clear();
+    return token;
+}
+
+/// Words parted at blanks and commas, in small letters but for what follows "photo". A comma
+/// between digits stays: "12,5 g" is one amount.
 inline std::vector<std::string> plot_tokens(std::string_view words) {
     std::vector<std::string> tokens;
     std::size_t at = 0;
-    const auto parts = [](char c) { return c == ' ' || c == '\t' || c == ',' || c == ';'; };
+    const auto digit_at = [&](std::size_t i) {
+        return i < words.size() && words[i] >= '0' && words[i] <= '9';
+    };
+    const auto parts = [&](std::size_t i) {
+        const char c = words[i];
+        if (c == ',' && i > 0 && digit_at(i - 1) && digit_at(i + 1)) return false;
+        return c == ' ' || c == '\t' || c == ',' || c == ';';
+    };
     while (at < words.size()) {
-        while (at < words.size() && parts(words[at]))
+        while (at < words.size() && parts(at))
             ++at;
         std::size_t end = at;
-        while (end < words.size() && !parts(words[end]))
+        while (end < words.size() && !parts(end))
             ++end;
         if (end == at) break;
         std::string token(words.substr(at, end - at));
-        if (tokens.empty() || tokens.back() != "photo") {
-            for (char& c : token)
-                c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-        }
-        tokens.push_back(std::move(token));
         at = end;
+        const bool photo = !tokens.empty() && tokens.back() == "photo";
+        if (!photo) token = plain_token(std::move(token));
+        if (!token.empty()) tokens.push_back(std::move(token));
     }
     return tokens;
 }
@@ -148,9 +170,24 @@ private:
         return true;
     }
 
+    /// "1,2,5" as tokens of their own, unless it is an amount with a decimal comma.
+    void part_commas() {
+        const std::string token = tokens_[next_];
+        if (token.find(',') == std::string::npos || is_amount(next_)) return;
+        tokens_.erase(tokens_.begin() + static_cast<std::ptrdiff_t>(next_));
+        std::size_t at = next_;
+        for (std::size_t from = 0; from <= token.size();) {
+            const std::size_t comma = std::min(token.find(',', from), token.size());
+            tokens_.insert(tokens_.begin() + static_cast<std::ptrdiff_t>(at++),
+                           token.substr(from, comma - from));
+            from = comma + 1;
+        }
+    }
+
     /// "3", "1-6", "1 to 6", "1, 2 and 5".
     bool read_numbers() {
         while (next_ < tokens_.size()) {
+            part_commas();
             const std::string& token = tokens_[next_];
             const std::size_t dash = token.find('-');
             const int whole = plot_number(token);
@@ -160,7 +197,7 @@ private:
                 if (from < 0 || to < 0) break;
                 ++next_;
                 if (!add(from, to)) return false;
-            } else if (whole >= 0 && at("to", 1) && next_ + 2 < tokens_.size()) {
+            } else if (whole >= 0 && (at("to", 1) || at("-", 1)) && next_ + 2 < tokens_.size()) {
                 const int to = plot_number(tokens_[next_ + 2]);
                 next_ += 3;
                 if (!add(whole, to)) return false;
@@ -201,14 +238,20 @@ private:
 
     bool read_one() {
         if (take("and")) return next_ < tokens_.size();
-        if (take("gone")) return set(seen_.gone, true);
-        if (take("found")) return set(seen_.found, true);
+        if (take("gone")) return set(seen_.gone, !denied());
+        if (take("found")) return set(seen_.found, !denied());
         if (take("lost")) return seen_.lost = true;
-        if (at("not", 0) && at("gone", 1)) return next_ += 2, set(seen_.gone, false);
-        if (at("not", 0) && at("found", 1)) return next_ += 2, set(seen_.found, false);
+        if (at("not") && at("gone", 1)) return next_ += 2, set(seen_.gone, false);
+        if (at("not") && at("found", 1)) return next_ += 2, set(seen_.found, false);
         if (at("photo")) return read_photo();
         if (read_worms()) return message_.empty();
         return read_left();
+    }
+
+    /// "gone: no", as on a sheet with a box for both.
+    bool denied() {
+        if (take("yes")) return false;
+        return at("no") && !at("worms", 1) && take("no");
     }
 
     bool read_photo() {
@@ -316,13 +359,10 @@ inline Result<std::vector<PlotLook>> read_plot_look(std::string_view words) {
     return detail::PlotReader(words).read();
 }
 
-/// A look in words that `read_plot_look` reads back: "plot 3 gone, worms few".
-inline std::string text(const PlotLook& look) {
-    std::string words = "plot " + std::to_string(look.plot);
-    auto add = [&, first = true](const std::string& seen) mutable {
-        words += (first ? " " : ", ") + seen;
-        first = false;
-    };
+/// What was seen at a plot in words that `read_plot_look` reads back: "gone, worms few".
+inline std::string seen_text(const PlotLook& look) {
+    std::string words;
+    const auto add = [&](const std::string& seen) { words += (words.empty() ? "" : ", ") + seen; };
     if (look.gone) add(*look.gone ? "gone" : "not gone");
     if (look.share_left) add(detail::share_left_text(*look.share_left) + " left");
     if (look.left) add(significant(1000.0 * look.left->in_kilograms(), 4) + " g left");
@@ -331,6 +371,11 @@ inline std::string text(const PlotLook& look) {
     if (look.lost) add("lost");
     if (!look.photo.empty()) add("photo " + look.photo);
     return words;
+}
+
+/// A look in words that `read_plot_look` reads back: "plot 3 gone, worms few".
+inline std::string text(const PlotLook& look) {
+    return "plot " + std::to_string(look.plot) + " " + seen_text(look);
 }
 
 }  // namespace feed

@@ -28,7 +28,8 @@ struct Appended {
 /// The same for an entry of any list of a diary; the text is read as a feed file before and after,
 /// so that an entry only goes into a file that can be used.
 /// section: "observations" or "feedings"; entry: its lines, not indented. Errors: the problems of
-/// the file as it stood, then those of the entry. Threads: pure.
+/// the file as it stood, then those of the entry; of looks at plots also: no trial, not laid yet,
+/// more left than at another look (contradiction, with the line of that). Threads: pure.
 Result<Appended> with_diary_entry(std::string_view diary, std::string_view section,
                                   std::string_view entry, std::string_view name);
 

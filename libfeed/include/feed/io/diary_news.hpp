@@ -13,6 +13,7 @@ struct DiaryNews {
     std::string added;             ///< the lines added, or ""
     std::size_t observations = 0;  ///< entries now
     std::string look_back;         ///< how the newest look compares with what was expected, or ""
+    std::string trial;             ///< how far the trial is that the newest look is of, or ""
     Calibration before;            ///< without the newest entry
     Calibration calibration;       ///< with everything
     std::vector<std::string> misfits;

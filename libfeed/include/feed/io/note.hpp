@@ -17,8 +17,8 @@ struct NoteEntry {
 
 /// Reads what a keeper says was done or seen, in everyday words: "fed 3 apples and a cup of coffee
 /// grounds", "half gone, smell sour", "wet", "temperature 24 C", "room temperature", "worms 1 lb",
-/// "bedding 1 kg card", "harvested 5 L", "note moved it to the shed". Before it may stand
-/// "yesterday" or a date.
+/// "bedding 1 kg card", "harvested 5 L", "plot 3 gone", "plots 1-6 worms few", "note moved it to
+/// the shed". Before it may stand "yesterday" or a date.
 /// @param today  the day of the entry where the words name none.
 /// @param by     who says it, or "".
 /// Errors: empty; out_of_range for words that are not understood, with the nearest that are;

@@ -70,6 +70,11 @@ std::string to_json(const Trial& trial, const TrialReading& reading);
 /// The plan as the `trial` section of a feed file, with seed, days and the key in comments.
 std::string trial_plan_yaml(const TrialPlan& plan);
 
+/// How far the trial of a file is with the newest look, for whoever looked: "Trial, day 14 of 30: 3
+/// of 12 portions are gone." It names no feed, so that a blind looker stays blind. "" where the
+/// newest look is at no portion of a trial that was laid. Threads: pure.
+std::string trial_progress(const FeedFile& file);
+
 /// What was laid as feedings of the bed, and in `alone` what was seen of them as looks at those
 /// feedings: the file describes the first bin. Called by the reader of files. Threads: pure.
 void add_trial_to_diary(const Trial& trial, Diary& diary);

@@ -196,8 +196,8 @@ inline void note_flaws(const Trial& trial, std::span<const Observation> observat
         reading.flaws.push_back(std::move(sentence));
         reading.valid = reading.valid && !spoils;
     };
-    for (std::string& question : plot_questions(observations))
-        say(std::move(question), true);
+    for (const PlotQuestion& question : plot_questions(observations))
+        say(text(question), true);
     if (portions.unequal)
         say("The portions were unequal from the start, so a difference may be theirs.", true);
     if (!trial.changed.empty() && trial.design.rounds > 1)

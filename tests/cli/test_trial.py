@@ -1,0 +1,107 @@
+"""feed trial and the notes of its looks: one file from plan to sentence."""
+
+from __future__ import annotations
+
+import json
+import os
+import pty
+import re
+import subprocess
+from datetime import date
+from pathlib import Path
+
+import pytest
+from command import EXAMPLES, answer, call, environment
+
+SEEN = EXAMPLES / "rind_trial_seen.yaml"
+
+
+@pytest.fixture
+def bare(tmp_path: Path) -> Path:
+    """The example laid, and nothing looked at."""
+    text = SEEN.read_text(encoding="utf-8")
+    path = tmp_path / "rinds.yaml"
+    path.write_text(text.split("observations:")[0], encoding="utf-8")
+    return path
+
+
+def looks_of_example() -> list[tuple[str, str]]:
+    """Every line of looks of the example with its day."""
+    looks = []
+    day = ""
+    for line in SEEN.read_text(encoding="utf-8").split("observations:")[1].splitlines():
+        if found := re.search(r"date: (\S+)", line):
+            day = found[1]
+        looks += [(day, words) for words in re.findall(r'"(plots? [^"]+)"', line)]
+    return looks
+
+
+def test_looks_by_note_read_as_those_of_the_file(feed_command: Path, bare: Path) -> None:
+    looks = looks_of_example()
+    assert len(looks) > 15
+    before = bare.read_text(encoding="utf-8")
+    for day, words in looks:
+        said = answer(
+            feed_command, "note", bare, words, "--by", "Ada", today=date.fromisoformat(day)
+        )
+        assert said["trial"].startswith("Trial, day ")
+        assert "watermelon" not in said["trial"] and "pumpkin" not in said["trial"]
+    assert bare.read_text(encoding="utf-8").startswith(before)
+    ours = answer(feed_command, "trial", "read", bare)
+    assert ours == answer(feed_command, "trial", "read", SEEN)
+    assert ours["pairs"][0]["verdict"] == "clear"
+    # Side by side teaches nothing of the bin's own rates.
+    assert answer(feed_command, "observe", bare)["looks_used"] == 0
+
+
+def test_a_look_says_what_it_means_today(feed_command: Path, bare: Path) -> None:
+    day = date(2026, 9, 19)
+    said = call(
+        feed_command, "note", bare, "plots", "1,", "4", "and", "6", "gone", today=day
+    ).stdout
+    assert '- "plots 1, 4 and 6 gone"' in said
+    assert "Trial, day 14 of 30: 3 of 12 portions are gone." in said
+    ration = call(feed_command, "ration", bare, today=day).stdout.splitlines()[0]
+    assert ration in said.splitlines()
+
+
+def test_more_left_than_before_changes_nothing(feed_command: Path, bare: Path) -> None:
+    call(feed_command, "note", bare, "plot 3 a quarter left", today=date(2026, 9, 15))
+    before = bare.read_bytes()
+    asked = call(feed_command, "note", bare, "plot 3 half left", today=date(2026, 9, 18), code=2)
+    said = " ".join(asked.stderr.split())
+    assert "More left than before: which look is right?" in said
+    line = int(re.search(r"rinds\.yaml:(\d+):", said)[1])  # type: ignore[index]
+    # The line that it names is where the older look stands.
+    assert before.decode().splitlines()[line - 1].strip() == "plots:"
+    assert bare.read_bytes() == before
+    # Its repair works: the older look put right, the same words are taken.
+    bare.write_text(before.decode().replace("a quarter left", "half left"), encoding="utf-8")
+    call(feed_command, "note", bare, "plot 3 half left", today=date(2026, 9, 18))
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["plot 13 gone", "plot 0 gone", "plot 3", "plot 3 eaten by cats", "2026-09-01 plot 3 gone"],
+)
+def test_an_impossible_look_changes_nothing(words: str, feed_command: Path, bare: Path) -> None:
+    before = bare.read_bytes()
+    wrong = call(feed_command, "note", bare, words, "--json", today=date(2026, 9, 20), code=2)
+    error = json.loads(wrong.stdout or wrong.stderr)["errors"][0]
+    assert error["field"] and error["message"] and error["allowed"]
+    assert bare.read_bytes() == before
+
+
+def test_progress_only_where_a_person_watches(feed_command: Path) -> None:
+    plan = EXAMPLES / "rind_trial.yaml"
+    assert call(feed_command, "trial", "plan", plan).stderr == ""
+    ours, theirs = pty.openpty()
+    done = subprocess.run(
+        [feed_command, "trial", "plan", plan],
+        stdout=subprocess.PIPE, stderr=theirs, env=environment(date(2026, 9, 1)), check=True,
+    )  # fmt: skip
+    os.close(theirs)
+    watched = os.read(ours, 4096).decode()
+    os.close(ours)
+    assert "of 12" in watched and watched.endswith("\r")
+    assert done.stdout.startswith(b"Choice")
