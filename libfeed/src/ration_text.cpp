@@ -318,8 +318,9 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
             return "What these worms eat in a week (" + kg(ration.week.in_kilograms()) +
                    ") is in already.";
         case ReasonKind::cap:
-            return "Of " + reason.what + " at most " + kg(reason.amount) +
-                   " a week for these worms.";
+            return "Of " + reason.what + (reason.with_its_kind ? " and its like" : "") +
+                   " at most " + kg(reason.amount) + " a week for these worms" +
+                   (reason.given > 0.0005 ? "; " + kg(reason.given) + " went in already." : ".");
         case ReasonKind::cap_worms:
             return "These worms eat about " + kg(reason.amount) + " a week.";
         case ReasonKind::no_room:

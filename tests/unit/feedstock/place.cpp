@@ -160,3 +160,58 @@ TEST_CASE("an own feedstock marked as pet waste is never fed") {
     said.stance = Stance::feed;
     CHECK_FALSE(feed::own_feedstock(said));
 }
+
+TEST_CASE("an own feedstock that only names what is never fed is barred by that name") {
+    const auto named = [](std::string name, std::optional<Stance> stance = {}) {
+        auto said = own(std::move(name), stance);
+        said.values = {{feed::Property::moisture_wet, 0.5, {}, {}}};
+        return feed::own_feedstock(said);
+    };
+    for (const auto* name : {"dog poo", "Our cat litter", "wee", "bacon bits", "cheese rinds",
+                             "hydrated lime", "treated wood shavings", "plastic bags"}) {
+        INFO(name);
+        const auto made = named(name);
+        REQUIRE(made);
+        CHECK(feed::barred_in(made->feedstock, Place::worm_bed));
+        CHECK(feed::why_barred(made->feedstock) ==
+              feed::why_barred(*feed::look_up(name)->feedstock));
+        CHECK(feed::stance_in(made->feedstock, Place::heap) ==
+              feed::stance_in(*feed::look_up(name)->feedstock, Place::heap));
+    }
+    // A stance that is given lifts it, but for waste, caustic lime, treated wood and plastic.
+    const auto rinds = named("cheese rinds", Stance::feed_little);
+    REQUIRE(rinds);
+    CHECK(rinds->feedstock.stance_lifted);
+    CHECK_FALSE(feed::barred_in(rinds->feedstock, Place::worm_bed));
+    for (const auto* name :
+         {"dog poo", "wee", "nappies", "hydrated lime", "treated wood shavings", "plastic bags"}) {
+        INFO(name);
+        const auto refused = named(name, Stance::feed);
+        REQUIRE_FALSE(refused);
+        CHECK(refused.errors().front().field == "stance of " + std::string(name));
+        CHECK(refused.errors().size() == 1);
+    }
+    for (const auto* name : {"house mix", "lime", "tofu scraps", "butternut", "plastic free tea"}) {
+        INFO(name);
+        const auto made = named(name);
+        REQUIRE(made);
+        CHECK(made->feedstock.stance == Stance::feed);
+    }
+}
+
+TEST_CASE("a harmless thing that it is said to be like does not open the bed to waste") {
+    const auto coffee = row("coffee-grounds");
+    for (const auto* name : {"dog poo", "hydrated lime", "treated wood shavings"}) {
+        INFO(name);
+        const auto made = feed::own_feedstock(own(name, {}), &coffee);
+        REQUIRE(made);
+        CHECK(feed::barred_in(made->feedstock, Place::worm_bed));
+        CHECK_FALSE(feed::own_feedstock(own(name, Stance::feed), &coffee));
+    }
+    // What is barred for its coating, or as food that rots, is what the keeper says it is like.
+    const auto paper = row("paper-office");
+    CHECK_FALSE(feed::barred_in(feed::own_feedstock(own("till roll", {}), &paper)->feedstock,
+                                Place::worm_bed));
+    CHECK_FALSE(feed::barred_in(
+        feed::own_feedstock(own("vegetarian sausage", {}), &coffee)->feedstock, Place::worm_bed));
+}

@@ -10,6 +10,7 @@
 #include "feed/feedstock/carbon_nitrogen.hpp"
 #include "feed/feedstock/default_range.hpp"
 #include "feed/feedstock/feedstock.hpp"
+#include "feed/feedstock/lookup.hpp"
 #include "feed/feedstock/place.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -221,28 +222,57 @@ inline void tie_fat(Feedstock& feedstock, const OwnFeedstock& own) {
         derive(feedstock, Property::fat_wet, feedstock[Property::fat_dry]->value * dry, Grade::b);
 }
 
-inline void refuse_to_lift(const Feedstock& feedstock, const Feedstock& like, Errors& errors) {
+/// @param as  how it came to the bar: "is like", "is read as", or "is" where it is itself barred.
+inline void refuse_to_lift(const Feedstock& feedstock, const Feedstock& barred, std::string_view as,
+                           Errors& errors) {
     Error error;
     error.code = ErrorCode::contradiction;
     error.field = "stance of " + feedstock.name;
     error.value = feedstock.stance == Stance::feed ? "feed" : "feed little";
     error.allowed = "avoid, or no stance";
-    const bool itself = &feedstock == &like;
-    error.message = feedstock.name + (itself ? " is" : " is like " + like.name + ", which is") +
-                    " never fed (" + std::string(why_barred(like)) +
-                    "): leave the stance out. Instead: " + std::string(instead_of(like));
+    const bool itself = &feedstock == &barred;
+    error.message = feedstock.name + " " + std::string(as) +
+                    (itself ? "" : " " + barred.name + ", which is") + " never fed (" +
+                    std::string(why_barred(barred)) +
+                    "): leave the stance out. Instead: " + std::string(instead_of(barred));
     errors.push_back(std::move(error));
 }
 
 /// The bar of what it is like holds for an own feedstock too, cautions and all. Only a stance that
 /// is given lifts it, and not where `bar_stands`.
 inline void inherit_bar(Feedstock& feedstock, const OwnFeedstock& own, const Feedstock& like,
-                        Errors& errors) {
+                        std::string_view as, Errors& errors) {
     if (like.stance != Stance::avoid && !like.stance_lifted) return;
     feedstock.cautions |= like.cautions;
     const bool lifted = own.stance && *own.stance != Stance::avoid;
     feedstock.stance_lifted = feedstock.stance != Stance::avoid;
-    if (lifted && bar_stands(like)) refuse_to_lift(feedstock, like, errors);
+    if (lifted && bar_stands(like)) refuse_to_lift(feedstock, like, as, errors);
+}
+
+/// What the lookup, which names what is refused, reads in a name, where that is never fed; nothing
+/// else. Beside a harmless `like` the keeper has said what it is (a phenol-free till roll), and
+/// only what no file may feed counts: waste of pets and people, caustic lime, treated wood,
+/// plastics, poisons, but not a coating alone.
+inline std::optional<Feedstock> barred_by_name(const std::string& name, const Feedstock* like) {
+    const auto found = look_up(name);
+    if (!found || found->feedstock->stance != Stance::avoid) return std::nullopt;
+    const Feedstock& named = *found->feedstock;
+    const bool only_coated = named.cautions == bit(Caution::coated);
+    if (like != nullptr && (!bar_stands(named) || only_coated)) return std::nullopt;
+    return named;
+}
+
+/// A feedstock that only names what is never fed is as barred as one that is like it.
+inline void bar_by_name(Feedstock& feedstock, const OwnFeedstock& own, const Feedstock* like,
+                        Errors& errors) {
+    const auto named = barred_by_name(own.name, like);
+    if (!named) return;
+    feedstock.stance = own.stance.value_or(Stance::avoid);
+    feedstock.heap_stance = named->heap_stance;
+    feedstock.why_barred = named->why_barred;
+    feedstock.instead = named->instead;
+    if (like == nullptr) feedstock.group = named->group;
+    inherit_bar(feedstock, own, *named, "is read as", errors);
 }
 
 /// A loose density that is given moves the settled one that was taken over with it.
@@ -279,8 +309,9 @@ inline std::string own_id(const std::string& name) {
 /// like: a feedstock to start from, or null; not kept. Errors, all at once: empty name,
 /// not_a_number, out_of_range, percent_slip, low_above_high, duplicate_entry, contradiction (C:N
 /// against C and N; parts above the whole; a stance that would lift a bar that stands),
-/// missing_value (no moisture). What is like something barred is barred, with its cautions, unless
-/// a stance is given; then `stance_lifted` says so. Threads: pure.
+/// missing_value (no moisture). What is like something barred, or has a name that `look_up` reads
+/// as barred, is barred with its cautions, unless a stance is given; then `stance_lifted` says so.
+/// Threads: pure.
 inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
                                               const Feedstock* like = nullptr) {
     Errors errors;
@@ -298,11 +329,14 @@ inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
     feedstock.stance = own.stance.value_or(feedstock.stance);
     feedstock.decay_class = own.decay_class.value_or(feedstock.decay_class);
     feedstock.cautions = own.cautions.value_or(feedstock.cautions);
-    if (like != nullptr) detail::inherit_bar(feedstock, own, *like, errors);
+    if (like != nullptr) detail::inherit_bar(feedstock, own, *like, "is like", errors);
+    if (errors.empty() && feedstock.stance != Stance::avoid)
+        detail::bar_by_name(feedstock, own, like, errors);
     // Waste of pets is never fed, whatever else is said of it.
     if (detail::is_body_waste(feedstock) && !own.stance) feedstock.stance = Stance::avoid;
-    if (like == nullptr && feedstock.stance != Stance::avoid && detail::is_body_waste(feedstock))
-        detail::refuse_to_lift(feedstock, feedstock, errors);
+    if (like == nullptr && errors.empty() && feedstock.stance != Stance::avoid &&
+        detail::is_body_waste(feedstock))
+        detail::refuse_to_lift(feedstock, feedstock, "is", errors);
     for (std::size_t i = 0; i < own.values.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) {
             if (own.values[i].property == own.values[j].property)

@@ -259,28 +259,6 @@ inline bool must_wait(const RationWork& work, Ration& ration) {
     return false;
 }
 
-/// What a touchy material may still weigh, less what of it went in within the week.
-inline std::vector<double> caps_of(const RationWork& work, std::span<const ThingAtHand> things) {
-    std::vector<double> caps;
-    for (const ThingAtHand& thing : things) {
-        const Feedstock& f = *thing.feedstock;
-        const bool ground_lime = f.has(Caution::lime_dust) && !f.has(Caution::caustic);
-        double cap = solver::infinity;
-        if (f.most_wet_kg_per_kg_worms && !ground_lime) {
-            cap = *f.most_wet_kg_per_kg_worms * work.numbers.worms_kg.value;
-            for (const Feeding& feeding : work.in.bed.earlier) {
-                if (in_days(feeding.day) < -7.0) continue;
-                for (const Portion& portion : feeding.portions) {
-                    if (portion.feedstock->id == f.id) cap -= portion.wet_mass.in_kilograms();
-                }
-            }
-            cap = std::max(0.0, cap);
-        }
-        caps.push_back(cap);
-    }
-    return caps;
-}
-
 inline PlanProblem plan_problem(RationWork& work, Ration& ration) {
     if (!any_of_part(work.things, Part::scraps)) {
         constexpr std::size_t mixed = *find_id("vegetable-produce-mixed");
@@ -310,7 +288,9 @@ inline PlanProblem plan_problem(RationWork& work, Ration& ration) {
     problem.free_room_m3 = work.bed.free_room.value();
     if (may_lime(work.place, Load{}))
         problem.most_lime_kg = limits::most_lime.value * work.numbers.surface_m2 / 1000.0;
-    problem.cap_kg = caps_of(work, work.things);
+    const double worms_kg = work.numbers.worms_kg.value;
+    problem.caps = week_caps(work.things, work.in.bed.earlier, worms_kg);
+    problem.given_of_kind = given_of_kinds(work.in.bed.earlier, worms_kg);
     problem.idle = work.idle;
     problem.units = work.in.units;
     return problem;
@@ -337,6 +317,21 @@ inline void add_put_in(const RationWork& work, const Plan& plan, Ration& ration)
     ration.scraps = wet_kilograms(plan.load.scraps_wet_kg);
 }
 
+/// What these worms may have of a thing in a week, and what went in: of it, or of its kind.
+inline Reason cap_reason(const ThingAtHand& thing, const PlanProblem& problem, std::size_t j) {
+    const WeekCap& cap = problem.caps[j];
+    Reason reason{ReasonKind::cap, Hazard::overfed, thing.label, cap.week_kg};
+    reason.given = cap.given_kg;
+    for (std::size_t kind = 0; kind < capped_together.size(); ++kind) {
+        if (!thing.feedstock->has(capped_together[kind])) continue;
+        const double of_kind = problem.given_of_kind[kind] * cap.week_kg;
+        if (of_kind <= reason.given + 0.001) continue;
+        reason.given = of_kind;
+        reason.with_its_kind = true;
+    }
+    return reason;
+}
+
 /// What stays out, and why: caps, the worms, or a hazard that more would raise.
 inline void add_rest(const RationWork& work, const PlanProblem& problem, const Plan& plan,
                      Ration& ration) {
@@ -350,15 +345,13 @@ inline void add_rest(const RationWork& work, const PlanProblem& problem, const P
         there_kg += thing.most->in_kilograms();
         if (rest < 0.005) continue;
         left_kg += rest;
-        const bool by_cap = plan.kg[j] >= 0.9 * problem.cap_kg[j] || plan.capped_by_kind[j];
+        const bool by_cap = plan.kg[j] >= 0.9 * problem.caps[j].left_kg() || plan.capped_by_kind[j];
         if (by_cap && !capped) capped = j;
         ration.rest.push_back({thing, wet_kilograms(rest), by_cap});
     }
     ration.answer = left_kg > 0.05 * there_kg ? RationAnswer::feed_less : RationAnswer::feed;
     if (ration.answer == RationAnswer::feed) return;
-    if (capped)
-        add_reason(ration, {ReasonKind::cap, Hazard::overfed, work.things[*capped].label,
-                            problem.cap_kg[*capped]});
+    if (capped) add_reason(ration, cap_reason(work.things[*capped], problem, *capped));
     if (plan.by_cap_of_worms || plan.pull[5] > 1e-12 || plan.pull[6] > 1e-12)
         add_reason(ration, {ReasonKind::cap_worms, Hazard::overfed, "", work.week_kg});
     for (std::size_t i = 0; i < hazard_row_count; ++i) {
@@ -377,9 +370,12 @@ inline void feed_today(RationWork& work, Ration& ration) {
     for (std::size_t j = 0; j < work.things.size(); ++j) {
         const ThingAtHand& thing = work.things[j];
         if (part_of(*thing.feedstock) != Part::scraps) continue;
-        there_kg += std::min(thing.most ? thing.most->in_kilograms() : 1e3, problem.cap_kg[j]);
+        there_kg +=
+            std::min(thing.most ? thing.most->in_kilograms() : 1e3, problem.caps[j].left_kg());
     }
-    if (!plan.found || plan.load.scraps_wet_kg < std::min(least_ration_kg, 0.9 * there_kg) - 1e-9) {
+    // Before rounding: what a rounding takes does not decide.
+    if (!plan.found || plan.unrounded_kg < std::min(least_ration_kg, 0.9 * there_kg) - 1e-9) {
+        if (plan.by_heat) add_reason(ration, {ReasonKind::hazard_with, Hazard::hot, "", 0.0});
         add_reason(ration, {ReasonKind::too_little, Hazard::overfed, "", 0.0});
         wait_until(work, ration, 1);
         return;

@@ -67,9 +67,11 @@ enum class ReasonKind : std::uint8_t {
 struct Reason {
     ReasonKind kind = ReasonKind::hazard_now;
     Hazard hazard = Hazard::sour;
-    std::string what;          ///< label of the thing a cap or bar is of, or the alarm
-    double amount = 0.0;       ///< kg or days, by kind
-    bool hazard_known = true;  ///< false: an alarm that may tell of several things
+    std::string what;            ///< label of the thing a cap or bar is of, or the alarm
+    double amount = 0.0;         ///< kg or days, by kind; of a cap, kg in a week
+    double given = 0.0;          ///< of a cap: kg that went in within the week
+    bool hazard_known = true;    ///< false: an alarm that may tell of several things
+    bool with_its_kind = false;  ///< of a cap: `given` counts materials of its kind too
 };
 
 /// What is worth measuring: an uncertain number that moves the answer.
