@@ -11,6 +11,7 @@
 
 #include "feed/forecast/forecast.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/ration/next_feeding.hpp"
 #include "table_portion.hpp"
 
 namespace {
@@ -48,31 +49,40 @@ Scene rich() {
 
 struct Answer {
     const char* name;
-    std::function<double(const feed::Forecast&)> number;
+    std::function<double(const Scene&, const feed::Forecast&)> number;
 };
 
 const std::array<Answer, 6> answers{{
-    {"food left, day 14, kg", [](const feed::Forecast& f) { return f.food_left_wet_kg.value[14]; }},
+    {"food left, day 14, kg",
+     [](const Scene&, const feed::Forecast& f) { return f.food_left_wet_kg.value[14]; }},
     {"next feeding, day",
-     [](const feed::Forecast& f) {
-         return static_cast<double>(f.next_feeding.day.value_or(static_cast<int>(f.days)));
+     [](const Scene& s, const feed::Forecast& f) {
+         feed::CheckOptions week;
+         week.until_next = feed::days(7);
+         double fed_kg = 0.0;
+         for (const feed::ForecastPortion& portion : f.portions)
+             fed_kg += portion.is_scraps ? portion.wet_kg : 0.0;
+         const auto bed = feed::bed_numbers(s.bed, feed::completed(s.bed), week);
+         const auto next = feed::next_feeding_day(f, bed, fed_kg, 1.0, 1);
+         return static_cast<double>(next ? next->day : feed::longest_wait_days);
      }},
-    {"moisture, day 30, %", [](const feed::Forecast& f) { return 100.0 * f.moisture.value[30]; }},
+    {"moisture, day 30, %",
+     [](const Scene&, const feed::Forecast& f) { return 100.0 * f.moisture.value[30]; }},
     {"most acid, g",
-     [](const feed::Forecast& f) {
+     [](const Scene&, const feed::Forecast& f) {
          return *std::max_element(f.acid_g_citric.value.begin(), f.acid_g_citric.value.end());
      }},
     {"most heating, K",
-     [](const feed::Forecast& f) {
+     [](const Scene&, const feed::Forecast& f) {
          return *std::max_element(f.temperature_rise_c.value.begin(),
                                   f.temperature_rise_c.value.end());
      }},
     {"castings, day 60, kg dry",
-     [](const feed::Forecast& f) { return f.castings_dry_kg.value[60]; }},
+     [](const Scene&, const feed::Forecast& f) { return f.castings_dry_kg.value[60]; }},
 }};
 
 const std::array<Answer, 1> ammonia{
-    {{"most free ammonia, mg N a kg of bed", [](const feed::Forecast& f) {
+    {{"most free ammonia, mg N a kg of bed", [](const Scene&, const feed::Forecast& f) {
           return 1000.0 * *std::max_element(f.free_ammonia_g_n_per_wet_kg.value.begin(),
                                             f.free_ammonia_g_n_per_wet_kg.value.end());
       }}}};
@@ -159,7 +169,7 @@ void write_table(const char* heading, Scene (*scene)(), std::span<const Answer> 
         const feed::Forecast f = feed::forecast(one.bed, one.plan, one.options);
         std::vector<double> numbers;
         for (const Answer& answer : answers)
-            numbers.push_back(answer.number(f));
+            numbers.push_back(answer.number(one, f));
         return numbers;
     };
     const std::vector<double> base = numbers_of(scene());

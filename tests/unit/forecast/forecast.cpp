@@ -328,58 +328,6 @@ TEST_CASE("earlier feedings are still partly there") {
     CHECK(feed::forecast(tote(), plan).food_left_wet_kg.value[0] == f.food_left_wet_kg.value[0]);
 }
 
-TEST_CASE("the next feeding is due when half of a week's soft food is left") {
-    const Bed bed = tote();
-    const Forecast f = feed::forecast(bed, fed({portion("apple-flesh", 1.4)}));
-    REQUIRE(f.next_feeding.day.has_value());
-    const auto day = static_cast<std::size_t>(*f.next_feeding.day);
-    const double week = feed::week_ration_wet_kg(bed_numbers(bed, completed(bed), {}));
-    const double limit = 0.5 * week * f.portions[0].pool_shares[0];
-    CHECK(f.soft_food_left_wet_kg.value[day] <= limit);
-    CHECK(f.soft_food_left_wet_kg.value[day - 1] > limit);
-    CHECK(f.next_feeding.earliest <= *f.next_feeding.day);
-    CHECK(f.next_feeding.latest >= *f.next_feeding.day);
-    CHECK_FALSE(f.next_feeding.reason.empty());
-    REQUIRE(f.look_back.day == f.next_feeding.day);
-    CHECK(f.look_back.share_left_low <= f.look_back.share_left);
-    CHECK(f.look_back.share_left <= f.look_back.share_left_high);
-    CHECK(f.look_back.text.find("skip a week") != std::string::npos);
-}
-
-// Cases that the old rule (a quarter of the last feeding) got wrong: however much or little was
-// fed, it waited as long. Seen by a judge of this library: 9 days for 50 g and for 1.5 kg.
-TEST_CASE("much food is waited for longer, and little not at all") {
-    const auto next = [](double wet_kg) {
-        return feed::forecast(tote(), fed({portion("apple-flesh", wet_kg)})).next_feeding.day;
-    };
-    CHECK(next(0.05) == 1);
-    REQUIRE(next(1.5));
-    REQUIRE(next(0.5));
-    CHECK(*next(1.5) >= *next(0.5) + 4);
-    // Earlier food counts too.
-    Bed with_food = tote();
-    with_food.earlier = {{days(-1), {portion("apple-flesh", 1.5)}}};
-    CHECK(*feed::forecast(with_food, {}).next_feeding.day > 3);
-    // Overdue is today.
-    with_food.earlier = {{days(-60), {portion("apple-flesh", 0.5)}}};
-    CHECK(feed::forecast(with_food, {}).next_feeding.day == 0);
-}
-
-TEST_CASE("a sour, frozen or flooded bed puts the feeding off, and the reason says why") {
-    Bed frozen = tote(-5);
-    const Forecast cold = feed::forecast(frozen, {});
-    CHECK_FALSE(cold.next_feeding.day.has_value());
-    CHECK(cold.next_feeding.reason.find("cold") != std::string::npos);
-    Bed flooded = tote();
-    flooded.squeeze = feed::Squeeze::pooling;
-    flooded.drainage = feed::Drainage::open;
-    const Forecast wet = feed::forecast(flooded, {});
-    CHECK(wet.next_feeding.reason.find("wet") != std::string::npos);
-    const Forecast empty = feed::forecast(tote(), {});
-    CHECK(empty.next_feeding.day == 0);
-    CHECK_FALSE(empty.look_back.day.has_value());
-}
-
 TEST_CASE("new bedding turns into castings and asks to be renewed") {
     Bed fresh = tote();
     fresh.age = days(0);

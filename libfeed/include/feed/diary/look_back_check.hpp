@@ -6,9 +6,16 @@
 
 #include "feed/diary/calibration.hpp"
 #include "feed/diary/diary.hpp"
-#include "feed/forecast/forecast_result.hpp"
 
 namespace feed {
+
+/// What should be left of a feeding when it is looked at.
+struct LookBack {
+    std::optional<int> day;  ///< since it was fed; nothing: nothing was fed
+    double share_left = 0.0;
+    double share_left_low = 0.0;
+    double share_left_high = 0.0;
+};
 
 /// How a look compares with what the forecast said should be seen.
 enum class LookBackVerdict : std::uint8_t {

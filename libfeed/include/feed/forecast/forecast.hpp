@@ -10,10 +10,11 @@
 #include "feed/bed/completed.hpp"
 #include "feed/forecast/bed_step.hpp"
 #include "feed/forecast/forecast_result.hpp"
+#include "feed/forecast/harvest.hpp"
 #include "feed/forecast/intake.hpp"
 #include "feed/forecast/ranges.hpp"
+#include "feed/forecast/soft_food.hpp"
 #include "feed/forecast/start.hpp"
-#include "feed/forecast/timing.hpp"
 
 namespace feed {
 
@@ -271,8 +272,8 @@ inline Forecast forecast(const Bed& said, std::span<const Feeding> feedings,
         detail::run(f, start, with, said, bed, found, steps, ends);
     }
     detail::note_assumptions(f, bed, said, found);
-    detail::note_timing(f, bed, bed_numbers(said, bed, {}),
-                        detail::soft_food_ahead(f, said, feedings, options.new_food));
+    detail::note_soft_food(f, said, feedings, options.new_food);
+    detail::note_harvest(f);
     return f;
 }
 

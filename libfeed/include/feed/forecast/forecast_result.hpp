@@ -58,23 +58,6 @@ struct ForecastPortion {
     }
 };
 
-/// When to feed next, and why then.
-struct NextFeeding {
-    std::optional<int> day;  ///< nothing: not within the forecast
-    int earliest = 0;        ///< in the fastest run
-    int latest = 0;          ///< in the slowest run, or the last day
-    std::string reason;      ///< one sentence
-};
-
-/// What should be seen, and when, if the forecast is right.
-struct LookBack {
-    std::optional<int> day;  ///< nothing: nothing was fed
-    double share_left = 0.0;
-    double share_left_low = 0.0;
-    double share_left_high = 0.0;
-    std::string text;
-};
-
 /// What crossed the borders of the bed in the typical run, for the balances.
 struct ForecastBalance {
     double water_start_kg = 0.0;
@@ -139,8 +122,6 @@ struct Forecast {
     /// the scraps that it is: what the day of the next feeding is read from.
     ForecastSeries soft_ahead_wet_kg;
     double soft_share = 1.0;
-    NextFeeding next_feeding;
-    LookBack look_back;
     std::optional<int> harvest_day;
     std::string harvest_reason;
     std::optional<int> new_bedding_day;
