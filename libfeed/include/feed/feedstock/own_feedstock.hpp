@@ -275,6 +275,19 @@ inline void bar_by_name(Feedstock& feedstock, const OwnFeedstock& own, const Fee
     inherit_bar(feedstock, own, *named, "is read as", errors);
 }
 
+/// The bar of an own feedstock: of what it is like, of its name, of its cautions.
+inline void bar(Feedstock& feedstock, const OwnFeedstock& own, const Feedstock* like,
+                Errors& errors) {
+    if (like != nullptr) inherit_bar(feedstock, own, *like, "is like", errors);
+    if (errors.empty() && feedstock.stance != Stance::avoid)
+        bar_by_name(feedstock, own, like, errors);
+    // Waste of pets is never fed, whatever else is said of it.
+    if (is_body_waste(feedstock) && !own.stance) feedstock.stance = Stance::avoid;
+    if (like == nullptr && errors.empty() && feedstock.stance != Stance::avoid &&
+        is_body_waste(feedstock))
+        refuse_to_lift(feedstock, feedstock, "is", errors);
+}
+
 /// A loose density that is given moves the settled one that was taken over with it.
 inline void scale_settled(Feedstock& feedstock, const OwnFeedstock& own, const Feedstock& like) {
     auto& settled = feedstock[Property::bulk_density_settled];
@@ -329,14 +342,7 @@ inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
     feedstock.stance = own.stance.value_or(feedstock.stance);
     feedstock.decay_class = own.decay_class.value_or(feedstock.decay_class);
     feedstock.cautions = own.cautions.value_or(feedstock.cautions);
-    if (like != nullptr) detail::inherit_bar(feedstock, own, *like, "is like", errors);
-    if (errors.empty() && feedstock.stance != Stance::avoid)
-        detail::bar_by_name(feedstock, own, like, errors);
-    // Waste of pets is never fed, whatever else is said of it.
-    if (detail::is_body_waste(feedstock) && !own.stance) feedstock.stance = Stance::avoid;
-    if (like == nullptr && errors.empty() && feedstock.stance != Stance::avoid &&
-        detail::is_body_waste(feedstock))
-        detail::refuse_to_lift(feedstock, feedstock, "is", errors);
+    detail::bar(feedstock, own, like, errors);
     for (std::size_t i = 0; i < own.values.size(); ++i) {
         for (std::size_t j = 0; j < i; ++j) {
             if (own.values[i].property == own.values[j].property)
