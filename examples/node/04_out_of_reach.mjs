@@ -9,6 +9,6 @@ console.log(`nearest: moisture ${percent(answer.closest.reached.moisture.value)}
 const { mend } = answer;
 console.log(
   mend
-    ? `add ${(mend.add_kg * 1000).toFixed(0)} g of ${feed("show", mend.feedstock).name}`
+    ? `add ${(mend.add_kg * 1000).toFixed(0)} g of ${mend.label}`
     : "no single addition does",
 );

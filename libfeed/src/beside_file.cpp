@@ -15,6 +15,8 @@
 #include <sys/xattr.h>
 #endif
 
+#include "descriptor.hpp"
+
 namespace feed::io {
 namespace {
 
@@ -57,21 +59,6 @@ std::string random_name(const std::string& path) {
         name += digits[number & 0xFU];
     return name;
 }
-
-/// Closes the descriptor when it goes out of scope.
-class Descriptor {
-public:
-    explicit Descriptor(int number) noexcept : number_(number) {}
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    ~Descriptor() {
-        if (number_ >= 0) ::close(number_);
-    }
-    int get() const noexcept { return number_; }
-
-private:
-    int number_;
-};
 
 bool write_all(int descriptor, std::string_view text) noexcept {
     while (!text.empty()) {

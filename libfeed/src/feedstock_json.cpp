@@ -45,7 +45,7 @@ std::string to_json(const Feedstock& feedstock) {
     }
     json.end_array();
     json.member("stance", text(feedstock.stance));
-    json.member("heap_stance", text(stance_in(feedstock, Place::heap)));
+    json.member("heap_stance", text(stance_in(feedstock, feed::Place::heap)));
     const bool barred = feedstock.stance == Stance::avoid;
     json.member("why_barred", barred ? why_barred(feedstock) : std::string_view{});
     json.member("instead", barred ? instead_of(feedstock) : std::string_view{});

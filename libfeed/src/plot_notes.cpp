@@ -56,11 +56,10 @@ struct PlotGroups {
             return;
         }
         std::string& group = groups.back();
-        if (!read_plot_look(group)) {
-            group += ", " + piece;  // "plots 1" and "2 gone": not yet a whole look
-        } else if (read_plot_look("plot " + piece)) {
+        const bool whole = read_plot_look(group).has_value();  // not yet: "plots 1" and "2 gone"
+        if (whole && read_plot_look("plot " + piece)) {
             groups.push_back("plot " + piece);
-        } else if (read_plot_look("plot 1 " + piece)) {
+        } else if (!whole || read_plot_look("plot 1 " + piece)) {
             group += ", " + piece;
         } else {
             open = false;

@@ -8,28 +8,10 @@
 #include <utility>
 
 #include "beside_file.hpp"
+#include "descriptor.hpp"
 #include "feed/quantity/printable.hpp"
 
 namespace feed::io {
-namespace {
-
-/// Closes the descriptor when it goes out of scope.
-class Descriptor {
-public:
-    explicit Descriptor(int number) noexcept : number_(number) {}
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    ~Descriptor() {
-        if (number_ >= 0) ::close(number_);
-    }
-    int get() const noexcept { return number_; }
-
-private:
-    int number_;
-};
-
-}  // namespace
-
 Result<std::string> read_text_file(const std::string& path) {
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (file.get() < 0) {

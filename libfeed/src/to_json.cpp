@@ -242,6 +242,7 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
         if (answer.mend) {
             json.begin_object();
             json.member("feedstock", answer.mend->feedstock->id);
+            json.member("label", answer.mend->label);
             json.member("add_kg", answer.mend->add.in_kilograms());
             // What to feed with it: with other amounts it may not mend.
             json.key("with");

@@ -68,6 +68,7 @@ def test_infeasible_names_conflict_closest_and_mend(feed_command: Path, tmp_path
     assert [one for one in ours["advice"] if "bedding" in one]
     mend = ours["mend"]
     assert mend["add_kg"] > 0
+    assert mend["label"]
     # What is said to mend it does mend it, with what is said to go with it.
     amounts = {part["feedstock"]: part["wet_mass_kg"] for part in mend["with"]}
     more = mend["add_kg"] * 1.000001

@@ -1,6 +1,7 @@
 """clang-tidy over libfeed/src, bindings and one file that includes every header.
 
-clang_tidy.py BUILD_DIR. The checks are in .clang-tidy; any finding fails.
+clang_tidy.py BUILD_DIR. The checks are in .clang-tidy; any finding fails. Configured with
+FEED_JOIN_SOURCES, a dozen sources are read as one: the core's headers are most of what is read.
 """
 
 from __future__ import annotations
@@ -18,7 +19,14 @@ ROOT = Path(__file__).resolve().parents[2]
 
 def findings(arguments: list[str]) -> str:
     done = subprocess.run(
-        ["clang-tidy-14", "--quiet", "--warnings-as-errors=*", *arguments],
+        # Joined sources are included by their names.
+        [
+            "clang-tidy-14",
+            "--quiet",
+            "--warnings-as-errors=*",
+            "--checks=-bugprone-suspicious-include",
+            *arguments,
+        ],
         capture_output=True,
         text=True,
         check=False,
@@ -28,8 +36,9 @@ def findings(arguments: list[str]) -> str:
 
 def main(build_dir: Path) -> int:
     entries = json.loads((build_dir / "compile_commands.json").read_text(encoding="utf-8"))
-    wanted = [str(ROOT / "libfeed" / "src"), str(ROOT / "bindings")]
-    files = sorted({entry["file"] for entry in entries if entry["file"].startswith(tuple(wanted))})
+    wanted = tuple(str(ROOT / folder) for folder in ("libfeed/src", "bindings"))
+    every = {entry["file"] for entry in entries}
+    files = sorted(file for file in every if file.startswith(wanted) or "/Unity/unity_" in file)
     with tempfile.TemporaryDirectory() as folder:
         everything = Path(folder) / "everything.cpp"
         everything.write_text('#include "feed/feed.hpp"\n', encoding="utf-8")

@@ -82,7 +82,7 @@ std::uint32_t bits_of(const std::vector<feed::Hazard>& hazards) {
 const auto& cautions_of(const feed_check_result& result) {
     return result.content.cautions;
 }
-const auto& assumed_of(const feed_check_result& result) {
+const auto& assumed_in(const feed_check_result& result) {
     return result.content.assumed;
 }
 const auto& reasons_of(const feed_check_result& result) {
@@ -231,12 +231,12 @@ feed_code feed_check_line(const feed_check_result* result, size_t index, const c
 
 feed_code feed_check_assumption_count(const feed_check_result* result, size_t* count,
                                       feed_error* error) {
-    return give_count(result, "result", assumed_of, count, error);
+    return give_count(result, "result", assumed_in, count, error);
 }
 
 feed_code feed_check_assumption(const feed_check_result* result, size_t index,
                                 const char** sentence, feed_error* error) {
-    return give_sentence(result, "result", assumed_of, index, sentence, "sentence", error);
+    return give_sentence(result, "result", assumed_in, index, sentence, "sentence", error);
 }
 
 feed_code feed_check_caution_count(const feed_check_result* result, size_t* count,
