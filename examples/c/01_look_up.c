@@ -6,12 +6,11 @@ int main(void) {
     feed_feedstock* coffee = NULL;
     feed_feedstock_info info;
     feed_value moisture, ratio;
-    feed_error error;
+    feed_error error = FEED_ERROR_INIT;
     int done = 1;
     info.struct_size = sizeof info;
     moisture.struct_size = sizeof moisture;
     ratio.struct_size = sizeof ratio;
-    error.struct_size = sizeof error;
     if (feed_feedstock_look_up("coffee grounds", NULL, &coffee, &error) == FEED_OK &&
         feed_feedstock_describe(coffee, &info, &error) == FEED_OK &&
         feed_feedstock_get(coffee, FEED_MOISTURE_WET, &moisture, &error) == FEED_OK &&

@@ -5,10 +5,9 @@
 int main(void) {
     feed_feedstock *coffee = NULL, *cardboard = NULL;
     feed_blend_properties blend;
-    feed_error error;
+    feed_error error = FEED_ERROR_INIT;
     int done = 1;
     blend.struct_size = sizeof blend;
-    error.struct_size = sizeof error;
     if (feed_feedstock_look_up("coffee grounds", NULL, &coffee, &error) == FEED_OK &&
         feed_feedstock_look_up("shredded cardboard", NULL, &cardboard, &error) == FEED_OK) {
         feed_portion portions[2];

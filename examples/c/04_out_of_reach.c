@@ -10,11 +10,10 @@ int main(void) {
     feed_answer* answer = NULL;
     feed_answer_summary summary;
     feed_blend_properties blend;
-    feed_error error;
+    feed_error error = FEED_ERROR_INIT;
     int done = 1;
     summary.struct_size = sizeof summary;
     blend.struct_size = sizeof blend;
-    error.struct_size = sizeof error;
     if (feed_problem_create(NULL, &problem, &error) == FEED_OK &&
         feed_problem_use_target_set(problem, FEED_TARGETS_WORM_BED, &error) == FEED_OK &&
         add(problem, "watermelon flesh", 3.0, 3.0, &error) == FEED_OK &&

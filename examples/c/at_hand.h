@@ -10,15 +10,11 @@ static feed_code add(feed_problem* problem, const char* words, double least_wet_
     feed_feedstock* found = NULL;
     feed_code code = feed_feedstock_look_up(words, NULL, &found, error);
     if (code == FEED_OK) {
-        feed_entry entry;
-        entry.struct_size = sizeof entry;
-        entry.use_up_priority = 0;
+        feed_entry entry = FEED_ENTRY_INIT;
         entry.feedstock = found;
         entry.label = words;
         entry.least_wet_kg = least_wet_kg;
         entry.most_wet_kg = most_wet_kg;
-        entry.cost_per_wet_kg = NAN;
-        entry.usual_wet_kg = NAN;
         code = feed_problem_add_entry(problem, &entry, error);
     }
     feed_feedstock_free(found);

@@ -45,6 +45,9 @@ class World:
         entry.set("usual_wet_kg", ctypes.c_double(float("nan")))
         self.entry = entry
         assert self.lib.feed_problem_add_entry(self.problem, entry.pointer(), None) == 0
+        self.target = library.Sized("feed_target")  # of C:N
+        for field, number in (("low", 20.0), ("high", float("nan")), ("aim", float("nan"))):
+            self.target.set(field, ctypes.c_double(number))
         assert self.lib.feed_problem_use_target_set(self.problem, 0, None) == 0
         self.answer = self.make("feed_balance", self.problem, None)
         self.forecast = self.make("feed_forecast_bed", self.bed, 3, None)
@@ -128,6 +131,7 @@ class World:
             "feed_diary": self.diary,
             "feed_text": self.text,
             "feed_entry": self.entry.pointer(),
+            "feed_target": self.target.pointer(),
             "feed_bed_description": self.description.pointer(),
             "feed_own_feedstock": (
                 self.own if function.name == "feed_feedstock_define" else self.named

@@ -12,6 +12,7 @@ extern "C" feed_code feed_amount_to_wet_kg(const char* amount, const feed_feedst
     if (how != nullptr && how_size > 0) how[0] = '\0';
     if (wet_kg == nullptr) return null_argument(error, "wet_kg");
     *wet_kg = not_a_number;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (const feed_code code = need_text(error, "amount", amount)) return code;
     if (feedstock == nullptr) return null_argument(error, "feedstock");
     if (how == nullptr && how_size > 0) return null_argument(error, "how");

@@ -13,6 +13,8 @@ namespace {
 
 using namespace feed::c;
 
+constexpr feed_bed_description nothing_said = FEED_BED_DESCRIPTION_INIT;
+
 /// A number of the description that may be left out, its unit and what can be true of it.
 struct NumberField {
     const char* name;
@@ -162,12 +164,9 @@ feed::Bed read_description(const feed_bed_description& from) {
 extern "C" {
 
 feed_code feed_bed_description_init(feed_bed_description* description, feed_error* error) {
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!has_room(description)) return no_room(error, description, "description");
-    for (const auto& field : choice_fields)
-        description->*field.member = FEED_NOT_GIVEN;
-    for (const auto& field : number_fields)
-        description->*field.member = not_a_number;
-    description->stacked = FEED_NOT_GIVEN;
+    give(description, nothing_said);
     return succeed(error);
 }
 
@@ -175,18 +174,21 @@ feed_code feed_bed_create(const feed_bed_description* description, const feed_al
                           feed_bed** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!has_room(description)) return no_room(error, description, "description");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
-        if (const feed_code code = check_description(*description, error)) return code;
-        *out = make_handle<feed_bed>(allocator, read_description(*description),
-                                     std::vector<feed::Feeding>{});
+        const feed_bed_description said = taken(*description, nothing_said);
+        if (const feed_code code = check_description(said, error)) return code;
+        *out =
+            make_handle<feed_bed>(allocator, read_description(said), std::vector<feed::Feeding>{});
         return succeed(error);
     });
 }
 
 feed_code feed_bed_set_daily_temperature(feed_bed* bed, const double* temperature_c, size_t count,
                                          feed_error* error) {
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (bed == nullptr) return null_argument(error, "bed");
     if (temperature_c == nullptr) return null_argument(error, "temperature_c");
     return guarded(error, [&] {
@@ -210,6 +212,7 @@ feed_code feed_bed_set_daily_temperature(feed_bed* bed, const double* temperatur
 
 feed_code feed_bed_set_bedding(feed_bed* bed, const feed_portion* portions, size_t count,
                                feed_error* error) {
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (bed == nullptr) return null_argument(error, "bed");
     return guarded(error, [&] {
         std::vector<feed::Portion> parts;
@@ -223,6 +226,7 @@ feed_code feed_bed_set_bedding(feed_bed* bed, const feed_portion* portions, size
 
 feed_code feed_bed_add_feeding(feed_bed* bed, double day, const feed_portion* portions,
                                size_t count, feed_error* error) {
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (bed == nullptr) return null_argument(error, "bed");
     return guarded(error, [&] {
         if (!std::isfinite(day)) {

@@ -38,38 +38,38 @@ namespace {
 
 using namespace feed::c;
 
-void clear(feed_hazard_finding& out) {
-    out = {out.struct_size,
-           0,
-           FEED_LEVEL_UNKNOWN,
-           0,
-           nothing_known,
-           not_a_number,
-           not_a_number,
-           "",
-           "",
-           ""};
-}
-
-void clear(feed_take_out& out) {
-    out = {out.struct_size, "", "", "", ""};
-}
-
-void clear(feed_ration_thing& out) {
-    out = {out.struct_size, 0, 0, 0, not_a_number, "", "", ""};
-}
-
-void clear(feed_ration& out) {
-    const std::uint32_t size = out.struct_size;
-    out = {};
-    out.struct_size = size;
-    out.answer = FEED_RATION_WAIT;
-    out.grade = FEED_GRADE_D;
-    out.next_feeding_day = out.next_feeding_earliest = out.next_feeding_latest = -1;
-    for (double* number : {&out.scraps_wet_kg, &out.water_kg, &out.lime_wet_kg, &out.week_wet_kg,
-                           &out.spread_m2, &out.share_left})
-        *number = not_a_number;
-}
+constexpr feed_hazard_finding no_finding{sizeof(feed_hazard_finding),
+                                         0,
+                                         FEED_LEVEL_UNKNOWN,
+                                         0,
+                                         nothing_known,
+                                         not_a_number,
+                                         not_a_number,
+                                         "",
+                                         "",
+                                         ""};
+constexpr feed_take_out no_take_out{sizeof(feed_take_out), "", "", "", ""};
+constexpr feed_ration_thing no_thing{sizeof(feed_ration_thing), 0, 0, 0, not_a_number, "", "", ""};
+constexpr feed_ration no_ration{sizeof(feed_ration),
+                                FEED_RATION_WAIT,
+                                FEED_GRADE_D,
+                                0,
+                                0,
+                                -1,
+                                -1,
+                                -1,
+                                0,
+                                0,
+                                0,
+                                0,
+                                0,
+                                0,
+                                not_a_number,
+                                not_a_number,
+                                not_a_number,
+                                not_a_number,
+                                not_a_number,
+                                not_a_number};
 
 /// Bits 1 << FEED_HAZARD_....
 std::uint32_t bits_of(const std::vector<feed::Hazard>& hazards) {
@@ -113,6 +113,7 @@ feed_code feed_check(const feed_bed* bed, const feed_portion* portions, size_t c
                      const feed_allocator* allocator, feed_check_result** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (bed == nullptr) return null_argument(error, "bed");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
@@ -128,89 +129,95 @@ feed_code feed_check(const feed_bed* bed, const feed_portion* portions, size_t c
 feed_code feed_check_hazard(const feed_check_result* result, int32_t hazard,
                             feed_hazard_finding* out, feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_hazard_finding> filled(out, no_finding);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (result == nullptr) return null_argument(error, "result");
     if (hazard < 0 || hazard >= static_cast<int32_t>(feed::hazard_count)) {
         return bad_index(error, "hazard");
     }
     const feed::HazardFinding& finding = result->content[static_cast<feed::Hazard>(hazard)];
-    out->hazard = hazard;
-    out->level = static_cast<int32_t>(finding.level);
-    out->higher_is_worse = finding.higher_is_worse ? 1 : 0;
-    out->value = plain(finding.value);
-    out->limit_watch = finding.limit;
-    out->limit_act = finding.limit_act;
-    out->unit = finding.unit.data();  // static text, ends with NUL
-    out->source = finding.source.data();
-    out->why = finding.why.c_str();
+    filled->hazard = hazard;
+    filled->level = static_cast<int32_t>(finding.level);
+    filled->higher_is_worse = finding.higher_is_worse ? 1 : 0;
+    filled->value = plain(finding.value);
+    filled->limit_watch = finding.limit;
+    filled->limit_act = finding.limit_act;
+    filled->unit = finding.unit.data();  // static text, ends with NUL
+    filled->source = finding.source.data();
+    filled->why = finding.why.c_str();
     return succeed(error);
 }
 
 feed_code feed_check_ration(const feed_check_result* result, feed_ration* out, feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_ration> filled(out, no_ration);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (result == nullptr) return null_argument(error, "result");
     const feed::Ration& ration = result->content.ration;
-    out->answer = static_cast<int32_t>(ration.answer);
-    out->grade = static_cast<int32_t>(ration.grade);
-    out->raised = bits_of(ration.raised);
-    out->next_look_day = ration.next_look;
+    filled->answer = static_cast<int32_t>(ration.answer);
+    filled->grade = static_cast<int32_t>(ration.grade);
+    filled->raised = bits_of(ration.raised);
+    filled->next_look_day = ration.next_look;
     if (ration.next_feeding) {
-        out->next_feeding_day = ration.next_feeding->day;
-        out->next_feeding_earliest = ration.next_feeding->earliest;
-        out->next_feeding_latest = ration.next_feeding->latest;
+        filled->next_feeding_day = ration.next_feeding->day;
+        filled->next_feeding_earliest = ration.next_feeding->earliest;
+        filled->next_feeding_latest = ration.next_feeding->latest;
     }
-    out->take_out_count = ration.take_out.size();
-    out->put_in_count = ration.put_in.size();
-    out->rest_count = ration.rest.size();
-    out->reason_count = result->reasons.size();
-    out->weigh_count = result->weigh.size();
-    out->line_count = result->lines.size();
-    out->scraps_wet_kg = ration.scraps.in_kilograms();
-    out->water_kg = ration.water_kg;
-    out->lime_wet_kg = ration.lime_kg;
-    out->week_wet_kg = ration.week.in_kilograms();
-    out->spread_m2 = feed::in_square_metres(ration.spread);
-    out->share_left = ration.share_left;
+    filled->take_out_count = ration.take_out.size();
+    filled->put_in_count = ration.put_in.size();
+    filled->rest_count = ration.rest.size();
+    filled->reason_count = result->reasons.size();
+    filled->weigh_count = result->weigh.size();
+    filled->line_count = result->lines.size();
+    filled->scraps_wet_kg = ration.scraps.in_kilograms();
+    filled->water_kg = ration.water_kg;
+    filled->lime_wet_kg = ration.lime_kg;
+    filled->week_wet_kg = ration.week.in_kilograms();
+    filled->spread_m2 = feed::in_square_metres(ration.spread);
+    filled->share_left = ration.share_left;
     return succeed(error);
 }
 
 feed_code feed_check_take_out(const feed_check_result* result, size_t index, feed_take_out* out,
                               feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_take_out> filled(out, no_take_out);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (result == nullptr) return null_argument(error, "result");
     const auto& list = result->content.ration.take_out;
     if (index >= list.size()) return bad_index(error, "index");
-    out->feedstock_id = list[index].feedstock.c_str();
-    out->label = list[index].label.c_str();
-    out->why = list[index].why.c_str();
-    out->instead = list[index].instead.c_str();
+    filled->feedstock_id = list[index].feedstock.c_str();
+    filled->label = list[index].label.c_str();
+    filled->why = list[index].why.c_str();
+    filled->instead = list[index].instead.c_str();
     return succeed(error);
 }
 
 feed_code feed_check_put_in(const feed_check_result* result, size_t index, feed_ration_thing* out,
                             feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_ration_thing> filled(out, no_thing);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (result == nullptr) return null_argument(error, "result");
     const auto& list = result->content.ration.put_in;
     if (index >= list.size()) return bad_index(error, "index");
-    fill(*out, list[index].thing, list[index].part, list[index].wet_mass, result->measures[index]);
+    fill(*filled, list[index].thing, list[index].part, list[index].wet_mass,
+         result->measures[index]);
     return succeed(error);
 }
 
 feed_code feed_check_rest(const feed_check_result* result, size_t index, feed_ration_thing* out,
                           feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_ration_thing> filled(out, no_thing);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (result == nullptr) return null_argument(error, "result");
     const auto& list = result->content.ration.rest;
     if (index >= list.size()) return bad_index(error, "index");
     const feed::Rest& rest = list[index];
-    fill(*out, rest.thing, feed::part_of(*rest.thing.feedstock), rest.wet_mass,
+    fill(*filled, rest.thing, feed::part_of(*rest.thing.feedstock), rest.wet_mass,
          result->rest_measures[index]);
-    out->capped = rest.capped ? 1 : 0;
+    filled->capped = rest.capped ? 1 : 0;
     return succeed(error);
 }
 

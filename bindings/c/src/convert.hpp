@@ -31,28 +31,42 @@ inline feed_estimate plain(const Estimate<double>& estimate) noexcept {
 inline constexpr feed_estimate nothing_known{not_a_number, not_a_number, not_a_number,
                                              0.0,          FEED_UNKNOWN, FEED_GRADE_D};
 
-// Clearing an output: pointers and integers become zero, numbers NaN, the size stays.
+// Outputs of which nothing is known yet: pointers and integers are zero, numbers NaN.
 
-inline void clear(feed_blend_properties& out) noexcept {
-    out = {out.struct_size, 0,
-           not_a_number,    nothing_known,
-           nothing_known,   nothing_known,
-           nothing_known,   nothing_known,
-           nothing_known,   nothing_known,
-           nothing_known,   nothing_known,
-           nothing_known,   nothing_known,
-           nothing_known,   nothing_known,
-           nothing_known,   nothing_known,
-           nothing_known};
-}
+inline constexpr feed_blend_properties no_blend{sizeof(feed_blend_properties),
+                                                0,
+                                                not_a_number,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known,
+                                                nothing_known};
 
-inline void clear(feed_answer_summary& out) noexcept {
-    out = {out.struct_size, FEED_BALANCE_FAILED, FEED_GRADE_D, 0, 0, 0, 0, 0, not_a_number, "", ""};
-}
+inline constexpr feed_answer_summary no_answer{sizeof(feed_answer_summary),
+                                               FEED_BALANCE_FAILED,
+                                               FEED_GRADE_D,
+                                               0,
+                                               0,
+                                               0,
+                                               0,
+                                               0,
+                                               not_a_number,
+                                               "",
+                                               ""};
 
-inline void clear(feed_reached& out) noexcept {
-    out = {out.struct_size, 0, 0, 0, not_a_number, not_a_number, not_a_number, nothing_known, ""};
-}
+inline constexpr feed_reached nothing_reached{
+    sizeof(feed_reached), 0, 0, 0, not_a_number, not_a_number, not_a_number, nothing_known, ""};
 
 inline void fill(feed_blend_properties& out, const BlendProperties& blend) noexcept {
     const auto fraction = [](Moisture part) { return part.value(); };

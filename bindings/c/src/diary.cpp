@@ -13,16 +13,16 @@ namespace {
 
 using namespace feed::c;
 
-void clear(feed_calibration& out) {
-    const std::uint32_t size = out.struct_size;
-    out = {};
-    out.struct_size = size;
-    for (auto* array : {out.before_per_day, out.before_low_per_day, out.before_high_per_day,
-                        out.after_per_day, out.after_low_per_day, out.after_high_per_day}) {
-        for (int pool = 0; pool < 3; ++pool)
-            array[pool] = not_a_number;
-    }
-}
+constexpr feed_calibration no_calibration{sizeof(feed_calibration),
+                                          0,
+                                          0,
+                                          0,
+                                          {not_a_number, not_a_number, not_a_number},
+                                          {not_a_number, not_a_number, not_a_number},
+                                          {not_a_number, not_a_number, not_a_number},
+                                          {not_a_number, not_a_number, not_a_number},
+                                          {not_a_number, not_a_number, not_a_number},
+                                          {not_a_number, not_a_number, not_a_number}};
 
 feed_code no_bed(feed_error* error, const feed_diary& diary) {
     return fail(error, feed::io::missing_section(diary.content, "bed", "{container: tote}"));
@@ -36,6 +36,7 @@ feed_code feed_diary_from_text(const char* text, const char* name, const feed_al
                                feed_diary** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (const feed_code code = need_text(error, "text", text)) return code;
     if (const feed_code code = need_text(error, "name", name)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
@@ -51,6 +52,7 @@ feed_code feed_diary_bed(const feed_diary* diary, const feed_allocator* allocato
                          feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (diary == nullptr) return null_argument(error, "diary");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
@@ -65,6 +67,7 @@ feed_code feed_diary_check(const feed_diary* diary, const feed_allocator* alloca
                            feed_check_result** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (diary == nullptr) return null_argument(error, "diary");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
@@ -76,23 +79,24 @@ feed_code feed_diary_check(const feed_diary* diary, const feed_allocator* alloca
 
 feed_code feed_diary_calibrate(const feed_diary* diary, feed_calibration* out, feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_calibration> filled(out, no_calibration);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (diary == nullptr) return null_argument(error, "diary");
     return guarded(error, [&] {
         if (!diary->content.has_bed) return no_bed(error, *diary);
         const auto evidence = feed::evidence_of(diary->content.diary);
         const auto learned = feed::calibrate(evidence.looks);
-        out->used_count = static_cast<int32_t>(learned.used);
-        out->misfit_count = static_cast<int32_t>(learned.misfits.size());
-        out->unused_count = static_cast<int32_t>(evidence.unused.size());
+        filled->used_count = static_cast<int32_t>(learned.used);
+        filled->misfit_count = static_cast<int32_t>(learned.misfits.size());
+        filled->unused_count = static_cast<int32_t>(evidence.unused.size());
         for (size_t pool = 0; pool < learned.rates.size(); ++pool) {
             const feed::RateChange& rate = learned.rates[pool];
-            out->before_per_day[pool] = rate.before_per_day;
-            out->before_low_per_day[pool] = rate.before_low_per_day;
-            out->before_high_per_day[pool] = rate.before_high_per_day;
-            out->after_per_day[pool] = rate.after_per_day;
-            out->after_low_per_day[pool] = rate.after_low_per_day;
-            out->after_high_per_day[pool] = rate.after_high_per_day;
+            filled->before_per_day[pool] = rate.before_per_day;
+            filled->before_low_per_day[pool] = rate.before_low_per_day;
+            filled->before_high_per_day[pool] = rate.before_high_per_day;
+            filled->after_per_day[pool] = rate.after_per_day;
+            filled->after_low_per_day[pool] = rate.after_low_per_day;
+            filled->after_high_per_day[pool] = rate.after_high_per_day;
         }
         return succeed(error);
     });

@@ -11,21 +11,17 @@ namespace {
 
 using namespace feed::c;
 
-void clear(feed_feedstock_info& out) {
-    out = {out.struct_size, "", "", "", "", "", 0, 0, 0, 0, not_a_number};
-}
-
-void clear(feed_value& out) {
-    out = {out.struct_size,
-           0,
-           not_a_number,
-           not_a_number,
-           not_a_number,
-           FEED_GRADE_D,
-           FEED_GRADE_D,
-           "",
-           ""};
-}
+constexpr feed_feedstock_info no_info{
+    sizeof(feed_feedstock_info), "", "", "", "", "", 0, 0, 0, 0, not_a_number};
+constexpr feed_value no_value{sizeof(feed_value),
+                              0,
+                              not_a_number,
+                              not_a_number,
+                              not_a_number,
+                              FEED_GRADE_D,
+                              FEED_GRADE_D,
+                              "",
+                              ""};
 
 }  // namespace
 
@@ -33,6 +29,8 @@ extern "C" {
 
 feed_code feed_table_count(size_t* count, feed_error* error) {
     if (count == nullptr) return null_argument(error, "count");
+    *count = 0;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     *count = feed::feedstock_count();
     return succeed(error);
 }
@@ -41,6 +39,7 @@ feed_code feed_feedstock_at(size_t row, const feed_allocator* allocator, feed_fe
                             feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!is_valid(allocator)) return bad_allocator(error);
     if (row >= feed::feedstock_count()) return bad_index(error, "row");
     return guarded(error, [&] {
@@ -55,6 +54,7 @@ feed_code feed_feedstock_look_up(const char* words, const feed_allocator* alloca
                                  feed_feedstock** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (const feed_code code = need_text(error, "words", words)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
@@ -69,6 +69,7 @@ feed_code feed_table_search(const char* words, size_t capacity, size_t* rows, si
                             feed_error* error) {
     if (count == nullptr) return null_argument(error, "count");
     *count = 0;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (const feed_code code = need_text(error, "words", words)) return code;
     if (rows == nullptr && capacity > 0) return null_argument(error, "rows");
     return guarded(error, [&] {
@@ -83,26 +84,28 @@ feed_code feed_table_search(const char* words, size_t capacity, size_t* rows, si
 feed_code feed_feedstock_describe(const feed_feedstock* feedstock, feed_feedstock_info* out,
                                   feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_feedstock_info> filled(out, no_info);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (feedstock == nullptr) return null_argument(error, "feedstock");
     const feed::Feedstock& content = *feedstock->content;
-    out->id = content.id.c_str();
-    out->name = content.name.c_str();
-    out->part = feedstock->part.c_str();
-    out->note = content.note.c_str();
-    out->preparation_hint = content.preparation_hint.c_str();
-    out->group = static_cast<int32_t>(content.group);
-    out->roles = content.roles;
-    out->stance = static_cast<int32_t>(content.stance);
-    out->cautions = static_cast<int32_t>(content.cautions);
-    out->most_wet_kg_per_kg_worms = content.most_wet_kg_per_kg_worms.value_or(not_a_number);
+    filled->id = content.id.c_str();
+    filled->name = content.name.c_str();
+    filled->part = feedstock->part.c_str();
+    filled->note = content.note.c_str();
+    filled->preparation_hint = content.preparation_hint.c_str();
+    filled->group = static_cast<int32_t>(content.group);
+    filled->roles = content.roles;
+    filled->stance = static_cast<int32_t>(content.stance);
+    filled->cautions = static_cast<int32_t>(content.cautions);
+    filled->most_wet_kg_per_kg_worms = content.most_wet_kg_per_kg_worms.value_or(not_a_number);
     return succeed(error);
 }
 
 feed_code feed_feedstock_get(const feed_feedstock* feedstock, int32_t property, feed_value* out,
                              feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_value> filled(out, no_value);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (feedstock == nullptr) return null_argument(error, "feedstock");
     if (property < 0 || property >= static_cast<int32_t>(feed::property_count)) {
         return fail(error, FEED_UNKNOWN_PROPERTY, "property", "", "a property enumerator",
@@ -110,15 +113,15 @@ feed_code feed_feedstock_get(const feed_feedstock* feedstock, int32_t property, 
     }
     const auto& datum = (*feedstock->content)[static_cast<feed::Property>(property)];
     if (datum) {
-        out->known = 1;
-        out->value = datum->value;
-        out->low = datum->low;
-        out->high = datum->high;
-        out->grade = static_cast<int32_t>(datum->grade);
-        out->range_grade = static_cast<int32_t>(datum->range_grade);
+        filled->known = 1;
+        filled->value = datum->value;
+        filled->low = datum->low;
+        filled->high = datum->high;
+        filled->grade = static_cast<int32_t>(datum->grade);
+        filled->range_grade = static_cast<int32_t>(datum->range_grade);
         // Both come from the table or from literals and end with NUL.
-        out->sources = datum->sources.empty() ? "" : datum->sources.data();
-        out->method = datum->method.empty() ? "" : datum->method.data();
+        filled->sources = datum->sources.empty() ? "" : datum->sources.data();
+        filled->method = datum->method.empty() ? "" : datum->method.data();
     }
     return succeed(error);
 }

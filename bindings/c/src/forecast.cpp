@@ -10,9 +10,8 @@ namespace {
 
 using namespace feed::c;
 
-void clear(feed_forecast_summary& out) {
-    out = {out.struct_size, FEED_GRADE_D, 0, not_a_number, not_a_number, "", ""};
-}
+constexpr feed_forecast_summary no_summary{
+    sizeof(feed_forecast_summary), FEED_GRADE_D, 0, not_a_number, not_a_number, "", ""};
 
 double day_or_nan(const std::optional<int>& day) {
     return day ? *day : not_a_number;
@@ -57,6 +56,7 @@ feed_code feed_forecast_bed(const feed_bed* bed, size_t days, const feed_allocat
                             feed_forecast** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (bed == nullptr) return null_argument(error, "bed");
     if (!is_valid(allocator)) return bad_allocator(error);
     if (days < 1 || days > 366) {
@@ -75,15 +75,16 @@ feed_code feed_forecast_bed(const feed_bed* bed, size_t days, const feed_allocat
 feed_code feed_forecast_describe(const feed_forecast* forecast, feed_forecast_summary* out,
                                  feed_error* error) {
     if (!has_room(out)) return no_room(error, out, "out");
-    clear(*out);
+    Filled<feed_forecast_summary> filled(out, no_summary);
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (forecast == nullptr) return null_argument(error, "forecast");
     const feed::Forecast& content = forecast->content;
-    out->grade = static_cast<int32_t>(content.grade);
-    out->day_count = content.days + 1;
-    out->harvest_day = day_or_nan(content.harvest_day);
-    out->new_bedding_day = day_or_nan(content.new_bedding_day);
-    out->harvest_reason = content.harvest_reason.c_str();
-    out->new_bedding_reason = content.new_bedding_reason.c_str();
+    filled->grade = static_cast<int32_t>(content.grade);
+    filled->day_count = content.days + 1;
+    filled->harvest_day = day_or_nan(content.harvest_day);
+    filled->new_bedding_day = day_or_nan(content.new_bedding_day);
+    filled->harvest_reason = content.harvest_reason.c_str();
+    filled->new_bedding_reason = content.new_bedding_reason.c_str();
     return succeed(error);
 }
 
@@ -93,6 +94,7 @@ feed_code feed_forecast_series(const feed_forecast* forecast, int32_t series, co
     if (high != nullptr) *high = nullptr;
     if (value == nullptr) return null_argument(error, "value");
     *value = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (forecast == nullptr) return null_argument(error, "forecast");
     const feed::ForecastSeries* picked = pick(forecast->content, series);
     if (picked == nullptr) return bad_index(error, "series");

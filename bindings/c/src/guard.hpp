@@ -11,6 +11,7 @@
 #include <new>
 #include <string_view>
 
+#include "bounded.hpp"
 #include "feed/feed.h"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/printable.hpp"
@@ -42,19 +43,27 @@ void copy_text(char (&field)[size], std::string_view text) noexcept {
     copy_text(field, size, text);
 }
 
+/// Whether an error can be told: there is none to fill, or its struct_size was set. A call that
+/// could not tell what went wrong fails before it does anything.
+inline bool can_tell(const feed_error* error) noexcept {
+    return error == nullptr || has_room(error);
+}
+
 /// Fills the caller's error struct as far as it has room.
 inline feed_code fail(feed_error* out, feed_code code, std::string_view field,
                       std::string_view value, std::string_view allowed, std::string_view message,
                       int line = 0, int column = 0, std::size_t problems = 1) noexcept {
-    if (out != nullptr && out->struct_size >= sizeof(feed_error)) {
-        out->code = code;
-        out->line = line;
-        out->column = column;
-        out->problem_count = static_cast<std::int32_t>(problems);
-        copy_text(out->field, field);
-        copy_text(out->value, value);
-        copy_text(out->allowed, allowed);
-        copy_text(out->message, message);
+    if (has_room(out)) {
+        feed_error told = FEED_ERROR_INIT;
+        told.code = code;
+        told.line = line;
+        told.column = column;
+        told.problem_count = static_cast<std::int32_t>(problems);
+        copy_text(told.field, field);
+        copy_text(told.value, value);
+        copy_text(told.allowed, allowed);
+        copy_text(told.message, message);
+        give(out, told);
     }
     return code;
 }
@@ -106,7 +115,7 @@ inline feed_code bad_index(feed_error* out, std::string_view name) noexcept {
 }
 
 inline feed_code succeed(feed_error* out) noexcept {
-    if (out != nullptr && out->struct_size >= sizeof(feed_error)) {
+    if (has_room(out)) {
         out->code = FEED_OK;
         out->problem_count = 0;
     }
@@ -125,12 +134,6 @@ feed_code guarded(feed_error* error, Body&& body) noexcept {
     } catch (...) {
         return fail(error, FEED_INTERNAL, "", "", "", "an unexpected failure");
     }
-}
-
-/// True when the caller's struct is at least as large as version 0.1 of it.
-template <class Struct>
-bool has_room(const Struct* out) noexcept {
-    return out != nullptr && out->struct_size >= sizeof(Struct);
 }
 
 template <class Struct>

@@ -39,6 +39,7 @@ extern "C" feed_code feed_json(const char* verb, const char* text, const char* n
     using namespace feed::c;
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (const feed_code code = need_text(error, "verb", verb)) return code;
     if (text == nullptr) return null_argument(error, "text");
     if (const feed_code code = need_text(error, "name", name)) return code;

@@ -26,6 +26,7 @@ feed_code give_count(const Handle* handle, const char* name, ListOf list_of, siz
                      feed_error* error) noexcept {
     if (count == nullptr) return null_argument(error, "count");
     *count = 0;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (handle == nullptr) return null_argument(error, name);
     *count = list_of(*handle).size();
     return succeed(error);
@@ -39,6 +40,7 @@ feed_code give_sentence(const Handle* handle, const char* name, ListOf list_of, 
                         feed_error* error) noexcept {
     if (sentence == nullptr) return null_argument(error, sentence_name);
     *sentence = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (handle == nullptr) return null_argument(error, name);
     const auto& list = list_of(*handle);
     if (index >= list.size()) return bad_index(error, "index");

@@ -4,6 +4,7 @@
 #include <new>
 #include <utility>
 
+#include "bounded.hpp"
 #include "feed/feed.h"
 
 namespace feed::c {
@@ -16,14 +17,14 @@ inline void default_release(void*, void* memory) {
 }
 
 inline feed_allocator usable(const feed_allocator* allocator) noexcept {
-    if (allocator != nullptr) return *allocator;
+    constexpr feed_allocator none = FEED_ALLOCATOR_INIT;
+    if (allocator != nullptr) return taken(*allocator, none);
     return {sizeof(feed_allocator), nullptr, default_allocate, default_release};
 }
 
 inline bool is_valid(const feed_allocator* allocator) noexcept {
     return allocator == nullptr ||
-           (allocator->struct_size >= sizeof(feed_allocator) && allocator->allocate != nullptr &&
-            allocator->release != nullptr);
+           (has_room(allocator) && allocator->allocate != nullptr && allocator->release != nullptr);
 }
 
 /// Makes a handle of type Handle, which has a member `feed_allocator memory`. Throws bad_alloc.

@@ -23,8 +23,44 @@ feed_code no_choice(feed_error* error, const char* field, int32_t value) {
                 "an enumerator or FEED_NOT_GIVEN", "there is no such choice");
 }
 
+constexpr feed_own_feedstock no_own = FEED_OWN_FEEDSTOCK_INIT;
+constexpr feed_nutrition_label no_label = FEED_NUTRITION_LABEL_INIT;
+constexpr feed_laboratory_report no_report = FEED_LABORATORY_REPORT_INIT;
+
+feed_code zeroed(feed_error* error, const char* field, const char* message) {
+    return fail(error, FEED_OUT_OF_RANGE, field, "0",
+                "FEED_NOT_GIVEN, as in FEED_OWN_FEEDSTOCK_INIT, or another value", message);
+}
+
+/// Refuses the zeros of memory that nobody set where they would make a material look harmless: one
+/// that is never fed like one that is, one with cautions like one without, food like sand.
+/// like: what it differs from, or null.
+feed_code refuse_zeroed(const feed_own_feedstock& own, const feed::Feedstock* like,
+                        feed_error* error) {
+    if (own.roles == 0) return zeroed(error, "own.roles", "a feedstock without any role");
+    const bool barred = like != nullptr && like->stance == feed::Stance::avoid;
+    if (own.stance == FEED_STANCE_FEED && barred) {
+        return zeroed(error, "own.stance",
+                      "0 would let what is never fed be fed; only FEED_STANCE_FEED_LITTLE does");
+    }
+    if (own.cautions == 0 && like != nullptr && like->cautions != 0) {
+        return zeroed(error, "own.cautions", "0 would drop the cautions of what it is like");
+    }
+    const int32_t roles = own.roles != FEED_NOT_GIVEN ? own.roles
+                          : like != nullptr           ? like->roles
+                                                      : int32_t{FEED_ROLE_SCRAPS};
+    const bool was_inert = like != nullptr && like->decay_class == feed::DecayClass::inert;
+    if (own.decay_class == FEED_DECAY_INERT && (roles & FEED_ROLE_SCRAPS) != 0 && !was_inert) {
+        return zeroed(error, "own.decay_class", "scraps that never decay would not count as food");
+    }
+    return FEED_OK;
+}
+
 /// Copies what the caller says into the core's form; the core judges the numbers.
-feed_code read_own(const feed_own_feedstock& from, feed::OwnFeedstock& to, feed_error* error) {
+/// like: what it differs from, or null.
+feed_code read_own(const feed_own_feedstock& given_own, const feed::Feedstock* like,
+                   feed::OwnFeedstock& to, feed_error* error) {
+    const feed_own_feedstock from = taken(given_own, no_own);
     constexpr int32_t all_roles =
         FEED_ROLE_SCRAPS | FEED_ROLE_BEDDING | FEED_ROLE_AMENDMENT | FEED_ROLE_WATER;
     constexpr int32_t all_cautions = (FEED_CAUTION_LIME_DUST << 1) - 1;
@@ -42,6 +78,7 @@ feed_code read_own(const feed_own_feedstock& from, feed::OwnFeedstock& to, feed_
     if (from.cautions < FEED_NOT_GIVEN || from.cautions > all_cautions) {
         return no_choice(error, "own.cautions", from.cautions);
     }
+    if (const feed_code code = refuse_zeroed(from, like, error)) return code;
     to.name = from.name;
     if (from.roles >= 0) to.roles = static_cast<std::uint8_t>(from.roles);
     if (from.stance >= 0) to.stance = static_cast<feed::Stance>(from.stance);
@@ -105,13 +142,14 @@ feed_code feed_feedstock_define(const feed_own_feedstock* own, const feed_feedst
                                 feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!has_room(own)) return no_room(error, own, "own");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
         feed::OwnFeedstock said;
-        if (const feed_code code = read_own(*own, said, error)) return code;
-        return hand_out(feed::own_feedstock(said, like != nullptr ? like->content.get() : nullptr),
-                        allocator, out, error);
+        const feed::Feedstock* model = like != nullptr ? like->content.get() : nullptr;
+        if (const feed_code code = read_own(*own, model, said, error)) return code;
+        return hand_out(feed::own_feedstock(said, model), allocator, out, error);
     });
 }
 
@@ -121,28 +159,30 @@ feed_code feed_feedstock_from_label(const feed_own_feedstock* own,
                                     feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!has_room(own)) return no_room(error, own, "own");
     if (!has_room(label)) return no_room(error, label, "label");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
+        const feed_nutrition_label told = taken(*label, no_label);
         feed::OwnFeedstock said;
-        if (const feed_code code = read_own(*own, said, error)) return code;
+        if (const feed_code code = read_own(*own, nullptr, said, error)) return code;
         if (const feed_code code =
-                check_truth(error, "label.carbohydrate_has_fibre", label->carbohydrate_has_fibre)) {
+                check_truth(error, "label.carbohydrate_has_fibre", told.carbohydrate_has_fibre)) {
             return code;
         }
         feed::NutritionLabel read;
-        read.protein = label->protein;
-        read.fat = label->fat;
-        read.carbohydrate = label->carbohydrate;
-        read.carbohydrate_has_fibre = label->carbohydrate_has_fibre != 0;
-        read.sugars = given(label->sugars);
-        read.fibre = given(label->fibre);
-        read.water = given(label->water);
-        read.ash = given(label->ash);
-        read.salt = given(label->salt);
-        read.sodium = given(label->sodium);
-        if (const auto factor = given(label->protein_factor)) read.protein_factor = *factor;
+        read.protein = told.protein;
+        read.fat = told.fat;
+        read.carbohydrate = told.carbohydrate;
+        read.carbohydrate_has_fibre = told.carbohydrate_has_fibre != 0;
+        read.sugars = given(told.sugars);
+        read.fibre = given(told.fibre);
+        read.water = given(told.water);
+        read.ash = given(told.ash);
+        read.salt = given(told.salt);
+        read.sodium = given(told.sodium);
+        if (const auto factor = given(told.protein_factor)) read.protein_factor = *factor;
         return hand_out(feed::feedstock_from_label(said, read), allocator, out, error);
     });
 }
@@ -153,24 +193,26 @@ feed_code feed_feedstock_from_report(const feed_own_feedstock* own,
                                      feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!has_room(own)) return no_room(error, own, "own");
     if (!has_room(report)) return no_room(error, report, "report");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
+        const feed_laboratory_report told = taken(*report, no_report);
         feed::OwnFeedstock said;
-        if (const feed_code code = read_own(*own, said, error)) return code;
-        if (const feed_code code = check_truth(error, "report.as_received", report->as_received)) {
+        if (const feed_code code = read_own(*own, nullptr, said, error)) return code;
+        if (const feed_code code = check_truth(error, "report.as_received", told.as_received)) {
             return code;
         }
         feed::LaboratoryReport read;
         read.basis =
-            report->as_received != 0 ? feed::ReportBasis::as_received : feed::ReportBasis::dry;
-        read.moisture = given(report->moisture_wet);
-        read.carbon = given(report->carbon);
-        read.nitrogen = given(report->nitrogen);
-        read.cn_ratio = given(report->cn_ratio);
-        read.ash = given(report->ash);
-        read.volatile_solids = given(report->volatile_solids);
+            told.as_received != 0 ? feed::ReportBasis::as_received : feed::ReportBasis::dry;
+        read.moisture = given(told.moisture_wet);
+        read.carbon = given(told.carbon);
+        read.nitrogen = given(told.nitrogen);
+        read.cn_ratio = given(told.cn_ratio);
+        read.ash = given(told.ash);
+        read.volatile_solids = given(told.volatile_solids);
         return hand_out(feed::feedstock_from_report(said, read), allocator, out, error);
     });
 }
@@ -179,6 +221,7 @@ feed_code feed_feedstock_from_text(const char* text, const feed_allocator* alloc
                                    feed_feedstock** out, feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (const feed_code code = need_text(error, "text", text)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
@@ -198,6 +241,7 @@ feed_code feed_feedstock_prepare(const feed_feedstock* feedstock, int32_t prepar
                                  feed_error* error) {
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (feedstock == nullptr) return null_argument(error, "feedstock");
     if (!is_valid(allocator)) return bad_allocator(error);
     if (preparation < 0 || preparation >= static_cast<int32_t>(feed::preparation_count)) {

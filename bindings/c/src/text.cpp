@@ -20,6 +20,7 @@ feed_code feed_text_get(const feed_text* text, const char** data, size_t* length
     if (length != nullptr) *length = 0;
     if (data == nullptr) return null_argument(error, "data");
     *data = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (text == nullptr) return null_argument(error, "text");
     *data = text->content.c_str();
     if (length != nullptr) *length = text->content.size();
@@ -33,6 +34,8 @@ void feed_text_free(feed_text* text) {
 feed_code feed_code_name(feed_code code, const char** name, feed_error* error) {
     using namespace feed::c;
     if (name == nullptr) return null_argument(error, "name");
+    *name = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     *name = name_of(code);
     return succeed(error);
 }

@@ -6,11 +6,17 @@
  * NULL.
  *   - Results come through pointers after the inputs. On failure they are set to NULL, 0 or NaN.
  *   - The last parameter, `error`, may be NULL. It is a struct of fixed size that you own: nothing
- * to free, nothing kept between calls. Set its struct_size first.
+ * to free, nothing kept between calls. Start it from FEED_ERROR_INIT: with a struct_size of 0, or
+ * one too small, no call could tell you anything, so each returns FEED_BAD_ARGUMENT and does
+ * nothing.
  *   - Text in is UTF-8, ends with NUL, and is copied. Text out belongs to the handle named and
  * lives as long as it does, or, where said, for ever.
  *   - A struct starts with struct_size: set it to sizeof before the call. Later versions only
- * append fields.
+ * append fields, and a library of any later or earlier version reads and writes no further than
+ * struct_size.
+ *   - A struct that you fill has an initialiser, FEED_..._INIT: every field is then "not given".
+ * Start from it, never from zeros: a zero is a value. Zeroed memory is refused where it would make
+ * anything look harmless.
  *   - Units stand at the end of each name, the basis (wet or dry) in it. Fractions are kg per kg,
  * never per cent.
  *   - NaN and infinity are refused at the border, except that NaN in a range or an optional field
@@ -27,6 +33,7 @@
 #ifndef FEED_FEED_H
 #define FEED_FEED_H
 
+#include <math.h>
 #include <stddef.h>
 #include <stdint.h>
 
@@ -90,6 +97,9 @@ typedef struct feed_error {
     char allowed[160];     /* what is allowed */
     char message[400];     /* one sentence, with the likely slip where there is one */
 } feed_error;
+/* Start an error from this. */
+#define FEED_ERROR_INIT \
+    { sizeof(feed_error), FEED_OK, 0, 0, 0, "", "", "", "" }
 
 /* Memory for handles and texts. `allocate` returns NULL when it cannot; alignment is a power of two
  * of at most 16. */
@@ -99,6 +109,9 @@ typedef struct feed_allocator {
     void* (*allocate)(void* user, size_t size, size_t alignment);
     void (*release)(void* user, void* memory);
 } feed_allocator;
+/* Start an allocator from this; both functions are needed. */
+#define FEED_ALLOCATOR_INIT \
+    { sizeof(feed_allocator), NULL, NULL, NULL }
 
 /* A text made for you. Free with feed_text_free. */
 typedef struct feed_text feed_text;
@@ -303,8 +316,12 @@ typedef struct feed_own_value {
     double low;
     double high;
 } feed_own_value;
+/* Start a value from this. */
+#define FEED_OWN_VALUE_INIT \
+    { FEED_NOT_GIVEN, NAN, NAN, NAN }
 
-/* A feedstock of your own, or what differs from another. */
+/* A feedstock of your own, or what differs from another. Zeros that would lift a bar, drop
+ * cautions, take every role or stop decay are refused with FEED_OUT_OF_RANGE. */
 typedef struct feed_own_feedstock {
     uint32_t struct_size;
     int32_t roles;       /* bits of FEED_ROLE_..., or FEED_NOT_GIVEN: scraps, or as in `like` */
@@ -315,6 +332,12 @@ typedef struct feed_own_feedstock {
     const feed_own_value* values;
     size_t value_count;
 } feed_own_feedstock;
+/* Start an own feedstock from this; it needs a name. */
+#define FEED_OWN_FEEDSTOCK_INIT                                                     \
+    {                                                                               \
+        sizeof(feed_own_feedstock), FEED_NOT_GIVEN, FEED_NOT_GIVEN, FEED_NOT_GIVEN, \
+            FEED_NOT_GIVEN, NULL, NULL, 0                                           \
+    }
 
 /* Makes a feedstock of your own: all of it, or what differs from `like`.
  *   Of carbon, nitrogen and C:N the given ones stand and the others follow. own: struct_size
@@ -344,6 +367,9 @@ typedef struct feed_nutrition_label {
     double sodium;         /* goes before salt */
     double protein_factor; /* nitrogen = protein / factor; NaN: 6.25 */
 } feed_nutrition_label;
+/* Start a label from this. */
+#define FEED_NUTRITION_LABEL_INIT \
+    { sizeof(feed_nutrition_label), 0, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN }
 
 /* Makes a feedstock from a nutrition label.
  *   own: gives the name; its values go before those of the label. label: struct_size set by
@@ -366,6 +392,9 @@ typedef struct feed_laboratory_report {
     double ash;
     double volatile_solids;
 } feed_laboratory_report;
+/* Start a report from this. */
+#define FEED_LABORATORY_REPORT_INIT \
+    { sizeof(feed_laboratory_report), 0, NAN, NAN, NAN, NAN, NAN, NAN }
 
 /* Makes a feedstock from a laboratory report.
  *   own: gives the name; its values go before those of the report. report: struct_size set by
@@ -441,6 +470,9 @@ typedef struct feed_portion {
     const feed_feedstock* feedstock;
     double wet_kg; /* 1e-9 to 1e9 */
 } feed_portion;
+/* Start a portion from this. */
+#define FEED_PORTION_INIT \
+    { NULL, NAN }
 
 typedef struct feed_blend_properties {
     uint32_t struct_size;
@@ -519,16 +551,22 @@ typedef struct feed_entry {
     double cost_per_wet_kg; /* NaN: none */
     double usual_wet_kg;    /* amount in the usual recipe; NaN: none */
 } feed_entry;
+/* Start an entry from this; it needs a feedstock. As it is, any amount of it may be taken. */
+#define FEED_ENTRY_INIT \
+    { sizeof(feed_entry), 0, NULL, NULL, 0.0, NAN, NAN, NAN }
 
 typedef struct feed_target {
     uint32_t struct_size;
-    int32_t property; /* FEED_TARGET_... */
-    double low;       /* NaN: no limit on this side */
-    double high;
-    double aim;         /* NaN: none */
-    const char* label;  /* your words, for conflicts; or NULL */
+    int32_t property;  /* FEED_TARGET_... */
+    double low;        /* NaN: no limit on this side */
+    double high;       /* above 0 for C:N, moisture, air space, totals and bedding, as is the aim */
+    double aim;        /* NaN: none */
+    const char* label; /* your words, for conflicts; or NULL */
     const char* source; /* where the numbers come from; or NULL */
 } feed_target;
+/* Start a target from this; it needs a property and a number. */
+#define FEED_TARGET_INIT \
+    { sizeof(feed_target), FEED_NOT_GIVEN, NAN, NAN, NAN, NULL, NULL }
 
 /* Makes an empty problem.
  *   out: set to a new handle, yours to free. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY.
@@ -679,8 +717,9 @@ enum {
     FEED_SQUEEZE_POOLING = 5
 };
 
-/* A bed as its keeper describes it. Start from feed_bed_description_init: every enumerator is then
- * FEED_NOT_GIVEN and every number NaN, and what you leave so is assumed and said. */
+/* A bed as its keeper describes it. Start from FEED_BED_DESCRIPTION_INIT, or from
+ * feed_bed_description_init: every enumerator is then FEED_NOT_GIVEN and every number NaN, and what
+ * you leave so is assumed and said. */
 typedef struct feed_bed_description {
     uint32_t struct_size;
     int32_t container; /* FEED_CONTAINER_... */
@@ -707,6 +746,13 @@ typedef struct feed_bed_description {
     double own_feeding_rate_wet_kg_per_kg_day; /* wet scraps per kg of worms and day this bed was
                                                   seen to clear */
 } feed_bed_description;
+/* Start a description from this. */
+#define FEED_BED_DESCRIPTION_INIT                                                                \
+    {                                                                                            \
+        sizeof(feed_bed_description), FEED_NOT_GIVEN, FEED_NOT_GIVEN, FEED_NOT_GIVEN,            \
+            FEED_NOT_GIVEN, FEED_NOT_GIVEN, FEED_NOT_GIVEN, FEED_NOT_GIVEN, FEED_NOT_GIVEN, NAN, \
+            NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN                      \
+    }
 
 /* A bed. Free with feed_bed_free. */
 typedef struct feed_bed feed_bed;
