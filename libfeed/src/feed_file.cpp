@@ -2,6 +2,9 @@
 
 #include <utility>
 
+#include "feed/balance/target_sets.hpp"
+#include "feed/bed/completed.hpp"
+#include "feed/io/human_text.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
@@ -47,6 +50,7 @@ public:
         if (const auto at = section.find("trial")) read_trial_section(pantry_, file_, *at);
         if (const auto at = section.find("feedings")) read_feedings(pantry_, file_, *at);
         if (const auto at = section.find("observations")) read_observations(reading_, file_, *at);
+        refuse_heap_in_a_bin(section);
         file_.diary.name = file_.title;
         if (reading_.has_problems()) return reading_.take();
         if (file_.trial) add_trial_to_diary(*file_.trial, file_.diary);
@@ -104,6 +108,22 @@ private:
             if (const auto means = reading_.scalar(value, field))
                 file_.words.push_back({std::string(key.text()), std::string(*means)});
         });
+    }
+
+    /// A heap in a small container never gets hot, and what is worked out for a bed is for worms.
+    void refuse_heap_in_a_bin(const Section& section) {
+        const bool heap = file_.balance && file_.balance->problem.place == feed::Place::heap;
+        const auto bed_at = section.find("bed");
+        if (!heap || !file_.has_bed || !bed_at) return;
+        const CompletedBed bed = completed(file_.diary.bed, UnitSystem::metric);
+        const Volume room = bed.contents + bed.free_room;
+        if (room.value() >= least_hot_heap_m3) return;
+        reading_.report(
+            *bed_at, ErrorCode::out_of_range, "bed: container",
+            "targets: worm-bed for worms in this bin; or no bed, for a heap of 3 x 3 x 3 "
+            "ft (0.8 m3) or more",
+            "a heap in a container of " + volume_text(room, UnitSystem::metric) +
+                " is too small to get hot, so nothing is worked out for it");
     }
 
     const YamlTree& tree_;

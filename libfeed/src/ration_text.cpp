@@ -130,24 +130,28 @@ std::string headline(const Ration& ration, UnitSystem units) {
     return "";
 }
 
-void add_step(const Ration& ration, UnitSystem units, std::vector<std::string>& lines) {
+/// What goes in without food: bedding, water and lime, a line each.
+void add_materials(const Ration& ration, UnitSystem units, std::vector<std::string>& lines) {
     const std::string bedding = list_of(ration.put_in, Part::bedding, units);
     const std::string water = list_of(ration.put_in, Part::poured_water, units);
     const std::string lime = list_of(ration.put_in, Part::amendment, units);
-    const bool nothing_goes_in = bedding.empty() && water.empty() && lime.empty();
-    const Reason first = ration.reasons.empty() ? Reason{} : ration.reasons.front();
-    const bool by_hand_too = first.hazard == Hazard::hot || first.hazard == Hazard::cold ||
-                             first.hazard == Hazard::salty;
-    if (!first.hazard_known)
-        lines.push_back("Open the lid, smell it and squeeze a handful. Lift out what rots.");
-    else if (by_hand_too || nothing_goes_in)
-        lines.push_back(std::string(by_hand(first.hazard)));
     if (!bedding.empty()) lines.push_back("Mix in " + bedding + ", dry and torn.");
     if (!water.empty())
         lines.push_back("Sprinkle " + volume_text(litres(ration.water_kg), units) +
                         " of water over the day.");
     if (!lime.empty())
         lines.push_back("Stir in " + lime + ", moistened. Keep its dust out of eyes and lungs.");
+}
+
+void add_step(const Ration& ration, UnitSystem units, std::vector<std::string>& lines) {
+    const Reason first = ration.reasons.empty() ? Reason{} : ration.reasons.front();
+    const bool by_hand_too = first.kind == ReasonKind::alarm || first.hazard == Hazard::hot ||
+                             first.hazard == Hazard::cold || first.hazard == Hazard::salty;
+    if (!first.hazard_known)
+        lines.push_back("Open the lid, smell it and squeeze a handful. Lift out what rots.");
+    else if (by_hand_too || ration.put_in.empty())
+        lines.push_back(std::string(by_hand(first.hazard)));
+    add_materials(ration, units, lines);
     lines.push_back("Look again " + day_words(ration.date, ration.next_look, units) + ".");
 }
 
@@ -215,6 +219,7 @@ void add_waiting(const Ration& ration, UnitSystem units, std::vector<std::string
         if (hazard == Hazard::hot || hazard == Hazard::cold)
             lines.push_back(std::string(by_hand(hazard)));
     }
+    add_materials(ration, units, lines);
     if (!ration.next_feeding) {
         lines.push_back("Look again " + day_words(ration.date, ration.next_look, units) + ".");
         return;

@@ -86,3 +86,23 @@ def test_a_heap_is_spoken_of_as_a_heap(feed_command: Path, tmp_path: Path) -> No
     text = call(feed_command, "balance", path).stdout
     assert text.startswith("Put on the heap together, ")
     assert "worm" not in text.split("Cautions")[0]
+
+
+def test_a_heap_in_a_tote_is_refused(feed_command: Path, tmp_path: Path) -> None:
+    """3 x 3 x 3 ft is the least for a heap that gets hot (extension page, Oregon county)."""
+    text = (
+        "libfeed: 1\nbed: {container: 60 L tote, temperature: 20 C}\n"
+        "balance:\n  at_hand: [4 kg grass clippings, any dry leaves]\n  targets: hot-heap\n"
+    )
+    path = written(tmp_path, text)
+    for verb in ("ration", "check", "forecast", "balance"):
+        errors = answer(feed_command, verb, path, code=2)["errors"]
+        assert len(errors) == 1
+        assert errors[0]["field"] == "bed: container"
+        assert "heap" in errors[0]["message"]
+        assert "worm-bed" in errors[0]["allowed"]
+    path = written(tmp_path, text.replace("hot-heap", "worm-bed"))
+    assert answer(feed_command, "ration", path)["answer"] in ("feed", "feed_less", "wait")
+    roomy = text.replace("60 L tote", "{kind: box, inside: 100 x 100 x 100 cm}")
+    path = written(tmp_path, roomy)
+    assert answer(feed_command, "balance", path)["status"] == "solved"

@@ -322,6 +322,15 @@ class Writer:
 
     # -- the whole ------------------------------------------------------------------------------
 
+    @staticmethod
+    def for_worms(balance: dict[str, Any]) -> None:
+        """A heap in a bin is refused: with a bed the targets are those of worms."""
+        targets = balance.get("targets")
+        if targets == "hot-heap":
+            balance["targets"] = "worm-bed"
+        elif isinstance(targets, dict) and targets.get("set") == "hot-heap":
+            targets["set"] = "worm-bed"
+
     def slip(self, content: dict[str, Any]) -> None:
         """One mistake of those that keepers make."""
         kind = self.random.choice(SLIPS)
@@ -351,6 +360,8 @@ class Writer:
             content["bed"] = self.bed(FIRST_DAY)
         if verb == "balance" or (verb == "check" and self.chance(0.15)):
             content["balance"] = self.balance()
+            if "bed" in content:
+                self.for_worms(content["balance"])
         elif verb != "forecast" or self.chance(0.6) or "feedings" not in content:
             content["blend"] = self.portions()
         if self.chance(1 / 30):

@@ -46,6 +46,9 @@ inline std::vector<Target> hot_heap_targets() {
     };
 }
 
+/// The least room in which a heap gets hot, m3: 3 ft each way (Oregon county extension page).
+inline constexpr double least_hot_heap_m3 = 0.76;
+
 /// A ready set by its name in files: "worm-bed" or "hot-heap"; nothing for any other name.
 /// Threads: pure.
 inline std::optional<std::vector<Target>> target_set(std::string_view name) {

@@ -17,8 +17,8 @@ struct StepMaterials {
     std::shared_ptr<const Feedstock> bedding;
     std::shared_ptr<const Feedstock> water;
     std::shared_ptr<const Feedstock> lime;
-    bool bedding_at_hand = false;               ///< else it is the house bedding, offered as such
     double most_bedding_kg = solver::infinity;  ///< what there is of it, as far as it may go in
+    double most_lime_kg = solver::infinity;
 };
 
 /// The materials of a step: a bedding at hand or shredded cardboard, tap water, ground eggshell.
@@ -28,10 +28,8 @@ inline StepMaterials step_materials(std::shared_ptr<const Feedstock> bedding_at_
     constexpr std::size_t eggshell = *find_id("eggshell-powder");
     constexpr std::size_t tap_water = *find_id("water-tap");
     StepMaterials with;
-    with.bedding_at_hand = bedding_at_hand != nullptr;
-    with.bedding = with.bedding_at_hand
-                       ? std::move(bedding_at_hand)
-                       : std::make_shared<const Feedstock>(feedstock_at(cardboard));
+    with.bedding = bedding_at_hand ? std::move(bedding_at_hand)
+                                   : std::make_shared<const Feedstock>(feedstock_at(cardboard));
     with.lime = std::make_shared<const Feedstock>(feedstock_at(eggshell));
     with.water = std::make_shared<const Feedstock>(feedstock_at(tap_water));
     return with;
@@ -80,6 +78,12 @@ inline double loose_kg_per_m3(const Feedstock& bedding) noexcept {
 }  // namespace detail
 
 namespace detail {
+
+/// What one day's step may hold of the bedding.
+inline double most_step_bedding_kg(const BedNumbers& bed, const StepMaterials& with) noexcept {
+    return std::min(with.most_bedding_kg, limits::step_bedding_share.value * bed.contents_m3 *
+                                              loose_kg_per_m3(*with.bedding));
+}
 
 inline constexpr std::size_t step_materials_count = 3;  // bedding, water, lime
 using StepLoads = std::array<Load, step_materials_count>;
@@ -156,10 +160,11 @@ inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
                                    load_of(*with.water, 1.0, decayed),
                                    load_of(*with.lime, 1.0, decayed)};
     const detail::StepAmounts most{
-        std::min(with.most_bedding_kg, limits::step_bedding_share.value * bed.contents_m3 *
-                                           detail::loose_kg_per_m3(*with.bedding)),
+        detail::most_step_bedding_kg(bed, with),
         limits::step_water_share.value * bed.contents_m3 * 1000.0,
-        may_lime(place, Load{}) ? limits::most_lime.value * bed.surface_m2 / 1000.0 : 0.0};
+        may_lime(place, Load{})
+            ? std::min(with.most_lime_kg, limits::most_lime.value * bed.surface_m2 / 1000.0)
+            : 0.0};
     const HazardNumbers before = hazard_numbers(place, Load{});
     const auto rounded = [&](double kg, bool volume) {
         if (kg < 1e-3) return 0.0;
@@ -175,6 +180,24 @@ inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
         load.add(per_kg[1], step.water_kg);
         load.add(per_kg[2], step.lime_kg);
         step.after = hazard_numbers(place, load);
+        if (detail::raises_nothing(before, step.after)) return step;
+    }
+    return {0.0, 0.0, 0.0, before};
+}
+
+/// Loose bedding alone: as much as one day's step may hold, or half or a quarter of it where more
+/// would raise something. All zero where even that does.
+/// @param place  the bed without food.
+inline ActStep loose_bedding_step(const FeedingPlace& place, const StepMaterials& with,
+                                  UnitSystem units) {
+    const Load per_kg = load_of(*with.bedding, 1.0, decayed_shares(place.bed->horizon_days));
+    const HazardNumbers before = hazard_numbers(place, Load{});
+    for (const double share : {1.0, 0.5, 0.25}) {
+        const double kg = detail::rounded_mass(
+            share * detail::most_step_bedding_kg(*place.bed, with), false, units);
+        Load load;
+        load.add(per_kg, kg);
+        ActStep step{kg, 0.0, 0.0, hazard_numbers(place, load)};
         if (detail::raises_nothing(before, step.after)) return step;
     }
     return {0.0, 0.0, 0.0, before};

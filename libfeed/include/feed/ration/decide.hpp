@@ -105,20 +105,37 @@ inline void join_repeated(std::vector<ThingAtHand>& things) {
     }
 }
 
-/// The bedding of a step: the first at hand without a cap of which there is enough, else the house
-/// bedding, offered as such.
+/// Lime or shell that may be stirred in: ground and not caustic.
+inline bool is_ground_lime(const Feedstock& f) noexcept {
+    return part_of(f) == Part::amendment && f.has(Caution::lime_dust) && !f.has(Caution::caustic);
+}
+
+/// The materials of a step. Bedding: the first at hand without a cap of which there is enough, else
+/// the house bedding, offered as such. Lime: the first at hand that is ground, else eggshell.
 inline StepMaterials step_materials_of(std::span<const ThingAtHand> things, double contents_m3) {
+    std::shared_ptr<const Feedstock> bedding;
+    std::shared_ptr<const Feedstock> lime;
+    double most_bedding_kg = solver::infinity;
+    double most_lime_kg = solver::infinity;
+    constexpr double worth_stirring_in_kg = 0.01;
     for (const ThingAtHand& thing : things) {
         const Feedstock& f = *thing.feedstock;
-        if (part_of(f) != Part::bedding || f.most_wet_kg_per_kg_worms) continue;
-        const double wanted = limits::step_bedding_share.value * contents_m3 * loose_kg_per_m3(f);
         const double there = thing.most ? thing.most->in_kilograms() : solver::infinity;
+        if (!lime && is_ground_lime(f) && there >= worth_stirring_in_kg) {
+            lime = thing.feedstock;
+            most_lime_kg = there;
+        }
+        if (bedding || part_of(f) != Part::bedding || f.most_wet_kg_per_kg_worms) continue;
+        const double wanted = limits::step_bedding_share.value * contents_m3 * loose_kg_per_m3(f);
         if (there < 0.5 * wanted) continue;
-        StepMaterials with = step_materials(thing.feedstock);
-        with.most_bedding_kg = there;
-        return with;
+        bedding = thing.feedstock;
+        most_bedding_kg = there;
     }
-    return step_materials(nullptr);
+    StepMaterials with = step_materials(std::move(bedding));
+    with.most_bedding_kg = most_bedding_kg;
+    if (lime) with.lime = std::move(lime);
+    with.most_lime_kg = most_lime_kg;
+    return with;
 }
 
 /// While one of these is at watch, half of the ration goes in.
@@ -171,6 +188,58 @@ inline Reason reason_of(const StandingAlarm& alarm) {
     return reason;
 }
 
+/// Puts a step into the answer, and what is then left of each hazard.
+inline void put_in_step(const RationWork& work, const ActStep& step, Ration& ration) {
+    const auto put = [&](const std::shared_ptr<const Feedstock>& what, Part part, double kg) {
+        if (!(kg > 0.0)) return;
+        ThingAtHand thing = offered(what);
+        thing.at_hand = part == Part::poured_water;
+        for (const ThingAtHand& there : work.things) {
+            if (there.feedstock == what) thing = there;
+        }
+        ration.put_in.push_back({std::move(thing), part, wet_kilograms(kg)});
+    };
+    put(work.materials.bedding, Part::bedding, step.bedding_kg);
+    put(work.materials.water, Part::poured_water, step.water_kg);
+    put(work.materials.lime, Part::amendment, step.lime_kg);
+    ration.water_kg = step.water_kg;
+    ration.lime_kg = step.lime_kg;
+    for (std::size_t h = 0; h < hazard_count; ++h)
+        ration.after[h] = step.after.of[h].level;
+}
+
+/// Whether a smell or standing water was noted that loose bedding eases whatever is reckoned.
+inline bool is_eased_by_bedding(const StandingAlarm& alarm) noexcept {
+    return alarm.level == Level::act &&
+           (alarm.hazard == Hazard::sour || alarm.hazard == Hazard::ammonia ||
+            alarm.hazard == Hazard::airless || alarm.hazard == Hazard::wet);
+}
+
+/// One day's step against what is raised, for the whole bed and not for the place of one feeding.
+/// Where nothing is reckoned to be wrong but it smells, loose bedding goes in (common practice), as
+/// much as raises nothing.
+inline ActStep step_for(const RationWork& work, const std::array<bool, hazard_count>& raised) {
+    const FeedingPlace whole = feeding_place(work.numbers, work.numbers.surface_m2);
+    ActStep step = act_step(whole, work.materials, raised, work.in.units);
+    const bool smells =
+        std::any_of(work.in.alarms.begin(), work.in.alarms.end(), is_eased_by_bedding);
+    if (step.any() || !smells) return step;
+    return loose_bedding_step(whole, work.materials, work.in.units);
+}
+
+/// While a bed at watch waits for its food, one day's step goes in all the same: else it would be
+/// as wet, dry or sour tomorrow.
+inline void step_while_waiting(const RationWork& work, Ration& ration) {
+    std::array<bool, hazard_count> raised{};
+    bool any = false;
+    for (const Hazard hazard : watched_hazards) {
+        const bool now = work.idle[hazard].level == Level::watch;
+        raised[static_cast<std::size_t>(hazard)] = now;
+        any = any || now;
+    }
+    if (any) put_in_step(work, step_for(work, raised), ration);
+}
+
 /// Where the bed is past an act limit, or an alarm stands: one step, no food.
 inline bool act_first(const RationWork& work, Ration& ration) {
     std::array<bool, hazard_count> raised{};
@@ -190,24 +259,8 @@ inline bool act_first(const RationWork& work, Ration& ration) {
     if (!act) return false;
     for (std::size_t h = 0; h < hazard_count; ++h)
         raised[h] = raised[h] || is_raised(work.idle.of[h].level);
-    // A step is for the whole bed, not for the place of one feeding.
-    const FeedingPlace whole = feeding_place(work.numbers, work.numbers.surface_m2);
-    const ActStep step = act_step(whole, work.materials, raised, work.in.units);
     ration.answer = RationAnswer::act_first;
-    const auto put = [&](const std::shared_ptr<const Feedstock>& what, Part part, double kg,
-                         bool at_hand) {
-        if (!(kg > 0.0)) return;
-        ThingAtHand thing = offered(what);
-        thing.at_hand = at_hand;
-        ration.put_in.push_back({std::move(thing), part, wet_kilograms(kg)});
-    };
-    put(work.materials.bedding, Part::bedding, step.bedding_kg, work.materials.bedding_at_hand);
-    put(work.materials.water, Part::poured_water, step.water_kg, true);
-    put(work.materials.lime, Part::amendment, step.lime_kg, false);
-    ration.water_kg = step.water_kg;
-    ration.lime_kg = step.lime_kg;
-    for (std::size_t h = 0; h < hazard_count; ++h)
-        ration.after[h] = step.after.of[h].level;
+    put_in_step(work, step_for(work, raised), ration);
     ration.next_look = 1;
     return true;
 }
@@ -434,6 +487,7 @@ inline Ration ration(const RationInput& in) {
     }
     if (!detail::act_first(work, answer) && !detail::must_wait(work, answer))
         detail::feed_today(work, answer);
+    if (answer.answer == RationAnswer::wait) detail::step_while_waiting(work, answer);
     if (answer.answer == RationAnswer::wait || answer.answer == RationAnswer::act_first) {
         for (const ThingAtHand& thing : work.things) {
             if (part_of(*thing.feedstock) == Part::scraps && thing.most)

@@ -1,0 +1,104 @@
+// What goes into a bed that gets no food today: published advice mixes dry bedding into a wet bin
+// and into one that smells (Oregon Metro, worm bin troubleshooting).
+#include <algorithm>
+#include <catch2.hpp>
+#include <vector>
+
+#include <bed_kitchen.hpp>
+
+#include "feed/ration/ration.hpp"
+
+using namespace feed;
+
+namespace {
+
+std::vector<ThingAtHand> juicy_kitchen() {
+    return kitchen::at_hand({kitchen::portion("watermelon-flesh", 1.0),
+                             {kitchen::card().named("card").share(), wet_grams(700)}});
+}
+
+double bedding_of(const Ration& r) {
+    double sum = 0.0;
+    for (const PutIn& put : r.put_in) {
+        if (put.part == Part::bedding) sum += put.wet_mass.in_kilograms();
+    }
+    return sum;
+}
+
+/// Nothing is raised by what goes in, judged as printed.
+bool raises_nothing(const Bed& bed, const Ration& r) {
+    const double spread = in_square_metres(r.spread);
+    return kitchen::raised_by(kitchen::judged(bed, {}, spread),
+                              kitchen::judged(bed, kitchen::feeding_of(r), spread))
+        .empty();
+}
+
+}  // namespace
+
+TEST_CASE("a wet bed that waits for its food gets dry bedding meanwhile") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.squeeze = Squeeze::many_drops;
+    in.things = juicy_kitchen();
+    const Ration r = ration(in);
+    REQUIRE(r.answer == RationAnswer::wait);
+    CHECK(r.scraps.in_kilograms() == 0.0);
+    CHECK(bedding_of(r) > 0.0);
+    CHECK(r.water_kg == 0.0);
+    CHECK(raises_nothing(in.bed, r));
+}
+
+TEST_CASE("a bed that only waits for its food gets nothing") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.age = days(0);
+    in.things = juicy_kitchen();
+    const Ration r = ration(in);
+    REQUIRE(r.answer == RationAnswer::wait);
+    CHECK(r.put_in.empty());
+}
+
+TEST_CASE("a smell is answered with loose bedding, whatever is reckoned") {
+    for (const Hazard hazard : {Hazard::ammonia, Hazard::sour, Hazard::airless}) {
+        RationInput in;
+        in.bed = kitchen::tote();
+        in.things = juicy_kitchen();
+        in.alarms.push_back({hazard, "it smelled", Level::act, 0});
+        const Ration r = ration(in);
+        INFO(text(hazard));
+        REQUIRE(r.answer == RationAnswer::act_first);
+        CHECK(bedding_of(r) > 0.0);
+        CHECK(r.lime_kg == 0.0);
+        CHECK(raises_nothing(in.bed, r));
+    }
+    RationInput leaving;
+    leaving.bed = kitchen::tote();
+    leaving.things = juicy_kitchen();
+    leaving.alarms.push_back({std::nullopt, "worms were leaving", Level::act, 0});
+    CHECK(bedding_of(ration(leaving)) == 0.0);  // it may be too dry as well
+}
+
+TEST_CASE("the step takes the lime and the bedding at hand, by the keeper's names") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.ph = 4.8;
+    in.things =
+        kitchen::at_hand({kitchen::portion("limestone-ground", 0.2),
+                          kitchen::portion("hydrated-lime", 0.2), kitchen::portion("carrot", 0.3)});
+    const Ration r = ration(in);
+    REQUIRE(r.answer == RationAnswer::act_first);
+    CHECK(r.lime_kg > 0.0);
+    const auto lime = std::find_if(r.put_in.begin(), r.put_in.end(),
+                                   [](const PutIn& put) { return put.part == Part::amendment; });
+    REQUIRE(lime != r.put_in.end());
+    CHECK(lime->thing.feedstock->id == "limestone-ground");
+    CHECK(lime->thing.at_hand);
+    in.bed.ph.reset();
+    in.bed.squeeze = Squeeze::streams;
+    in.things = juicy_kitchen();
+    in.things.back().label = "torn boxes";
+    const Ration wet = ration(in);
+    REQUIRE(wet.answer == RationAnswer::act_first);
+    REQUIRE_FALSE(wet.put_in.empty());
+    CHECK(wet.put_in[0].thing.label == "torn boxes");
+}
