@@ -51,6 +51,12 @@ std::string table_text(const Forecast& forecast, UnitSystem units) {
                (us ? (is_large ? " lb" : " oz") : (is_large ? " kg" : " g")) + " (" +
                significant(low / unit, 2) + "-" + significant(high / unit, 2) + ")";
     };
+    // What is reckoned is held at 50 C; a bed that starts warmer was measured.
+    const double start_c = forecast.temperature_c.value.front();
+    const auto warmth = [&](double celsius_now) {
+        const bool held = celsius_now >= heat::hottest_said_c && start_c < heat::hottest_said_c;
+        return (held ? "above " : "") + io::temperature_text(celsius(celsius_now), units);
+    };
     std::string lines = line("day", "moisture", "food left", "acid", "warmth", "volume");
     for (const auto day : shown_days(forecast.days)) {
         const auto& moisture = forecast.moisture;
@@ -60,8 +66,7 @@ std::string table_text(const Forecast& forecast, UnitSystem units) {
                           significant(100.0 * moisture.low[day], 2) + "-" +
                           significant(100.0 * moisture.high[day], 2) + ")",
                       mass(food.value[day], food.low[day], food.high[day]),
-                      text(forecast.acid_class[day]),
-                      io::temperature_text(celsius(forecast.temperature_c.value[day]), units),
+                      text(forecast.acid_class[day]), warmth(forecast.temperature_c.value[day]),
                       io::volume_text(litres(forecast.volume_l.value[day]), units));
     }
     return lines;

@@ -25,8 +25,9 @@ TEST_CASE("a ration taken as printed raises nothing that the bed did not have") 
         const bool acts = r.answer == RationAnswer::act_first;
         (acts ? acted : r.answer == RationAnswer::wait ? waited : fed) += 1;
         // A step is for the whole bed, food for the place where it is laid.
+        const bool steps = acts || (r.answer == RationAnswer::wait && !r.put_in.empty());
         const double spread =
-            acts ? kitchen::numbers(c.bed).surface_m2 : in_square_metres(r.spread);
+            steps ? kitchen::numbers(c.bed).surface_m2 : in_square_metres(r.spread);
         const HazardNumbers before = kitchen::judged(c.bed, {}, spread);
         const HazardNumbers after = kitchen::judged(c.bed, kitchen::feeding_of(r), spread);
         const auto raised = kitchen::raised_by(before, after);

@@ -29,6 +29,7 @@ constexpr int weeks = 26;
 
 struct SoftFood {
     int day = 0;
+    std::size_t place = 0;  ///< the third of the bed it lies in, by turns
     double fed_kg = 0.0;
     double left_kg = 0.0;
 };
@@ -54,12 +55,12 @@ struct TrueBin {
     double litres = 40.0;
     double acid_g = 0.0;           ///< as citric
     double acid_per_kg = 4.0;      ///< g formed a kg of scraps as they soften
-    double acid_fading = 0.3;      ///< a day
-    double ammonium_g = 0.0;       ///< nitrogen, in the pocket of food and the bed around it
-    double nitrogen_per_kg = 1.0;  ///< g freed a kg of scraps
-    double pocket_kg = 8.0;        ///< food and the bed around it
-    double warming_k = 0.0;        ///< of the bed over its room
-    double resistance = 0.35;      ///< m2 K/W, of walls and cover
+    double acid_pace = 1.0;        ///< acid is eaten by what eats the food, at its pace
+    double nitrogen_per_kg = 1.0;  ///< g freed a kg of scraps, beyond what the bedding takes up
+    double nitrified = 0.1;        ///< a day
+    std::array<double, 3> ammonium_g{};  ///< nitrogen, in each third of the bed
+    double warming_k = 0.0;              ///< of the bed over its room
+    double resistance = 0.35;            ///< m2 K/W, of walls and cover
     std::vector<SoftFood> food;
 
     double wetness() const { return water_kg / (capacity * dry_kg); }
@@ -74,7 +75,9 @@ struct TrueBin {
     /// What neither water nor dry matter (1.6 kg/L) fills.
     double air_l() const { return std::max(1.0, litres - water_kg - dry_kg / 1.6); }
     double acid_per_l() const { return acid_g / air_l(); }
-    double ammonium_per_kg() const { return ammonium_g / pocket_kg; }
+    double ammonium_per_kg() const {
+        return 3.0 * *std::max_element(ammonium_g.begin(), ammonium_g.end()) / (dry_kg + water_kg);
+    }
     bool harmed_by(Harm harm, int day) const {
         switch (harm) {
             case Harm::wet:
@@ -107,9 +110,11 @@ struct TrueBin {
             water_kg += 0.8 * gone;
             dry_kg += 0.05 * gone;
             gone_kg += gone;
+            ammonium_g[one.place] += nitrogen_per_kg * gone;
         }
-        acid_g = acid_g * std::exp(-acid_fading * warmth(day)) + acid_per_kg * gone_kg;
-        ammonium_g = 0.9 * ammonium_g + nitrogen_per_kg * gone_kg;
+        acid_g = acid_g * std::exp(-acid_pace * decay * warmth(day)) + acid_per_kg * gone_kg;
+        for (double& one : ammonium_g)
+            one *= std::exp(-nitrified * warmth(day));
         // A tenth of the scraps is burnt, 16 MJ a kg; three faces of the bed lose it.
         warming_k = 0.1 * gone_kg * 16e6 / 86400.0 * resistance / (3.0 * surface_m2);
         water_kg = std::max(0.0, water_kg - evaporation * surface_m2);
@@ -152,9 +157,9 @@ TrueBin random_bin(Kind kind, std::mt19937& random) {
     bin.evaporation = kind == Kind::wet ? between(0.05, 0.15) : between(0.15, 0.5);
     bin.water_kg = between(0.55, 0.72) * bin.capacity * bin.dry_kg;
     bin.acid_per_kg = between(2.0, 12.0);
-    bin.acid_fading = between(0.15, 0.5);
-    bin.nitrogen_per_kg = between(0.4, 2.0);
-    bin.pocket_kg = between(5.0, 12.0);
+    bin.acid_pace = between(0.7, 1.5);
+    bin.nitrogen_per_kg = between(0.2, 1.2);
+    bin.nitrified = between(0.05, 0.3);
     bin.resistance = between(0.2, 0.6);
     return bin;
 }
@@ -215,7 +220,7 @@ Outcome half_a_year(TrueBin bin) {
             }
             const double scraps = answer.scraps.in_kilograms();
             if (scraps > 0.0) {
-                bin.food.push_back({day, scraps, scraps});
+                bin.food.push_back({day, bin.food.size() % 3, scraps, scraps});
                 if (day >= 7 * weeks / 2) outcome.fed_kg += scraps;
                 outcome.longest_gap = std::max(outcome.longest_gap, day - last_fed);
                 last_fed = day;

@@ -138,7 +138,9 @@ def judge(answer: dict[str, Any], expected: dict[str, Any]) -> Judgement:
         elif day > high:
             into.careful.append(f"next feeding in {day} days, at the latest {high}")
     if "away_food_kg" in expected:
-        judge_range(answer["advice"]["away"]["food_kg"], expected["away_food_kg"], "food while away", into)
+        judge_range(
+            answer["advice"]["away"]["food_kg"], expected["away_food_kg"], "food while away", into
+        )
     return into
 
 

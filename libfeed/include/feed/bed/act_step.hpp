@@ -12,6 +12,11 @@
 // One day's step for a bed that is not well: bedding, water or lime, without food.
 namespace feed {
 
+/// Lime or shell that may be stirred in: ground and not caustic.
+constexpr bool is_ground_lime(const Feedstock& f) noexcept {
+    return part_of(f) == Part::amendment && f.has(Caution::lime_dust) && !f.has(Caution::caustic);
+}
+
 /// What a step may add.
 struct StepMaterials {
     std::shared_ptr<const Feedstock> bedding;

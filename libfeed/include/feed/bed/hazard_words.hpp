@@ -109,9 +109,13 @@ inline std::string why(Hazard hazard, const FeedingPlace& place, const Load& loa
             return "the bed is at " + temperature(x, units);
         case Hazard::hot: {
             const bool close = x != h.watch && std::abs(x - h.watch) < 1.0;
-            return "the food layer can bring the bed from " +
-                   temperature(bed.temperature_high_c, units) + " to about " +
-                   degrees(x, units, close) + degree_word(units);
+            // What is reckoned is held at 50 C; what was measured is told as it is.
+            const bool held = x >= heat::hottest_said_c && bed.temperature_high_c < x;
+            return (load.scraps_wet_kg > 0.0 ? "the food can warm from "
+                                             : "the bed can warm from ") +
+                   temperature(bed.temperature_high_c, units) + " to " +
+                   (held ? "above " + temperature(heat::hottest_said_c, units)
+                         : "about " + degrees(x, units, close) + degree_word(units));
         }
         case Hazard::ammonia: {
             const bool us = units == UnitSystem::us;
@@ -157,7 +161,7 @@ inline std::string limit_words(Hazard hazard, const HazardNumber& h, UnitSystem 
             return "slow below " + temperature(h.watch, units) + ", harm below " +
                    temperature(h.act, units);
         case Hazard::hot:
-            return "harm above " + temperature(h.watch, units) + ", death near " +
+            return "watch above " + temperature(h.watch, units) + ", act above " +
                    temperature(h.act, units);
         case Hazard::ammonia:
             return watch_and_act(small_share(1.0, units));

@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "feed/bed/act_step.hpp"
 #include "feed/bed/bed.hpp"
 #include "feed/ration/ration.hpp"
 #include "feed/solver/problem.hpp"
@@ -35,8 +36,7 @@ namespace detail {
 
 /// Ground lime is bounded by the area of the bed instead.
 inline double week_cap_kg(const Feedstock& f, double worms_kg) noexcept {
-    const bool ground_lime = f.has(Caution::lime_dust) && !f.has(Caution::caustic);
-    if (!f.most_wet_kg_per_kg_worms || ground_lime) return solver::infinity;
+    if (!f.most_wet_kg_per_kg_worms || is_ground_lime(f)) return solver::infinity;
     return *f.most_wet_kg_per_kg_worms * worms_kg;
 }
 

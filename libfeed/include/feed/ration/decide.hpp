@@ -105,11 +105,6 @@ inline void join_repeated(std::vector<ThingAtHand>& things) {
     }
 }
 
-/// Lime or shell that may be stirred in: ground and not caustic.
-inline bool is_ground_lime(const Feedstock& f) noexcept {
-    return part_of(f) == Part::amendment && f.has(Caution::lime_dust) && !f.has(Caution::caustic);
-}
-
 /// The materials of a step. Bedding: the first at hand without a cap of which there is enough, else
 /// the house bedding, offered as such. Lime: the first at hand that is ground, else eggshell.
 inline StepMaterials step_materials_of(std::span<const ThingAtHand> things, double contents_m3) {
