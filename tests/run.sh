@@ -279,9 +279,6 @@ stage_nightly() {
     FEED_ORACLE_PROBLEMS=${FEED_ORACLE_PROBLEMS:-100000}
     export FEED_ORACLE_PROBLEMS
     build dev -DFEED_REQUIRE_ORACLES=ON && run_pytest tests/oracle && run_ctest dev -R '^oracle_'
-    FEED_RATION_WEEKS=1
-    export FEED_RATION_WEEKS
-    run_pytest tests/study/test_ration_weeks.py
     check mutants-all "$python" tests/tooling/mutants.py --all
     grep '^|' "$logs/mutants-all.log"
 }

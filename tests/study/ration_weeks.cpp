@@ -52,7 +52,7 @@ struct TrueBin {
     double capacity = 4.5;  ///< kg a kg dry
     double water_kg = 12.0;
     double evaporation = 0.3;  ///< kg a m2 and day
-    double litres = 40.0;
+    double dry_kg_per_l = 0.11;
     double acid_g = 0.0;           ///< as citric
     double acid_per_kg = 4.0;      ///< g formed a kg of scraps as they soften
     double acid_pace = 1.0;        ///< acid is eaten by what eats the food, at its pace
@@ -73,7 +73,10 @@ struct TrueBin {
     double room_c(int day) const { return kind == Kind::cold && (day / 28) % 3 == 2 ? 9.0 : 20.0; }
     double temperature_c(int day) const { return room_c(day) + warming_k; }
     /// What neither water nor dry matter (1.6 kg/L) fills.
-    double air_l() const { return std::max(1.0, litres - water_kg - dry_kg / 1.6); }
+    double air_l() const {
+        const double litres = dry_kg / dry_kg_per_l;
+        return std::max(1.0, litres - water_kg - dry_kg / 1.6);
+    }
     double acid_per_l() const { return acid_g / air_l(); }
     double ammonium_per_kg() const {
         return 3.0 * *std::max_element(ammonium_g.begin(), ammonium_g.end()) / (dry_kg + water_kg);
@@ -156,6 +159,8 @@ TrueBin random_bin(Kind kind, std::mt19937& random) {
     bin.capacity = kind == Kind::wet ? between(3.0, 4.0) : between(3.5, 6.0);
     bin.evaporation = kind == Kind::wet ? between(0.05, 0.15) : between(0.15, 0.5);
     bin.water_kg = between(0.55, 0.72) * bin.capacity * bin.dry_kg;
+    // Settled beds hold 100 to 200 kg dry a m3 (Richard et al. 2004), newer ones less.
+    bin.dry_kg_per_l = between(0.09, 0.13);
     bin.acid_per_kg = between(2.0, 12.0);
     bin.acid_pace = between(0.7, 1.5);
     bin.nitrogen_per_kg = between(0.2, 1.2);

@@ -129,6 +129,41 @@ Interval days_until_gone(const Bed& bed, const std::vector<Portion>& portions) {
     return ends(bed, {{days(0), portions}}, 200, gone_on);
 }
 
+void judge_carbon_of_a_week(Tally& tally) {
+    // Peterson, Curtin, Fraser and Qiu 2023 (abstract): nine vegetable residues, dried and ground,
+    // in moist soil at 15 C breathed out 29 to 46 % of their carbon in the first week; barley straw
+    // 10 %. Carbon and organic matter are breathed out alike here.
+    // Moist soil is read as a settled bed.
+    Bed soil = bin(0.5, 0.3, 15);
+    soil.age = days(200);
+    tally.judge("carbon of vegetables in a week", 0.375,
+                ends(soil, {{days(0), {ground("vegetable-produce-mixed", 0.2)}}}, 7, breathed_out));
+    tally.judge("carbon of straw in a week", 0.10,
+                ends(soil, {{days(0), {ground("straw-oat", 0.02)}}}, 7, breathed_out));
+}
+
+void judge_keepers_records(const Bed& settled, Tally& tally) {
+    // Kept records of keepers, at room temperature (21 C taken). Rimstar: about a pound a day of
+    // mixed peel, cores and leaves is reduced in 12 days but for some large pieces. Greaves 2016:
+    // kitchen scraps are beyond knowing after about three weeks.
+    Bed room = settled;
+    room.temperature = celsius(21);
+    const std::vector<Portion> kitchen{
+        portion("orange-peel", 0.07),  portion("banana-peel", 0.1), portion("carrot", 0.06),
+        portion("lettuce-leaf", 0.06), portion("kiwifruit", 0.05),  portion("broccoli-stalk", 0.05),
+        portion("apple-whole", 0.06)};
+    tally.judge("days of a kitchen's scraps", 12.0, days_until_gone(room, kitchen));
+    tally.judge("days of scraps in a tub", 21.0, days_until_gone(room, kitchen));
+    // Waste optimization (Red Worm Composting 2012): carrot in slices, frozen and thawed, was gone
+    // on day 12, in a basement in winter (18 C taken), fresh slices were not.
+    Bed basement = settled;
+    basement.temperature = celsius(18);
+    const auto thawed = std::make_shared<const Feedstock>(
+        prepared(*feed_test::from_table("carrot"), Preparation::frozen_thawed));
+    tally.judge("days of thawed carrot", 12.0,
+                days_until_gone(basement, {{thawed, wet_kilograms(0.1)}}));
+}
+
 }  // namespace
 
 TEST_CASE("published end points between the slow and the fast end") {
@@ -203,37 +238,8 @@ TEST_CASE("published end points between the slow and the fast end") {
                     return f.volume_l.value[180] / f.volume_l.value[0];
                 }));
 
-    // Peterson, Curtin, Fraser and Qiu 2023 (abstract): nine vegetable residues, dried and ground,
-    // in moist soil at 15 C breathed out 29 to 46 % of their carbon in the first week; barley straw
-    // 10 %. Carbon and organic matter are breathed out alike here.
-    // Moist soil is read as a settled bed.
-    Bed soil = bin(0.5, 0.3, 15);
-    soil.age = days(200);
-    tally.judge("carbon of vegetables in a week", 0.375,
-                ends(soil, {{days(0), {ground("vegetable-produce-mixed", 0.2)}}}, 7, breathed_out));
-    tally.judge("carbon of straw in a week", 0.10,
-                ends(soil, {{days(0), {ground("straw-oat", 0.02)}}}, 7, breathed_out));
-
-    // Kept records of keepers, at room temperature (21 C taken). Rimstar: about a pound a day of
-    // mixed peel, cores and leaves is reduced in 12 days but for some large pieces. Greaves 2016:
-    // kitchen scraps are beyond knowing after about three weeks.
-    Bed room = settled;
-    room.temperature = celsius(21);
-    const std::vector<Portion> kitchen{
-        portion("orange-peel", 0.07),  portion("banana-peel", 0.1), portion("carrot", 0.06),
-        portion("lettuce-leaf", 0.06), portion("kiwifruit", 0.05),  portion("broccoli-stalk", 0.05),
-        portion("apple-whole", 0.06)};
-    tally.judge("days of a kitchen's scraps", 12.0, days_until_gone(room, kitchen));
-    tally.judge("days of scraps in a tub", 21.0, days_until_gone(room, kitchen));
-    // Waste optimization (Red Worm Composting 2012): carrot in slices, frozen and thawed, was gone
-    // on day 12, in a basement in winter (18 C taken), fresh slices were not.
-    Bed basement = settled;
-    basement.temperature = celsius(18);
-    const auto thawed = std::make_shared<const Feedstock>(
-        prepared(*feed_test::from_table("carrot"), Preparation::frozen_thawed));
-    tally.judge("days of thawed carrot", 12.0,
-                days_until_gone(basement, {{thawed, wet_kilograms(0.1)}}));
-
+    judge_carbon_of_a_week(tally);
+    judge_keepers_records(settled, tally);
     CAPTURE(tally.independent, tally.independent_inside);
     CHECK(tally.independent >= 8);
     // Days to maturity is outside: what is mature is not the same as what is gone.

@@ -90,6 +90,19 @@ inline std::string running_off(const BedNumbers& bed, const Load& load, UnitSyst
            std::string(ways[static_cast<std::size_t>(bed.drainage)]);
 }
 
+/// How warm the food gets, or without any the bed. What is reckoned is held at 50 C; what was
+/// measured is told as it is.
+inline std::string warming(const Load& load, const HazardNumber& h, const BedNumbers& bed,
+                           UnitSystem units) {
+    const double x = h.value.value;
+    const bool close = x != h.watch && std::abs(x - h.watch) < 1.0;
+    const bool held = x >= heat::hottest_said_c && bed.temperature_high_c < x;
+    return (load.scraps_wet_kg > 0.0 ? "the food can warm from " : "the bed can warm from ") +
+           temperature(bed.temperature_high_c, units) + " to " +
+           (held ? "above " + temperature(heat::hottest_said_c, units)
+                 : "about " + degrees(x, units, close) + degree_word(units));
+}
+
 /// Why, without the full stop.
 inline std::string why(Hazard hazard, const FeedingPlace& place, const Load& load,
                        const HazardNumbers& n, UnitSystem units) {
@@ -107,16 +120,8 @@ inline std::string why(Hazard hazard, const FeedingPlace& place, const Load& loa
                    (hazard == Hazard::wet ? running_off(bed, load, units) : std::string());
         case Hazard::cold:
             return "the bed is at " + temperature(x, units);
-        case Hazard::hot: {
-            const bool close = x != h.watch && std::abs(x - h.watch) < 1.0;
-            // What is reckoned is held at 50 C; what was measured is told as it is.
-            const bool held = x >= heat::hottest_said_c && bed.temperature_high_c < x;
-            return (load.scraps_wet_kg > 0.0 ? "the food can warm from "
-                                             : "the bed can warm from ") +
-                   temperature(bed.temperature_high_c, units) + " to " +
-                   (held ? "above " + temperature(heat::hottest_said_c, units)
-                         : "about " + degrees(x, units, close) + degree_word(units));
-        }
+        case Hazard::hot:
+            return warming(load, h, bed, units);
         case Hazard::ammonia: {
             const bool us = units == UnitSystem::us;
             std::string text =
