@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "command.hpp"
+#include "feed/bed/heat.hpp"
 #include "feed/bed/species.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_sheet.hpp"

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "feed/bed/hazard_row.hpp"
+#include "feed/bed/heat.hpp"
 #include "feed/quantity/amount_words.hpp"
 
 // Why a hazard got its level: one sentence (for overfed also the rules side by side) with the
