@@ -23,8 +23,8 @@
 #
 #   unit          the unit tests only, GCC, debug
 #   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
-#   nightly       the long forms: all mutants, an hour of fuzzing, 100,000 problems for the oracles;
-#                 a night's work
+#   nightly       the long forms: all mutants, an hour of fuzzing, 100,000 problems for the oracles,
+#                 the whole tables of how often a trial says too much; a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
 logs=$root/build/logs
@@ -279,6 +279,7 @@ stage_nightly() {
     FEED_ORACLE_PROBLEMS=${FEED_ORACLE_PROBLEMS:-100000}
     export FEED_ORACLE_PROBLEMS
     build dev -DFEED_REQUIRE_ORACLES=ON && run_pytest tests/oracle && run_ctest dev -R '^oracle_'
+    FEED_TRIAL_TABLES=all run_pytest tests/study/test_trial_tables.py
     check mutants-all "$python" tests/tooling/mutants.py --all
     grep '^|' "$logs/mutants-all.log"
 }

@@ -118,6 +118,8 @@ std::string news_text(const io::DiaryNews& news, io::UnitSystem units) {
                 2, 6);
         }
     }
+    for (const auto& own : news.own_feeds)
+        text += wrapped(own, 0, 2);
     for (const auto& misfit : news.misfits)
         text += wrapped("- " + misfit, 0, 2);
     if (!news.slips.empty()) {
@@ -164,6 +166,8 @@ int run_observe(const Arguments& arguments) {
         auto news = io::news_of(file.diary, !added.empty());
         news.added = added;
         if (!added.empty()) news.trial = io::trial_progress(file);
+        for (const io::OwnFeed& own : file.own_feeds)
+            news.own_feeds.push_back(io::own_feed_text(own));
         if (arguments.json()) return io::to_json(news);
         return news_text(news, arguments.units) + (added.empty() ? "" : note_instead(arguments));
     };

@@ -53,7 +53,7 @@ public:
         refuse_heap_in_a_bin(section);
         file_.diary.name = file_.title;
         if (reading_.has_problems()) return reading_.take();
-        if (file_.trial) add_trial_to_diary(*file_.trial, file_.diary);
+        add_trial(file_);
         return std::move(file_);
     }
 

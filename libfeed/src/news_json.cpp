@@ -25,6 +25,7 @@ std::string to_json(const DiaryNews& news) {
     json.member("observations", static_cast<std::int64_t>(news.observations));
     json.member("look_back", news.look_back);
     json.member("trial", news.trial);
+    write_texts(json, "own_feeds", news.own_feeds);
     json.member("looks_used", static_cast<std::int64_t>(news.calibration.used));
     json.key("rates_per_day");
     json.begin_array();

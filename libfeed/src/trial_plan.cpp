@@ -49,17 +49,6 @@ std::uint64_t own_seed(const Trial& trial) {
     return 10000 + (hash >> 20U) % 90000;
 }
 
-/// A look at a plot alone in its bin as a look at the feeding that it is.
-void take_over(Observation& seen, std::size_t plot, Date laid) {
-    for (const PlotLook& look : seen.plots) {
-        if (look.plot != plot) continue;
-        seen.of_feeding = laid;
-        if (look.share_left) seen.share_gone = 1.0 - *look.share_left;
-        seen.left = look.left;
-        if (look.gone) seen.gone = *look.gone ? FoodGone::yes : FoodGone::no;
-    }
-}
-
 /// A plot that was looked at without a day on which it was laid.
 std::optional<std::size_t> unlaid_plot(const Trial& trial, const Diary& diary) {
     for (const Observation& seen : diary.observations) {
@@ -337,30 +326,6 @@ std::string trial_progress(const FeedFile& file) {
     else
         words += " Feed away from its places, and all bins alike.";
     return words;
-}
-
-void add_trial_to_diary(const Trial& trial, Diary& diary) {
-    if (!trial.seed || trial.starts.empty()) return;
-    const auto layout = draw_layout(trial.design, *trial.seed);
-    const auto portions =
-        portions_of(trial, trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg);
-    if (!layout || !portions) return;
-    const bool alone = trial.design.kind == TrialKind::alone;
-    for (std::size_t round = 0; round < trial.starts.size(); ++round) {
-        DatedFeeding laid{trial.starts[round], {}, trial.laid_by, "trial"};
-        for (const Plot& plot : layout->plots) {
-            if (plot.bin != 0 || plot.round != round || !plot.feed) continue;
-            laid.portions.push_back(
-                {trial.feeds[*plot.feed].feedstock, portions->laid[*plot.feed]});
-            if (!alone) continue;
-            // Alone in the bin, the portion is the feeding, and a look at it a look at that.
-            for (Observation& seen : diary.observations) {
-                if (seen.left || seen.share_gone || seen.gone != FoodGone::unsaid) continue;
-                take_over(seen, plot.number, trial.starts[round]);
-            }
-        }
-        diary.feedings.push_back(std::move(laid));
-    }
 }
 
 }  // namespace feed::io

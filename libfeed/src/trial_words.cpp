@@ -185,6 +185,31 @@ std::string ratio_sentence(const Trial& trial, const PairReading& pair) {
            " goes first with a chance of " + next + ".";
 }
 
+/// What the bin's own rates take from a trial.
+std::string lessons(const Trial& trial, const TrialReading& reading) {
+    if (trial.design.kind == TrialKind::choice)
+        return wrapped(
+            "- Feeds that lie side by side share the worms: this teaches order and preference, and "
+            "never changes the bin's own rates.",
+            0, 2);
+    std::string text = wrapped(
+        "- The looks at this bin's portions count as looks at its feedings: feed observe says what "
+        "they teach of its rates.",
+        0, 2);
+    std::vector<FeedRatio> ratios;
+    for (const PairReading& pair : reading.pairs)
+        ratios.push_back(pair.ratio);
+    const auto rates = own_feed_rates(trial, reading, ratios);
+    for (const OwnFeedRate& rate : rates)
+        text += wrapped("- " + own_feed_text({trial.feeds[rate.feed].label, rate}), 0, 2);
+    if (rates.empty())
+        text += wrapped(
+            "- Its ratios change no rate: they do so when the trial is over, without a flaw, and "
+            "tells more than was held likely before.",
+            0, 2);
+    return text;
+}
+
 std::string reading_why(const Trial& trial, const TrialReading& reading) {
     std::string text = "\nBy pairs\n";
     for (const PairReading& pair : reading.pairs) {
@@ -219,13 +244,7 @@ std::string reading_why(const Trial& trial, const TrialReading& reading) {
             " (prior: changes it). Times of like portions differ by a log sd of about " +
             significant(reading.pairs.front().ratio.spread, 2) + ".",
         0, 2);
-    text += wrapped(trial.design.kind == TrialKind::alone
-                        ? "- The looks at this bin's portions count as looks at its feedings: feed "
-                          "observe says what they teach of its rates."
-                        : "- Feeds that lie side by side share the worms: this teaches order and "
-                          "preference, and never changes the bin's own rates.",
-                    0, 2);
-    return text;
+    return text + lessons(trial, reading);
 }
 
 }  // namespace

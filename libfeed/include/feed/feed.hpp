@@ -170,6 +170,7 @@
 #include "feed/trial/feed_ratio.hpp"
 #include "feed/trial/look_days.hpp"
 #include "feed/trial/normal_interval.hpp"
+#include "feed/trial/own_feed_rate.hpp"
 #include "feed/trial/power.hpp"
 #include "feed/trial/seeded.hpp"
 #include "feed/trial/time_model.hpp"

@@ -191,6 +191,64 @@ TEST_CASE("what a trial laid is part of the diary; only feeds alone teach throug
     CHECK(alone.diary.observations[0].share_gone == 0.5);
 }
 
+namespace {
+
+/// Invented: two feeds alone in six bins and swapped; the rind is gone on day 6, pumpkin on day 12.
+std::string swapped(std::string_view kind) {
+    const bool alone = kind == "alone";
+    const feed::TrialDesign design{
+        alone ? feed::TrialKind::alone : feed::TrialKind::choice, 2, 6, 1, alone ? 2U : 1U, false};
+    const auto layout = feed::draw_layout(design, 7);
+    std::string text = file_of("  kind: " + std::string(kind) +
+                               "\n  bins: 6\n  seed: 7\n  last_day: 18\n  start: [2026-09-01" +
+                               (alone ? ", 2026-10-01" : "") +
+                               "]\nblend: [100 g watermelon rind, 100 g pumpkin]\nobservations:\n");
+    for (std::size_t round = 0; round < design.rounds; ++round) {
+        for (int day = 2; day <= 18; day += 2) {
+            text += "  - date: 2026-" + std::string(round == 0 ? "09-" : "10-") +
+                    (day < 9 ? "0" : "") + std::to_string(day + 1) + "\n    plots:\n";
+            for (const auto& plot : layout->plots) {
+                if (plot.round != round) continue;
+                text += "      - plot " + std::to_string(plot.number) +
+                        (day >= (*plot.feed == 0 ? 6 : 12) ? " gone\n" : " not gone\n");
+            }
+        }
+    }
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("feeds alone move how fast they go in this bin with their error; side by side never") {
+    const auto alone = read(swapped("alone"));
+    REQUIRE(alone.own_feeds.size() == 2);
+    CHECK(alone.own_feeds[0].label == "watermelon rind");
+    const auto& rind = *(*alone.blend)[0].portion.feedstock;
+    const auto& pumpkin = *(*alone.blend)[1].portion.feedstock;
+    CHECK(rind.decay_rate_factor.value > 1.2 * pumpkin.decay_rate_factor.value);
+    CHECK(rind.decay_rate_factor.low < rind.decay_rate_factor.value);
+    CHECK(rind.decay_rate_factor.high > rind.decay_rate_factor.value);
+    // What lies in the bed goes as fast as what is planned.
+    for (const auto& feeding : alone.diary.feedings) {
+        for (const auto& portion : feeding.portions)
+            CHECK(portion.feedstock->decay_rate_factor.value ==
+                  (portion.feedstock->id == rind.id ? rind : pumpkin).decay_rate_factor.value);
+    }
+    CHECK(alone.assumed.back().text.find("By your own trial, pumpkin goes ") == 0);
+    const auto told = io::trial_reading_of(alone);
+    REQUIRE(told);
+    CHECK(flat(io::trial_reading_text(*alone.trial, *told, true))
+              .find("By your own trial, watermelon rind goes ") != std::string::npos);
+
+    const auto choice = read(swapped("choice"));
+    CHECK(choice.own_feeds.empty());
+    CHECK((*choice.blend)[0].portion.feedstock->decay_rate_factor.value == 1.0);
+    // Not before the planned end, either.
+    std::string early = swapped("alone");
+    const auto half = read(early.substr(0, early.find("  - date: 2026-10-11")));
+    CHECK(half.own_feeds.empty());
+}
+
 TEST_CASE("the plan written as a file reads back as the same plan") {
     const auto plan =
         io::trial_plan_of(read(file_of("  bins: [porch, 'shed: left']\n  portions: 2\n")));

@@ -14,8 +14,9 @@ struct DiaryNews {
     std::size_t observations = 0;  ///< entries now
     std::string look_back;         ///< how the newest look compares with what was expected, or ""
     std::string trial;             ///< how far the trial is that the newest look is of, or ""
-    Calibration before;            ///< without the newest entry
-    Calibration calibration;       ///< with everything
+    std::vector<std::string> own_feeds;  ///< how fast feeds go here, by an *alone* trial
+    Calibration before;                  ///< without the newest entry
+    Calibration calibration;             ///< with everything
     std::vector<std::string> misfits;
     std::vector<std::string> slips;
 };

@@ -15,6 +15,7 @@
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/quantity/error.hpp"
+#include "feed/trial/own_feed_rate.hpp"
 #include "feed/trial/trial.hpp"
 
 namespace feed::io {
@@ -34,6 +35,12 @@ struct WrittenBalance {
     std::vector<std::optional<Amount>> amounts;
 };
 
+/// How fast a feed goes in this bin, by a trial.
+struct OwnFeed {
+    std::string label;  ///< the keeper's own words for it
+    OwnFeedRate rate;
+};
+
 /// A feed file: every section is optional.
 struct FeedFile {
     std::string name;   ///< of the file
@@ -47,6 +54,8 @@ struct FeedFile {
     /// The bed (all assumed when has_bed is false), the feedings and the observations.
     Diary diary;
     std::optional<Trial> trial;
+    /// What an *alone* trial taught of its feeds; it is in the feedstocks of this file already.
+    std::vector<OwnFeed> own_feeds;
     /// The day that counts as today; nothing: what `day_zero` reads from the file.
     std::optional<Date> today;
     /// What reading took for granted: which part of a fruit, how a volume became a mass.

@@ -76,7 +76,12 @@ std::string trial_plan_yaml(const TrialPlan& plan);
 std::string trial_progress(const FeedFile& file);
 
 /// What was laid as feedings of the bed, and in `alone` what was seen of them as looks at those
-/// feedings: the file describes the first bin. Called by the reader of files. Threads: pure.
-void add_trial_to_diary(const Trial& trial, Diary& diary);
+/// feedings: the file describes the first bin. An *alone* trial that is over moves how fast its
+/// feeds go wherever the file names them (`own_feed_rates`). Called once, by the reader of files.
+/// Threads: pure.
+void add_trial(FeedFile& file);
+
+/// "By your own trial, pumpkin goes 0.8 times as fast here as the table says (0.7 to 0.9)."
+std::string own_feed_text(const OwnFeed& own);
 
 }  // namespace feed::io
