@@ -8,6 +8,7 @@
 
 #include "feed/bed/pool_rates.hpp"
 #include "feed/diary/plot_history.hpp"
+#include "feed/feedstock/assumed.hpp"
 #include "feed/trial/trial_reading.hpp"
 
 namespace feed {
