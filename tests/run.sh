@@ -277,9 +277,11 @@ stage_nightly() {
     FEED_FUZZ_SEED=${FEED_FUZZ_SEED:-$(date +%j)}
     stage_fuzz
     FEED_ORACLE_PROBLEMS=${FEED_ORACLE_PROBLEMS:-100000}
-    export FEED_ORACLE_PROBLEMS
+    FEED_TRIAL_CHAINS=long
+    FEED_TRIAL_TABLES=all
+    export FEED_ORACLE_PROBLEMS FEED_TRIAL_CHAINS FEED_TRIAL_TABLES
     build dev -DFEED_REQUIRE_ORACLES=ON && run_pytest tests/oracle && run_ctest dev -R '^oracle_'
-    FEED_TRIAL_TABLES=all run_pytest tests/study/test_trial_tables.py
+    run_pytest tests/study/test_trial_tables.py
     check mutants-all "$python" tests/tooling/mutants.py --all
     grep '^|' "$logs/mutants-all.log"
 }

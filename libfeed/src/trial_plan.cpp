@@ -107,8 +107,7 @@ public:
             units_);
         if (auto error = size_portions()) return *error;
         for (std::size_t i = 0; i < trial.feeds.size(); ++i)
-            plan_.measures.push_back(measure_and_weight_text(
-                plan_.portions.fresh[i], *trial.feeds[i].fresh, std::nullopt, units_));
+            plan_.measures.push_back(portion_text(plan_.portions.fresh[i], *trial.feeds[i].fresh));
         expect();
         const std::size_t granted = trial.looks.value_or(365);
         if (!trial.last_day) trial.last_day = usual_last_day(trial.question, plan_.expected_days);
@@ -124,6 +123,15 @@ public:
 private:
     void tell(std::size_t done) const {
         if (progress_) progress_(done, 12);
+    }
+
+    /// What is made equal first: the volume with the weight beside it, else the weight.
+    std::string portion_text(WetMass fresh, const Feedstock& feed) const {
+        if (plan_.portions.rule == PortionRule::volume)
+            return measure_and_weight_text(fresh, feed, std::nullopt, units_);
+        const std::string weight = mass_text(fresh.mass(), units_);
+        const std::string measure = measure_text(fresh, feed, std::nullopt, units_);
+        return measure == weight ? weight : weight + " (" + measure + ")";
     }
 
     std::optional<Error> size_portions() {

@@ -93,8 +93,7 @@ private:
         const std::size_t each = plan_.layout.plots.size() / blocks;
         std::size_t block = 0;
         while (block < blocks) {
-            SvgDrawing drawing =
-                page(block == 0 ? "what lies where" : "what lies where, continued");
+            SvgDrawing drawing = page(block == 0 ? "the places" : "the places, continued");
             double top = block == 0 ? instructions(drawing) : 27.0;
             const double box_width = (width_ - 2.0 * margin - 8.0) / 3.0;
             const std::size_t columns = each <= 3 ? each : each <= 8 ? 4 : 6;

@@ -1,4 +1,4 @@
-"""The four stories of examples/: every language runs and prints the same lines."""
+"""The stories of examples/: every language runs and prints the same lines."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 STORIES = ("01_look_up", "02_blend", "03_balance", "04_out_of_reach")
+TRIAL = "05_trial"  # in C++, Python and the command; C and Node reach it by JSON
 
 
 def lines_of(command: list[str], **variables: str) -> list[str]:
@@ -44,13 +45,13 @@ def test_node_says_what_cpp_says(
     assert said == in_cpp(package_dir, story)
 
 
-@pytest.mark.parametrize("story", STORIES)
+@pytest.mark.parametrize("story", (*STORIES, TRIAL))
 def test_python_says_what_cpp_says(story: str, package_dir: Path, source_dir: Path) -> None:
     script = source_dir / "examples" / "python" / f"{story}.py"
     assert lines_of([sys.executable, str(script)]) == in_cpp(package_dir, story)
 
 
-@pytest.mark.parametrize("story", STORIES)
+@pytest.mark.parametrize("story", (*STORIES, TRIAL))
 def test_the_command_tells_the_story(story: str, source_dir: Path, feed_command: Path) -> None:
     script = source_dir / "examples" / "command" / f"{story}.sh"
     path = f"{feed_command.parent}:{os.environ['PATH']}"
@@ -64,5 +65,6 @@ def test_the_command_tells_the_story(story: str, source_dir: Path, feed_command:
         "02_blend": "49 %",
         "03_balance": "kitchen scraps: 1.2 kg",
         "04_out_of_reach": "cannot hold together: watermelon flesh; torn cardboard",
+        TRIAL: "Clear: watermelon rind is gone before pumpkin",
     }
     assert expected[story] in done.stdout
