@@ -9,8 +9,6 @@
 #include "feed/feedstock/table.hpp"
 #include "feed/forecast/forecast.hpp"
 #include "feed/io/measure_text.hpp"
-#include "feed/io/to_json.hpp"
-#include "feed/io/trial_answer.hpp"
 #include "feed/ration/from_diary.hpp"
 
 namespace feed::io {
@@ -263,50 +261,6 @@ ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days, Un
     }
     put_before(answer.forecast.assumed, file);
     return answer;
-}
-
-Result<std::string> answer_json(std::string_view verb, const FeedFile& file) {
-    if (verb == "blend") {
-        const auto answer = blend_of(file, UnitSystem::metric);
-        if (!answer) return answer.errors();
-        return to_json(answer->properties, answer->portions, answer->measures);
-    }
-    const bool heap = file.balance && file.balance->problem.place == Place::heap;
-    if (verb == "balance" && file.has_bed && !heap) {
-        const auto refused = balance_refused(file);
-        if (refused) return *refused;
-        return balance_with_bed_json(ration_of(file));
-    }
-    if (verb == "balance") {
-        const auto answer = balance_of(file, UnitSystem::metric);
-        if (!answer) return answer.errors();
-        return to_json(answer->answer, answer->measures);
-    }
-    if (verb == "check") {
-        return to_json(check_of(file), advice_of(file));
-    }
-    if (verb == "ration") return to_json(ration_of(file));
-    if (verb == "forecast") {
-        const auto answer = forecast_and_ration_of(file, usual_forecast_days);
-        return to_json(answer.forecast, &answer.ration);
-    }
-    if (verb == "trial plan") {
-        const auto plan = trial_plan_of(file);
-        if (!plan) return plan.errors();
-        return to_json(*plan);
-    }
-    if (verb == "trial read") {
-        const auto reading = trial_reading_of(file);
-        if (!reading) return reading.errors();
-        return to_json(*file.trial, *reading);
-    }
-    Error error;
-    error.code = ErrorCode::out_of_range;
-    error.field = "verb";
-    error.value = std::string(verb);
-    error.allowed = "blend, balance, ration, check, forecast, trial plan or trial read";
-    error.message = "no answer has that name";
-    return error;
 }
 
 }  // namespace feed::io

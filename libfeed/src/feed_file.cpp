@@ -15,6 +15,7 @@
 #include "read_bed.hpp"
 #include "read_diary.hpp"
 #include "read_feedstocks.hpp"
+#include "read_file_node.hpp"
 #include "read_trial.hpp"
 
 namespace feed::io {
@@ -22,14 +23,14 @@ namespace {
 
 class FileReader {
 public:
-    FileReader(const YamlTree& tree, std::string_view text, std::string_view name)
-        : tree_(tree), reading_(std::string(name), text), pantry_(reading_, file_) {
+    FileReader(const YamlTree& tree, YamlView root, std::string_view text, std::string_view name)
+        : tree_(tree), root_(root), reading_(std::string(name), text), pantry_(reading_, file_) {
         file_.name = std::string(name);
     }
 
     Result<FeedFile> read() {
         reading_.add(tree_);
-        const auto root = tree_.root();
+        const auto root = root_;
         if (!root.is_mapping()) {
             reading_.report(root, ErrorCode::wrong_type, "file", "libfeed: 1, then sections",
                             "a feed file is a mapping whose first line is \"libfeed: 1\"");
@@ -127,6 +128,7 @@ private:
     }
 
     const YamlTree& tree_;
+    YamlView root_;
     Reading reading_;
     FeedFile file_;
     Pantry pantry_;
@@ -137,7 +139,12 @@ private:
 Result<FeedFile> read_feed_text(std::string_view text, std::string_view name) {
     const auto tree = parse_yaml(text, name);
     if (!tree) return tree.errors();
-    return FileReader(*tree, text, name).read();
+    return FileReader(*tree, tree->root(), text, name).read();
+}
+
+Result<FeedFile> read_feed_node(const YamlTree& tree, YamlView root, std::string_view text,
+                                std::string_view name) {
+    return FileReader(tree, root, text, name).read();
 }
 
 Result<FeedFile> read_feed_file(const std::string& path) {

@@ -70,6 +70,11 @@ void JsonWriter::value(std::int64_t number) {
     text_.append(digits, end);
 }
 
+void JsonWriter::literal(std::string_view spelled) {
+    separate();
+    text_ += spelled;
+}
+
 void JsonWriter::null() {
     separate();
     text_ += "null";

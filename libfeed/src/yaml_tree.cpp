@@ -12,8 +12,7 @@
 #include <unordered_map>
 #include <utility>
 
-#include "feed/io/text_file.hpp"
-#include "feed/quantity/printable.hpp"
+#include "tree_problems.hpp"
 
 namespace feed::io {
 namespace {
@@ -35,33 +34,6 @@ struct Refused {
 
 Place place_of(const YAML::Mark& mark) {
     return {mark.line + 1, mark.column + 1};
-}
-
-Error text_error(ErrorCode code, std::string_view name, Place place, std::string value,
-                 std::string allowed, std::string message) {
-    Error error;
-    error.code = code;
-    error.field = "file";
-    error.value = std::move(value);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    error.file = std::string(name);
-    error.line = place.line;
-    error.column = place.column;
-    return error;
-}
-
-Place place_of_offset(std::string_view text, std::size_t offset) {
-    Place place{1, 1};
-    for (std::size_t at = 0; at < offset; ++at) {
-        if (text[at] == '\n') {
-            ++place.line;
-            place.column = 1;
-        } else {
-            ++place.column;
-        }
-    }
-    return place;
 }
 
 /// The offset of a bracket that opens too many at once in its line, or npos. The parser keeps all
@@ -140,7 +112,7 @@ public:
         open(mark, tag, anchor, NodeKind::mapping, style);
     }
     void OnMapEnd() override {
-        find_duplicates(open_.back().index);
+        TreeProblems::find_duplicates(tree_, open_.back().index, name_);
         close();
     }
 
@@ -215,40 +187,6 @@ private:
         remember(done.anchor, done.index, visited_ - done.visited_before);
     }
 
-    void find_duplicates(std::uint32_t mapping) {
-        std::vector<YamlView> keys;
-        YamlView(tree_, mapping).for_each_pair([&](YamlView key, YamlView) {
-            if (key.is_scalar()) {
-                keys.push_back(key);
-            } else {
-                problem(ErrorCode::wrong_type, key, "", "a word as the key",
-                        "a key must be a word, not a list, a mapping or nothing");
-            }
-        });
-        std::stable_sort(keys.begin(), keys.end(),
-                         [](YamlView a, YamlView b) { return a.text() < b.text(); });
-        for (std::size_t i = 1; i < keys.size(); ++i) {
-            if (keys[i].text() != keys[i - 1].text()) continue;
-            problem(ErrorCode::duplicate_entry, keys[i], std::string(keys[i].text()),
-                    "each key once",
-                    "this key stands here twice; the first is in line " +
-                        std::to_string(keys[i - 1].place().line));
-        }
-    }
-
-    void problem(ErrorCode code, YamlView at, std::string value, std::string allowed,
-                 std::string message) {
-        if (tree_.problems_.size() >= most_problems) {
-            ++tree_.more_problems_;
-            return;
-        }
-        value = shortened(value);
-        auto error =
-            text_error(code, name_, at.place(), value, std::move(allowed), std::move(message));
-        if (!value.empty()) error.field = std::move(value);
-        tree_.problems_.push_back(std::move(error));
-    }
-
     YamlTree& tree_;
     std::string_view name_;
     YamlLimits limits_;
@@ -282,17 +220,7 @@ std::string syntax_message(const std::string& fault, std::string_view text, Plac
 
 Result<YamlTree> parse_yaml(std::string_view text, std::string_view name,
                             const YamlLimits& limits) {
-    if (text.size() > largest_file_bytes) {
-        return text_error(ErrorCode::too_large, name, {}, "", "at most 8 MB",
-                          "this text is too large to be a feed file");
-    }
-    const auto fault = first_text_fault(text);
-    if (fault.offset < text.size()) {
-        return text_error(ErrorCode::not_utf8, name, place_of_offset(text, fault.offset), "",
-                          "text in UTF-8",
-                          fault.is_nul ? "this is not a text file: it holds a NUL byte"
-                                       : "this text is not UTF-8; save it as UTF-8");
-    }
+    if (auto refused = unreadable(text, name)) return *refused;
     if (only_blank(text)) {
         return text_error(ErrorCode::empty, name, {}, "", "at least the line \"libfeed: 1\"",
                           "this file is empty");

@@ -113,6 +113,7 @@ class World:
         texts = {
             "words": b"coffee grounds",
             "amount": b"1 kg",
+            "request": b'{"verb": "show", "words": "carrot"}',
             "verb": b"blend",
             "name": b"text",
             "text": TEXTS.get(function.name, BLEND),

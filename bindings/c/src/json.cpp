@@ -1,9 +1,7 @@
 #include <string>
-#include <string_view>
+#include <utility>
 
-#include "feed/feedstock/lookup.hpp"
-#include "feed/io/answers.hpp"
-#include "feed/io/feed_file.hpp"
+#include "feed/io/door.hpp"
 #include "feed/io/to_json.hpp"
 #include "guard.hpp"
 #include "handles.hpp"
@@ -11,31 +9,37 @@
 
 namespace {
 
-feed::Result<std::string> answer(std::string_view verb, const char* text, const char* name) {
-    if (verb == "show") {
-        // The reader of feed files finds the place of a bad byte itself; a name has no places.
-        if (feed::c::check_text(nullptr, "text", text) != FEED_OK) {
-            feed::Error error;
-            error.code = feed::ErrorCode::not_utf8;
-            error.field = "text";
-            error.allowed = "text in UTF-8";
-            error.message = "this text is not UTF-8";
-            return error;
-        }
-        const auto found = feed::look_up(text);
-        if (!found) return found.errors();
-        return feed::io::to_json(*found->feedstock);
+/// Hands out an answer, or its problems as JSON beside their code.
+feed_code hand_out_json(feed::Result<std::string> made, const feed_allocator* allocator,
+                        feed_text** out, feed_error* error) {
+    using namespace feed::c;
+    if (made) {
+        *out = make_handle<feed_text>(allocator, std::move(made).value());
+        return succeed(error);
     }
-    const auto file = feed::io::read_feed_text(text, name);
-    if (!file) return file.errors();
-    return feed::io::answer_json(verb, *file);
+    *out = make_handle<feed_text>(allocator, feed::io::to_json(made.errors()));
+    return fail(error, made.errors());
 }
 
 }  // namespace
 
-extern "C" feed_code feed_json(const char* verb, const char* text, const char* name,
-                               const feed_allocator* allocator, feed_text** out,
-                               feed_error* error) {
+extern "C" {
+
+feed_code feed_call(const char* request, const feed_allocator* allocator, feed_text** out,
+                    feed_error* error) {
+    using namespace feed::c;
+    if (out == nullptr) return null_argument(error, "out");
+    *out = nullptr;
+    if (!can_tell(error)) return FEED_BAD_ARGUMENT;
+    if (request == nullptr) return null_argument(error, "request");
+    if (!is_valid(allocator)) return bad_allocator(error);
+    return guarded(error, [&] {
+        return hand_out_json(feed::io::answer_request(request), allocator, out, error);
+    });
+}
+
+feed_code feed_json(const char* verb, const char* text, const char* name,
+                    const feed_allocator* allocator, feed_text** out, feed_error* error) {
     using namespace feed::c;
     if (out == nullptr) return null_argument(error, "out");
     *out = nullptr;
@@ -45,12 +49,8 @@ extern "C" feed_code feed_json(const char* verb, const char* text, const char* n
     if (const feed_code code = need_text(error, "name", name)) return code;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
-        auto made = answer(verb, text, name);
-        if (made) {
-            *out = make_handle<feed_text>(allocator, std::move(made).value());
-            return succeed(error);
-        }
-        *out = make_handle<feed_text>(allocator, feed::io::to_json(made.errors()));
-        return fail(error, made.errors());
+        return hand_out_json(feed::io::answer_text(verb, text, name), allocator, out, error);
     });
 }
+
+}  // extern "C"

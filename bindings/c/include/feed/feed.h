@@ -1077,13 +1077,22 @@ FEED_API void feed_diary_free(feed_diary* diary);
 /* ------------------------------------------------------------------------------------------------
  * JSON */
 
-/* Reads a feed file as text and gives the answer of a verb as JSON: what `feed VERB FILE --json`
- * prints. verb: "blend", "balance", "ration", "check", "forecast" or "show" (text is then a
- * feedstock's name). text: YAML or JSON, UTF-8. name: what errors call it. out: set to a new
- * handle, yours to free: the answer, or on a problem with the input {"errors": [...]}, while the
- * code and `error` hold the first of them. Errors: FEED_OUT_OF_RANGE (no such verb),
- * FEED_MISSING_VALUE (the file lacks the section), those of reading. Threads: any. Form:
- * docs/files.md. Since 0.1. */
+/* Answers a request: one door to everything that needs no file, clock or locale.
+ *   request: JSON in UTF-8, such as {"verb": "ration", "file": {...}, "date": "2026-03-14"}. out:
+ * set to a new handle, yours to free: what `feed VERB --json` prints, or on a problem {"errors":
+ * [...]} with all of them, while the code and `error` hold the first. Errors: those of the request
+ * (FEED_SYNTAX, FEED_UNKNOWN_KEY, FEED_WRONG_TYPE, FEED_MISSING_VALUE, FEED_OUT_OF_RANGE ...) and
+ * of the verb. Threads: any. Verbs and members: docs/door.md. Since 0.1. */
+FEED_API feed_code feed_call(const char* request, const feed_allocator* allocator, feed_text** out,
+                             feed_error* error);
+
+/* The older, narrower door: the answer of a verb to the text of a feed file, all options left out.
+ * feed_call does more. verb: "blend", "balance", "ration", "check", "forecast", "observe",
+ * "trial plan", "trial read", or "show" and "table" (text is then a feedstock's name). text: YAML
+ * or JSON, UTF-8. name: what errors call it. out: set to a new handle, yours to free: the answer,
+ * or on a problem with the input {"errors": [...]}, while the code and `error` hold the first of
+ * them. Errors: FEED_OUT_OF_RANGE (no such verb), FEED_MISSING_VALUE (the file lacks the section),
+ * those of reading. Threads: any. Form: docs/files.md. Since 0.1. */
 FEED_API feed_code feed_json(const char* verb, const char* text, const char* name,
                              const feed_allocator* allocator, feed_text** out, feed_error* error);
 

@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -93,8 +94,43 @@ struct ForecastOfFile {
 ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days,
                                       UnitSystem units = UnitSystem::metric);
 
-/// The JSON answer of a verb ("blend", "balance", "check", "forecast", "trial plan", "trial read")
-/// to a file. Errors: out_of_range for another verb; those of the verb. Threads: pure.
-Result<std::string> answer_json(std::string_view verb, const FeedFile& file);
+/// What a page beside an answer is made as.
+enum class SheetForm : std::uint8_t { none, text, html, svg };
+
+/// What may be asked of a verb beyond its file; each verb looks at its own.
+struct AnswerOptions {
+    UnitSystem units = UnitSystem::metric;
+    std::size_t days = usual_forecast_days;  ///< of a forecast, 2 to 366
+    std::optional<Duration> away;            ///< of a check
+    bool svg = false;                        ///< a picture of a forecast or of a trial read
+    SheetForm sheet = SheetForm::none;       ///< of a forecast (text, html) or a plan (html, svg)
+    bool letter = false;                     ///< paper of a plan's sheet; else A4
+    bool yaml = false;                       ///< a plan as part of a feed file
+};
+
+/// The JSON answer of a verb ("blend", "balance", "ration", "check", "forecast", "trial plan",
+/// "trial read") to a file; pictures and pages stand in it as texts under `svg`, `sheet`, `yaml`.
+/// Errors: out_of_range for another verb; those of the verb; missing_value for a sheet of a file
+/// without a day. Threads: pure.
+Result<std::string> answer_json(std::string_view verb, const FeedFile& file,
+                                const AnswerOptions& options = {});
+
+/// A time away in words: "3 weeks". field: what errors call it. Errors: those of parse_quantity;
+/// out_of_range outside 1 day to 12 weeks.
+Result<Duration> time_away(std::string_view words, std::string_view field);
+
+/// The picture of a forecast of a file.
+std::string forecast_picture(const FeedFile& file, const ForecastOfFile& answer, UnitSystem units);
+/// The page that hangs beside the bin of a file. Errors: missing_value where the file names no day.
+Result<std::string> forecast_sheet(const FeedFile& file, const Ration& ration, SheetForm form,
+                                   UnitSystem units);
+
+/// The rows of the table whose names fit the words; all for "". Errors: unknown_feedstock with the
+/// nearest names.
+Result<std::vector<Feedstock>> feedstocks_for(std::string_view words);
+/// The same in short, as JSON.
+Result<std::string> table_json(std::string_view words);
+/// The versions of the library and of its table, as JSON.
+std::string version_json();
 
 }  // namespace feed::io

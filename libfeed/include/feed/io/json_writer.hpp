@@ -27,6 +27,8 @@ public:
     void value(std::string_view text);
     void value(const char* text) { value(std::string_view(text)); }
     void null();
+    /// A number, true or false as it is spelled in other JSON.
+    void literal(std::string_view spelled);
 
     /// A key and its value.
     template <class T>

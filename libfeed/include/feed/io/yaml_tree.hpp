@@ -56,6 +56,8 @@ public:
 
 private:
     friend class YamlTreeBuilder;
+    friend class JsonTreeReader;
+    friend struct TreeProblems;
     std::vector<YamlNode> nodes_;
     Errors problems_;
     std::size_t more_problems_ = 0;

@@ -1,0 +1,188 @@
+#pragma once
+#include <array>
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+
+// What may be asked through the one door, said once: the check of a request, its JSON Schema
+// (data/schema/request.schema.json), docs/door.md and the tests all come from this table.
+namespace feed::io::door {
+
+/// What a member of a request holds.
+enum class MemberKind : std::uint8_t {
+    text,    ///< one text
+    texts,   ///< a text, or a list of texts
+    file,    ///< a feed file: an object, or its text (YAML or JSON)
+    date,    ///< "2026-03-14"
+    whole,   ///< a whole number from `lowest` to `highest`
+    truth,   ///< true or false
+    choice,  ///< one of the words in `choices`
+};
+
+/// One member of a request.
+struct Member {
+    std::string_view name;
+    MemberKind kind;
+    std::string_view meaning;
+    std::string_view example;   ///< as it stands in JSON
+    std::string_view option{};  ///< of the command, where it has one: "--away"
+    std::string_view
+        choices{};   ///< of a choice, parted by blanks; the first is taken when left out
+    int lowest = 0;  ///< of a whole number
+    int highest = 0;
+};
+
+/// A member of a verb, and whether the verb needs it.
+struct Asked {
+    const Member* member;
+    bool needed = false;
+};
+
+/// One verb of the door; of the same name and meaning as that of the command.
+struct Verb {
+    std::string_view name;
+    std::string_view meaning;
+    std::span<const Asked> members;
+    std::string_view adds{};  ///< what the answer has beyond `feed VERB --json`, in words
+};
+
+inline constexpr Member verb{"verb", MemberKind::text, "What is asked.", "\"ration\""};
+inline constexpr Member file{
+    "file", MemberKind::file,
+    "The file of a bin as an object, or as its text (YAML or JSON). Its form: files.md.",
+    "{\"libfeed\": 1, \"bed\": {\"container\": \"60 L tote\", \"worms\": \"1 lb\"}}"};
+inline constexpr Member name{"name", MemberKind::text, "What errors call the file.",
+                             "\"tote.yaml\""};
+inline constexpr Member things{"things", MemberKind::texts,
+                               "What there is to feed, in everyday words. In place of a file.",
+                               "[\"3 apples\", \"a cup of coffee grounds\"]", "WORDS"};
+inline constexpr Member bin{"bin", MemberKind::text, "Without a file: the bin.", "\"60 L tote\"",
+                            "--bin"};
+inline constexpr Member worms{"worms", MemberKind::text, "The worms.", "\"1 lb\"", "--worms"};
+inline constexpr Member temperature{"temperature", MemberKind::text, "How warm it is.", "\"20 C\"",
+                                    "--temperature"};
+inline constexpr Member squeeze{"squeeze", MemberKind::text, "What a squeezed handful does.",
+                                "\"damp\"", "--squeeze"};
+inline constexpr Member date{
+    "date", MemberKind::date,
+    "The day that counts as today. The door reads no clock: where it is not needed, it is the last "
+    "day of the file when left out.",
+    "\"2026-03-14\"", "--date"};
+inline constexpr Member units{"units",  MemberKind::choice, "Units of the texts in the answer.",
+                              "\"us\"", "--units",          "metric us"};
+inline constexpr Member words{"words", MemberKind::text, "The words.", "\"coffee\"", "WORDS"};
+inline constexpr Member away{"away", MemberKind::text,
+                             "A time away: what to do before it. 1 day to 12 weeks.", "\"3 weeks\"",
+                             "--away"};
+inline constexpr Member days{"days",
+                             MemberKind::whole,
+                             "Days to show, today the first; 28 when left out.",
+                             "28",
+                             "--days",
+                             {},
+                             2,
+                             366};
+inline constexpr Member svg{"svg", MemberKind::truth,
+                            "Whether the answer has a picture (`svg`, a text).", "true", "--svg"};
+inline constexpr Member sheet{"sheet",
+                              MemberKind::choice,
+                              "The answer has the page to hang beside the bin (`sheet`, a text): "
+                              "text or HTML.",
+                              "\"html\"",
+                              "--sheet",
+                              "text html"};
+inline constexpr Member trial_sheet{
+    "sheet",
+    MemberKind::choice,
+    "The answer has the sheet to hang up (`sheet`): one HTML text, or a list of SVG pages of which "
+    "the last is the key.",
+    "\"html\"",
+    "--sheet",
+    "html svg"};
+inline constexpr Member paper{"paper",      MemberKind::choice, "Paper of the sheet.",
+                              "\"letter\"", "--paper",          "a4 letter"};
+inline constexpr Member yaml{"yaml", MemberKind::truth,
+                             "Whether the answer has the plan as part of a feed file (`yaml`).",
+                             "true", "--yaml"};
+inline constexpr Member note_words{"words", MemberKind::text,
+                                   "What was done or seen, in everyday words.",
+                                   "\"fed 3 apples and a cup of coffee grounds\"", "WORDS"};
+inline constexpr Member by{"by", MemberKind::text, "Who did or saw it.", "\"Ada\"", "--by"};
+inline constexpr Member signs{"signs", MemberKind::texts, "The signs of a bin.",
+                              "[\"climbing\", \"sour\"]", "SIGNS"};
+inline constexpr Member sign_file{"file", MemberKind::file, "The bin whose bed orders the causes.",
+                                  "{\"libfeed\": 1, \"bed\": {\"worms\": \"1 lb\"}}", "--bed"};
+inline constexpr Member container{"container", MemberKind::text, "Kind of bin.", "\"tote\"",
+                                  "--container"};
+inline constexpr Member size{"size", MemberKind::text, "What it holds.", "\"60 L\"", "--size"};
+inline constexpr Member bedding{"bedding", MemberKind::text, "Bedding in it.",
+                                "\"2 kg shredded cardboard\"", "--bedding"};
+inline constexpr Member title{"title", MemberKind::text, "What you call the bin.", "\"Balcony\"",
+                              "--title"};
+
+inline constexpr std::array<Asked, 1> of_table{{{&words}}};
+inline constexpr std::array<Asked, 1> of_show{{{&words, true}}};
+inline constexpr std::array<Asked, 4> of_blend{{{&file}, {&name}, {&things}, {&units}}};
+inline constexpr std::array<Asked, 9> of_ration{
+    {{&file}, {&name}, {&things}, {&bin}, {&worms}, {&temperature}, {&squeeze}, {&date}, {&units}}};
+inline constexpr std::array<Asked, 10> of_check{{{&file},
+                                                 {&name},
+                                                 {&things},
+                                                 {&bin},
+                                                 {&worms},
+                                                 {&temperature},
+                                                 {&squeeze},
+                                                 {&date},
+                                                 {&away},
+                                                 {&units}}};
+inline constexpr std::array<Asked, 12> of_forecast{{{&file},
+                                                    {&name},
+                                                    {&things},
+                                                    {&bin},
+                                                    {&worms},
+                                                    {&temperature},
+                                                    {&squeeze},
+                                                    {&date},
+                                                    {&days},
+                                                    {&svg},
+                                                    {&sheet},
+                                                    {&units}}};
+inline constexpr std::array<Asked, 5> of_note{
+    {{&file, true}, {&name}, {&note_words, true}, {&date, true}, {&by}}};
+inline constexpr std::array<Asked, 2> of_observe{{{&file, true}, {&name}}};
+inline constexpr std::array<Asked, 8> of_start{{{&date, true},
+                                                {&container},
+                                                {&size},
+                                                {&worms},
+                                                {&bedding},
+                                                {&squeeze},
+                                                {&temperature},
+                                                {&title}}};
+inline constexpr std::array<Asked, 4> of_signs{{{&signs, true}, {&sign_file}, {&name}, {&units}}};
+inline constexpr std::array<Asked, 6> of_plan{
+    {{&file, true}, {&name}, {&trial_sheet}, {&paper}, {&yaml}, {&units}}};
+inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};
+
+inline constexpr std::array verbs{
+    Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
+    Verb{"show", "Everything known of one feedstock.", of_show},
+    Verb{"blend", "What portions are together.", of_blend},
+    Verb{"balance", "Amounts that meet the targets; with a bed it is the ration.", of_ration},
+    Verb{"ration", "What to put in today, and when again.", of_ration},
+    Verb{"check", "A planned feeding judged against the bed, and the ration.", of_check},
+    Verb{"forecast", "The days after a feeding.", of_forecast, "`svg` and `sheet` where asked"},
+    Verb{
+        "note", "A file with one more entry, said in everyday words.", of_note,
+        "`section` and `entry`: where the entry goes, and the entry as an object; `file_text`: the "
+        "whole file with it, where `file` was a text"},
+    Verb{"observe", "What a diary teaches.", of_observe},
+    Verb{"start", "The text of a new file of one bin.", of_start},
+    Verb{"signs", "What may be behind the signs of a bin.", of_signs},
+    Verb{"trial plan", "The plan of a trial.", of_plan, "`sheet` and `yaml` where asked"},
+    Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},
+    Verb{"schema", "The JSON Schema of requests.", {}},
+    Verb{"version", "Versions of the library and of its table.", {}},
+};
+
+}  // namespace feed::io::door

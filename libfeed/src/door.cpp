@@ -1,0 +1,185 @@
+#include "feed/io/door.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "door_note.hpp"
+#include "door_request.hpp"
+#include "feed/diary/signs.hpp"
+#include "feed/feedstock/lookup.hpp"
+#include "feed/io/answers.hpp"
+#include "feed/io/bin_start.hpp"
+#include "feed/io/text_file.hpp"
+#include "feed/io/to_json.hpp"
+#include "feed/quantity/plain_text.hpp"
+#include "reading.hpp"
+
+namespace feed::io {
+namespace door {
+namespace {
+
+/// The file of a request, or the one that its words make.
+Result<FeedFile> bin_of(const Request& request) {
+    BinWords said;
+    const std::array<std::pair<std::string_view, std::string BinWords::*>, 4> parts{
+        {{bin.name, &BinWords::container},
+         {worms.name, &BinWords::worms},
+         {temperature.name, &BinWords::temperature},
+         {squeeze.name, &BinWords::squeeze}}};
+    for (const auto& [member, part] : parts)
+        said.*part = request.text(member);
+    const bool has_things = request.has(things.name);
+    if (request.file && (has_things || !said.empty()))
+        return door_error(ErrorCode::contradiction, "file", "", "a file, or things and the bin",
+                          "the file says what bin it is and what there is; leave the rest out");
+    if (request.file) return *request.file;
+    if (!has_things)
+        return door_error(ErrorCode::missing_value, "file", "", "file or things",
+                          "which file, or what is there to feed?");
+    auto made =
+        read_bin_words(said, request.texts.at(things.name), request.verb->name == "balance");
+    if (!made) {
+        Errors errors = made.errors();
+        for (Error& error : errors) {
+            if (error.field == "bed: container") error.field = bin.name;
+            for (const std::string_view key : {worms.name, temperature.name, squeeze.name})
+                if (error.field == "bed: " + std::string(key)) error.field = key;
+        }
+        return errors;
+    }
+    made->today = request.date;
+    return made;
+}
+
+Result<std::string> answer_of_file(const Request& request) {
+    const auto file = bin_of(request);
+    if (!file) return file.errors();
+    AnswerOptions options;
+    options.units = request.units;
+    if (request.days) options.days = static_cast<std::size_t>(*request.days);
+    if (request.has(away.name)) {
+        const auto time = time_away(request.text(away.name), away.name);
+        if (!time) return time.errors();
+        options.away = *time;
+    }
+    options.svg = request.truth(svg.name);
+    options.yaml = request.truth(yaml.name);
+    options.letter = request.text(paper.name) == "letter";
+    const std::string page = request.text(sheet.name);
+    options.sheet = page == "text"   ? SheetForm::text
+                    : page == "html" ? SheetForm::html
+                    : page == "svg"  ? SheetForm::svg
+                                     : SheetForm::none;
+    return answer_json(request.verb->name, *file, options);
+}
+
+Result<std::string> answer_show(const Request& request) {
+    const auto found = look_up(request.text(words.name));
+    if (!found) return found.errors();
+    return to_json(*found->feedstock);
+}
+
+Result<std::string> answer_start(const Request& request) {
+    BinStart said;
+    said.title = request.text(title.name);
+    for (const StartQuestion& question : start_questions)
+        said.*question.answer = request.text(question.option.substr(2));
+    const auto text = started_file(said, *request.date);
+    if (!text) {
+        Errors errors = text.errors();
+        for (Error& error : errors) {
+            if (error.field.substr(0, 2) == "--") error.field.erase(0, 2);
+        }
+        return errors;
+    }
+    JsonWriter json;
+    json.begin_object();
+    json.member("text", *text);
+    json.end_object();
+    return json.take();
+}
+
+Result<std::string> answer_signs(const Request& request) {
+    std::vector<Sign> seen;
+    Errors errors;
+    std::vector<std::string_view> all(sign_words.begin(), sign_words.end());
+    for (const std::string& word : request.texts.at(signs.name)) {
+        if (const auto sign = find_sign(plain_text(word)))
+            seen.push_back(*sign);
+        else
+            errors.push_back(door_error(ErrorCode::out_of_range, "sign", word, listed(all),
+                                        "\"" + word + "\" is not a sign that is known"));
+    }
+    if (!errors.empty()) return errors;
+    if (seen.empty()) return door_error(ErrorCode::empty, "signs", "", listed(all), "which sign?");
+    const Bed bed = request.file ? bed_on_day_zero(*request.file) : Bed();
+    return to_json(causes_of(bed, seen, request.units));
+}
+
+}  // namespace
+
+Result<std::string> answer(const Request& request) {
+    const std::string_view asked = request.verb->name;
+    if (asked == "table") return table_json(request.text(words.name));
+    if (asked == "show") return answer_show(request);
+    if (asked == "note") return answer_note(request);
+    if (asked == "observe") return to_json(news_of(request.file->diary, false));
+    if (asked == "start") return answer_start(request);
+    if (asked == "signs") return answer_signs(request);
+    if (asked == "schema") return request_schema();
+    if (asked == "version") return version_json();
+    return answer_of_file(request);
+}
+
+}  // namespace door
+
+Result<std::string> answer_request(std::string_view request) {
+    const auto asked = door::read_request(request);
+    if (!asked) return asked.errors();
+    return door::answer(*asked);
+}
+
+Result<std::string> answer_text(std::string_view verb, std::string_view text,
+                                std::string_view name) {
+    door::Request request;
+    request.verb = door::find_verb(verb);
+    const auto has = [&](const door::Member& member) {
+        return request.verb != nullptr &&
+               std::any_of(request.verb->members.begin(), request.verb->members.end(),
+                           [&](const door::Asked& one) { return one.member == &member; });
+    };
+    if (has(door::words)) {
+        // The reader of files finds the place of a bad byte itself; a name has no places.
+        if (first_text_fault(text).offset < text.size())
+            return door::door_error(ErrorCode::not_utf8, "text", "", "text in UTF-8",
+                                    "this text is not UTF-8");
+        request.texts[door::words.name].emplace_back(text);
+        return door::answer(request);
+    }
+    if (!has(door::file) || has(door::note_words)) {
+        std::string allowed;
+        for (const door::Verb& known : door::verbs) {
+            request.verb = &known;
+            if ((has(door::file) && !has(door::note_words)) || has(door::words))
+                allowed += (allowed.empty() ? "" : ", ") + std::string(known.name);
+        }
+        return door::door_error(ErrorCode::out_of_range, "verb", std::string(verb), allowed,
+                                "no answer has that name");
+    }
+    auto file = read_feed_text(text, name);
+    if (!file) return file.errors();
+    request.file = std::move(file).value();
+    return door::answer(request);
+}
+
+}  // namespace feed::io
+
+namespace feed {
+
+std::string call(std::string_view request) {
+    auto answer = io::answer_request(request);
+    return answer ? std::move(answer).value() : io::to_json(answer.errors());
+}
+
+}  // namespace feed

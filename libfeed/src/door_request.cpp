@@ -1,0 +1,224 @@
+#include "door_request.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "feed/io/json_tree.hpp"
+#include "feed/quantity/plain_text.hpp"
+#include "read_file_node.hpp"
+#include "reading.hpp"
+
+namespace feed::io::door {
+namespace {
+
+constexpr std::string_view request_name = "request";
+
+/// Reads one member of a request into it.
+class MemberReader {
+public:
+    MemberReader(Request& request, Reading& reading, const YamlTree& tree, std::string_view json)
+        : request_(request), reading_(reading), tree_(tree), json_(json) {}
+
+    void read(const Member& member, YamlView at) {
+        switch (member.kind) {
+            case MemberKind::text:
+                return read_text(member, at);
+            case MemberKind::texts:
+                return read_texts(member, at);
+            case MemberKind::file:
+                return read_file(member, at);
+            case MemberKind::date:
+                return read_date(member, at);
+            case MemberKind::whole:
+                return read_whole(member, at);
+            case MemberKind::truth:
+                return read_truth(member, at);
+            case MemberKind::choice:
+                return read_choice(member, at);
+        }
+    }
+
+    /// What was wrong in the file, each with its own place.
+    const Errors& file_errors() const { return file_errors_; }
+
+private:
+    void wrong(const Member& member, YamlView at, std::string allowed, std::string message) {
+        reading_.report(at, ErrorCode::wrong_type, std::string(member.name), std::move(allowed),
+                        std::move(message));
+    }
+
+    void keep(const Member& member, std::string_view text) {
+        request_.texts[member.name].emplace_back(text);
+    }
+
+    void read_text(const Member& member, YamlView at) {
+        if (!at.is_scalar() || !at.quoted())
+            return wrong(member, at, std::string(member.example), "a text is due here");
+        keep(member, at.text());
+    }
+
+    void read_texts(const Member& member, YamlView at) {
+        if (at.is_scalar()) return read_text(member, at);
+        if (!at.is_sequence())
+            return wrong(member, at, std::string(member.example), "a list of texts is due here");
+        if (!reading_.fits(at, std::string(member.name), keys::most_portions)) return;
+        at.for_each_item([&](YamlView item) { read_text(member, item); });
+    }
+
+    void read_file(const Member& member, YamlView at) {
+        if (at.is_mapping()) {
+            JsonWriter json;
+            write_node(json, at, true);
+            request_.file_object = json.take();
+            auto file = read_feed_node(tree_, at, json_, request_.file_name());
+            if (file)
+                request_.file = std::move(file).value();
+            else
+                file_errors_ = std::move(file).errors();
+            return;
+        }
+        if (!at.is_scalar() || !at.quoted())
+            return wrong(member, at, std::string(member.example),
+                         "the file of a bin is an object, or its text");
+        request_.file_text = at.text();
+        auto file = read_feed_text(request_.file_text, request_.file_name());
+        if (file)
+            request_.file = std::move(file).value();
+        else
+            file_errors_ = std::move(file).errors();
+    }
+
+    void read_date(const Member& member, YamlView at) {
+        if (!at.is_scalar() || !at.quoted())
+            return wrong(member, at, std::string(member.example), "a day is due here, as a text");
+        request_.date = parse_date(at.text());
+        if (!request_.date)
+            reading_.report(at, ErrorCode::out_of_range, std::string(member.name),
+                            "a day such as 2026-03-14 (year-month-day)",
+                            "this is not a day of the calendar written as year-month-day");
+    }
+
+    void read_whole(const Member& member, YamlView at) {
+        const std::string allowed = "a whole number from " + std::to_string(member.lowest) +
+                                    " to " + std::to_string(member.highest);
+        if (!at.is_scalar() || at.quoted())
+            return wrong(member, at, allowed, "a whole number is due here");
+        const auto number = parse_whole(at.text(), member.lowest, member.highest);
+        if (number)
+            request_.days = *number;
+        else
+            reading_.report(at, number.errors().front().code, std::string(member.name), allowed,
+                            number.errors().front().message);
+    }
+
+    void read_truth(const Member& member, YamlView at) {
+        const bool known =
+            at.is_scalar() && !at.quoted() && (at.text() == "true" || at.text() == "false");
+        if (!known) return wrong(member, at, "true or false", "true or false is due here");
+        keep(member, at.text());
+    }
+
+    void read_choice(const Member& member, YamlView at) {
+        if (!at.is_scalar() || !at.quoted())
+            return wrong(member, at, std::string(member.choices), "a word is due here");
+        const auto list = words_of(member.choices);
+        const std::vector<std::string_view> words(list.begin(), list.end());
+        const auto which = reading_.word_index(at, std::string(member.name), words);
+        if (which) keep(member, words[*which]);
+    }
+
+    Request& request_;
+    Reading& reading_;
+    const YamlTree& tree_;
+    std::string_view json_;
+    Errors file_errors_;
+};
+
+}  // namespace
+
+std::string Request::text(std::string_view member) const {
+    const auto at = texts.find(member);
+    return at == texts.end() || at->second.empty() ? std::string() : at->second.front();
+}
+
+std::string Request::file_name() const {
+    if (has(name.name)) return text(name.name);
+    return file_text.empty() ? std::string(request_name) : "file";
+}
+
+const Verb* find_verb(std::string_view wanted) noexcept {
+    for (const Verb& known : verbs) {
+        if (known.name == wanted) return &known;
+    }
+    return nullptr;
+}
+
+std::vector<std::string_view> verb_names() {
+    std::vector<std::string_view> names;
+    for (const Verb& known : verbs)
+        names.push_back(known.name);
+    return names;
+}
+
+Error door_error(ErrorCode code, std::string field, std::string value, std::string allowed,
+                 std::string message) {
+    Error error;
+    error.code = code;
+    error.field = std::move(field);
+    error.value = std::move(value);
+    error.allowed = std::move(allowed);
+    error.message = std::move(message);
+    return error;
+}
+
+Result<Request> read_request(std::string_view json) {
+    // A file in a request stands one level deeper than in a text of its own.
+    YamlLimits limits;
+    ++limits.depth;
+    const auto tree = parse_json(json, request_name, limits);
+    if (!tree) return tree.errors();
+    Reading reading{std::string(request_name), json};
+    const YamlView root = tree->root();
+    if (!root.is_mapping()) {
+        reading.report(root, ErrorCode::wrong_type, "request", "{\"verb\": \"ration\", ...}",
+                       "a request is a JSON object");
+        return reading.take();
+    }
+    Request request;
+    const auto names = verb_names();
+    std::optional<YamlView> asked;
+    root.for_each_pair([&](YamlView key, YamlView value) {
+        if (key.text() == verb.name && !asked) asked = value;
+    });
+    if (!asked) {
+        reading.report(root, ErrorCode::missing_value, "verb", listed(names),
+                       "the request does not say what is asked");
+        return reading.take();
+    }
+    const auto which = reading.word_index(*asked, "verb", names);
+    if (!which) return reading.take();
+    request.verb = &verbs[*which];
+    std::vector<keys::Key> known{verb.name};
+    for (const Asked& one : request.verb->members)
+        known.push_back(one.member->name);
+    const Section section(reading, root, "request", known);
+    MemberReader reader(request, reading, *tree, json);
+    // The name goes first: it is part of the errors of the file.
+    if (const auto at = section.find(name.name)) reader.read(name, *at);
+    for (const Asked& one : request.verb->members) {
+        if (one.member == &name) continue;
+        const auto at =
+            one.needed ? section.require(one.member->name) : section.find(one.member->name);
+        if (at) reader.read(*one.member, *at);
+    }
+    if (request.text(units.name) == "us") request.units = UnitSystem::us;
+    Errors errors;
+    if (reader.file_errors().empty()) reading.add(*tree);
+    if (reading.has_problems()) errors = reading.take();
+    errors.insert(errors.end(), reader.file_errors().begin(), reader.file_errors().end());
+    if (!errors.empty()) return errors;
+    if (request.file) request.file->today = request.date;
+    return request;
+}
+
+}  // namespace feed::io::door

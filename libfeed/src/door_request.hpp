@@ -1,0 +1,48 @@
+#pragma once
+// A request that was read and checked against the table of the door.
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/diary/date.hpp"
+#include "feed/io/door_table.hpp"
+#include "feed/io/feed_file.hpp"
+#include "feed/io/human_text.hpp"
+#include "feed/io/yaml_tree.hpp"
+
+namespace feed::io::door {
+
+/// What was asked; every member that was given is of its kind.
+struct Request {
+    const Verb* verb = nullptr;
+    std::map<std::string_view, std::vector<std::string>> texts;  ///< one for all but `texts`
+    std::optional<Date> date;
+    std::optional<int> days;
+    UnitSystem units = UnitSystem::metric;
+    /// The file: read from its object in the request, or its text.
+    std::optional<FeedFile> file;
+    std::string file_text;    ///< where the file was given as a text
+    std::string file_object;  ///< where it was an object: the same in JSON
+    bool has(std::string_view member) const { return texts.count(member) != 0; }
+    /// The text of a member, or "".
+    std::string text(std::string_view member) const;
+    bool truth(std::string_view member) const { return text(member) == "true"; }
+    /// What errors call the file.
+    std::string file_name() const;
+};
+
+/// Reads a request. Errors: those of answer_request but for the verb's own.
+Result<Request> read_request(std::string_view json);
+
+/// The verb of this name, or null.
+const Verb* find_verb(std::string_view name) noexcept;
+/// The names of all verbs, in the order of the table.
+std::vector<std::string_view> verb_names();
+
+/// A problem that has no place.
+Error door_error(ErrorCode code, std::string field, std::string value, std::string allowed,
+                 std::string message);
+
+}  // namespace feed::io::door
