@@ -3,7 +3,6 @@
 
 #include "command.hpp"
 #include "feed/io/answers.hpp"
-#include "feed/io/quantity_text.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "ration_screen.hpp"
@@ -15,18 +14,11 @@ using namespace feed;
 using io::wrapped;
 
 /// The time of --away, or the problem with it.
-Result<std::optional<Duration>> time_away(const Arguments& arguments) {
+Result<std::optional<Duration>> away_of(const Arguments& arguments) {
     if (!arguments.has("--away")) return std::optional<Duration>();
-    const auto time =
-        io::parse_quantity(arguments.options.at("--away"), io::QuantityKind::duration);
-    Errors errors = time ? Errors() : time.errors();
-    if (time && (*time < 1.0 || *time > 84.0))
-        errors = wrong_words(arguments, "a time away is worked out for 1 day to 12 weeks");
-    if (errors.empty()) return std::optional<Duration>(days(*time));
-    errors[0].field = "--away";
-    errors[0].value = arguments.options.at("--away");
-    errors[0].allowed = "1 day to 12 weeks, such as \"3 weeks\"";
-    return errors;
+    const auto time = io::time_away(arguments.options.at("--away"), "--away");
+    if (!time) return time.errors();
+    return std::optional<Duration>(*time);
 }
 
 std::string advice_text(const io::KeeperAdvice& advice) {
@@ -41,7 +33,7 @@ std::string advice_text(const io::KeeperAdvice& advice) {
 int run_check(const Arguments& arguments) {
     const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
-    const auto away = time_away(arguments);
+    const auto away = away_of(arguments);
     if (!away) return refuse(arguments, away.errors());
     const CheckResult result = io::check_of(*file, arguments.units);
     const io::KeeperAdvice advice = io::advice_of(*file, *away, arguments.units);

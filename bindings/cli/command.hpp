@@ -21,6 +21,7 @@ int run_note(const Arguments& arguments);
 int run_start(const Arguments& arguments);
 int run_signs(const Arguments& arguments);
 int run_trial(const Arguments& arguments);
+int run_call(const Arguments& arguments);
 int run_version(const Arguments& arguments);
 
 /// Writes to standard output; returns `code`, or 3 when the output cannot be written.

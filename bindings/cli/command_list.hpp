@@ -121,6 +121,7 @@ inline constexpr Option trial_options[] = {
     json,
     units,
     help};
+inline constexpr Option call_options[] = {json, help};
 inline constexpr Option version_options[] = {json, help};
 
 inline constexpr Command commands[] = {
@@ -190,6 +191,10 @@ inline constexpr Command commands[] = {
      "plot 3 gone, plots 1-6 worms few.",
      trial_options, "feed trial plan rinds.yaml --sheet rinds.html",
      "A plan for the trial in rinds.yaml, and its sheet.", true},
+    {"call", "FILE | -", "Answer a request of a program, in JSON",
+     "Reads a request in JSON from a file, or from standard input with -, and prints its answer in JSON, "
+     "an error too. Every verb can be asked so, with the bin as part of the request.",
+     call_options, "feed call request.json", "The answer to the request in request.json.", true},
     {"version", "", "Show the version of the program and of its table",
      "Shows the version of the program, the version of the table and the hash of its content.",
      version_options, "feed version --json", "Versions for a program.", false},

@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast start note observe signs trial version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast start note observe signs trial call version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -121,6 +121,12 @@ _feed() {
         trial)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--why --sheet --paper --yaml --svg --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        call)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--json --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

@@ -16,15 +16,19 @@ bool ends_with(std::string_view text, std::string_view tail) {
     return text.size() >= tail.size() && text.substr(text.size() - tail.size()) == tail;
 }
 
-Result<io::FeedFile> read_standard_input() {
+}  // namespace
+
+std::string standard_input() {
     std::string text;
     char part[16384];
     while (std::cin.read(part, sizeof part) || std::cin.gcount() > 0) {
         text.append(part, static_cast<std::size_t>(std::cin.gcount()));
         if (text.size() > io::largest_file_bytes) break;  // the reader says that it is too large
     }
-    return io::read_feed_text(text, "standard input");
+    return text;
 }
+
+namespace {
 
 std::string option_of(const Arguments& arguments, std::string_view option) {
     return arguments.has(option) ? arguments.options.at(option) : std::string();
@@ -50,7 +54,8 @@ bool names_a_file(std::string_view word) {
 }
 
 Result<io::FeedFile> read_named_file(const std::string& name) {
-    return name == "-" ? read_standard_input() : io::read_feed_file(name);
+    return name == "-" ? io::read_feed_text(standard_input(), standard_input_name)
+                       : io::read_feed_file(name);
 }
 
 Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {

@@ -12,6 +12,11 @@ namespace feed_command {
 /// fraction, or is "-".
 bool names_a_file(std::string_view word);
 
+/// What errors call standard input.
+inline constexpr std::string_view standard_input_name = "standard input";
+/// All of standard input, or the first 8 MB and a little more, which the reader then refuses.
+std::string standard_input();
+
 /// The file that a name stands for; "-" is standard input.
 feed::Result<feed::io::FeedFile> read_named_file(const std::string& name);
 

@@ -3,11 +3,8 @@
 
 #include "command.hpp"
 #include "feed/bed/heat.hpp"
-#include "feed/bed/species.hpp"
 #include "feed/io/answers.hpp"
-#include "feed/io/bin_sheet.hpp"
 #include "feed/io/feed_file.hpp"
-#include "feed/io/forecast_svg.hpp"
 #include "feed/io/output_files.hpp"
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/ration_text.hpp"
@@ -109,25 +106,12 @@ std::string later_text(const Forecast& forecast, const Ration& ration, UnitSyste
     return lines;
 }
 
-/// The page that hangs beside the bin: HTML where the name says so, else plain text.
-Result<io::OutputFile> sheet_of(const Arguments& arguments, const io::FeedFile& file,
-                                const Ration& ration) {
-    const std::string& path = arguments.options.at("--sheet");
-    if (!ration.date) {
-        Error error;
-        error.code = ErrorCode::missing_value;
-        error.field = "bed: date";
-        error.allowed = "date: 2026-03-14";
-        error.message = "a sheet names days, so the file must say which day it is";
-        error.file = file.name;
-        return error;
-    }
-    const auto page = io::bin_sheet_of(file.title, ration, arguments.units);
+/// HTML where the name of the page says so.
+io::SheetForm form_of(const std::string& path) {
     constexpr std::string_view ending = ".html";
     const bool html = path.size() > ending.size() &&
                       std::string_view(path).substr(path.size() - ending.size()) == ending;
-    return io::OutputFile{"--sheet", path,
-                          html ? io::bin_sheet_html(page) : io::bin_sheet_text(page)};
+    return html ? io::SheetForm::html : io::SheetForm::text;
 }
 
 }  // namespace
@@ -150,19 +134,14 @@ int run_forecast(const Arguments& arguments) {
     const Ration& ration = answer.ration;
     std::vector<io::OutputFile> outputs;
     if (arguments.has("--svg")) {
-        io::PictureText words;
-        words.title = file->title.empty() ? "Forecast" : file->title;
-        words.day_zero = ration.date;
-        words.units = arguments.units;
-        if (ration.next_feeding) words.next_feeding_day = ration.next_feeding->day;
-        const auto& limits = limits_of(file->diary.bed.species.value_or(Species::eisenia_fetida));
-        outputs.push_back(
-            {"--svg", arguments.options.at("--svg"), io::forecast_svg(result, limits, words)});
+        outputs.push_back({"--svg", arguments.options.at("--svg"),
+                           io::forecast_picture(*file, answer, arguments.units)});
     }
     if (arguments.has("--sheet")) {
-        auto sheet = sheet_of(arguments, *file, ration);
+        const std::string& path = arguments.options.at("--sheet");
+        const auto sheet = io::forecast_sheet(*file, ration, form_of(path), arguments.units);
         if (!sheet) return refuse(arguments, sheet.errors());
-        outputs.push_back(std::move(sheet).value());
+        outputs.push_back({"--sheet", path, *sheet});
     }
     const auto written = io::write_output_files(outputs, arguments.words);
     if (!written) return refuse(arguments, written.errors());

@@ -26,7 +26,7 @@ constexpr Runner runners[] = {
     {"balance", run_balance},   {"ration", run_ration},   {"check", run_check},
     {"forecast", run_forecast}, {"observe", run_observe}, {"note", run_note},
     {"start", run_start},       {"signs", run_signs},     {"trial", run_trial},
-    {"version", run_version}};
+    {"call", run_call},         {"version", run_version}};
 
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {

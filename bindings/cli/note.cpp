@@ -7,6 +7,7 @@
 #include "feed/io/to_json.hpp"
 #include "feed/io/today_lines.hpp"
 #include "feed/io/trial_answer.hpp"
+#include "file_or_entries.hpp"
 #include "today.hpp"
 
 namespace feed_command {
@@ -25,6 +26,13 @@ std::string answer_text(const io::Appended& with, const io::DiaryNews& news, Dat
     return text;
 }
 
+/// A file that came through a pipe goes out again with the entry, and nothing else is printed.
+int note_in_pipe(const Arguments& arguments, const std::string& words, Date day,
+                 const std::string& by) {
+    const auto with = io::with_note(standard_input(), words, day, by, standard_input_name);
+    return with ? print(with->text) : refuse(arguments, with.errors());
+}
+
 }  // namespace
 
 int run_note(const Arguments& arguments) {
@@ -40,6 +48,7 @@ int run_note(const Arguments& arguments) {
     const auto entry = io::read_note(words, *day, by);
     if (!entry) return refuse(arguments, entry.errors());
     if (const auto early = lies_ahead(entry->date, arguments)) return refuse(arguments, {*early});
+    if (path == "-") return note_in_pipe(arguments, words, *day, by);
     std::string text;
     const auto appended = io::append_to_diary(path, [&](std::string_view diary) {
         auto with = io::with_note(diary, words, *day, by, path);

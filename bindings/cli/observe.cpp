@@ -14,6 +14,7 @@
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "file_or_entries.hpp"
 #include "today.hpp"
 
 namespace feed_command {
@@ -172,7 +173,7 @@ int run_observe(const Arguments& arguments) {
         return news_text(news, arguments.units) + (added.empty() ? "" : note_instead(arguments));
     };
     if (arguments.words.size() == 1) {
-        const auto file = io::read_feed_file(path);
+        const auto file = read_named_file(path);
         if (!file) return refuse(arguments, file.errors());
         return print(answer(*file, ""));
     }

@@ -1,10 +1,12 @@
 // Writes the manual page ("feed_pages man") or the bash completion ("feed_pages bash") from the
-// list of commands, to standard output. feed.1 and feed.bash are its committed results.
+// list of commands, or the schema of requests ("feed_pages door"), to standard output. feed.1,
+// feed.bash and data/schema/request.schema.json are its committed results.
 #include <cstdio>
 #include <string>
 #include <string_view>
 
 #include "arguments.hpp"
+#include "feed/io/door.hpp"
 #include "feed/version.hpp"
 
 namespace {
@@ -110,10 +112,12 @@ std::string completion() {
 
 int main(int argc, char** argv) {
     const std::string_view what = argc == 2 ? argv[1] : "";
-    if (what != "man" && what != "bash") {
-        std::fputs("usage: feed_pages man|bash\n", stderr);
+    if (what != "man" && what != "bash" && what != "door") {
+        std::fputs("usage: feed_pages man|bash|door\n", stderr);
         return 2;
     }
-    const auto text = what == "man" ? manual_page() : completion();
+    const auto text = what == "man"    ? manual_page()
+                      : what == "bash" ? completion()
+                                       : feed::io::request_schema();
     return std::fwrite(text.data(), 1, text.size(), stdout) == text.size() ? 0 : 3;
 }

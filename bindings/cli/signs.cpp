@@ -7,6 +7,7 @@
 #include "feed/io/feed_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -82,7 +83,7 @@ int run_signs(const Arguments& arguments) {
     if (!errors.empty()) return refuse(arguments, errors);
     Bed bed;
     if (arguments.has("--bed")) {
-        const auto file = io::read_feed_file(arguments.options.at("--bed"));
+        const auto file = read_named_file(arguments.options.at("--bed"));
         if (!file) return refuse(arguments, file.errors());
         bed = io::bed_on_day_zero(*file);
     }

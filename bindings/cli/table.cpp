@@ -2,7 +2,7 @@
 #include <vector>
 
 #include "command.hpp"
-#include "feed/feedstock/lookup.hpp"
+#include "feed/io/answers.hpp"
 #include "feed/io/class_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "quantity_lines.hpp"
@@ -36,18 +36,12 @@ int run_table(const Arguments& arguments) {
     std::string words;
     for (const auto& word : arguments.words)
         words += (words.empty() ? "" : " ") + word;
-    std::vector<Feedstock> found;
-    for (const auto& candidate : search(words))
-        found.push_back(feedstock_at(candidate.index));
-    if (found.empty()) {
-        const auto nearest = look_up(words);
-        if (!nearest) return refuse(arguments, nearest.errors());
-        found.push_back(*nearest->feedstock);
-    }
-    if (arguments.json()) return print(io::to_json(found));
+    const auto found = io::feedstocks_for(words);
+    if (!found) return refuse(arguments, found.errors());
+    if (arguments.json()) return print(io::to_json(*found));
     std::string text = padded("id", 27) + " " + padded("name", 28) + " " + padded("moist", 6) +
                        " " + padded("C:N", 7) + " feed\n";
-    for (const auto& feedstock : found) {
+    for (const auto& feedstock : *found) {
         const char* stance = feedstock.stance == Stance::feed          ? "yes"
                              : feedstock.stance == Stance::feed_little ? "little"
                                                                        : "no";

@@ -7,6 +7,7 @@
 #include "feed/io/output_files.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "feed/io/trial_pictures.hpp"
+#include "file_or_entries.hpp"
 
 #ifndef _WIN32
 #include <unistd.h>
@@ -96,7 +97,7 @@ int run_trial(const Arguments& arguments) {
             arguments,
             wrong_words(arguments, planned ? "--svg belongs to feed trial read"
                                            : "--sheet and --yaml belong to feed trial plan"));
-    const auto file = io::read_feed_file(arguments.words[1]);
+    const auto file = read_named_file(arguments.words[1]);
     if (!file) return refuse(arguments, file.errors());
     return planned ? plan(arguments, *file) : read(arguments, *file);
 }

@@ -149,7 +149,7 @@ Result<std::string> answer_text(std::string_view verb, std::string_view text,
                std::any_of(request.verb->members.begin(), request.verb->members.end(),
                            [&](const door::Asked& one) { return one.member == &member; });
     };
-    if (has(door::words)) {
+    if (has(door::words) || has(door::table_words)) {
         // The reader of files finds the place of a bad byte itself; a name has no places.
         if (first_text_fault(text).offset < text.size())
             return door::door_error(ErrorCode::not_utf8, "text", "", "text in UTF-8",
@@ -161,7 +161,8 @@ Result<std::string> answer_text(std::string_view verb, std::string_view text,
         std::string allowed;
         for (const door::Verb& known : door::verbs) {
             request.verb = &known;
-            if ((has(door::file) && !has(door::note_words)) || has(door::words))
+            if ((has(door::file) && !has(door::note_words)) || has(door::words) ||
+                has(door::table_words))
                 allowed += (allowed.empty() ? "" : ", ") + std::string(known.name);
         }
         return door::door_error(ErrorCode::out_of_range, "verb", std::string(verb), allowed,

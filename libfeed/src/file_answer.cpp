@@ -17,7 +17,7 @@ namespace feed::io {
 namespace {
 
 Result<std::string> balance_json(const FeedFile& file, UnitSystem units) {
-    const bool heap = file.balance && file.balance->problem.place == Place::heap;
+    const bool heap = file.balance && file.balance->problem.place == feed::Place::heap;
     if (file.has_bed && !heap) {
         if (const auto refused = balance_refused(file)) return *refused;
         return balance_with_bed_json(ration_of(file, units));

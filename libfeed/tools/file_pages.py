@@ -1,6 +1,6 @@
-"""Write docs/files.md from the schema of feed files and docs/errors.md from the error codes.
+"""Write docs/files.md and docs/door.md from their schemas, and docs/errors.md from the error codes.
 
-file_pages.py           write both pages
+file_pages.py           write the pages
 file_pages.py --check   only say whether they are up to date (exit 1 when not)
 """
 
@@ -14,6 +14,7 @@ from typing import Any
 
 ROOT = Path(__file__).resolve().parents[2]
 SCHEMA = ROOT / "data" / "schema" / "feed-file.schema.json"
+REQUESTS = ROOT / "data" / "schema" / "request.schema.json"
 CODES = ROOT / "libfeed" / "include" / "feed" / "quantity" / "error.hpp"
 
 # The order of the page: the file first, then what its sections are made of.
@@ -211,11 +212,79 @@ def errors_page(header: str) -> str:
     return "\n".join(lines) + "\n"
 
 
+def form_of(about: dict[str, Any]) -> str:
+    """What a member of a request may be, in words."""
+    if "enum" in about:
+        return ", ".join(f"`{word}`" for word in about["enum"])
+    if "oneOf" in about:
+        return "object or text" if "$ref" in about["oneOf"][1] else "text or list of texts"
+    if "minimum" in about:
+        return f"whole number, {about['minimum']} to {about['maximum']}"
+    if about.get("format") == "date":
+        return "day, as a text"
+    return {"boolean": "true or false"}.get(about["type"], "text")
+
+
+def door_page(schema: dict[str, Any]) -> str:
+    """docs/door.md."""
+    lines = [
+        "# One door",
+        "",
+        "A request and its answer are JSON, so any language that can pass a text can do what the"
+        " command can: `feed_call` in C, `feed::call` in C++ (`feed/io/door.hpp`), `libfeed.call`"
+        " in Python. Nothing behind the door reads a file, a clock or a locale: the file of a bin"
+        " and the day come with the request. Made from `data/schema/request.schema.json`, which is"
+        ' itself the answer to `{"verb": "schema"}`.',
+        "",
+        "```json",
+        '{"verb": "ration",',
+        ' "date": "2026-03-14",',
+        ' "file": {"libfeed": 1, "bed": {"container": "60 L tote", "worms": "1 lb"},',
+        '          "blend": ["500 g carrot"]}}',
+        "```",
+        "",
+        "The answer is what `feed VERB --json` prints. Whoever shows a ration to a keeper shows"
+        " `text`, the lines of the first screen, whole and in order: what must be taken out comes"
+        " first. In a shell, `feed call request.json` answers too, and `feed call -` reads the"
+        " request from standard input.",
+        "",
+        "What is wrong comes all at once, as"
+        ' `{"errors": [{"code", "field", "value", "allowed", "message", "file", "line",'
+        ' "column"}]}`; see [errors.md](errors.md). `line` and `column` count in the request, or in'
+        " the text of the file where the file is a text. A request is at most 8 MB, and no key may"
+        " stand in it twice. In C the code of the call is that of the first error.",
+        "",
+        "An app that keeps its bin as an object sends it as `file`. After `note` it adds `entry` to"
+        " the list that `section` names, and keeps the object. The form of the file:"
+        " [files.md](files.md).",
+        "",
+        "Members in bold are needed. `--why`, `--strict` and `--force` of the command have no"
+        " counterpart: an answer in JSON is whole, its reader judges it, and the door knows no day"
+        " but the one it is given.",
+        "",
+    ]
+    for verb in schema["oneOf"]:
+        lines += [f"## {verb['title']}", "", verb["description"], ""]
+        members = {key: about for key, about in verb["properties"].items() if key != "verb"}
+        if not members:
+            lines += ["It takes nothing else.", ""]
+            continue
+        lines += ["| member | form | example | meaning |", "| --- | --- | --- | --- |"]
+        for key, about in members.items():
+            title = f"**{key}**" if key in verb["required"] else key
+            example = cell(json.dumps(about["examples"][0], ensure_ascii=False))
+            meaning = cell(about["description"])
+            lines.append(f"| {title} | {cell(form_of(about))} | `{example}` | {meaning} |")
+        lines.append("")
+    return "\n".join(lines).rstrip("\n") + "\n"
+
+
 def pages() -> dict[Path, str]:
-    """Both pages as they should be."""
+    """All pages as they should be."""
     schema = json.loads(SCHEMA.read_text(encoding="utf-8"))
     return {
         ROOT / "docs" / "files.md": files_page(schema),
+        ROOT / "docs" / "door.md": door_page(json.loads(REQUESTS.read_text(encoding="utf-8"))),
         ROOT / "docs" / "errors.md": errors_page(CODES.read_text(encoding="utf-8")),
     }
 

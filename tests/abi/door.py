@@ -21,9 +21,7 @@ class Door:
         error = library.Sized("feed_error")
         out = ctypes.c_void_p()
         held = ctypes.create_string_buffer(request)
-        code = self.lib.feed_call(
-            ctypes.addressof(held), None, ctypes.byref(out), error.pointer()
-        )
+        code = self.lib.feed_call(ctypes.addressof(held), None, ctypes.byref(out), error.pointer())
         assert error.integer("code") == code
         data = ctypes.c_char_p()
         length = ctypes.c_size_t()

@@ -45,6 +45,7 @@ bed: {container: 40 L tote, worms: 500 g, temperature: 20 C, age: 1 year, squeez
 blend: [300 g carrot, 100 g shredded cardboard]
 """,
 }
+NAN = float("nan")
 HAZARDS = [
     "sour", "wet", "dry", "hot", "ammonia", "salty", "overfed", "underfed", "airless", "greasy",
     "cold",
@@ -267,3 +268,51 @@ def test_advice_where_targets_cannot_be_met(asked: Asked) -> None:
     assert told["status"] == "infeasible"
     assert said == told["advice"]
     assert said
+
+
+def test_targets_are_those_of_a_worm_bed_until_others_are_said(asked: Asked) -> None:
+    """The same in every language; a target of one's own goes in place of the set's."""
+    feedstocks = [
+        asked.handle("feed_feedstock_look_up", words, None)
+        for words in (b"coffee grounds", b"shredded cardboard", b"water")
+    ]
+
+    def reached(target_set: int | None, own_high: float | None = None) -> list[tuple[int, float]]:
+        problem = asked.handle("feed_problem_create", None)
+        for feedstock, least, most in zip(
+            feedstocks, (1.0, 0.0, 0.0), (1.0, NAN, NAN), strict=True
+        ):
+            entry = library.Sized("feed_entry")
+            entry.set("feedstock", ctypes.c_void_p(feedstock))
+            for field, number in (
+                ("least_wet_kg", least),
+                ("most_wet_kg", most),
+                ("cost_per_wet_kg", NAN),
+                ("usual_wet_kg", NAN),
+            ):
+                entry.set(field, ctypes.c_double(number))
+            asked.call("feed_problem_add_entry", problem, entry.pointer())
+        if target_set is not None:
+            asked.call("feed_problem_use_target_set", problem, target_set)
+        if own_high is not None:
+            target = library.Sized("feed_target")  # of C:N
+            for field, number in (("low", NAN), ("high", own_high), ("aim", NAN)):
+                target.set(field, ctypes.c_double(number))
+            asked.call("feed_problem_set_target", problem, target.pointer())
+        answer = asked.handle("feed_balance", problem, None)
+        summary = library.Sized("feed_answer_summary")
+        asked.call("feed_answer_describe", answer, summary.pointer())
+        found = []
+        for index in range(summary.count("reached_count")):
+            one = library.Sized("feed_reached")
+            asked.call("feed_answer_reached", answer, index, one.pointer())
+            found.append((one.integer("property"), one.double("high")))
+        return found
+
+    worm_bed = reached(0)
+    assert len(worm_bed) > 2
+    assert str(reached(None)) == str(worm_bed)
+    assert str(reached(1)) != str(worm_bed)
+    mine = dict(reached(None, 40.0))
+    assert mine[0] == 40.0 and set(mine) == set(dict(worm_bed))
+    assert reached(2, 40.0) == [(0, 40.0)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ctypes
+import re
 import subprocess
 from pathlib import Path
 
@@ -87,7 +88,7 @@ def test_the_made_headers_differ_in_each_struct_that_may_grow() -> None:
     assert growth.longer().count(growth.LATER) == count
     text = header.HEADER.read_text(encoding="utf-8")
     assert len(growth.STRUCT.findall(text)) == count
-    initialised = {name.lower() for name in growth.re.findall(r"#define (FEED_\w+)_INIT", text)}
+    initialised = {name.lower() for name in re.findall(r"#define (FEED_\w+)_INIT", text)}
     filled = {
         struct_of(p)
         for f in header.functions()

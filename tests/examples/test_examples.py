@@ -68,3 +68,14 @@ def test_the_command_tells_the_story(story: str, source_dir: Path, feed_command:
         TRIAL: "Clear: watermelon rind is gone before pumpkin",
     }
     assert expected[story] in done.stdout
+
+
+def test_a_day_through_the_one_door(source_dir: Path, feed_command: Path) -> None:
+    """An app that keeps its bin as an object: take out, note, ask again, be refused."""
+    node = shutil.which("node")
+    assert node is not None, "node is not installed (package nodejs)"
+    script = source_dir / "examples" / "node" / "05_one_door.mjs"
+    lines = lines_of([node, str(script)], FEED_COMMAND=str(feed_command))
+    assert lines[0].startswith("Never feed bacon")
+    assert "feedings: 1" in lines[-2]
+    assert lines[-1].startswith("refused: ")

@@ -300,7 +300,10 @@ inline feed_code text_story(const feed_allocator* allocator, std::string& digest
     calibration.struct_size = sizeof calibration;
     const char* bytes = nullptr;
     size_t length = 0;
+    const char* request = R"({"verb": "blend", "file": {"libfeed": 1, "blend": ["1 kg carrot"]}})";
+    feed_text* called = nullptr;
     if (story.ok(feed_json("blend", blend, "caddy.yaml", allocator, &json, story.error())) &&
+        story.ok(feed_call(request, allocator, &called, story.error())) &&
         story.ok(feed_text_get(json, &bytes, &length, story.error())) &&
         story.ok(feed_diary_from_text(text, "bin.yaml", allocator, &diary, story.error())) &&
         story.ok(feed_diary_bed(diary, allocator, &bed, story.error())) &&
@@ -311,6 +314,7 @@ inline feed_code text_story(const feed_allocator* allocator, std::string& digest
         story.saw(calibration.after_per_day[0]);
     }
     feed_text_free(json);
+    feed_text_free(called);
     feed_diary_free(diary);
     feed_bed_free(bed);
     feed_check_result_free(result);

@@ -79,6 +79,12 @@ feed_code check_masses(double least, std::optional<double> most, std::optional<d
     return FEED_OK;
 }
 
+/// What a problem asks for that names no set of targets.
+feed::BalanceProblem for_worm_bed(feed::BalanceProblem problem) {
+    problem.targets = feed::with_own_targets(feed::worm_bed_targets(), problem.targets);
+    return problem;
+}
+
 void set_target(std::vector<feed::Target>& targets, feed::Target target) {
     for (auto& old : targets) {
         if (old.property == target.property) {
@@ -118,7 +124,7 @@ feed_code feed_problem_create(const feed_allocator* allocator, feed_problem** ou
     if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
-        *out = make_handle<feed_problem>(allocator, feed::BalanceProblem{});
+        *out = make_handle<feed_problem>(allocator, feed::BalanceProblem{}, false);
         return succeed(error);
     });
 }
@@ -209,10 +215,12 @@ feed_code feed_problem_use_target_set(feed_problem* problem, int32_t target_set,
                                       feed_error* error) {
     if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (problem == nullptr) return null_argument(error, "problem");
-    if (target_set != FEED_TARGETS_WORM_BED && target_set != FEED_TARGETS_HOT_HEAP) {
+    if (target_set < FEED_TARGETS_WORM_BED || target_set > FEED_TARGETS_NONE) {
         return bad_index(error, "target_set");
     }
     return guarded(error, [&] {
+        problem->set_said = true;
+        if (target_set == FEED_TARGETS_NONE) return succeed(error);
         auto targets = target_set == FEED_TARGETS_WORM_BED ? feed::worm_bed_targets()
                                                            : feed::hot_heap_targets();
         problem->content.place =
@@ -245,7 +253,8 @@ feed_code feed_balance(const feed_problem* problem, const feed_allocator* alloca
     if (problem == nullptr) return null_argument(error, "problem");
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
-        auto answer = feed::balance(problem->content);
+        auto answer = problem->set_said ? feed::balance(problem->content)
+                                        : feed::balance(for_worm_bed(problem->content));
         if (!answer) return fail(error, answer.errors());
         auto content = std::make_unique<const feed::BalanceAnswer>(std::move(answer).value());
         std::vector<std::string> labels;

@@ -26,6 +26,7 @@ struct feed_feedstock {
 struct feed_problem {
     feed_allocator memory;
     feed::BalanceProblem content;
+    bool set_said = false;  ///< else its targets go in place of those of a worm bed
 };
 
 struct feed_answer {

@@ -90,6 +90,7 @@ from ._core import (
     target_set,
     with_observation,
 )
+from ._door import call
 from ._errors import (
     ErrorCode,
     ErrorDetail,
@@ -166,6 +167,7 @@ __all__ = [
     "bin_sheet",
     "blend",
     "blend_many",
+    "call",
     "check",
     "diagnose",
     "feedstock",

@@ -58,6 +58,7 @@ __all__: list[str] = [
     "TrialReading",
     "Value",
     "answer_json",
+    "answer_request",
     "append_observation",
     "balance",
     "balance_many",
@@ -2496,6 +2497,21 @@ def answer_json(verb: str, file: FeedFile) -> str:
     -------
     str
         What ``feed VERB --json FILE`` prints.
+    """
+
+def answer_request(request: str) -> str:
+    """
+    The JSON answer to a request in JSON.
+
+    Parameters
+    ----------
+    request : str
+        A JSON object with the key ``verb`` and what the verb takes.
+
+    Returns
+    -------
+    str
+        What ``feed VERB --json`` prints.
     """
 
 def append_observation(

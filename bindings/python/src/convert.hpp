@@ -87,6 +87,7 @@ void bind_signs(py::module_& module);
 void bind_forecast(py::module_& module);
 void bind_observation(py::module_& module);
 void bind_diary(py::module_& module);
+void bind_door(py::module_& module);
 void bind_feed_file(py::module_& module);
 void bind_source(py::module_& module);
 void bind_trial(py::module_& module);

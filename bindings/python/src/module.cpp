@@ -27,6 +27,7 @@ PYBIND11_MODULE(_core, module) {
     bind_signs(module);
     bind_source(module);
     bind_feed_file(module);
+    bind_door(module);
     bind_trial(module);
     bind_forecast(module);
     bind_bin_sheet(module);

@@ -531,8 +531,9 @@ enum {
     FEED_OBJECTIVE_CHEAPEST = 3,
     FEED_OBJECTIVE_USE_UP_MOST = 4
 };
-/* Ready sets of targets, never mixed. */
-enum { FEED_TARGETS_WORM_BED = 0, FEED_TARGETS_HOT_HEAP = 1 };
+/* Ready sets of targets, never mixed. A problem for which none is said has that of a worm bed,
+ * and targets that are set one by one go in place of its own. */
+enum { FEED_TARGETS_WORM_BED = 0, FEED_TARGETS_HOT_HEAP = 1, FEED_TARGETS_NONE = 2 };
 /* What came of a balance; not an error of the call. */
 enum { FEED_SOLVED = 0, FEED_INFEASIBLE = 1, FEED_UNBOUNDED = 2, FEED_BALANCE_FAILED = 3 };
 
@@ -568,7 +569,7 @@ typedef struct feed_target {
 #define FEED_TARGET_INIT \
     { sizeof(feed_target), FEED_NOT_GIVEN, NAN, NAN, NAN, NULL, NULL }
 
-/* Makes an empty problem.
+/* Makes an empty problem, with the targets of a worm bed until another set is said.
  *   out: set to a new handle, yours to free. Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_MEMORY.
  * Threads: any. Since 0.1. */
 FEED_API feed_code feed_problem_create(const feed_allocator* allocator, feed_problem** out,
@@ -587,7 +588,7 @@ FEED_API feed_code feed_problem_set_target(feed_problem* problem, const feed_tar
                                            feed_error* error);
 
 /* Puts in a ready set of targets (FEED_TARGETS_...), in place of earlier targets on the same
- * properties.
+ * properties; FEED_TARGETS_NONE puts in none.
  *   target_set: FEED_TARGETS_... Errors: FEED_BAD_ARGUMENT, FEED_OUT_OF_RANGE. Threads:
  * changes the handle. Since 0.1. */
 FEED_API feed_code feed_problem_use_target_set(feed_problem* problem, int32_t target_set,

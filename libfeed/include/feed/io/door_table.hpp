@@ -25,11 +25,10 @@ struct Member {
     std::string_view name;
     MemberKind kind;
     std::string_view meaning;
-    std::string_view example;   ///< as it stands in JSON
-    std::string_view option{};  ///< of the command, where it has one: "--away"
-    std::string_view
-        choices{};   ///< of a choice, parted by blanks; the first is taken when left out
-    int lowest = 0;  ///< of a whole number
+    std::string_view example;    ///< as it stands in JSON
+    std::string_view option{};   ///< of the command, where it has one: "--away"
+    std::string_view choices{};  ///< of a choice, parted by blanks
+    int lowest = 0;              ///< of a whole number
     int highest = 0;
 };
 
@@ -69,9 +68,13 @@ inline constexpr Member date{
     "The day that counts as today. The door reads no clock: where it is not needed, it is the last "
     "day of the file when left out.",
     "\"2026-03-14\"", "--date"};
-inline constexpr Member units{"units",  MemberKind::choice, "Units of the texts in the answer.",
-                              "\"us\"", "--units",          "metric us"};
-inline constexpr Member words{"words", MemberKind::text, "The words.", "\"coffee\"", "WORDS"};
+inline constexpr Member units{
+    "units",  MemberKind::choice, "Units of the texts in the answer; metric when left out.",
+    "\"us\"", "--units",          "metric us"};
+inline constexpr Member table_words{
+    "words", MemberKind::text, "Words of a name; every row when left out.", "\"coffee\"", "WORDS"};
+inline constexpr Member words{"words", MemberKind::text, "The name of a feedstock.",
+                              "\"coffee grounds\"", "WORDS"};
 inline constexpr Member away{"away", MemberKind::text,
                              "A time away: what to do before it. 1 day to 12 weeks.", "\"3 weeks\"",
                              "--away"};
@@ -100,8 +103,9 @@ inline constexpr Member trial_sheet{
     "\"html\"",
     "--sheet",
     "html svg"};
-inline constexpr Member paper{"paper",      MemberKind::choice, "Paper of the sheet.",
-                              "\"letter\"", "--paper",          "a4 letter"};
+inline constexpr Member paper{
+    "paper",      MemberKind::choice, "Paper of the sheet; a4 when left out.",
+    "\"letter\"", "--paper",          "a4 letter"};
 inline constexpr Member yaml{"yaml", MemberKind::truth,
                              "Whether the answer has the plan as part of a feed file (`yaml`).",
                              "true", "--yaml"};
@@ -110,7 +114,7 @@ inline constexpr Member note_words{"words", MemberKind::text,
                                    "\"fed 3 apples and a cup of coffee grounds\"", "WORDS"};
 inline constexpr Member by{"by", MemberKind::text, "Who did or saw it.", "\"Ada\"", "--by"};
 inline constexpr Member signs{"signs", MemberKind::texts, "The signs of a bin.",
-                              "[\"climbing\", \"sour\"]", "SIGNS"};
+                              "[\"worms climbing\", \"sour smell\"]", "SIGNS"};
 inline constexpr Member sign_file{"file", MemberKind::file, "The bin whose bed orders the causes.",
                                   "{\"libfeed\": 1, \"bed\": {\"worms\": \"1 lb\"}}", "--bed"};
 inline constexpr Member container{"container", MemberKind::text, "Kind of bin.", "\"tote\"",
@@ -121,7 +125,7 @@ inline constexpr Member bedding{"bedding", MemberKind::text, "Bedding in it.",
 inline constexpr Member title{"title", MemberKind::text, "What you call the bin.", "\"Balcony\"",
                               "--title"};
 
-inline constexpr std::array<Asked, 1> of_table{{{&words}}};
+inline constexpr std::array<Asked, 1> of_table{{{&table_words}}};
 inline constexpr std::array<Asked, 1> of_show{{{&words, true}}};
 inline constexpr std::array<Asked, 4> of_blend{{{&file}, {&name}, {&things}, {&units}}};
 inline constexpr std::array<Asked, 9> of_ration{
