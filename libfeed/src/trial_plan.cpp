@@ -224,6 +224,20 @@ private:
              power_of(*layout, setting(look_days), 1.5, power_spreads[1], power_trials(*layout))});
     }
 
+    /// So many bins, at least, that a trial wholly apart can be called clear.
+    std::size_t enough_bins(TrialDesign design, std::size_t least) const {
+        for (design.bins = least; design.bins < most_trial_bins; ++design.bins) {
+            const auto layout = draw_layout(design, plan_.layout.seed);
+            if (layout && smallest_luck(*layout).overall <= clear_chance) break;
+        }
+        return std::min(design.bins, most_trial_bins);
+    }
+
+    static std::string more_bins_text(std::size_t count) {
+        if (count == 1) return "one more bin";
+        return (count == 2 ? std::string("two") : std::to_string(count)) + " more bins";
+    }
+
     void weigh_changes() {
         const TrialDesign& design = plan_.trial.design;
         std::vector<int> daily;
@@ -239,8 +253,9 @@ private:
         tell(11);
         more = design;
         more.bins += design.kind == TrialKind::alone ? 2 : 1;
-        weigh(design.kind == TrialKind::alone ? "two more bins" : "one more bin", more,
-              plan_.look_days);
+        if (plan_.smallest.overall > clear_chance) more.bins = enough_bins(design, more.bins);
+        if (more.bins > design.bins)
+            weigh(more_bins_text(more.bins - design.bins), more, plan_.look_days);
         tell(12);
         // A dearer change must be worth three trials in a hundred more than a cheaper one.
         double best = plan_.power[1][1] + 0.03;

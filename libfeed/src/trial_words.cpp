@@ -117,6 +117,12 @@ constexpr std::string_view past(TrialQuestion question) {
     return question == TrialQuestion::gone ? "gone" : "found";
 }
 
+/// How often the plan as it stands shows a 1.5-fold difference.
+std::string now_text(const TrialPlan& plan) {
+    const double now = plan.power[1][1];
+    return now < 0.0005 ? "now never" : "now " + in_hundred(now);
+}
+
 std::string plan_why(const TrialPlan& plan) {
     const Trial& trial = plan.trial;
     std::string text =
@@ -130,10 +136,9 @@ std::string plan_why(const TrialPlan& plan) {
             ".",
         0, 2);
     for (const auto& change : plan.changes)
-        text +=
-            wrapped("With " + change.text + ", a 1.5-fold difference would show in " +
-                        in_hundred(change.power) + " (now " + in_hundred(plan.power[1][1]) + ").",
-                    0, 2);
+        text += wrapped("With " + change.text + ", a 1.5-fold difference would show in " +
+                            in_hundred(change.power) + " (" + now_text(plan) + ").",
+                        0, 2);
     text += "\nExpected to be gone\n";
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         text += wrapped("- " + trial.feeds[i].label + ": about day " +
@@ -283,10 +288,9 @@ std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
     text += wrapped(what_it_tells(plan), 0, 2);
     if (plan.helps_most) {
         const TrialChange& change = plan.changes[*plan.helps_most];
-        text +=
-            wrapped("What helps most: " + change.text + " (a 1.5-fold difference shows in " +
-                        in_hundred(change.power) + ", now " + in_hundred(plan.power[1][1]) + ").",
-                    0, 2);
+        text += wrapped("What helps most: " + change.text + " (a 1.5-fold difference shows in " +
+                            in_hundred(change.power) + ", " + now_text(plan) + ").",
+                        0, 2);
     }
     if (!plan.notes.empty()) text += wrapped(plan.notes.front(), 0, 2);
     text += "Write under trial:  seed: " + std::to_string(plan.layout.seed) +

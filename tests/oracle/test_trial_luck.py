@@ -11,6 +11,7 @@ from typing import Any
 
 import numpy as np
 import pytest
+from scipy import stats
 
 
 @pytest.fixture(scope="module")
@@ -133,3 +134,35 @@ def test_luck_is_counted(cases: list[dict[str, Any]]) -> None:
         assert overall >= case["smallest"] - 1e-12
     assert ties > 400
     assert {("alone", 2), ("alone", 3), ("choice", 2), ("choice", 3), ("choice", 4)} <= kinds
+
+
+def test_two_feeds_are_as_in_scipy(cases: list[dict[str, Any]]) -> None:
+    """Pairs and single bins, every way counted by scipy.stats.permutation_test."""
+
+    def apart(a: np.ndarray, b: np.ndarray, axis: int = -1) -> np.ndarray:
+        # Rounded, so that sums of the same addends in another order tie.
+        return np.asarray(np.round(np.abs(a.mean(axis=axis) - b.mean(axis=axis)), 12))
+
+    judged = set()
+    for case in cases:
+        known = [plot for plot in case["plots"] if plot[2] >= 0]
+        if case["kind"] != "choice" or case["feeds"] != 2 or any(p[5] is None for p in known):
+            continue
+        blocks = {(plot[1], plot[0]) for plot in known}
+        known.sort(key=lambda plot: (plot[1], plot[0]))
+        sides = [[p[5] for p in known if p[2] == feed] for feed in (0, 1)]
+        if len(sides[0]) < 2:
+            continue
+        if len(blocks) == len(sides[0]):
+            kind = "samples"
+        elif len(blocks) == 1:
+            kind = "independent"
+        else:
+            continue
+        theirs = stats.permutation_test(
+            sides, apart, permutation_type=kind, n_resamples=np.inf,
+            alternative="greater", vectorized=True,
+        )  # fmt: skip
+        assert case["p"] == pytest.approx(theirs.pvalue, abs=1e-12)
+        judged.add(kind)
+    assert judged == {"samples", "independent"}

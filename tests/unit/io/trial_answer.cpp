@@ -98,6 +98,15 @@ TEST_CASE("a plan too small to tell anything says so") {
     CHECK(flat(text).find("What helps most: one more portion") != std::string::npos);
 }
 
+TEST_CASE("a plan of too few bins alone names how many more could tell anything") {
+    // Two feeds swapped: 6 bins have 20 ways, 7 have 35 with either order once more: 2 in 70.
+    const auto plan = io::trial_plan_of(read(file_of("  kind: alone\n  bins: 4\n")));
+    REQUIRE(plan);
+    const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
+    INFO(text);
+    CHECK(flat(text).find("What helps most: 3 more bins") != std::string::npos);
+}
+
 TEST_CASE("a bed that bears less gets smaller portions and the line to write") {
     const auto plan = io::trial_plan_of(read(file_of("  bins: 2\n  portion: 3 kg\n")));
     REQUIRE(plan);
