@@ -39,7 +39,7 @@ def call(request: Mapping[str, object] | str) -> dict[str, Any]:
     Examples
     --------
     >>> libfeed.call({"verb": "blend", "things": "1 kg carrot"})["wet_mass_kg"]
-    1.0
+    1
     """
     text = request if isinstance(request, str) else json.dumps(request, default=_plain)
     answer: dict[str, Any] = json.loads(_core.answer_request(text))
