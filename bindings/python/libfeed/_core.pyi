@@ -58,7 +58,6 @@ __all__: list[str] = [
     "TrialReading",
     "Value",
     "answer_json",
-    "answer_request",
     "append_observation",
     "balance",
     "balance_many",
@@ -2481,6 +2480,21 @@ class BinSheet:
         What to do, a line each.
         """
 
+def _answer_request(request: str) -> str:
+    """
+    The JSON answer to a request in JSON.
+
+    Parameters
+    ----------
+    request : str
+        A JSON object with the key ``verb`` and what the verb takes.
+
+    Returns
+    -------
+    str
+        What ``feed VERB --json`` prints.
+    """
+
 def answer_json(verb: str, file: FeedFile) -> str:
     """
     The JSON answer of the command to a feed file.
@@ -2497,21 +2511,6 @@ def answer_json(verb: str, file: FeedFile) -> str:
     -------
     str
         What ``feed VERB --json FILE`` prints.
-    """
-
-def answer_request(request: str) -> str:
-    """
-    The JSON answer to a request in JSON.
-
-    Parameters
-    ----------
-    request : str
-        A JSON object with the key ``verb`` and what the verb takes.
-
-    Returns
-    -------
-    str
-        What ``feed VERB --json`` prints.
     """
 
 def append_observation(

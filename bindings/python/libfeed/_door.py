@@ -42,5 +42,5 @@ def call(request: Mapping[str, object] | str) -> dict[str, Any]:
     1
     """
     text = request if isinstance(request, str) else json.dumps(request, default=_plain)
-    answer: dict[str, Any] = json.loads(_core.answer_request(text))
+    answer: dict[str, Any] = json.loads(_core._answer_request(text))
     return answer

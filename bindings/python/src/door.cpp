@@ -6,7 +6,7 @@ namespace feed::python {
 
 void bind_door(py::module_& module) {
     module.def(
-        "answer_request",
+        "_answer_request",
         [](const std::string& request) {
             const py::gil_scoped_release released;
             return unwrap(io::answer_request(request));
