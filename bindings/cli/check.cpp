@@ -39,8 +39,9 @@ int run_check(const Arguments& arguments) {
     const io::KeeperAdvice advice = io::advice_of(*file, *away, arguments.units);
     const int code = exit_of(arguments, result.ration);
     if (arguments.json()) return print(io::to_json(result, advice), code);
-    std::string text = io::ration_text(result.ration, arguments.units);
-    if (advice.away) text += "\n" + wrapped(advice.away->text, 0, 2);
+    std::string text;
+    if (advice.away) text = wrapped(advice.away->text, 0, 2) + "\n";
+    text += io::ration_text(result.ration, arguments.units);
     if (arguments.has("--why")) text += advice_text(advice) + why_text(result, arguments.units);
     return print(text, code);
 }

@@ -110,7 +110,7 @@ inline constexpr Option start_options[] = {
     units,
     help};
 inline constexpr Option signs_options[] = {
-    {"--bed", "FILE", "", "Order the causes for the bed of this file."}, json, units, help};
+    {"--bed", "FILE", "", "Order the causes for the bed of this file."}, why, json, units, help};
 inline constexpr Option trial_options[] = {
     {"--why", "", "", "Say how it was worked out, and all pairs."},
     {"--sheet", "FILE", "",
@@ -182,8 +182,9 @@ inline constexpr Command commands[] = {
      observe_options, "feed observe tote.yaml \"share_gone=60 %\" squeeze=drops smell=earthy",
      "What was seen today.", true},
     {"signs", "[SIGNS...]", "What may be behind the signs of a bin",
-     "Lists what may cause the signs, likeliest first, each with one quick test and one remedy. "
-     "Harmless things are called harmless. Signs: see feed signs without words.",
+     "Says what most likely causes the signs, one quick test and one step, then what else it may be. "
+     "Without --bed a step is a share of the bed. Harmless things are called harmless. Signs are said in "
+     "everyday words; feed signs alone lists them.",
      signs_options, "feed signs climbing sour", "Worms climb and the bin smells sour.", false},
     {"trial", "plan | read FILE", "Plan feeds side by side, or read what was seen",
      "plan: draws the places of a trial from a seed, makes the portions equal, names the days to look and says what such a trial can tell. "

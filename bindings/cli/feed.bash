@@ -116,7 +116,7 @@ _feed() {
             fi ;;
         signs)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--bed --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bed --why --json --units --help" -- "$word")
             fi ;;
         trial)
             if [[ $word == -* ]]; then

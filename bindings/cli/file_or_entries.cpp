@@ -63,7 +63,10 @@ Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
     const io::BinWords bin{option_of(arguments, "--bin"), option_of(arguments, "--worms"),
                            option_of(arguments, "--temperature"),
                            option_of(arguments, "--squeeze")};
-    if (words.empty()) return wrong_words(arguments, "which file, or what is there to feed?");
+    // "check --bin ... --away": a bin can be judged without food.
+    const bool needs_food = bin.empty() || arguments.command->name == "balance";
+    if (words.empty() && needs_food)
+        return wrong_words(arguments, "which file, or what is there to feed?");
     const bool any_file = std::any_of(words.begin(), words.end(), names_a_file);
     if (any_file && words.size() > 1) return wrong_words(arguments, "one file is due here");
     if (any_file && !bin.empty())

@@ -1,9 +1,12 @@
 #include "feed/diary/signs.hpp"
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
 #include "command.hpp"
+#include "feed/diary/seen.hpp"
+#include "feed/feedstock/thing_list.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/plain_text.hpp"
@@ -23,32 +26,47 @@ std::string all_signs() {
     return text;
 }
 
-/// The sign a word means: its full words, or a part that only one sign has ("climbing").
-Result<Sign> read_sign(const std::string& word) {
-    const auto plain = plain_text(word);
-    if (const auto sign = find_sign(plain)) return *sign;
-    std::vector<Sign> fitting;
-    for (std::size_t i = 0; i < sign_count; ++i) {
-        const auto words = words_of(sign_words[i]);
-        const auto wanted = words_of(plain);
-        const bool all = std::all_of(wanted.begin(), wanted.end(), [&](const std::string& one) {
-            return std::find(words.begin(), words.end(), one) != words.end();
-        });
-        if (all && !wanted.empty()) fitting.push_back(static_cast<Sign>(i));
-    }
-    if (fitting.size() == 1) return fitting.front();
-    Error error;
-    error.code = ErrorCode::out_of_range;
-    error.field = "sign";
-    error.value = word;
-    error.allowed = all_signs();
-    error.message = "\"" + word + "\" " +
-                    (fitting.empty() ? "is not a sign that is known" : "fits several signs");
-    return error;
+// A screen that is read beside an open bin: at most so many lines and words.
+constexpr std::size_t most_lines = 12;
+constexpr std::size_t most_words = 110;
+
+std::size_t words_in(const std::string& text) {
+    return words_of(plain_text(text)).size();
 }
 
-std::string answer_text(const SignsAnswer& answer) {
-    std::string text = wrapped(answer.text, 0, 2) + "\nWhat it may be, likeliest first\n";
+std::size_t lines_in(const std::string& text) {
+    return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+/// What to test and to do first, then other tests as far as the screen goes.
+std::string short_text(const SignsAnswer& answer) {
+    const Diagnosis& first = answer.causes.front();
+    std::string text = wrapped(answer.text, 0, 2);
+    text += wrapped((first.harmless ? "" : "If so: ") + first.remedy.text, 0, 2);
+    for (const auto& note : answer.notes)
+        text += wrapped(note, 0, 2);
+    const std::string more = wrapped("Steps for the others: add --why.", 0, 2);
+    bool others = false;
+    bool cut = false;
+    for (std::size_t i = 1; i < answer.causes.size(); ++i) {
+        const Diagnosis& cause = answer.causes[i];
+        std::string line = others ? "" : "If not, it may be\n";
+        line += wrapped("- " + cause.name + ". " + cause.test, 0, 2);
+        cut =
+            lines_in(text + line + more) > most_lines || words_in(text + line + more) > most_words;
+        if (cut) break;
+        text += line;
+        others = true;
+    }
+    return answer.causes.size() > 1 ? text + (others || cut ? more : "") : text;
+}
+
+/// Every cause with its test and step.
+std::string full_text(const SignsAnswer& answer) {
+    std::string text = wrapped(answer.text, 0, 2);
+    for (const auto& note : answer.notes)
+        text += wrapped(note, 0, 2);
+    text += "\nWhat it may be, likeliest first\n";
     for (const auto& cause : answer.causes) {
         // An order, not a measurement: said against the likeliest, which is never "less likely".
         const double against = cause.share / answer.causes.front().share;
@@ -67,29 +85,59 @@ std::string answer_text(const SignsAnswer& answer) {
     return text;
 }
 
+/// The words typed, parted as they were: each argument in quotation marks, and single words that
+/// say something by themselves; other single words belong together ("worms leaving").
+std::vector<std::string> sentences(const std::vector<std::string>& words) {
+    std::vector<std::string> parts;
+    std::string open;
+    const auto close = [&] {
+        if (!open.empty()) parts.push_back(std::move(open));
+        open.clear();
+    };
+    for (const auto& word : words) {
+        if (word.find(' ') != std::string::npos) {
+            close();
+            parts.push_back(word);
+        } else {
+            open += (open.empty() ? "" : " ") + word;
+        }
+    }
+    close();
+    return parts;
+}
+
+/// The signs of all sentences; each sentence that says nothing known is an error.
+Result<std::vector<Sign>> signs_of(const std::vector<std::string>& words) {
+    std::vector<Sign> signs;
+    Errors errors;
+    for (const auto& sentence : sentences(words)) {
+        for (const auto piece : feed::detail::pieces_between_seams(sentence)) {
+            const auto read = read_signs(piece);
+            if (read)
+                signs.insert(signs.end(), read->begin(), read->end());
+            else
+                errors.push_back(read.errors().front());
+        }
+    }
+    if (!errors.empty()) return errors;
+    return signs;
+}
+
 }  // namespace
 
 int run_signs(const Arguments& arguments) {
     if (arguments.words.empty()) return print(wrapped("Signs: " + all_signs() + ".", 0, 2));
-    std::vector<Sign> signs;
-    Errors errors;
-    for (const auto& word : arguments.words) {
-        const auto sign = read_sign(word);
-        if (sign)
-            signs.push_back(*sign);
-        else
-            errors.push_back(sign.errors().front());
-    }
-    if (!errors.empty()) return refuse(arguments, errors);
-    Bed bed;
+    const auto signs = signs_of(arguments.words);
+    if (!signs) return refuse(arguments, signs.errors());
+    SignsAnswer answer = causes_of(*signs, arguments.units);
     if (arguments.has("--bed")) {
         const auto file = read_named_file(arguments.options.at("--bed"));
         if (!file) return refuse(arguments, file.errors());
-        bed = io::bed_on_day_zero(*file);
+        answer = causes_of(io::bed_on_day_zero(*file), *signs, arguments.units);
     }
-    const auto answer = causes_of(bed, signs, arguments.units);
     if (arguments.json()) return print(io::to_json(answer));
-    return print(answer_text(answer) + assumed_text(answer.assumed, arguments.units));
+    if (!arguments.has("--why")) return print(short_text(answer));
+    return print(full_text(answer) + assumed_text(answer.assumed, arguments.units));
 }
 
 }  // namespace feed_command

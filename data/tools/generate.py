@@ -17,12 +17,14 @@ from model import Citation, Feedstock, Table
 from names_reader import read_names
 from names_writer import names_header
 from problems import Problems
+from signs_header import read_sign_words, signs_header
 from table_loader import ROOT, content_sha256, load_table
 
 from docs import feedstock_page
 
 LAYOUT_VERSION = 2
 HEADER = Path("libfeed/include/feed/feedstock/generated/table.hpp")
+SIGNS = Path("libfeed/include/feed/diary/generated/sign_words.hpp")
 PAGE = Path("docs/feedstocks.md")
 DISAGREEMENTS = Path("docs/disagreements.md")
 # Factor from a unit of the data files to the stored unit.
@@ -217,7 +219,9 @@ def outputs(data: Path, cases: Path) -> dict[Path, str] | None:
     """The generated files, or None where the table has problems (they are printed)."""
     problems = Problems(ROOT)
     table = load_table(data, cases, problems)
-    names = read_names(data / "names", table, problems) if (data / "names").is_dir() else []
+    has_names = (data / "names").is_dir()
+    names = read_names(data / "names", table, problems) if has_names else []
+    signs = read_sign_words(data, problems) if has_names else None
     if problems.found:
         for problem in sorted(problems.found):
             print(problem)
@@ -225,6 +229,7 @@ def outputs(data: Path, cases: Path) -> dict[Path, str] | None:
     return {
         HEADER: HeaderWriter(table).text(content_sha256(data)),
         **{HEADER.with_name(f"names_{n.language}.hpp"): names_header(n, table) for n in names},
+        **({SIGNS: signs_header(signs)} if signs else {}),
         PAGE: feedstock_page(table),
         DISAGREEMENTS: disagreements_page(cases, table),
     }

@@ -20,7 +20,7 @@ CAUTIONS = (
 )  # fmt: skip
 MEASURES = (
     "piece", "piece_small", "piece_large", "cup", "handful", "sheet", "slice", "tablespoon",
-    "teaspoon", "leaf", "stalk", "head", "bunch",
+    "teaspoon", "leaf", "stalk", "head", "bunch", "bag",
 )  # fmt: skip
 POOLS = ("labile_share", "cellulosic_share", "lignin_like_share")
 

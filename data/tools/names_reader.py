@@ -127,7 +127,7 @@ class Names:
     words: dict[str, list[str]] = field(default_factory=dict)
 
 
-WORD_LISTS = ("barred_words", "without_words", "left_aside", "part_words")
+WORD_LISTS = ("barred_words", "without_words", "left_aside", "part_words", "small_parts")
 
 
 class NamesReader:

@@ -104,4 +104,5 @@ ABOUT = {
     "without_words": "Words that say something is not there, sorted.",
     "left_aside": "Words that say only how it was cut, kept or looks, in the singular, sorted.",
     "part_words": "Words at the end for a part without a row of its own, in the singular, sorted.",
+    "small_parts": "Words for a part that weighs little of the whole, in the singular, sorted.",
 }

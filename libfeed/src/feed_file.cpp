@@ -4,13 +4,13 @@
 
 #include "feed/balance/target_sets.hpp"
 #include "feed/bed/completed.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/io/human_text.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "pantry.hpp"
-#include "pieces.hpp"
 #include "read_balance.hpp"
 #include "read_bed.hpp"
 #include "read_diary.hpp"
@@ -169,6 +169,31 @@ Errors as_typed(Errors errors) {
     return errors;
 }
 
+/// The words of a command line as sentences: words typed without quotation marks belong together.
+std::vector<std::string> sentences_of_words(const std::vector<std::string>& words) {
+    std::vector<std::string> sentences;
+    bool joining = false;
+    for (const std::string& word : words) {
+        const bool single = word.find(' ') == std::string::npos;
+        if (single && joining)
+            sentences.back() += " " + word;
+        else
+            sentences.push_back(word);
+        joining = single;
+    }
+    return sentences;
+}
+
+/// The same, parted where one thing ends and the next begins; a thing without an amount is free.
+std::vector<std::string> things_of_words(const std::vector<std::string>& words) {
+    std::vector<std::string> pieces;
+    const feed::detail::ThingReader names({});
+    for (const std::string& sentence : sentences_of_words(words))
+        for (const auto& piece : feed::detail::split_things(sentence, names))
+            pieces.push_back((names.names(piece.written) ? "any " : "") + piece.written);
+    return pieces;
+}
+
 void write_bin(JsonWriter& json, const BinWords& bin) {
     json.key("bed");
     json.begin_object();
@@ -188,7 +213,7 @@ Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::stri
                                 bool as_balance) {
     // The words become a file of their own, so that there is one reader for both.
     // What is fed is read as it is said; what is at hand has bounds of its own for each piece.
-    auto pieces = as_balance ? pieces_of_words(texts) : sentences_of_words(texts);
+    auto pieces = as_balance ? things_of_words(texts) : sentences_of_words(texts);
     JsonWriter json;
     json.begin_object();
     json.member("libfeed", 1);

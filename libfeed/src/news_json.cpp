@@ -56,6 +56,7 @@ std::string to_json(const SignsAnswer& answer) {
         json.end_object();
     }
     json.end_array();
+    write_texts(json, "notes", answer.notes);
     json.key("steps");
     json.begin_array(true);
     for (const auto step : answer.steps)

@@ -4,11 +4,11 @@
 #include <utility>
 #include <vector>
 
+#include "feed/feedstock/things.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "note_words.hpp"
-#include "pieces.hpp"
 #include "plot_notes.hpp"
 
 namespace feed::io {
@@ -65,13 +65,13 @@ std::optional<std::string_view> fed_in(std::string_view words) {
 }
 
 Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_view by) {
-    const auto pieces = pieces_of(food);
+    const auto pieces = feed::detail::split_things(food, feed::detail::ThingReader({}));
     if (pieces.empty())
         return note_error(ErrorCode::empty, food, "fed 3 apples and a cup of coffee grounds",
                           "what was fed?");
     NoteEntry entry{"feedings", "- date: " + text(date) + "\n  portions: [", date};
     for (std::size_t i = 0; i < pieces.size(); ++i)
-        entry.lines += (i > 0 ? ", " : "") + yaml_text(pieces[i]);
+        entry.lines += (i > 0 ? ", " : "") + yaml_text(pieces[i].written);
     entry.lines += "]\n";
     if (!by.empty()) entry.lines += "  by: " + yaml_text(by) + "\n";
     return entry;
@@ -81,7 +81,7 @@ Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_vi
 /// the piece before began ("bedding 1 kg card and 2 kg straw").
 std::vector<std::string> seen_pieces(std::string_view words) {
     std::vector<std::string> pieces;
-    for (const std::string_view piece : pieces_of(words)) {
+    for (const std::string_view piece : feed::detail::pieces_between_seams(words)) {
         if (begins_with(piece, "note")) {
             pieces.emplace_back(
                 words.substr(static_cast<std::size_t>(piece.data() - words.data())));

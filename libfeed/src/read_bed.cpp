@@ -1,5 +1,6 @@
 #include "read_bed.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -76,7 +77,9 @@ public:
             for (auto& one : pantry_.portions(*at, section_.field("bedding")))
                 bed.bedding.push_back(std::move(one.portion));
         }
-        bed.squeeze = word("squeeze", squeeze_names);
+        if (const auto at = section_.find("squeeze"))
+            bed.squeeze =
+                reading_.word(*at, section_.field("squeeze"), squeeze_names, SeenKey::squeeze);
         if (const auto number = quantity("moisture", QuantityKind::moisture))
             bed.moisture = Moisture(*number);
         bed.ph = quantity("ph", QuantityKind::ph);
@@ -204,31 +207,32 @@ private:
     }
 
     /// "500 g", "1000 worms", "1 lb as bought".
+    void read_worm_keys(YamlView at, const std::string& field) {
+        Worms& worms = bed_.worms;
+        const Section section(reading_, at, field, keys::worms);
+        if (const auto mass = section.find("weight")) {
+            if (const auto number =
+                    reading_.quantity(*mass, section.field("weight"), QuantityKind::mass))
+                worms.wet_mass = wet_kilograms(*number);
+        }
+        if (const auto count = section.find("count")) {
+            worms.count = reading_.quantity(*count, section.field("count"), QuantityKind::number);
+            worms.known = WormsKnown::counted;
+        }
+        if (worms.wet_mass) worms.known = WormsKnown::weighed;
+        if (const auto known = section.find("known")) {
+            if (const auto word = reading_.word(*known, section.field("known"), known_words))
+                worms.known = *word;
+        }
+        if (!section.find("weight") && !section.find("count"))
+            reading_.report(at, ErrorCode::missing_value, field, "weight or count",
+                            "how many worms are there?");
+    }
+
     void read_worms(YamlView at) {
         const auto field = section_.field("worms");
         Worms& worms = bed_.worms;
-        if (at.is_mapping()) {
-            const Section section(reading_, at, field, keys::worms);
-            if (const auto mass = section.find("weight")) {
-                if (const auto number =
-                        reading_.quantity(*mass, section.field("weight"), QuantityKind::mass))
-                    worms.wet_mass = wet_kilograms(*number);
-            }
-            if (const auto count = section.find("count")) {
-                worms.count =
-                    reading_.quantity(*count, section.field("count"), QuantityKind::number);
-                worms.known = WormsKnown::counted;
-            }
-            if (worms.wet_mass) worms.known = WormsKnown::weighed;
-            if (const auto known = section.find("known")) {
-                if (const auto word = reading_.word(*known, section.field("known"), known_words))
-                    worms.known = *word;
-            }
-            if (!section.find("weight") && !section.find("count"))
-                reading_.report(at, ErrorCode::missing_value, field, "weight or count",
-                                "how many worms are there?");
-            return;
-        }
+        if (at.is_mapping()) return read_worm_keys(at, field);
         const auto text = reading_.scalar(at, field);
         if (!text) return;
         auto rest = detail::trim(*text);
@@ -238,6 +242,12 @@ private:
             as_bought = true;
             rest = rest.substr(0, rest.size() - bought.size());
         }
+        // Worms are bought by the hundred: a bare number is a count.
+        constexpr std::size_t fewest_digits = 2;
+        const bool bare = rest.size() >= fewest_digits && rest.front() != '0' &&
+                          std::all_of(rest.begin(), rest.end(), detail::is_digit);
+        const std::string with_word = bare ? std::string(rest) + " worms" : std::string();
+        if (bare) rest = with_word;
         constexpr std::string_view counted = " worms";
         if (rest.size() > counted.size() && rest.substr(rest.size() - counted.size()) == counted) {
             const auto number =

@@ -85,13 +85,14 @@ public:
 
 private:
     void read_bed_signs(Observation& seen) {
-        seen.worms = word<WormPlace>("worms", worm_place_words);
-        seen.vigour = word<WormVigour>("vigour", worm_vigour_words);
+        seen.worms = word<WormPlace>("worms", worm_place_words, SeenKey::worms);
+        seen.vigour = word<WormVigour>("vigour", worm_vigour_words, SeenKey::vigour);
         if (const auto kg = number("worm_weight", QuantityKind::mass))
             seen.worm_weight = wet_kilograms(*kg);
-        seen.smell = word<Smell>("smell", smell_words);
+        seen.smell = word<Smell>("smell", smell_words, SeenKey::smell);
         if (const auto at = section_.find("squeeze"))
-            seen.squeeze = reading_.word(*at, section_.field("squeeze"), squeeze_names);
+            seen.squeeze =
+                reading_.word(*at, section_.field("squeeze"), squeeze_names, SeenKey::squeeze);
         if (const auto share = number("moisture", QuantityKind::moisture))
             seen.moisture = Moisture(*share);
         if (const auto at = section_.find("pooling"))
@@ -179,9 +180,11 @@ private:
         return degrees ? std::optional<Temperature>(celsius(*degrees)) : std::nullopt;
     }
     template <class T, std::size_t count>
-    std::optional<T> word(keys::Key key, const std::array<std::string_view, count>& words) {
+    std::optional<T> word(keys::Key key, const std::array<std::string_view, count>& words,
+                          SeenKey seen) {
         const auto at = section_.find(key);
         if (!at) return std::nullopt;
+        if (const auto said = Reading::said_value(*at, seen)) return static_cast<T>(*said);
         const auto index = reading_.word_index(*at, section_.field(key), words);
         return index ? std::optional<T>(static_cast<T>(*index)) : std::nullopt;
     }

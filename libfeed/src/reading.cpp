@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "feed/diary/seen.hpp"
 #include "feed/io/human_text.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "feed/quantity/printable.hpp"
@@ -131,6 +132,20 @@ std::optional<bool> Reading::yes_or_no(YamlView at, const std::string& field) {
     static constexpr WordFor<bool> words[] = {
         {"yes", true}, {"no", false}, {"true", true}, {"false", false}};
     return word(at, field, words);
+}
+
+std::optional<int> Reading::said_value(YamlView at, SeenKey key) {
+    if (!at.is_scalar()) return std::nullopt;
+    const std::string text(at.text());
+    const std::string before = key == SeenKey::smell    ? "smell "
+                               : key == SeenKey::worms  ? "worms "
+                               : key == SeenKey::vigour ? "worms "
+                                                        : "";
+    for (const std::string& words : {before + text, text}) {
+        const SeenRow* row = find_seen(words);
+        if (row != nullptr && row->key == key) return row->value;
+    }
+    return std::nullopt;
 }
 
 std::optional<std::size_t> Reading::word_index(YamlView at, const std::string& field,

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "feed/diary/seen_row.hpp"
 #include "feed/io/file_keys.hpp"
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/yaml_tree.hpp"
@@ -71,6 +72,15 @@ public:
         const auto index = word_index(at, field, list);
         return index ? std::optional<T>(words[*index].meaning) : std::nullopt;
     }
+    /// The same where a keeper's own words are taken too ("soggy" for streams).
+    template <class T, std::size_t count>
+    std::optional<T> word(YamlView at, const std::string& field, const WordFor<T> (&words)[count],
+                          SeenKey key) {
+        if (const auto said = said_value(at, key)) return static_cast<T>(*said);
+        return word(at, field, words);
+    }
+    /// The value of a key that a keeper's words stand for, or nothing.
+    static std::optional<int> said_value(YamlView at, SeenKey key);
     /// The place in a list of words.
     std::optional<std::size_t> word_index(YamlView at, const std::string& field,
                                           std::span<const std::string_view> words);

@@ -294,7 +294,7 @@ class Writer:
             ("share_gone", f"{self.random.randint(5, 100)} %", 0.6),
             ("left", f"{rounded(self.between(10, 800))} g", 0.2),
             ("worms", self.random.choice(("gathered", "spread", "at the lid", "leaving")), 0.4),
-            ("vigour", self.random.choice(("active", "sluggish")), 0.3),
+            ("vigour", self.random.choice(("active", "sluggish", "dying")), 0.3),
             ("squeeze", self.random.choice(("crumbly", "damp", "drops", "many drops")), 0.4),
             ("pooling", self.random.choice(("yes", "no")), 0.3),
             ("smell", self.random.choice(

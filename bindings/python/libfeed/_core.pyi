@@ -1172,7 +1172,7 @@ class Observation:
     gone : bool, optional
         Found to be gone, or not.
     worms, vigour : str, optional
-        gathered, spread, at the lid or leaving; active or sluggish.
+        gathered, spread, at the lid or leaving; active, sluggish or dying.
     squeeze : str, optional
         crumbly, damp, drops, many drops, streams or pooling.
     moisture : float, optional
@@ -1337,7 +1337,7 @@ class Observation:
     @property
     def vigour(self) -> str | None:
         """
-        active or sluggish.
+        active, sluggish or dying.
         """
     @property
     def weight_in_wet_kg(self) -> float | None:
@@ -2791,7 +2791,7 @@ def check(
     'feed_less'
     """
 
-def diagnose(bed: Bed, signs: collections.abc.Sequence[str]) -> Signs:
+def diagnose(bed: Bed | None, signs: collections.abc.Sequence[str]) -> Signs:
     """
     What may be behind the signs in this bed: ordered causes, each with a quick test and one step.
 

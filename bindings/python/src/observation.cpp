@@ -128,7 +128,7 @@ void bind_readers(py::class_<Observation>& bound) {
             "gathered, spread, at the lid or leaving.")
         .def_property_readonly(
             "vigour", [](const Observation& o) { return word_or_none(o.vigour); },
-            "active or sluggish.")
+            "active, sluggish or dying.")
         .def_property_readonly(
             "squeeze",
             [](const Observation& o) {
@@ -199,7 +199,7 @@ share_gone : float, optional
 gone : bool, optional
     Found to be gone, or not.
 worms, vigour : str, optional
-    gathered, spread, at the lid or leaving; active or sluggish.
+    gathered, spread, at the lid or leaving; active, sluggish or dying.
 squeeze : str, optional
     crumbly, damp, drops, many drops, streams or pooling.
 moisture : float, optional

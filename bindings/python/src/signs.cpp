@@ -1,6 +1,7 @@
 #include "feed/diary/signs.hpp"
 
 #include "bed.hpp"
+#include "feed/diary/seen.hpp"
 #include "feed/io/to_json.hpp"
 
 namespace feed::python {
@@ -11,6 +12,8 @@ constexpr std::array<std::string_view, 9> step_words{"none",      "look",   "fee
                                                      "add water", "spread", "add lime"};
 
 }  // namespace
+
+void bind_diagnose(py::module_& module);
 
 void bind_signs(py::module_& module) {
     py::class_<SignStep>(module, "SignStep",
@@ -58,6 +61,8 @@ void bind_signs(py::module_& module) {
                       "Places in ``causes`` in the order to act, most reversible step first.")
         .def_readonly("harmless", &SignsAnswer::harmless, "The likeliest cause is harmless.")
         .def_readonly("text", &SignsAnswer::text, "One sentence.")
+        .def_readonly("notes", &SignsAnswer::notes,
+                      "What is good to know of the signs, a sentence or two each.")
         .def_property_readonly(
             "assumed", [](const SignsAnswer& s) { return texts_of(s.assumed); },
             "What was taken for granted, a sentence each.")
@@ -70,25 +75,30 @@ void bind_signs(py::module_& module) {
         .def("__repr__", [](const SignsAnswer& s) {
             return "<Signs: " + (s.causes.empty() ? "nothing" : s.causes.front().name) + ">";
         });
+    bind_diagnose(module);
+}
+
+void bind_diagnose(py::module_& module) {
     module.def(
         "diagnose",
-        [](const Bed& bed, const std::vector<std::string>& signs) {
+        [](const std::optional<Bed>& bed, const std::vector<std::string>& signs) {
             std::vector<Sign> seen;
-            for (const auto& word : signs)
-                seen.push_back(choice_of<Sign>("signs", std::string_view(word), sign_words));
+            for (const auto& words : signs) {
+                const auto read = unwrap(read_signs(words));
+                seen.insert(seen.end(), read.begin(), read.end());
+            }
             const py::gil_scoped_release released;
-            return causes_of(bed, seen);
+            return bed ? causes_of(*bed, seen) : causes_of(seen);
         },
         py::arg("bed"), py::arg("signs"), R"doc(
 What may be behind the signs in this bed: ordered causes, each with a quick test and one step.
 
 Parameters
 ----------
-bed : Bed
-    The bed.
+bed : Bed or None
+    The bed; without one, steps are shares of the bed.
 signs : sequence of str
-    worms climbing, worms balled, sour smell, rotten smell, ammonia smell, vinegar smell, swampy
-    smell, streams, drops, flies, gnats, mites, springtails, white worms, mould, heat, food left.
+    What was noticed, in everyday words: "worms leaving", "smells of vinegar", "fruit flies".
 
 Returns
 -------

@@ -64,6 +64,18 @@ TEST_CASE("the words of keepers are taken") {
     CHECK(noted("standing water") == "pooling: true");
 }
 
+TEST_CASE("what has no key is not kept as another thing") {
+    CHECK(noted("the bedding is dry") == "squeeze: crumbly");
+    CHECK(noted("dead worms") == "vigour: dying");
+    CHECK(noted("hot").find("write the temperature, such as \"temperature 28 C\"") !=
+          std::string::npos);
+    CHECK(noted("cocoons").find("write \"note cocoons\"") != std::string::npos);
+    CHECK(noted("no flies").find("error") == 0);
+    CHECK(noted("3 apples").find("write \"fed 3 apples\"") != std::string::npos);
+    CHECK(noted("worms not escaping").find("error") == 0);
+    CHECK(noted("worms leaving food").find("error") == 0);
+}
+
 TEST_CASE("several things seen are one entry") {
     CHECK(noted("half gone, smell sour and wet") ==
           "share_gone: 50 %; squeeze: many drops; smell: sour");
@@ -91,7 +103,10 @@ TEST_CASE("a day may stand before it") {
 }
 
 TEST_CASE("what is not understood names what is near, and that works") {
-    const auto slip = read_note("smel sour", today);
+    // A slip with one near word is taken.
+    CHECK(noted("smel sour") == "smell: sour");
+    CHECK(noted("fruit flys") == "pests: \"fruit flies\"");
+    const auto slip = read_note("smell saurre", today);
     REQUIRE_FALSE(slip);
     CHECK(slip.errors()[0].message.find("is \"smell sour\" meant?") != std::string::npos);
     CHECK(noted("smell sour") == "smell: sour");

@@ -26,8 +26,9 @@ enum class AlarmKind : std::uint8_t {
     too_cold,
     too_sour,      ///< a measured pH below what worms bear
     too_alkaline,  ///< a measured pH above it
+    worms_dying,
 };
-inline constexpr std::size_t alarm_kind_count = 11;
+inline constexpr std::size_t alarm_kind_count = 12;
 
 /// Something seen that has not been seen to be over.
 struct Alarm {
@@ -106,6 +107,9 @@ inline std::optional<AlarmSaid> says(AlarmKind kind, const Observation& look,
         case AlarmKind::worms_sluggish:
             if (!look.vigour) return std::nullopt;
             return AlarmSaid{*look.vigour == WormVigour::sluggish, Level::watch};
+        case AlarmKind::worms_dying:
+            if (!look.vigour) return std::nullopt;
+            return AlarmSaid{*look.vigour == WormVigour::dying, Level::act};
         case AlarmKind::sour_smell:
         case AlarmKind::rotten_smell:
         case AlarmKind::ammonia_smell:
@@ -149,7 +153,8 @@ constexpr std::string_view text(AlarmKind kind) noexcept {
                                                           "it was too hot for worms",
                                                           "it was too cold for worms",
                                                           "it was too sour for worms",
-                                                          "it was too alkaline for worms"};
+                                                          "it was too alkaline for worms",
+                                                          "worms were dying"};
     return words[static_cast<std::size_t>(kind)];
 }
 

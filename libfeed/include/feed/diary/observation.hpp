@@ -29,8 +29,8 @@ inline constexpr std::array<std::string_view, 7> smell_words{
     "earthy", "none", "sour", "rotten", "ammonia", "vinegar", "swampy"};
 
 /// How the worms move.
-enum class WormVigour : std::uint8_t { active, sluggish };
-inline constexpr std::array<std::string_view, 2> worm_vigour_words{"active", "sluggish"};
+enum class WormVigour : std::uint8_t { active, sluggish, dying };
+inline constexpr std::array<std::string_view, 3> worm_vigour_words{"active", "sluggish", "dying"};
 
 constexpr std::string_view text(WormPlace place) noexcept {
     return worm_place_words[static_cast<std::size_t>(place)];

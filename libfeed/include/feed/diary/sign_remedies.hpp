@@ -166,6 +166,39 @@ inline SignStep remove_disliked(const Bed& said, const BedNumbers& bed, UnitSyst
     return r;
 }
 
+inline SignStep feed_again(const BedNumbers& bed, UnitSystem units) {
+    const double week = rounded_mass(7.0 * feeding_rules(bed).start_wet_kg_per_day, false, units);
+    SignStep r;
+    r.kind = StepKind::look;
+    r.feed_now = wet_kilograms(week);
+    r.text = week > 0.0 ? "Feed about " + words::mass(week, units) +
+                              " a week, under bedding, and look again in three days."
+                        : std::string("Feed a handful when it is warmer.");
+    return r;
+}
+
+/// The step against hunger and animals, and none for what is well.
+inline SignStep remedy_against_guests(Cause cause, const BedNumbers& bed, UnitSystem units) {
+    switch (cause) {
+        case Cause::normal_life:
+            return looking("Nothing needs doing.");
+        case Cause::starving:
+            return feed_again(bed, units);
+        case Cause::animal_in:
+            return looking(words::fixed_text(
+                "Take out cooked food and bread. Close every gap with wire mesh of at most 6 mm. "
+                "Set the bin on legs or bricks. Wear gloves, wet droppings before you wipe, wash "
+                "your hands.",
+                units));
+        case Cause::hunter:
+            return looking(
+                "Pick them out with gloves or tweezers, for several nights. Keep the bin off the "
+                "soil. Centipedes can bite.");
+        default:
+            return {};
+    }
+}
+
 /// The step for one cause. @param bed the numbers of `said`.
 inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, UnitSystem units) {
     Bed tested = said;
@@ -242,10 +275,9 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
             return looking("Nothing needs doing: look again in " +
                            words::day_count(std::max(3.0, std::ceil(0.5 * days_to_clear(bed)))) +
                            "; if it is not less, treat it as too much food.");
-        case Cause::normal_life:
-            return looking("Nothing needs doing.");
+        default:
+            return remedy_against_guests(cause, bed, units);
     }
-    return {};
 }
 
 }  // namespace feed::detail

@@ -30,13 +30,36 @@ enum class Sign : std::uint8_t {
     mould,
     heat,
     food_left,
+    dry,
+    wet,
+    liquid,
+    cold,
+    all_well,
+    slow_worms,
+    dead_worms,
+    thin_worms,
+    few_worms,
+    maggots,
+    soldier_flies,
+    ants,
+    rodents,
+    hunters,
+    guests,
+    roaches,
+    wet_lid,
+    sprouts,
+    cocoons,
 };
-inline constexpr std::size_t sign_count = 17;
+inline constexpr std::size_t sign_count = 36;
 inline constexpr std::array<std::string_view, sign_count> sign_words{
-    "worms climbing", "worms balled", "sour smell",  "rotten smell", "ammonia smell",
-    "vinegar smell",  "swampy smell", "streams",     "drops",        "flies",
-    "gnats",          "mites",        "springtails", "white worms",  "mould",
-    "heat",           "food left"};
+    "worms climbing", "worms balled", "sour smell",    "rotten smell", "ammonia smell",
+    "vinegar smell",  "swampy smell", "streams",       "drops",        "flies",
+    "gnats",          "mites",        "springtails",   "white worms",  "mould",
+    "heat",           "food left",    "dry",           "wet",          "liquid",
+    "cold",           "all well",     "slow worms",    "dead worms",   "thin worms",
+    "few worms",      "maggots",      "soldier flies", "ants",         "rodents",
+    "hunters",        "guests",       "roaches",       "wet lid",      "sprouts",
+    "cocoons"};
 constexpr std::string_view text(Sign sign) noexcept {
     return sign_words[static_cast<std::size_t>(sign)];
 }
@@ -66,8 +89,11 @@ enum class Cause : std::uint8_t {
     slow_food,
     fresh_food,
     normal_life,
+    starving,
+    animal_in,
+    hunter,
 };
-inline constexpr std::size_t cause_count = 16;
+inline constexpr std::size_t cause_count = 19;
 
 /// The words of a cause: what it is, one quick test, and whether it is harmless.
 struct CauseWords {
@@ -122,6 +148,13 @@ inline constexpr std::array<CauseWords, cause_count> cause_words{{
      "Are the worms well and does the bed smell of earth? Then all is as it should be; many of the "
      "small animals at once mean wet, sour or overfed.",
      true},
+    {Cause::starving, "too little food",
+     "Look for food: none left for two weeks, and worms all through the bed, mean hunger.", false},
+    {Cause::animal_in, "an animal comes for the food",
+     "Look for droppings, gnawed edges or a gap wider than a pencil.", false},
+    {Cause::hunter, "an animal that eats worms",
+     "Lift the lid at night with a light: centipedes and flatworms are flat and quick or slimy.",
+     false},
 }};
 constexpr const CauseWords& words_of(Cause cause) noexcept {
     return cause_words[static_cast<std::size_t>(cause)];
@@ -137,19 +170,19 @@ struct SignCause {
 // clang-format off
 inline constexpr SignCause sign_causes[] = {
     {Sign::worms_climbing, Cause::too_wet, 20},
-    {Sign::worms_climbing, Cause::rotting_food, 18},
+    {Sign::worms_climbing, Cause::rotting_food, 17},
     {Sign::worms_climbing, Cause::too_sour, 14},
-    {Sign::worms_climbing, Cause::new_bin, 8},
+    {Sign::worms_climbing, Cause::too_dry, 9},
+    {Sign::worms_climbing, Cause::new_bin, 7},
     {Sign::worms_climbing, Cause::disliked_food, 9},
-    {Sign::worms_climbing, Cause::too_dry, 8},
     {Sign::worms_climbing, Cause::too_hot, 8},
     {Sign::worms_climbing, Cause::packed, 6},
     {Sign::worms_climbing, Cause::crowded, 4},
     {Sign::worms_climbing, Cause::ammonia, 6},
-    {Sign::worms_climbing, Cause::too_cold, 2},
-    {Sign::worms_climbing, Cause::salty, 2},
+    {Sign::worms_climbing, Cause::too_cold, 4},
+    {Sign::worms_climbing, Cause::salty, 3},
     {Sign::worms_balled, Cause::too_dry, 16},
-    {Sign::worms_balled, Cause::too_hot, 12},
+    {Sign::worms_balled, Cause::too_hot, 14},
     {Sign::worms_balled, Cause::packed, 12},
     {Sign::worms_balled, Cause::too_sour, 12},
     {Sign::worms_balled, Cause::fresh_food, 12},
@@ -205,9 +238,9 @@ inline constexpr SignCause sign_causes[] = {
     {Sign::mould, Cause::new_bin, 22},
     {Sign::mould, Cause::rotting_food, 20},
     {Sign::mould, Cause::too_dry, 8},
-    {Sign::heat, Cause::fresh_food, 40},
-    {Sign::heat, Cause::rotting_food, 35},
-    {Sign::heat, Cause::too_hot, 25},
+    {Sign::heat, Cause::too_hot, 42},
+    {Sign::heat, Cause::rotting_food, 30},
+    {Sign::heat, Cause::fresh_food, 28},
     {Sign::food_left, Cause::rotting_food, 40},
     {Sign::food_left, Cause::slow_food, 20},
     {Sign::food_left, Cause::new_bin, 12},
@@ -215,16 +248,100 @@ inline constexpr SignCause sign_causes[] = {
     {Sign::food_left, Cause::too_dry, 6},
     {Sign::food_left, Cause::disliked_food, 6},
     {Sign::food_left, Cause::too_sour, 6},
+    {Sign::dry, Cause::too_dry, 100},
+    {Sign::wet, Cause::too_wet, 70},
+    {Sign::wet, Cause::rotting_food, 20},
+    {Sign::wet, Cause::packed, 10},
+    {Sign::liquid, Cause::too_wet, 65},
+    {Sign::liquid, Cause::rotting_food, 35},
+    {Sign::cold, Cause::too_cold, 100},
+    {Sign::all_well, Cause::normal_life, 100},
+    {Sign::slow_worms, Cause::too_cold, 25},
+    {Sign::slow_worms, Cause::too_dry, 20},
+    {Sign::slow_worms, Cause::too_wet, 20},
+    {Sign::slow_worms, Cause::too_sour, 15},
+    {Sign::slow_worms, Cause::too_hot, 12},
+    {Sign::slow_worms, Cause::starving, 8},
+    {Sign::dead_worms, Cause::too_hot, 24},
+    {Sign::dead_worms, Cause::too_sour, 22},
+    {Sign::dead_worms, Cause::too_wet, 18},
+    {Sign::dead_worms, Cause::ammonia, 12},
+    {Sign::dead_worms, Cause::too_dry, 10},
+    {Sign::dead_worms, Cause::rotting_food, 8},
+    {Sign::dead_worms, Cause::too_cold, 6},
+    {Sign::thin_worms, Cause::starving, 45},
+    {Sign::thin_worms, Cause::crowded, 20},
+    {Sign::thin_worms, Cause::too_dry, 20},
+    {Sign::thin_worms, Cause::too_sour, 15},
+    {Sign::few_worms, Cause::too_hot, 18},
+    {Sign::few_worms, Cause::too_dry, 18},
+    {Sign::few_worms, Cause::too_wet, 18},
+    {Sign::few_worms, Cause::too_sour, 16},
+    {Sign::few_worms, Cause::starving, 12},
+    {Sign::few_worms, Cause::too_cold, 10},
+    {Sign::few_worms, Cause::hunter, 8},
+    {Sign::maggots, Cause::uncovered_food, 45},
+    {Sign::maggots, Cause::disliked_food, 20},
+    {Sign::maggots, Cause::rotting_food, 20},
+    {Sign::maggots, Cause::too_wet, 15},
+    {Sign::soldier_flies, Cause::uncovered_food, 40},
+    {Sign::soldier_flies, Cause::normal_life, 30},
+    {Sign::soldier_flies, Cause::rotting_food, 20},
+    {Sign::soldier_flies, Cause::too_wet, 10},
+    {Sign::ants, Cause::too_dry, 55},
+    {Sign::ants, Cause::uncovered_food, 30},
+    {Sign::ants, Cause::rotting_food, 15},
+    {Sign::rodents, Cause::animal_in, 80},
+    {Sign::rodents, Cause::uncovered_food, 20},
+    {Sign::hunters, Cause::hunter, 100},
+    {Sign::guests, Cause::normal_life, 80},
+    {Sign::guests, Cause::uncovered_food, 10},
+    {Sign::guests, Cause::too_wet, 10},
+    {Sign::roaches, Cause::uncovered_food, 60},
+    {Sign::roaches, Cause::too_dry, 25},
+    {Sign::roaches, Cause::animal_in, 15},
+    {Sign::wet_lid, Cause::normal_life, 70},
+    {Sign::wet_lid, Cause::too_wet, 20},
+    {Sign::wet_lid, Cause::fresh_food, 10},
+    {Sign::sprouts, Cause::normal_life, 100},
+    {Sign::cocoons, Cause::normal_life, 100},
 };
 // clang-format on
 
-/// Weight of a cause for a sign; a cause that the table does not list keeps a trace, so that
-/// another sign can still bring it up. Linear in the table.
+/// Weight of a cause for a sign, out of about 100 over all causes; 0 where the table does not list
+/// it. Linear in the table.
 constexpr double sign_weight(Sign sign, Cause cause) noexcept {
     for (const SignCause& row : sign_causes) {
         if (row.sign == sign && row.cause == cause) return row.weight;
     }
-    return 0.5;
+    return 0.0;
+}
+
+/// How much a sign tells.
+struct SignTells {
+    Sign sign;
+    double weight;
+};
+
+/// Signs that point to few causes or cannot wait, and those that a healthy bin shows too (D).
+inline constexpr SignTells sign_tells[] = {
+    {Sign::heat, 4.0},           {Sign::dead_worms, 4.0},    {Sign::ammonia_smell, 4.0},
+    {Sign::rodents, 4.0},        {Sign::vinegar_smell, 3.0}, {Sign::rotten_smell, 3.0},
+    {Sign::swampy_smell, 3.0},   {Sign::streams, 3.0},       {Sign::dry, 3.0},
+    {Sign::cold, 3.0},           {Sign::wet, 3.0},           {Sign::sour_smell, 2.0},
+    {Sign::liquid, 2.0},         {Sign::hunters, 2.0},       {Sign::ants, 2.0},
+    {Sign::worms_climbing, 1.5}, {Sign::worms_balled, 1.5},  {Sign::slow_worms, 1.5},
+    {Sign::few_worms, 1.5},      {Sign::thin_worms, 1.5},    {Sign::maggots, 1.5},
+    {Sign::all_well, 0.5},       {Sign::guests, 0.5},        {Sign::sprouts, 0.5},
+    {Sign::cocoons, 0.5},        {Sign::wet_lid, 0.5},
+};
+
+/// How much a sign tells, 1 for most: a telling sign outweighs a common one.
+constexpr double telling(Sign sign) noexcept {
+    for (const SignTells& one : sign_tells) {
+        if (one.sign == sign) return one.weight;
+    }
+    return 1.0;
 }
 
 }  // namespace feed

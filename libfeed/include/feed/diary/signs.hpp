@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "feed/diary/sign_remedies.hpp"
+#include "feed/diary/sign_shares.hpp"
 #include "feed/diary/sign_table.hpp"
 
 namespace feed {
@@ -30,7 +31,9 @@ struct SignsAnswer {
     std::vector<std::size_t> steps;
     bool harmless = false;  ///< the likeliest cause is harmless
     std::string text;       ///< one sentence
-    std::vector<Assumption> assumed;
+    /// What is good to know of the signs themselves, a sentence or two each.
+    std::vector<std::string> notes;
+    std::vector<Assumption> assumed;  ///< nothing where no bed was described
 };
 
 namespace detail {
@@ -120,11 +123,9 @@ inline Evidence evidence_for(Cause cause, const Bed& said, const BedNumbers& bed
             if (days_ago <= 4.0)
                 return {2.0, "The last feeding was " + words::day_count(days_ago) + " ago."};
             return {days_ago > 14.0 ? 0.2 : 0.7, ""};
-        case Cause::slow_food:
-        case Cause::normal_life:
+        default:
             return {1.0, ""};
     }
-    return {1.0, ""};
 }
 
 /// How hard a step is to take back; lime and moving worms last.
@@ -150,77 +151,155 @@ constexpr int hardness(StepKind kind) noexcept {
     return 7;
 }
 
-}  // namespace detail
+/// The squeeze that a sign tells of, driest last: who sees water run need not squeeze.
+inline std::optional<Squeeze> squeeze_seen(const std::array<bool, sign_count>& seen) noexcept {
+    constexpr std::pair<Sign, Squeeze> tells[] = {{Sign::streams, Squeeze::streams},
+                                                  {Sign::wet, Squeeze::many_drops},
+                                                  {Sign::dry, Squeeze::crumbly},
+                                                  {Sign::drops, Squeeze::drops}};
+    for (const auto& [sign, squeeze] : tells) {
+        if (seen[static_cast<std::size_t>(sign)]) return squeeze;
+    }
+    return std::nullopt;
+}
 
-/// What may be behind the signs in this bed: ordered causes, each with one quick test and one step.
-/// The weight of a cause is the product of its weights for every sign and of what the bed says;
-/// causes under 3 % are left out. Threads: pure. A few checks' time.
-/// @param signs  what was noticed; duplicates count once; empty gives an empty answer.
-inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs,
-                             UnitSystem units = UnitSystem::metric) {
+/// The weight of a cause for signs: of each sign its share, times how much the sign tells.
+inline double weight_for(const std::array<bool, sign_count>& seen, Cause cause) noexcept {
+    double weight = 0.0;
+    for (std::size_t s = 0; s < sign_count; ++s) {
+        if (!seen[s]) continue;
+        const auto sign = static_cast<Sign>(s);
+        double of_sign = 0.0;
+        for (const SignCause& row : sign_causes)
+            of_sign += row.sign == sign ? row.weight : 0.0;
+        weight += telling(sign) * sign_weight(sign, cause) / of_sign;
+    }
+    return weight;
+}
+
+/// A sentence about a sign that its causes do not say, or "".
+constexpr std::string_view note_on(Sign sign) noexcept {
+    switch (sign) {
+        case Sign::dead_worms:
+            return "If many are dying, move the living into fresh damp card now.";
+        case Sign::soldier_flies:
+            return "Soldier fly larvae do not harm worms, but they eat fast and warm the bed.";
+        case Sign::white_worms:
+            return "Thin white worms that stay white are pot worms, not young compost worms.";
+        case Sign::liquid:
+            return "Empty the tray. Keep the liquid off plants that you eat raw.";
+        case Sign::mould:
+            return "Do not breathe the dust of mould; people with weak lungs keep away.";
+        case Sign::rodents:
+            return "Droppings can make people ill.";
+        case Sign::sprouts:
+            return "Pull up what grows and bury it.";
+        default:
+            return "";
+    }
+}
+
+/// What can harm worms goes before what is harmless, unless that is twice as likely: a test costs
+/// less than the worms.
+inline void put_danger_first(std::vector<Diagnosis>& causes) {
+    if (causes.empty() || !causes.front().harmless) return;
+    const double enough = 0.5 * causes.front().share;
+    const auto danger = std::find_if(
+        causes.begin(), causes.end(),
+        [enough](const Diagnosis& cause) { return !cause.harmless && cause.share >= enough; });
+    if (danger != causes.end()) std::rotate(causes.begin(), danger, danger + 1);
+}
+
+inline std::string verdict(const Diagnosis& first) {
+    const std::string name =
+        first.harmless ? "Most likely harmless: " + first.name + ". "
+                       : "Most likely " + first.name + ", but make the test before you act. ";
+    return name + first.test;
+}
+
+/// The indices of causes at least half as likely as the first, easily undone steps first.
+inline std::vector<std::size_t> order_of_steps(const std::vector<Diagnosis>& causes) {
+    std::vector<std::size_t> steps;
+    for (std::size_t i = 0; i < causes.size(); ++i) {
+        if (causes[i].share >= 0.5 * causes.front().share) steps.push_back(i);
+    }
+    std::stable_sort(steps.begin(), steps.end(), [&](std::size_t a, std::size_t b) {
+        return hardness(causes[a].remedy.kind) < hardness(causes[b].remedy.kind);
+    });
+    return steps;
+}
+
+/// @param described  nothing: no bed is known; then a usual one is judged and steps are in shares.
+inline SignsAnswer causes_in(const Bed* described, std::span<const Sign> signs, UnitSystem units) {
     SignsAnswer answer;
+    if (signs.empty()) return answer;
     std::array<bool, sign_count> seen{};
     for (const Sign sign : signs)
         seen[static_cast<std::size_t>(sign)] = true;
-    if (signs.empty()) return answer;
 
-    Bed noticed = said;
-    if (!said.squeeze && !said.moisture) {
-        if (seen[static_cast<std::size_t>(Sign::streams)])
-            noticed.squeeze = Squeeze::streams;
-        else if (seen[static_cast<std::size_t>(Sign::drops)])
-            noticed.squeeze = Squeeze::drops;
-    }
+    Bed noticed = described != nullptr ? *described : Bed{};
+    if (!noticed.squeeze && !noticed.moisture) noticed.squeeze = squeeze_seen(seen);
     const CompletedBed bed = completed(noticed, units);
     const BedNumbers numbers = bed_numbers(noticed, bed, {});
-    answer.assumed = bed.assumed;
+    if (described != nullptr) answer.assumed = bed.assumed;
     const double spread = limits::usual_spread_share.value * numbers.surface_m2;
     const FeedingPlace place = feeding_place(numbers, spread);
     const HazardNumbers judged = hazard_numbers(place, Load{});
     Load last;
-    const Feeding* latest = detail::last_feeding(noticed);
+    const Feeding* latest = last_feeding(noticed);
     if (latest != nullptr && in_days(latest->day) >= -10.0)
         last = load_of(latest->portions, decayed_shares(numbers.horizon_days));
     const HazardNumbers fed = hazard_numbers(place, last);
 
     std::array<double, cause_count> weight{};
-    std::array<detail::Evidence, cause_count> evidence;
+    std::array<Evidence, cause_count> evidence;
     double sum = 0.0;
     for (std::size_t c = 0; c < cause_count; ++c) {
         const auto cause = static_cast<Cause>(c);
-        evidence[c] = detail::evidence_for(cause, noticed, numbers, judged, fed, units);
-        double product = evidence[c].factor;
-        for (std::size_t s = 0; s < sign_count; ++s) {
-            if (seen[s]) product *= sign_weight(static_cast<Sign>(s), cause);
-        }
-        weight[c] = product;
-        sum += product;
+        evidence[c] = evidence_for(cause, noticed, numbers, judged, fed, units);
+        weight[c] = evidence[c].factor * weight_for(seen, cause);
+        sum += weight[c];
     }
     for (std::size_t c = 0; c < cause_count; ++c) {
         const double share = weight[c] / sum;
         if (share < 0.03) continue;
         const auto cause = static_cast<Cause>(c);
         const CauseWords& said_of = words_of(cause);
+        const bool known = described != nullptr;
         answer.causes.push_back({cause, share, said_of.harmless, std::string(said_of.name),
-                                 std::move(evidence[c].why), words::fixed_text(said_of.test, units),
-                                 detail::remedy_for(cause, noticed, numbers, units)});
+                                 known ? std::move(evidence[c].why) : std::string(),
+                                 words::fixed_text(said_of.test, units),
+                                 known ? remedy_for(cause, noticed, numbers, units)
+                                       : remedy_in_shares(cause, numbers, units)});
     }
     std::stable_sort(answer.causes.begin(), answer.causes.end(),
                      [](const Diagnosis& a, const Diagnosis& b) { return a.share > b.share; });
-    for (std::size_t i = 0; i < answer.causes.size(); ++i) {
-        if (answer.causes[i].share >= 0.5 * answer.causes.front().share) answer.steps.push_back(i);
+    put_danger_first(answer.causes);
+    answer.steps = order_of_steps(answer.causes);
+    answer.harmless = answer.causes.front().harmless;
+    answer.text = verdict(answer.causes.front());
+    for (std::size_t s = 0; s < sign_count; ++s) {
+        const std::string_view note = note_on(static_cast<Sign>(s));
+        if (seen[s] && !note.empty()) answer.notes.emplace_back(note);
     }
-    std::stable_sort(answer.steps.begin(), answer.steps.end(), [&](std::size_t a, std::size_t b) {
-        return detail::hardness(answer.causes[a].remedy.kind) <
-               detail::hardness(answer.causes[b].remedy.kind);
-    });
-    const Diagnosis& first = answer.causes.front();
-    answer.harmless = first.harmless;
-    answer.text = first.harmless
-                      ? "Most likely harmless: " + first.name + ". "
-                      : "Most likely " + first.name + ", but make the test before you act. ";
-    answer.text += first.test;
     return answer;
+}
+
+}  // namespace detail
+
+/// What may be behind the signs in this bed: ordered causes, each with one quick test and one step.
+/// The weight of a cause is the sum of its weights for every sign, a telling sign counting more,
+/// times what the bed says; causes under 3 % are left out. What can harm worms goes before what is
+/// harmless, unless that is twice as likely. Threads: pure. A few checks' time.
+/// @param signs  what was noticed; duplicates count once; empty gives an empty answer.
+inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs,
+                             UnitSystem units = UnitSystem::metric) {
+    return detail::causes_in(&said, signs, units);
+}
+
+/// The same where no bed is described: steps are shares of the bed, without kilograms or litres.
+inline SignsAnswer causes_of(std::span<const Sign> signs, UnitSystem units = UnitSystem::metric) {
+    return detail::causes_in(nullptr, signs, units);
 }
 
 }  // namespace feed

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "feed/feedstock/amount.hpp"
+#include "feed/feedstock/amount_units.hpp"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/quantity/number_print.hpp"
 
@@ -105,6 +106,29 @@ inline std::optional<Measure> counted_measure(const Feedstock& feedstock) {
     return std::nullopt;
 }
 
+/// A bag or pack as it is sold, of a feedstock that has such a measure: a bag of salad is no bag of
+/// eight litres. Nothing where the amount is anything else.
+inline std::optional<Amount> own_bag(const Amount& amount, const Feedstock& feedstock) {
+    const bool defined = amount.kind == AmountKind::measure || amount.measure != Measure::bag;
+    const auto* own = defined ? nullptr : measured(feedstock, Measure::bag);
+    if (own == nullptr) return std::nullopt;
+    Amount one = amount;
+    // The range is that of the bag, not of any bag.
+    for (const AmountUnit& unit : amount_units) {
+        if (unit.name != amount.unit) continue;
+        one.low_share /= unit.low;
+        one.high_share /= unit.high;
+    }
+    one.kind = AmountKind::measure;
+    one.mass = kilograms(0.0);
+    one.volume = litres(0.0);
+    one.unit = text(Measure::bag);
+    one.said = "a bag of " + feedstock.name + " is taken as " + weight_text(own->wet_mass) + " (" +
+               weight_text(own->low_factor * own->wet_mass) + " to " +
+               weight_text(own->high_factor * own->wet_mass) + ")";
+    return one;
+}
+
 /// The wet mass of an amount as if it were one number, without the range of what was said.
 inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedstock& feedstock) {
     if (amount.kind == AmountKind::mass) {
@@ -181,7 +205,7 @@ inline MassFromAmount mass_of_barred(const Amount& amount) {
 /// or spoon; a handful without one counts as `default_handful_litres`. The range holds that of the
 /// amount as said. Errors: missing_value, listing the measures that exist. Threads: pure.
 inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock& feedstock) {
-    Amount one = amount;
+    Amount one = detail::own_bag(amount, feedstock).value_or(amount);
     const auto what_is_counted =
         amount.counted ? detail::counted_measure(feedstock) : std::optional<Measure>();
     if (what_is_counted) {
@@ -191,8 +215,8 @@ inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock&
     auto mass = detail::mass_of_measure(one, feedstock);
     if (!mass && feedstock.stance == Stance::avoid) mass = detail::mass_of_barred(amount);
     if (!mass) return mass;
-    mass.value().low = amount.low_share * mass->low;
-    mass.value().high = amount.high_share * mass->high;
+    mass.value().low = one.low_share * mass->low;
+    mass.value().high = one.high_share * mass->high;
     return mass;
 }
 

@@ -155,6 +155,8 @@ public:
             if (auto found = unit_named_by(text_.substr(at, end - at))) {
                 found->end = end;
                 best = found;
+                // No unit of more words begins with one of mass ("g", "pound").
+                if (found->is_defined_size() && found->unit->kind == UnitKind::mass) break;
             }
             if (end < text_.size() && !is_blank(text_[end]) && text_[end] != '-') break;
         }

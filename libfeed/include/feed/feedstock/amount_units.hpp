@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -60,20 +61,15 @@ constexpr AmountUnit spoon(std::string_view name, std::string_view plain_name, d
     return {name, plain_name, size, UnitKind::measure, measure};
 }
 /// A vessel of the house: litres, with the smallest and the largest in use.
-constexpr AmountUnit vessel(std::string_view name, double litres, double low, double high) {
-    return {name,         name,          litres, UnitKind::volume, Measure::piece, false,
-            low / litres, high / litres, 1.0};
+constexpr AmountUnit vessel(std::string_view name, double litres, double low, double high,
+                            Measure measure = Measure::piece) {
+    return {name, name, litres, UnitKind::volume, measure, false, low / litres, high / litres, 1.0};
 }
 /// What is sold or packed by weight: kilograms, with the smallest and the largest in use.
-constexpr AmountUnit pack(std::string_view name, double kilograms, double low, double high) {
-    return {name,
-            name,
-            kilograms,
-            UnitKind::mass,
-            Measure::piece,
-            false,
-            low / kilograms,
-            high / kilograms,
+constexpr AmountUnit pack(std::string_view name, double kilograms, double low, double high,
+                          Measure measure = Measure::piece) {
+    return {name,    name,  kilograms,       UnitKind::mass,
+            measure, false, low / kilograms, high / kilograms,
             1.0};
 }
 
@@ -131,6 +127,7 @@ inline constexpr AmountUnit amount_units[] = {
     vessel("mug", 0.3, 0.2, 0.4),
     vessel("glass", 0.25, 0.15, 0.4),
     vessel("bowl", 1.0, 0.3, 3.0),
+    vessel("teapot", 0.4, 0.1, 1.0),
     vessel("jar", 0.4, 0.2, 1.0),
     vessel("can", 0.4, 0.2, 0.8),
     vessel("punnet", 0.5, 0.3, 0.9),
@@ -150,7 +147,7 @@ inline constexpr AmountUnit amount_units[] = {
     vessel("basket", 8.0, 3.0, 20.0),
     vessel("tray", 3.0, 1.0, 8.0),
     vessel("trug", 20.0, 10.0, 40.0),
-    vessel("bag", 8.0, 2.0, 20.0),
+    vessel("bag", 8.0, 2.0, 20.0, Measure::bag),
     vessel("carrier bag", 12.0, 8.0, 20.0),
     vessel("sandwich bag", 1.0, 0.6, 1.5),
     vessel("freezer bag", 3.0, 1.0, 4.0),
@@ -169,7 +166,8 @@ inline constexpr AmountUnit amount_units[] = {
     vessel("drop", 0.00005, 0.00003, 0.0001),
     pack("bale", 18.0, 10.0, 25.0),
     pack("loaf", 0.6, 0.4, 0.9),
-    pack("pack", 0.4, 0.1, 1.0),
+    pack("pack", 0.4, 0.1, 1.0, Measure::bag),
+    pack("flake", 1.5, 0.8, 3.0),
 };
 
 inline constexpr UnitSpelling unit_spellings[] = {
@@ -228,6 +226,7 @@ inline constexpr UnitSpelling unit_spellings[] = {
     {"handfull", "handful"},
     {"handsful", "handful"},
     {"ice cream container", "ice cream tub"},
+    {"jam jar", "jar"},
     {"jarful", "jar"},
     {"jug", "pan"},
     {"kgs", "kg"},
@@ -349,6 +348,35 @@ constexpr const AmountUnit* unit_named(std::string_view name) noexcept {
     return nullptr;
 }
 
+/// Everything that a unit is called in English, to be searched: names go before spellings.
+struct UnitEntry {
+    std::string_view text;
+    const AmountUnit* unit = nullptr;
+    std::size_t order = 0;
+};
+
+inline constexpr std::size_t unit_entry_count =
+    2 * std::size(amount_units) + std::size(unit_spellings);
+
+inline constexpr std::array<UnitEntry, unit_entry_count> unit_entries = [] {
+    std::array<UnitEntry, unit_entry_count> entries{};
+    std::size_t at = 0;
+    for (const auto& unit : amount_units) {
+        entries[at] = {unit.name, &unit, at};
+        ++at;
+        entries[at] = {unit.differs_by_country ? unit.plain_name : unit.name, &unit, at};
+        ++at;
+    }
+    for (const auto& spelling : unit_spellings) {
+        entries[at] = {spelling.text, unit_named(spelling.name), at};
+        ++at;
+    }
+    std::sort(entries.begin(), entries.end(), [](const UnitEntry& a, const UnitEntry& b) {
+        return a.text == b.text ? a.order < b.order : a.text < b.text;
+    });
+    return entries;
+}();
+
 struct FoundUnit {
     const AmountUnit* unit;
     bool qualified;  ///< the country was written
@@ -356,10 +384,10 @@ struct FoundUnit {
 
 /// The unit of exactly this text, in English; then in the other languages.
 inline const AmountUnit* unit_of_text(std::string_view text) noexcept {
-    if (const auto* unit = unit_named(text)) return unit;
-    for (const auto& spelling : unit_spellings) {
-        if (spelling.text == text) return unit_named(spelling.name);
-    }
+    const auto entry = std::lower_bound(
+        unit_entries.begin(), unit_entries.end(), text,
+        [](const UnitEntry& one, std::string_view wanted) { return one.text < wanted; });
+    if (entry != unit_entries.end() && entry->text == text) return entry->unit;
     for (const auto& language : languages) {
         const auto word = std::lower_bound(
             language.units.begin(), language.units.end(), text,

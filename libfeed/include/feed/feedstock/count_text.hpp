@@ -80,6 +80,8 @@ std::optional<std::size_t> take_one_of(std::string_view text, std::size_t at,
 inline const table::NumberWord* number_word(std::string_view written) {
     if (written.empty() || written.size() > 20) return nullptr;
     const std::string word = plain_text(written);
+    // In English it is a unit; the French quarter is not said with an English thing.
+    if (word == "quart") return nullptr;
     for (const auto& language : languages) {
         const auto at = std::lower_bound(
             language.numbers.begin(), language.numbers.end(), word,
@@ -176,6 +178,10 @@ inline std::optional<NumberText> read_and_part(std::string_view text, std::size_
 /// One number in digits or words, without a range.
 inline std::optional<CountText> read_one_count(std::string_view text, std::size_t at) {
     at = after_blanks(text, at);
+    // "x3 apples".
+    if (at + 1 < text.size() && (text[at] == 'x' || text[at] == 'X') && text[at + 1] >= '0' &&
+        text[at + 1] <= '9')
+        ++at;
     std::optional<CountText> count;
     if (const auto number = read_number(text.substr(at))) {
         count.emplace();

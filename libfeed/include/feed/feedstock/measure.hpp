@@ -21,13 +21,14 @@ enum class Measure : std::uint8_t {
     stalk,
     head,
     bunch,
+    bag,  ///< as it is sold
 };
-inline constexpr std::size_t measure_count = 13;
+inline constexpr std::size_t measure_count = 14;
 
 /// The word of each measure in files and answers, in the order of the enumeration.
 inline constexpr std::array<std::string_view, measure_count> measure_words{
     "piece",      "small piece", "large piece", "cup",   "handful", "sheet", "slice",
-    "tablespoon", "teaspoon",    "leaf",        "stalk", "head",    "bunch"};
+    "tablespoon", "teaspoon",    "leaf",        "stalk", "head",    "bunch", "bag"};
 
 /// The word of a measure, singular.
 constexpr std::string_view text(Measure measure) noexcept {

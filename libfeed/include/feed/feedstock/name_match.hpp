@@ -189,13 +189,45 @@ inline NameReading match_slip(const std::vector<std::string>& words) {
     return found;
 }
 
+/// Nothing is taken across the border between harmless and barred: the two are asked about.
+inline void ask_about(NameReading& reading, std::size_t other) {
+    reading.slips_to = {reading.matches.front().index, other};
+    reading.matches.clear();
+}
+
+/// Where a slip is taken for a name while another one is as near across the border.
+inline void keep_to_one_side(NameReading& reading, std::string_view text) {
+    if (reading.matches.empty()) return;
+    const bool barred = is_barred(reading.matches.front().index);
+    if (const auto other = one_letter_from(text, !barred)) ask_about(reading, *other);
+}
+
+/// A barred word beside a slip of a harmless name: "almnd milk".
+inline void ask_where_a_slip_decides(NameReading& reading, std::string_view text,
+                                     const std::vector<std::string>& words) {
+    if (reading.barred_word.empty()) return;
+    if (const auto harmless = one_letter_from(text, false)) return ask_about(reading, *harmless);
+    if (std::all_of(words.begin(), words.end(), is_known_word)) return;
+    for (const auto& way : mended(words)) {
+        const auto harmless = match_strictly(way);
+        if (harmless.matches.empty() || is_barred(harmless.matches.front().index)) continue;
+        return ask_about(reading, harmless.matches.front().index);
+    }
+}
+
 /// What words name, by every way of comparing until one finds something.
 inline NameReading read_name(std::string_view text) {
     if (text.size() > longest_name) return {};
     const auto words = name_words(text);
     if (words.empty() || words.size() > 12) return {};
     auto reading = match_loosely(words);
-    return reading.matches.empty() ? match_slip(words) : reading;
+    if (!reading.matches.empty()) {
+        ask_where_a_slip_decides(reading, text, words);
+        return reading;
+    }
+    reading = match_slip(words);
+    keep_to_one_side(reading, text);
+    return reading;
 }
 
 }  // namespace feed::detail

@@ -1,6 +1,8 @@
 #pragma once
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,6 +16,57 @@ namespace detail {
 
 inline bool is_barred(std::size_t index) noexcept {
     return table::feedstocks[index].stance == Stance::avoid;
+}
+
+/// Whether two keys differ by one letter of one word; their words are sorted, so that a slip of a
+/// first letter may move one.
+inline bool differ_by_a_letter(std::string_view key, std::string_view known) {
+    if (edit_distance(key, known) <= 1) return true;
+    auto words = words_of(key);
+    auto others = words_of(known);
+    if (words.size() != others.size()) return false;
+    for (auto word = words.begin(); word != words.end();) {
+        const auto same = std::find(others.begin(), others.end(), *word);
+        if (same == others.end()) {
+            ++word;
+            continue;
+        }
+        others.erase(same);
+        word = words.erase(word);
+    }
+    return words.size() == 1 && edit_distance(words.front(), others.front()) <= 1;
+}
+
+/// The feedstock with a name in any language that is one letter away from a key, on one side of
+/// the border.
+inline std::optional<std::size_t> one_letter_from_key(std::string_view key, bool barred) {
+    const std::uint32_t letters = letters_of(key);
+    for (const auto& language : languages) {
+        for (const auto& name : language.names) {
+            if (is_barred(name.feedstock) != barred) continue;
+            const std::string_view known = name.key;
+            if (known.size() > key.size() + 1 || key.size() > known.size() + 1) continue;
+            std::uint32_t differing = letters ^ letters_of(known);
+            std::size_t count = 0;
+            for (; differing != 0 && count <= 2; ++count)
+                differing &= differing - 1;
+            if (count <= 2 && differ_by_a_letter(key, known)) return name.feedstock;
+        }
+    }
+    return std::nullopt;
+}
+
+/// A feedstock on one side of the border, barred or not, with a name in any language that is one
+/// letter away from a text; nothing where there is none. Other than for a slip that is mended, the
+/// first letter may differ too. Time: two passes over the names.
+inline std::optional<std::size_t> one_letter_from(std::string_view text, bool barred) {
+    const std::string key = key_of(name_words(text));
+    if (const auto found = one_letter_from_key(key, barred)) return found;
+    // "fres" is no plural of "fre": the words as they stand.
+    std::vector<std::string> words = words_of(plain_text(text));
+    words.erase(std::remove_if(words.begin(), words.end(), is_joining_word), words.end());
+    const std::string written = key_of(std::move(words));
+    return written == key ? std::nullopt : one_letter_from_key(written, barred);
 }
 
 /// How like each word of the vocabulary is to one of the words wanted: 1 the same, less for a slip
@@ -71,8 +124,16 @@ inline std::vector<std::size_t> nearest_feedstocks(std::string_view words, std::
     }
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return best[a] < best[b]; });
-    const bool barred = !order.empty() && detail::is_barred(order.front());
+    // A slip of one letter decides before words that are the same; what is barred before the rest.
+    const bool likely_barred = !order.empty() && detail::is_barred(order.front());
+    auto slip = detail::one_letter_from(words, true);
+    if (!slip && likely_barred) slip = detail::one_letter_from(words, false);
+    const bool barred = slip ? detail::is_barred(*slip) : likely_barred;
     std::vector<std::size_t> nearest;
+    if (slip && most > 0) {
+        nearest.push_back(*slip);
+        order.erase(std::remove(order.begin(), order.end(), *slip), order.end());
+    }
     for (const auto index : order) {
         if (nearest.size() == most) break;
         if (detail::is_barred(index) == barred) nearest.push_back(index);

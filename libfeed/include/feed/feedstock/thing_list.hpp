@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "feed/feedstock/amount_reader.hpp"
+#include "feed/feedstock/each_of.hpp"
 #include "feed/feedstock/name_match.hpp"
 #include "feed/quantity/error.hpp"
 
@@ -64,6 +65,22 @@ inline std::vector<Seam> seams_of(std::string_view text) {
     return seams;
 }
 
+/// What stands between the seams of a text, without marks and empty pieces.
+inline std::vector<std::string_view> pieces_between_seams(std::string_view text) {
+    std::vector<std::string_view> pieces;
+    std::size_t start = 0;
+    const auto cut = [&](std::size_t end) {
+        if (const auto piece = tidy(text.substr(start, end - start)); !piece.empty())
+            pieces.push_back(piece);
+    };
+    for (const Seam& seam : seams_of(text)) {
+        cut(seam.end);
+        start = seam.next;
+    }
+    cut(text.size());
+    return pieces;
+}
+
 /// The measure a name ends with ("celery sticks"), and the name without it.
 inline std::optional<Measure> measure_at_end(std::string_view words, std::string_view& name) {
     const auto blank = words.find_last_of(' ');
@@ -105,7 +122,7 @@ public:
         text = tidy(text);
         ThingText piece;
         piece.written = std::string(text);
-        if (names_.names(text) && !starts_with_count(text)) {
+        if (!starts_with_count(text) && names_.names(text)) {
             piece.words = std::string(text);
             return piece;
         }
@@ -252,6 +269,13 @@ private:
     const Names& names_;
 };
 
+/// Whether a piece only says that something is not there ("no grease").
+inline bool says_what_is_absent(std::string_view text) {
+    const auto words = name_words(text);
+    return words.size() > 1 && words.size() <= 4 &&
+           has_word(table::en::without_words, words.front());
+}
+
 /// Whether every word of a piece only says how the thing before it was cut or kept.
 inline bool only_describes(std::string_view text) {
     const auto words = name_words(text);
@@ -261,12 +285,55 @@ inline bool only_describes(std::string_view text) {
            });
 }
 
+template <class Names>
+std::vector<ThingText> split_things(std::string_view text, const Names& names);
+
+/// The things of "500 g each of apples and pears", each with the amount; nothing where the text
+/// says anything else.
+template <class Names>
+std::vector<ThingText> split_each(std::string_view text, const Names& names) {
+    const auto each = each_of(text, names.containers());
+    if (!each) return {};
+    auto things = split_things(each->things, names);
+    for (auto& thing : things) {
+        if (thing.amount || thing.question) return {};
+        thing = PieceReader<Names>(names).loosely(std::string(each->amount) + " " + thing.written);
+    }
+    return things;
+}
+
+/// Whether a piece belongs to the thing before it (how it was cut, its amount); then it is joined.
+inline bool joins(ThingText& before, const ThingText& piece) {
+    if (!piece.amount && says_what_is_absent(piece.words)) {
+        before.written += ", " + piece.written;
+        return true;
+    }
+    if (!piece.amount && only_describes(piece.words)) {
+        before.words += " " + piece.words;
+        before.written += ", " + piece.written;
+        return true;
+    }
+    if (!piece.amount || !piece.words.empty() || before.amount || before.question) return false;
+    before.amount = piece.amount;
+    return true;
+}
+
+inline void add_thing(std::vector<ThingText>& things, ThingText piece) {
+    if (piece.words.empty() && !piece.question)
+        piece.question =
+            amount_error(ErrorCode::empty, piece.written, "an amount and a thing, such as 3 apples",
+                         "\"" + piece.written + "\" of what? Write for instance \"" +
+                             piece.written + " apples\"");
+    things.push_back(std::move(piece));
+}
+
 /// The things of a text. A name may hold a comma or "and" ("core and peel"): the longest beginning
 /// that is clear is taken first, else what stands before the first seam.
 template <class Names>
 std::vector<ThingText> split_things(std::string_view text, const Names& names) {
     const PieceReader<Names> reader(names);
-    std::vector<ThingText> things;
+    std::vector<ThingText> things = split_each(text, names);
+    if (!things.empty()) return things;
     const auto seams = seams_of(text);
     std::size_t start = 0;
     std::size_t seam = 0;
@@ -292,21 +359,7 @@ std::vector<ThingText> split_things(std::string_view text, const Names& names) {
         }
         start = next;
         if (!taken) continue;
-        ThingText* before = things.empty() ? nullptr : &things.back();
-        if (before != nullptr && !taken->amount && only_describes(taken->words)) {
-            before->words += " " + taken->words;
-            before->written += ", " + taken->written;
-        } else if (before != nullptr && taken->amount && taken->words.empty() && !before->amount &&
-                   !before->question) {
-            before->amount = taken->amount;
-        } else {
-            if (taken->words.empty() && !taken->question)
-                taken->question = amount_error(
-                    ErrorCode::empty, taken->written, "an amount and a thing, such as 3 apples",
-                    "\"" + taken->written + "\" of what? Write for instance \"" + taken->written +
-                        " apples\"");
-            things.push_back(*std::move(taken));
-        }
+        if (things.empty() || !joins(things.back(), *taken)) add_thing(things, *std::move(taken));
     }
     if (start < text.size() && things.size() >= most_things) {
         ThingText rest;

@@ -63,7 +63,7 @@ public:
     /// The feedstock that words name. `reading` is what the table says; a feedstock of the keeper's
     /// own has no alternatives.
     Result<Found> find(std::string_view words, const NameReading* reading = nullptr) const {
-        const std::string key = own_key(words);
+        const std::string key = has_own_words() ? own_key(words) : std::string();
         for (std::size_t i = 0; i < meaning_keys_.size(); ++i) {
             if (meaning_keys_[i] != key) continue;
             const auto& meant = keeper_.meanings[i].means;
@@ -82,10 +82,12 @@ public:
     /// Whether words name something without guessing.
     bool names(std::string_view words) const {
         if (words.empty() || words.size() > longest_name) return false;
-        const std::string key = own_key(words);
-        const auto is_key = [&](const std::string& one) { return one == key; };
-        if (std::any_of(meaning_keys_.begin(), meaning_keys_.end(), is_key)) return true;
-        if (std::any_of(own_keys_.begin(), own_keys_.end(), is_key)) return true;
+        if (has_own_words()) {
+            const std::string key = own_key(words);
+            const auto is_key = [&](const std::string& one) { return one == key; };
+            if (std::any_of(meaning_keys_.begin(), meaning_keys_.end(), is_key)) return true;
+            if (std::any_of(own_keys_.begin(), own_keys_.end(), is_key)) return true;
+        }
         const auto list = name_words(words);
         if (list.size() > 8) return false;
         return !match_strictly(list).matches.empty();
@@ -94,6 +96,8 @@ public:
     std::span<const Container> containers() const noexcept { return keeper_.containers; }
 
 private:
+    bool has_own_words() const noexcept { return !own_keys_.empty() || !meaning_keys_.empty(); }
+
     /// A name of the keeper's, made comparable: the singular, without joining words before it ("my
     /// mix"); those inside tell names apart ("mix a").
     static std::string own_key(std::string_view name) {
@@ -214,6 +218,45 @@ inline void prefer_what_is_counted(NameReading& reading, const Amount& amount) {
                      [](const NameMatch& a, const NameMatch& b) { return a.rank < b.rank; });
 }
 
+/// What a peel, core, stone or stalk weighs where only the whole is known, as a share of it: the
+/// span of the refuse that food tables give for fruit and vegetables, peach stones to potato peel
+/// (grade D).
+inline constexpr double small_part_share = 0.15;
+inline constexpr double small_part_share_low = 0.05;
+inline constexpr double small_part_share_high = 0.35;
+
+/// The word that makes a small part of what is a whole in the table ("peel" of "carrot peel"), or
+/// "" where the row is that part itself.
+inline std::string small_part_in(std::string_view words, const Feedstock& feedstock) {
+    std::string part;
+    for (const auto& word : name_words(words))
+        if (has_word(table::en::small_parts, word)) part = word;
+    if (part.empty() || feedstock.group != Group::scraps) return "";
+    constexpr std::string_view parts_with_rows[] = {"pomace", "pulp",   "skin",  "grounds", "shell",
+                                                    "cob",    "pods",   "peel",  "core",    "rind",
+                                                    "stalk",  "leaves", "stone", "tops"};
+    for (const auto word : parts_with_rows)
+        if (feedstock.id.find(word) != std::string::npos) return "";
+    return part;
+}
+
+/// Takes the part for the whole where whole pieces were counted, and says so.
+inline void take_small_part(ReadThing& thing) {
+    const auto counted = counted_measure(*thing.feedstock).value_or(Measure::cup);
+    if (!thing.amount.counted || counted > Measure::piece_large) return;
+    const std::string part = small_part_in(thing.words, *thing.feedstock);
+    if (part.empty()) return;
+    MassFromAmount& mass = thing.mass;
+    mass.low = small_part_share_low * mass.low;
+    mass.high = small_part_share_high * mass.high;
+    mass.wet_mass = small_part_share * mass.wet_mass;
+    mass.grade = Grade::d;
+    mass.how += ", the " + part + " as " + significant(100.0 * small_part_share, 2) + " % of it";
+    thing.said.push_back("the " + part + " is taken as " +
+                         significant(100.0 * small_part_share, 2) + " % of the whole, about " +
+                         weight_text(mass.wet_mass) + " in all; weigh it to be sure");
+}
+
 /// "3 cardboard boxes" of a material that is counted in sheets: boxes have any size.
 inline std::optional<Error> size_of_vessel(const Amount& amount, std::string_view words,
                                            const Feedstock& feedstock) {
@@ -225,6 +268,17 @@ inline std::optional<Error> size_of_vessel(const Amount& amount, std::string_vie
                         "a " + std::string(unit->unit->plain_name) +
                             " may be of any size; weigh it and write for instance \"500 g " +
                             std::string(words) + "\"");
+}
+
+/// The amount of a piece as it stands for this feedstock: sticks of celery, a bought bag of leaves.
+inline Amount amount_for(const ThingText& piece, const Feedstock& feedstock) {
+    Amount amount = *piece.amount;
+    if (piece.last_word_measure && measured(feedstock, *piece.last_word_measure) != nullptr) {
+        amount.measure = *piece.last_word_measure;
+        amount.unit = text(amount.measure);
+        amount.counted = false;
+    }
+    return own_bag(amount, feedstock).value_or(amount);
 }
 
 /// One piece of a text as a thing, or what has to be asked.
@@ -262,19 +316,14 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
     if (!thing.preparations.empty())
         thing.feedstock =
             std::make_shared<const Feedstock>(prepared(*thing.feedstock, thing.preparations));
-    auto amount = thing.amount;
-    if (piece.last_word_measure &&
-        measured(*thing.feedstock, *piece.last_word_measure) != nullptr) {
-        amount.measure = *piece.last_word_measure;
-        amount.unit = text(amount.measure);
-        amount.counted = false;
-    }
+    const Amount amount = amount_for(piece, *thing.feedstock);
     if (const auto question = size_of_vessel(amount, piece.words, *thing.feedstock))
         return *question;
     auto mass = wet_mass_of(amount, *thing.feedstock);
     if (!mass) return mass.errors();
     thing.amount = amount;
     thing.mass = *std::move(mass);
+    take_small_part(thing);
     const auto say_once = [&](std::string sentence) {
         if (!sentence.empty()) thing.said.push_back(std::move(sentence));
     };

@@ -32,6 +32,7 @@ constexpr std::optional<Hazard> hazard_of(AlarmKind kind) noexcept {
         case AlarmKind::worms_leaving:
         case AlarmKind::worms_at_lid:
         case AlarmKind::worms_sluggish:
+        case AlarmKind::worms_dying:
             break;
     }
     return std::nullopt;

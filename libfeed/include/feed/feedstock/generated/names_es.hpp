@@ -9,10 +9,13 @@
 namespace feed::table::es {
 
 /// Names, sorted by key, then rank.
-inline constexpr std::array<NameKey, 434> name_keys{{
+inline constexpr std::array<NameKey, 437> name_keys{{
     {"aceite", "", "", 255, 0, 0, 0},
     {"aceite cocina", "", "", 255, 0, 0, 0},
+    {"aceite cocina usado", "", "", 255, 0, 0, 0},
+    {"aceite freir", "", "", 255, 0, 0, 0},
     {"aceite oliva", "", "", 255, 0, 0, 0},
+    {"aceite quemado", "", "", 255, 0, 0, 0},
     {"aceite usado", "", "", 255, 0, 0, 0},
     {"acelga", "", "", 71, 0, 0, 0},
     {"adhesiva cinta", "", "", 302, 0, 0, 0},
