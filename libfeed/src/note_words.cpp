@@ -60,7 +60,7 @@ std::string nearest_seen(std::string_view piece) {
     return row == nullptr ? "" : row->name;
 }
 
-Error note_error(std::string_view piece, std::string message) {
+Error piece_error(std::string_view piece, std::string message) {
     Error error;
     error.code = ErrorCode::out_of_range;
     error.field = "note";
@@ -75,17 +75,17 @@ Error note_error(std::string_view piece, std::string message) {
 Error not_understood(std::string_view piece) {
     const auto food = read_things(piece);
     if (food.questions.empty())
-        return note_error(piece, "\"" + std::string(piece) + "\" is food; write \"fed " +
+        return piece_error(piece, "\"" + std::string(piece) + "\" is food; write \"fed " +
                                      std::string(piece) + "\"");
     const std::string near = nearest_seen(piece);
-    return note_error(piece, "\"" + std::string(piece) + "\" is not understood" +
+    return piece_error(piece, "\"" + std::string(piece) + "\" is not understood" +
                                  (near.empty() ? "" : "; is \"" + near + "\" meant?"));
 }
 
 /// What a diary has no key for: heat and cold are measured, the rest is a note.
 Error not_kept(std::string_view piece, Sign sign) {
     const bool felt = sign == Sign::heat || sign == Sign::cold;
-    return note_error(
+    return piece_error(
         piece, "\"" + std::string(piece) + "\" " +
                    (felt ? "is felt, not measured; write the temperature, such as \"temperature "
                            "28 C\""

@@ -54,7 +54,9 @@ def test_what_keepers_say_is_kept(words: str, key: str, feed_command: Path, diar
     call(feed_command, "forecast", diary)
 
 
-@pytest.mark.parametrize("words", ["smel sour", "fed 3 kg qqqq", "wet, dry", "2062-01-01 gone", ""])
+@pytest.mark.parametrize(
+    "words", ["smell souerr", "fed 3 kg qqqq", "wet, dry", "2062-01-01 gone", ""]
+)
 def test_a_note_that_is_not_understood_changes_nothing(
     words: str, feed_command: Path, diary: Path
 ) -> None:
@@ -64,7 +66,7 @@ def test_a_note_that_is_not_understood_changes_nothing(
 
 
 def test_the_repair_of_a_slip_works(feed_command: Path, diary: Path) -> None:
-    said = " ".join(call(feed_command, "note", diary, "smel sour", code=2).stderr.split())
+    said = " ".join(call(feed_command, "note", diary, "smell souerr", code=2).stderr.split())
     meant = said.split('is "')[1].split('"')[0]
     call(feed_command, "note", diary, meant)
 

@@ -259,7 +259,7 @@ def test_files_take_the_words_of_keepers(feed_command: Path, tmp_path: Path) -> 
         "observations:\n  - {date: 2026-03-02, smell: rotten eggs, worms: climbing}\n",
         encoding="utf-8",
     )
-    said = call(feed_command, "ration", path, "--date", "2026-03-02", "1 kg apples").stdout
+    said = call(feed_command, "ration", path, "--date", "2026-03-02").stdout
     assert said.startswith("Act first"), said
 
 

@@ -31,7 +31,8 @@ def test_every_bedding_holds_water_within_a_range_of_its_own() -> None:
 def test_what_a_keeper_counts_is_no_heavier_than_it_is() -> None:
     for row in table().feedstocks:
         for measure in row.measures.values():
-            if measure.wet_grams > 1000:
+            # A bag as it is sold may hold kilograms.
+            if measure.wet_grams > 1000 and measure.measure != "bag":
                 assert row.id in HEAVY, f"{row.id} {measure.measure} {measure.wet_grams} g"
 
 

@@ -106,7 +106,7 @@ TEST_CASE("what is not understood names what is near, and that works") {
     // A slip with one near word is taken.
     CHECK(noted("smel sour") == "smell: sour");
     CHECK(noted("fruit flys") == "pests: \"fruit flies\"");
-    const auto slip = read_note("smell saurre", today);
+    const auto slip = read_note("smell souerr", today);
     REQUIRE_FALSE(slip);
     CHECK(slip.errors()[0].message.find("is \"smell sour\" meant?") != std::string::npos);
     CHECK(noted("smell sour") == "smell: sour");

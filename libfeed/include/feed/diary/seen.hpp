@@ -167,6 +167,26 @@ inline bool say_seen(const SeenRow& row, Observation& seen) {
     return true;
 }
 
+namespace detail {
+
+/// The only sign that has all the words in its name ("left" of "food left"), or nothing.
+inline std::optional<Sign> only_sign_with(std::string_view text) {
+    const auto wanted = words_of(plain_text(text));
+    std::optional<Sign> only;
+    for (std::size_t i = 0; i < sign_count && !wanted.empty(); ++i) {
+        const auto words = words_of(sign_words[i]);
+        const bool all = std::all_of(wanted.begin(), wanted.end(), [&](const std::string& one) {
+            return std::find(words.begin(), words.end(), one) != words.end();
+        });
+        if (!all) continue;
+        if (only) return std::nullopt;
+        only = static_cast<Sign>(i);
+    }
+    return only;
+}
+
+}  // namespace detail
+
 /// The signs that a sentence speaks of. Errors: out_of_range where it speaks of none, with words
 /// that are known. Threads: pure.
 inline Result<std::vector<Sign>> read_signs(std::string_view text) {
@@ -174,6 +194,7 @@ inline Result<std::vector<Sign>> read_signs(std::string_view text) {
     for (const SeenRow* row : all_seen_in(text))
         if (const auto sign = sign_of(*row)) signs.push_back(*sign);
     if (!signs.empty()) return signs;
+    if (const auto only = detail::only_sign_with(text)) return std::vector<Sign>{*only};
     Error error;
     error.code = ErrorCode::out_of_range;
     error.field = "sign";

@@ -125,8 +125,7 @@ inline constexpr std::array<CauseWords, cause_count> cause_words{{
     {Cause::too_cold, "too cold", "Thermometer in the middle: below 10 C they slow down sharply.",
      false},
     {Cause::crowded, "too many worms for the space",
-     "Count the worms in a cupful from three places, or recall what you put in: more than 5 kg a "
-     "square metre is crowded.",
+     "Lift the bedding under one spread hand: more than a handful of worms there is crowded.",
      false},
     {Cause::new_bin, "a new bin",
      "Count the days since they moved in. In the first two weeks wandering at night is normal.",
