@@ -13,7 +13,9 @@ constexpr std::array<std::string_view, 9> step_words{"none",      "look",   "fee
 
 }  // namespace
 
+namespace {
 void bind_diagnose(py::module_& module);
+}  // namespace
 
 void bind_signs(py::module_& module) {
     py::class_<SignStep>(module, "SignStep",
@@ -78,6 +80,8 @@ void bind_signs(py::module_& module) {
     bind_diagnose(module);
 }
 
+namespace {
+
 void bind_diagnose(py::module_& module) {
     module.def(
         "diagnose",
@@ -111,5 +115,7 @@ Examples
 >>> libfeed.diagnose(bed, ["swampy smell", "streams"]).causes[0].name
 'too wet')doc");
 }
+
+}  // namespace
 
 }  // namespace feed::python
