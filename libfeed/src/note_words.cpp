@@ -76,10 +76,10 @@ Error not_understood(std::string_view piece) {
     const auto food = read_things(piece);
     if (food.questions.empty())
         return piece_error(piece, "\"" + std::string(piece) + "\" is food; write \"fed " +
-                                     std::string(piece) + "\"");
+                                      std::string(piece) + "\"");
     const std::string near = nearest_seen(piece);
     return piece_error(piece, "\"" + std::string(piece) + "\" is not understood" +
-                                 (near.empty() ? "" : "; is \"" + near + "\" meant?"));
+                                  (near.empty() ? "" : "; is \"" + near + "\" meant?"));
 }
 
 /// What a diary has no key for: heat and cold are measured, the rest is a note.
