@@ -6,6 +6,7 @@
 
 #include "door_note.hpp"
 #include "door_request.hpp"
+#include "feed/diary/seen.hpp"
 #include "feed/diary/signs.hpp"
 #include "feed/feedstock/lookup.hpp"
 #include "feed/io/answers.hpp"
@@ -103,18 +104,20 @@ Result<std::string> answer_start(const Request& request) {
 Result<std::string> answer_signs(const Request& request) {
     std::vector<Sign> seen;
     Errors errors;
-    std::vector<std::string_view> all(sign_words.begin(), sign_words.end());
-    for (const std::string& word : request.texts.at(signs.name)) {
-        if (const auto sign = find_sign(plain_text(word)))
-            seen.push_back(*sign);
+    for (const std::string& words : request.texts.at(signs.name)) {
+        const auto read = read_signs(words);
+        if (read)
+            seen.insert(seen.end(), read->begin(), read->end());
         else
-            errors.push_back(door_error(ErrorCode::out_of_range, "sign", word, listed(all),
-                                        "\"" + word + "\" is not a sign that is known"));
+            errors.push_back(read.errors().front());
     }
     if (!errors.empty()) return errors;
-    if (seen.empty()) return door_error(ErrorCode::empty, "signs", "", listed(all), "which sign?");
-    const Bed bed = request.file ? bed_on_day_zero(*request.file) : Bed();
-    return to_json(causes_of(bed, seen, request.units));
+    if (seen.empty()) {
+        const std::vector<std::string_view> all(sign_words.begin(), sign_words.end());
+        return door_error(ErrorCode::empty, "signs", "", listed(all), "which sign?");
+    }
+    if (!request.file) return to_json(causes_of(seen, request.units));
+    return to_json(causes_of(bed_on_day_zero(*request.file), seen, request.units));
 }
 
 }  // namespace
