@@ -2,10 +2,14 @@
 // and into one that smells (Oregon Metro, worm bin troubleshooting).
 #include <algorithm>
 #include <catch2.hpp>
+#include <cmath>
+#include <memory>
+#include <string>
 #include <vector>
 
 #include <bed_kitchen.hpp>
 
+#include "feed/feedstock/preparation.hpp"
 #include "feed/ration/ration.hpp"
 
 using namespace feed;
@@ -101,4 +105,41 @@ TEST_CASE("the step takes the lime and the bedding at hand, by the keeper's name
     REQUIRE(wet.answer == RationAnswer::act_first);
     REQUIRE_FALSE(wet.put_in.empty());
     CHECK(wet.put_in[0].thing.label == "torn boxes");
+}
+
+TEST_CASE("what went in and is never fed is to be dug out") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.things = juicy_kitchen();
+    CHECK(in.bed.earlier.empty());
+    in.bed.earlier = {{days(-1), {kitchen::portion("bacon-cooked", 0.2)}, {}, {}}};
+    const Ration r = ration(in);
+    REQUIRE_FALSE(r.cautions.empty());
+    CHECK(r.cautions[0].level == Level::act);
+    CHECK(r.cautions[0].text.find("dig out") != std::string::npos);
+    in.bed.earlier[0].day = days(-60);
+    const Ration later = ration(in);
+    CHECK(std::none_of(later.cautions.begin(), later.cautions.end(), [](const CautionFinding& one) {
+        return one.text.find("dig out") != std::string::npos;
+    }));
+}
+
+TEST_CASE("whole food is waited for longer than blended food, by a learned course too") {
+    const auto next_day = [](Preparation preparation) {
+        RationInput in;
+        in.bed = kitchen::tote();
+        for (int day = 0; day < 45; ++day) {
+            const double left = std::exp(-0.2 * day);
+            in.new_food.push_back({left, left, left});
+        }
+        const auto carrot = std::make_shared<const Feedstock>(
+            prepared(*kitchen::portion("carrot", 0.5).feedstock, preparation));
+        in.things = kitchen::at_hand(
+            {{carrot, wet_grams(500)}, {kitchen::card().named("card").share(), wet_grams(300)}});
+        const Ration r = ration(in);
+        REQUIRE(r.next_feeding);
+        return r.next_feeding->day;
+    };
+    CHECK(next_day(Preparation::whole) > next_day(Preparation::chopped));
+    CHECK(next_day(Preparation::blended) < next_day(Preparation::chopped));
 }

@@ -1,5 +1,6 @@
 #pragma once
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <span>
 #include <vector>
@@ -27,26 +28,40 @@ inline ForecastSeries soft_food_ahead(const Forecast& f, const Bed& said,
     soft.value.resize(count);
     soft.low.resize(count);
     soft.high.resize(count);
-    const auto add = [&](std::span<const Portion> portions, std::size_t from,
-                         std::span<const SoftLeft> course) {
-        double soft_kg = 0.0;
+    const auto add_kg = [&](double soft_kg, std::size_t from, std::span<const SoftLeft> course,
+                            const RateFactor& pace) {
+        // Food at another pace leaves that power of the share: its exponent is so many times it.
+        const auto paced = [](double left, double times) {
+            return times == 1.0 ? left : std::pow(left, times);
+        };
+        for (std::size_t day = from; day < count; ++day) {
+            const SoftLeft& left = course[std::min(day - from, course.size() - 1)];
+            soft.value[day] += soft_kg * paced(left.value, pace.value);
+            soft.low[day] += soft_kg * paced(left.low, pace.high);
+            soft.high[day] += soft_kg * paced(left.high, pace.low);
+        }
+    };
+    // The course of new food is that of food as it usually comes: each preparation has its pace.
+    const auto add_new = [&](std::span<const Portion> portions, std::size_t from) {
         for (const Portion& portion : portions) {
+            const Feedstock& food = *portion.feedstock;
+            if (part_of(food) != Part::scraps) continue;
+            add_kg(portion.wet_mass.in_kilograms() * pool_shares(food)[0], from, new_food,
+                   food.decay_rate_factor);
+        }
+    };
+    for (const Feeding& feeding : said.earlier) {
+        double soft_kg = 0.0;
+        for (const Portion& portion : feeding.portions) {
             if (part_of(*portion.feedstock) == Part::scraps)
                 soft_kg += portion.wet_mass.in_kilograms() * pool_shares(*portion.feedstock)[0];
         }
-        for (std::size_t day = from; day < count; ++day) {
-            const SoftLeft& left = course[std::min(day - from, course.size() - 1)];
-            soft.value[day] += soft_kg * left.value;
-            soft.low[day] += soft_kg * left.low;
-            soft.high[day] += soft_kg * left.high;
-        }
-    };
-    for (const Feeding& feeding : said.earlier)
-        add(feeding.portions, 0, feeding.soft_ahead);
+        add_kg(soft_kg, 0, feeding.soft_ahead, RateFactor{});
+    }
     for (const Feeding& feeding : planned) {
         const double day = in_days(feeding.day);
         if (day >= 0.0 && day <= static_cast<double>(f.days))
-            add(feeding.portions, static_cast<std::size_t>(day), new_food);
+            add_new(feeding.portions, static_cast<std::size_t>(day));
     }
     return soft;
 }

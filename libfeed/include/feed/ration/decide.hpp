@@ -459,6 +459,33 @@ inline void feed_today(RationWork& work, Ration& ration) {
                                    plan.by_cap_of_worms, ration.scraps.in_kilograms());
 }
 
+/// What went in within two weeks and is never fed is kept in the diary, and answered first: dig it
+/// out.
+inline void answer_what_went_in(const RationWork& work, Ration& ration) {
+    constexpr double still_there_days = 14.0;
+    std::vector<CautionFinding> findings;
+    for (const Feeding& feeding : work.in.bed.earlier) {
+        if (in_days(feeding.day) < -still_there_days || in_days(feeding.day) > 0.0) continue;
+        for (const Portion& portion : feeding.portions) {
+            const Feedstock& f = *portion.feedstock;
+            const auto told = [&](const CautionFinding& one) { return one.feedstock == f.name; };
+            if (!barred_in(f, Place::worm_bed) ||
+                std::any_of(findings.begin(), findings.end(), told))
+                continue;
+            const auto of_it =
+                std::find_if(caution_words.begin(), caution_words.end(),
+                             [&](const CautionWords& words) { return f.has(words.caution); });
+            const Caution caution =
+                of_it == caution_words.end() ? Caution::pathogen : of_it->caution;
+            findings.push_back({caution, Level::act, f.name,
+                                "dig out what is left of the " + f.name + " that went in: " +
+                                    std::string(why_barred(f)) + ". Wear gloves.",
+                                "common practice"});
+        }
+    }
+    ration.cautions.insert(ration.cautions.begin(), findings.begin(), findings.end());
+}
+
 }  // namespace detail
 
 /// What to put into this bed today, from the bed as it stands and what is at hand: first what is
@@ -483,6 +510,7 @@ inline Ration ration(const RationInput& in) {
     if (!detail::act_first(work, answer) && !detail::must_wait(work, answer))
         detail::feed_today(work, answer);
     if (answer.answer == RationAnswer::wait) detail::step_while_waiting(work, answer);
+    detail::answer_what_went_in(work, answer);
     if (answer.answer == RationAnswer::wait || answer.answer == RationAnswer::act_first) {
         for (const ThingAtHand& thing : work.things) {
             if (part_of(*thing.feedstock) == Part::scraps && thing.most)
