@@ -107,19 +107,6 @@ inline constexpr Factor ph_after_lime{
     "water and air)"};
 
 // Hot.
-inline constexpr Factor heat_of_respiration{
-    18.0,
-    16.6,
-    20.2,
-    "MJ/kg",
-    Grade::c,
-    "14 MJ per kg of oxygen (Haug 1993, recalled) times 1.18-1.44 kg of oxygen per kg of matter"};
-inline constexpr Factor surface_resistance{
-    0.35,     0.2,
-    0.6,      "m2 K/W",
-    Grade::d, "from the bed through its cover to the air, evaporation included (judgement)"};
-inline constexpr Factor layer_conductivity{0.3,     0.15,     0.5,
-                                           "W/m/K", Grade::d, "damp organic layer (judgement)"};
 inline constexpr Factor usual_spread_share{
     1.0 / 3.0,
     0.2,

@@ -22,7 +22,7 @@ struct NamedLimit {
 
 /// Every factor of the check that is not an assumed value of a feedstock (assumed::all), for tables
 /// and tests; a new factor belongs in here.
-inline constexpr std::array<NamedFactor, 59> all_factors{{
+inline constexpr std::array<NamedFactor, 56> all_factors{{
     {"evaporation, open top", &evaporation_open_top},
     {"evaporation, lid with holes", &evaporation_holes},
     {"evaporation, closed", &evaporation_closed},
@@ -34,9 +34,6 @@ inline constexpr std::array<NamedFactor, 59> all_factors{{
     {"crushed shell that acts", &coarse_lime_acting},
     {"most lime advised", &most_lime},
     {"pH that lime leads to", &ph_after_lime},
-    {"heat of respiration", &heat_of_respiration},
-    {"resistance of the cover", &surface_resistance},
-    {"conductivity of the bed", &layer_conductivity},
     {"share of the surface a feeding covers", &usual_spread_share},
     {"salt of a bed of unknown past", &bed_salt},
     {"weekly rule", &rate_weekly},
