@@ -114,6 +114,7 @@ feed::BalanceProblem random_problem(RandomNumbers& random) {
     if (random.below(2) == 0)
         problem.entries.push_back(
             random_entry(feed::find_id("water-tap").value(), count, scale, random));
+    problem.targets.clear();
     const double cn = random.between(15.0, 45.0);
     problem.targets.push_back(
         window(TargetProperty::cn_ratio, cn, cn + random.between(0.5, 25.0), random));

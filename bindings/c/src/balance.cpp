@@ -124,7 +124,9 @@ feed_code feed_problem_create(const feed_allocator* allocator, feed_problem** ou
     if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (!is_valid(allocator)) return bad_allocator(error);
     return guarded(error, [&] {
-        *out = make_handle<feed_problem>(allocator, feed::BalanceProblem{}, false);
+        feed::BalanceProblem content;
+        content.targets.clear();  // the caller's own; those of the set come when it is solved
+        *out = make_handle<feed_problem>(allocator, std::move(content), false);
         return succeed(error);
     });
 }

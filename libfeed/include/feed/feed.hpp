@@ -16,6 +16,7 @@
 #include "feed/balance/scale.hpp"
 #include "feed/balance/solve_prepared.hpp"
 #include "feed/balance/sums.hpp"
+#include "feed/balance/target.hpp"
 #include "feed/balance/target_kind.hpp"
 #include "feed/balance/target_sets.hpp"
 #include "feed/balance/wetness.hpp"

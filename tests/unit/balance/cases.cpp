@@ -71,6 +71,7 @@ TEST_CASE("published mixes are found by the balance as their closed forms give t
         feed::BalanceProblem problem;
         for (const auto& node : item["input"]["entries"])
             problem.entries.push_back(entry_of(node));
+        problem.targets.clear();
         for (const auto& node : item["input"]["targets"])
             problem.targets.push_back(target_of(node));
         problem.objective = objectives.at(item["input"]["objective"].as<std::string>());

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "catch2.hpp"
+#include "feed/balance/target_sets.hpp"
 #include "materials.hpp"
 
 using feed::ErrorCode;
@@ -22,6 +23,18 @@ feed::BalanceProblem sound() {
 }
 
 }  // namespace
+
+TEST_CASE("a problem is for a worm bed until other targets are put in") {
+    const feed::BalanceProblem problem;
+    const auto worm_bed = feed::worm_bed_targets();
+    REQUIRE(problem.targets.size() == worm_bed.size());
+    for (std::size_t i = 0; i < worm_bed.size(); ++i) {
+        CHECK(problem.targets[i].property == worm_bed[i].property);
+        CHECK(problem.targets[i].low == worm_bed[i].low);
+        CHECK(problem.targets[i].high == worm_bed[i].high);
+        CHECK(problem.targets[i].aim == worm_bed[i].aim);
+    }
+}
 
 TEST_CASE("a sound problem has no errors") {
     CHECK(feed::check_problem(sound()).empty());

@@ -5,7 +5,8 @@
 #include <string_view>
 #include <vector>
 
-#include "feed/balance/balance_problem.hpp"
+#include "feed/balance/target.hpp"
+#include "feed/feedstock/place.hpp"
 
 namespace feed {
 
