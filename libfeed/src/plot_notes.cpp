@@ -39,6 +39,11 @@ bool opens_note(std::string_view piece) {
     return plain_text(piece.substr(0, piece.find_first_of(" :"))) == "note";
 }
 
+/// "5", "7-9": numbers and nothing else.
+bool only_numbers(std::string_view piece) {
+    return !piece.empty() && piece.find_first_not_of("0123456789- ") == std::string_view::npos;
+}
+
 /// Pieces that belong together, in words of their own.
 struct PlotGroups {
     std::vector<std::string> groups;
@@ -57,7 +62,7 @@ struct PlotGroups {
         }
         std::string& group = groups.back();
         const bool whole = read_plot_look(group).has_value();  // not yet: "plots 1" and "2 gone"
-        if (whole && read_plot_look("plot " + piece)) {
+        if (whole && (only_numbers(piece) || read_plot_look("plot " + piece))) {
             groups.push_back("plot " + piece);
         } else if (!whole || read_plot_look("plot 1 " + piece)) {
             group += ", " + piece;

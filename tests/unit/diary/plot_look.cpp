@@ -53,6 +53,11 @@ TEST_CASE("a look at a plot is read as people write it") {
     CHECK(*one("plot 2 30% left").share_left == Approx(0.3));
     CHECK(one("plot 2 80 g left").left->in_kilograms() == Approx(0.08));
     CHECK(one("2 80 g left").left->in_kilograms() == Approx(0.08));
+    CHECK(*one("plot 2 a quarter gone").share_left == Approx(0.75));
+    CHECK(*one("plot 2 20 % eaten").share_left == Approx(0.8));
+    CHECK(one("plot 2 untouched").share_left == 1.0);
+    CHECK(one("plot 2 eaten").gone == true);
+    CHECK(one("plot 2 all gone").share_left == 0.0);
     CHECK(one("plot 4 worms few").worms == feed::WormsOnIt::few);
     CHECK(one("plot 4 many worms").worms == feed::WormsOnIt::many);
     CHECK(one("plot 4 no worms").worms == feed::WormsOnIt::none);
@@ -102,6 +107,8 @@ TEST_CASE("what cannot be is refused with the words and what is allowed") {
     CHECK(refused("plot 3 none left, not gone").find("which is it") != std::string::npos);
     CHECK(refused("plot 3 worms few, not found").find("which is it") != std::string::npos);
     CHECK(refused("plot 3 gone not gone").find("two things") != std::string::npos);
+    CHECK(refused("plot 3 some gone").find("some") != std::string::npos);
+    CHECK(refused("plot 3 half gone, gone").find("which is it") != std::string::npos);
     CHECK(refused("plot 3 some left").find("some") != std::string::npos);
     CHECK(refused("plot 3 photo").find("missing") != std::string::npos);
     CHECK(refused("plot 3 2 L left").find("2 l") != std::string::npos);

@@ -91,6 +91,8 @@ TEST_CASE("a note takes looks at plots in the words of the sheet") {
           Texts{"plot 3 gone", "plot 4 half left, worms many"});
     CHECK(noted("plots 1, 2 and 4 not gone") ==
           Texts{"plot 1 not gone", "plot 2 not gone", "plot 4 not gone"});
+    CHECK(noted("plots 1, 2 half left and 3, 4 gone") ==
+          Texts{"plot 1 half left", "plot 2 half left", "plot 3 gone", "plot 4 gone"});
     CHECK(noted("yesterday plot 3 gone").size() == 1);
     // Two words on one plot are one look.
     CHECK(noted("plot 3 gone, plot 3 worms none") == Texts{"plot 3 gone, worms none"});

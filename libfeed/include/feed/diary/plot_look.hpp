@@ -238,7 +238,9 @@ private:
 
     bool read_one() {
         if (take("and")) return next_ < tokens_.size();
-        if (take("gone")) return set(seen_.gone, !denied());
+        if (take("gone") || take("eaten")) return set(seen_.gone, !denied());
+        if (take("untouched")) return set(seen_.share_left, 1.0);
+        if (read_share_gone()) return message_.empty();
         if (take("found")) return set(seen_.found, !denied());
         if (take("lost")) return seen_.lost = true;
         if (at("not") && at("gone", 1)) return next_ += 2, set(seen_.gone, false);
@@ -275,6 +277,22 @@ private:
             next_ += 2;
             set(seen_.worms, kind);
             return true;
+        }
+        return false;
+    }
+
+    /// "half gone", "20 % eaten".
+    bool read_share_gone() {
+        std::string amount;
+        for (std::size_t end = next_; end < tokens_.size() && end < next_ + 3; ++end) {
+            if (end > next_ && (tokens_[end] == "gone" || tokens_[end] == "eaten")) {
+                const auto share = share_of(amount);
+                if (!share) return false;
+                next_ = end + 1;
+                set(seen_.share_left, 1.0 - *share);
+                return true;
+            }
+            amount += (amount.empty() ? "" : " ") + tokens_[end];
         }
         return false;
     }
