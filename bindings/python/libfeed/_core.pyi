@@ -2023,6 +2023,11 @@ class Signs:
         The likeliest cause is harmless.
         """
     @property
+    def notes(self) -> list[str]:
+        """
+        What is good to know of the signs, a sentence or two each.
+        """
+    @property
     def steps(self) -> list[int]:
         """
         Places in ``causes`` in the order to act, most reversible step first.
@@ -2797,11 +2802,10 @@ def diagnose(bed: Bed | None, signs: collections.abc.Sequence[str]) -> Signs:
 
     Parameters
     ----------
-    bed : Bed
-        The bed.
+    bed : Bed or None
+        The bed; without one, steps are shares of the bed.
     signs : sequence of str
-        worms climbing, worms balled, sour smell, rotten smell, ammonia smell, vinegar smell, swampy
-        smell, streams, drops, flies, gnats, mites, springtails, white worms, mould, heat, food left.
+        What was noticed, in everyday words: "worms leaving", "smells of vinegar", "fruit flies".
 
     Returns
     -------
