@@ -52,8 +52,10 @@ std::string short_text(const SignsAnswer& answer) {
         const Diagnosis& cause = answer.causes[i];
         std::string line = others ? "" : "If not, it may be\n";
         line += wrapped("- " + cause.name + ". " + cause.test, 0, 2);
-        cut =
-            lines_in(text + line + more) > most_lines || words_in(text + line + more) > most_words;
+        std::string longer = text;
+        longer += line;
+        longer += more;
+        cut = lines_in(longer) > most_lines || words_in(longer) > most_words;
         if (cut) break;
         text += line;
         others = true;

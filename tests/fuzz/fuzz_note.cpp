@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "../support/random_diary.hpp"
+#include "feed/diary/seen.hpp"
 #include "feed/io/note.hpp"
 
 namespace {
@@ -28,6 +29,8 @@ std::string upper(std::string_view words) {
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     if (size > 200) return 0;
     const std::string_view words(reinterpret_cast<const char*>(data), size);
+    const auto signs = feed::read_signs(words);
+    if (signs ? signs->empty() : signs.errors().empty()) std::abort();
     const auto entry = feed::io::read_note(words, today);
     if (!entry) {
         if (entry.errors().empty() || entry.errors()[0].message.empty()) std::abort();

@@ -285,23 +285,6 @@ inline bool only_describes(std::string_view text) {
            });
 }
 
-template <class Names>
-std::vector<ThingText> split_things(std::string_view text, const Names& names);
-
-/// The things of "500 g each of apples and pears", each with the amount; nothing where the text
-/// says anything else.
-template <class Names>
-std::vector<ThingText> split_each(std::string_view text, const Names& names) {
-    const auto each = each_of(text, names.containers());
-    if (!each) return {};
-    auto things = split_things(each->things, names);
-    for (auto& thing : things) {
-        if (thing.amount || thing.question) return {};
-        thing = PieceReader<Names>(names).loosely(std::string(each->amount) + " " + thing.written);
-    }
-    return things;
-}
-
 /// Whether a piece belongs to the thing before it (how it was cut, its amount); then it is joined.
 inline bool joins(ThingText& before, const ThingText& piece) {
     if (!piece.amount && says_what_is_absent(piece.words)) {
@@ -327,13 +310,12 @@ inline void add_thing(std::vector<ThingText>& things, ThingText piece) {
     things.push_back(std::move(piece));
 }
 
-/// The things of a text. A name may hold a comma or "and" ("core and peel"): the longest beginning
-/// that is clear is taken first, else what stands before the first seam.
+/// The things of a text without "each". A name may hold a comma or "and" ("core and peel"): the
+/// longest beginning that is clear is taken first, else what stands before the first seam.
 template <class Names>
-std::vector<ThingText> split_things(std::string_view text, const Names& names) {
+std::vector<ThingText> split_plain(std::string_view text, const Names& names) {
     const PieceReader<Names> reader(names);
-    std::vector<ThingText> things = split_each(text, names);
-    if (!things.empty()) return things;
+    std::vector<ThingText> things;
     const auto seams = seams_of(text);
     std::size_t start = 0;
     std::size_t seam = 0;
@@ -369,6 +351,27 @@ std::vector<ThingText> split_things(std::string_view text, const Names& names) {
         things.push_back(std::move(rest));
     }
     return things;
+}
+
+/// The things of "500 g each of apples and pears", each with the amount; nothing where the text
+/// says anything else.
+template <class Names>
+std::vector<ThingText> split_each(std::string_view text, const Names& names) {
+    const auto each = each_of(text, names.containers());
+    if (!each) return {};
+    auto things = split_plain(each->things, names);
+    for (auto& thing : things) {
+        if (thing.amount || thing.question) return {};
+        thing = PieceReader<Names>(names).loosely(std::string(each->amount) + " " + thing.written);
+    }
+    return things;
+}
+
+/// The things of a text, in its order.
+template <class Names>
+std::vector<ThingText> split_things(std::string_view text, const Names& names) {
+    auto things = split_each(text, names);
+    return things.empty() ? split_plain(text, names) : things;
 }
 
 }  // namespace feed::detail
