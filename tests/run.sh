@@ -282,6 +282,9 @@ stage_nightly() {
     export FEED_ORACLE_PROBLEMS FEED_TRIAL_CHAINS FEED_TRIAL_TABLES
     build dev -DFEED_REQUIRE_ORACLES=ON && run_pytest tests/oracle && run_ctest dev -R '^oracle_'
     run_pytest tests/study/test_trial_tables.py
+    FEED_RATION_WEEKS=1
+    export FEED_RATION_WEEKS
+    run_pytest tests/study/test_ration_weeks.py
     check mutants-all "$python" tests/tooling/mutants.py --all
     grep '^|' "$logs/mutants-all.log"
 }
