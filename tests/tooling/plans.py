@@ -55,10 +55,9 @@ def put_in_kg(ration: dict[str, Any], what: str) -> float:
         return float(ration["water_kg"])
     if what == "lime":
         return float(ration["lime_kg"])
-    rows = ration["put_in"]
-    if what == "bedding":
-        return sum(row["wet_mass_kg"] for row in rows if row["feedstock"] in BEDDINGS)
-    return sum(row["wet_mass_kg"] for row in rows if row["feedstock"] == what)
+    names = BEDDINGS if what == "bedding" else {what}
+    masses = [float(row["wet_mass_kg"]) for row in ration["put_in"] if row["feedstock"] in names]
+    return sum(masses)
 
 
 class Judgement:
