@@ -35,8 +35,7 @@ int run_check(const Arguments& arguments) {
     if (!file) return refuse(arguments, file.errors());
     const auto away = away_of(arguments);
     if (!away) return refuse(arguments, away.errors());
-    const CheckResult result = io::check_of(*file, arguments.units);
-    const io::KeeperAdvice advice = io::advice_of(*file, *away, arguments.units);
+    const auto [result, advice] = io::check_and_advice_of(*file, *away, arguments.units);
     const int code = exit_of(arguments, result.ration);
     if (arguments.json()) return print(io::to_json(result, advice), code);
     std::string text;

@@ -61,6 +61,33 @@ bool offer_house_bedding(WrittenBalance& balance) {
     return true;
 }
 
+/// What a keeper is told beside the hazards, from the bed and the ration that the verb answers
+/// with.
+KeeperAdvice advice_of(const Bed& bed, const Ration& ration, std::optional<Duration> away) {
+    const UnitSystem units = ration.units;
+    KeeperAdvice advice;
+    if (away) advice.away = going_away(bed, *away, units);
+    if (!std::holds_alternative<std::monostate>(bed.temperature)) {
+        const CompletedBed full = completed(bed);
+        const SpeciesLimits& limits = limits_of(full.species);
+        std::vector<Portion> scraps;
+        for (const PutIn& put : ration.put_in) {
+            if (put.part == Part::scraps) scraps.push_back({put.thing.feedstock, put.wet_mass});
+        }
+        for (const Rest& rest : ration.rest)
+            scraps.push_back({rest.thing.feedstock, rest.wet_mass});
+        if (full.temperature_high > limits.optimum_high)
+            advice.temperature = at_temperature(bed, full.temperature_high, scraps, units);
+        else if (full.temperature_low < limits.optimum_low)
+            advice.temperature = at_temperature(bed, full.temperature_low, scraps, units);
+    }
+    if (bed.age && in_days(*bed.age) < limits::ramp_full_days.value) {
+        advice.first_weeks = first_weeks(bed, units);
+        advice.first_weeks_text = first_weeks_text(*advice.first_weeks, units);
+    }
+    return advice;
+}
+
 }  // namespace
 
 RationInput ration_input(const FeedFile& file, UnitSystem units) {
@@ -97,11 +124,18 @@ Ration ration_of(const FeedFile& file, UnitSystem units) {
     return answer;
 }
 
+CheckOfFile check_and_advice_of(const FeedFile& file, std::optional<Duration> away,
+                                UnitSystem units) {
+    const RationInput in = ration_input(file, units);
+    CheckOfFile answer{check(in, planned_today(file)), {}};
+    put_before(answer.check.assumed, file);
+    put_before(answer.check.ration.assumed, file);
+    answer.advice = advice_of(in.bed, answer.check.ration, away);
+    return answer;
+}
+
 CheckResult check_of(const FeedFile& file, UnitSystem units) {
-    CheckResult result = check(ration_input(file, units), planned_today(file));
-    put_before(result.assumed, file);
-    put_before(result.ration.assumed, file);
-    return result;
+    return check_and_advice_of(file, std::nullopt, units).check;
 }
 
 Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example) {
@@ -112,54 +146,6 @@ Errors missing_section(const FeedFile& file, std::string_view section, std::stri
     error.message = "the file has no section \"" + std::string(section) + "\"";
     error.file = file.name;
     return {error};
-}
-
-Result<FeedFile> with_feeding(const FeedFile& file, UnitSystem units) {
-    if (!planned_feedings(file).empty()) return file;
-    if (!file.balance) return missing_section(file, "blend", "- 500 g carrot");
-    auto found = balance_of(file, units);
-    if (!found) return found.errors();
-    const BalanceAnswer& answer = found->answer;
-    std::vector<WrittenPortion> blend;
-    std::string amounts;
-    for (std::size_t i = 0; i < answer.portions.size(); ++i) {
-        const Portion& portion = answer.portions[i];
-        if (!(portion.wet_mass.in_kilograms() > 0.0)) continue;
-        const std::string& label = found->asked.problem.entries[i].label;
-        Amount amount;
-        amount.mass = portion.wet_mass.mass();
-        blend.push_back({portion, amount, label});
-        amounts +=
-            (amounts.empty() ? "" : ", ") + label + " " + mass_text(portion.wet_mass.mass(), units);
-    }
-    if (blend.empty()) {
-        Error error;
-        error.code = ErrorCode::failed;
-        error.field = "balance";
-        error.allowed = "a balance with amounts, or blend: - 500 g carrot";
-        error.message = answer.status == BalanceStatus::unbounded
-                            ? "nothing limits " + answer.unbounded_entry +
-                                  ", so the balance names no feeding to judge"
-                            : "the balance names no feeding to judge";
-        error.file = file.name;
-        return error;
-    }
-    FeedFile fed = file;
-    fed.blend = std::move(blend);
-    fed.assumed.push_back(
-        {(answer.status == BalanceStatus::solved
-              ? "No blend is written, so the feeding is what the balance finds: "
-              : "No blend is written and the targets of the balance cannot all be "
-                "met, so the feeding is what comes closest: ") +
-             amounts,
-         answer.grade});
-    return fed;
-}
-
-Result<std::vector<Portion>> planned_feeding(const FeedFile& file) {
-    const auto fed = with_feeding(file);
-    if (!fed) return fed.errors();
-    return std::move(planned_feedings(*fed).front().portions);
 }
 
 Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units) {
@@ -202,28 +188,6 @@ Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
             measure_text(portion.wet_mass, *portion.feedstock, result.asked.amounts[i], units));
     }
     return result;
-}
-
-KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away, UnitSystem units) {
-    const auto fed = with_feeding(file, units);
-    const Bed bed = bed_on_day_zero(fed ? *fed : file);
-    KeeperAdvice advice;
-    if (away) advice.away = going_away(bed, *away, units);
-    if (!std::holds_alternative<std::monostate>(bed.temperature)) {
-        const CompletedBed full = completed(bed);
-        const SpeciesLimits& limits = limits_of(full.species);
-        std::vector<Portion> scraps;
-        if (fed) scraps = planned_feedings(*fed).front().portions;
-        if (full.temperature_high > limits.optimum_high)
-            advice.temperature = at_temperature(bed, full.temperature_high, scraps, units);
-        else if (full.temperature_low < limits.optimum_low)
-            advice.temperature = at_temperature(bed, full.temperature_low, scraps, units);
-    }
-    if (bed.age && in_days(*bed.age) < limits::ramp_full_days.value) {
-        advice.first_weeks = first_weeks(bed, units);
-        advice.first_weeks_text = first_weeks_text(*advice.first_weeks, units);
-    }
-    return advice;
 }
 
 Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {

@@ -1,6 +1,5 @@
 #include "feed/io/diary_news.hpp"
 
-#include "feed/diary/evidence.hpp"
 #include "feed/diary/look_back_on.hpp"
 
 namespace feed::io {
@@ -8,18 +7,17 @@ namespace feed::io {
 DiaryNews news_of(const Diary& diary, bool newest_is_new) {
     DiaryNews news;
     news.observations = diary.observations.size();
-    const auto evidence = evidence_of(diary);
-    news.calibration = calibrate(evidence.looks);
+    news.calibration = calibrate(diary);
     if (newest_is_new) {
         Diary earlier = diary;
         earlier.observations.pop_back();
-        news.before = calibrate(evidence_of(earlier).looks);
+        news.before = calibrate(earlier);
     } else {
         news.before = news.calibration;
     }
     for (const auto& misfit : news.calibration.misfits)
         news.misfits.push_back(misfit.text);
-    for (const auto& unused : evidence.unused)
+    for (const auto& unused : news.calibration.unused)
         news.misfits.push_back(unused.text);
     for (const auto& slip : slips_of(diary))
         news.slips.push_back(slip.text);

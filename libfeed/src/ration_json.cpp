@@ -44,7 +44,7 @@ void write_put_in(JsonWriter& json, const Ration& ration) {
         json.member("feedstock", put.thing.feedstock->id);
         json.member("label", put.thing.label);
         json.member("wet_mass_kg", put.wet_mass.in_kilograms());
-        json.member("measure", measure_of(put, UnitSystem::metric));
+        json.member("measure", measure_of(put, put.units));
         json.member("at_hand", put.thing.at_hand);
         json.end_object();
     }
@@ -106,7 +106,7 @@ void write_ration(JsonWriter& json, const Ration& ration) {
     write_day(json, "date", ration.date, ration.next_look);
     json.end_object();
     write_next_feeding(json, ration);
-    json.member("expect", expect_text(ration, UnitSystem::metric));
+    json.member("expect", expect_text(ration, ration.units));
     json.key("raised");
     json.begin_array();
     for (const Hazard hazard : ration.raised)
@@ -114,13 +114,13 @@ void write_ration(JsonWriter& json, const Ration& ration) {
     json.end_array();
     std::vector<std::string> reasons;
     for (const Reason& reason : ration.reasons)
-        reasons.push_back(reason_text(reason, ration, UnitSystem::metric));
+        reasons.push_back(reason_text(reason, ration, ration.units));
     write_texts(json, "reasons", reasons);
     std::vector<std::string> weigh;
     for (const WorthMeasuring& worth : ration.weigh)
         weigh.push_back(weigh_text(worth));
     write_texts(json, "weigh", weigh);
-    write_texts(json, "text", ration_lines(ration, UnitSystem::metric));
+    write_texts(json, "text", ration_lines(ration, ration.units));
     write_caution_findings(json, ration.cautions);
     json.member("always", caution_for_all);
     json.key("assumed");
@@ -137,7 +137,7 @@ std::string balance_with_bed_json(const Ration& ration) {
     std::vector<std::string> measures;
     for (const PutIn& put : ration.put_in) {
         portions.push_back({put.thing.feedstock, put.wet_mass});
-        measures.push_back(measure_of(put, UnitSystem::metric));
+        measures.push_back(measure_of(put, put.units));
     }
     json.key("portions");
     write_portions(json, portions, measures);

@@ -11,8 +11,8 @@
 namespace feed::c {
 
 feed_check_result* make_check_result(const feed_allocator* allocator, CheckResult content) {
-    constexpr UnitSystem units = UnitSystem::metric;
     const Ration& ration = content.ration;
+    const UnitSystem units = ration.units;
     std::vector<std::string> measures;
     for (const PutIn& put : ration.put_in)
         measures.push_back(io::measure_of(put, units));

@@ -2,7 +2,6 @@
 
 #include "check.hpp"
 #include "feed/diary/calibration.hpp"
-#include "feed/diary/evidence.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "guard.hpp"
@@ -84,11 +83,10 @@ feed_code feed_diary_calibrate(const feed_diary* diary, feed_calibration* out, f
     if (diary == nullptr) return null_argument(error, "diary");
     return guarded(error, [&] {
         if (!diary->content.has_bed) return no_bed(error, *diary);
-        const auto evidence = feed::evidence_of(diary->content.diary);
-        const auto learned = feed::calibrate(evidence.looks);
+        const auto learned = feed::calibrate(diary->content.diary);
         filled->used_count = static_cast<int32_t>(learned.used);
         filled->misfit_count = static_cast<int32_t>(learned.misfits.size());
-        filled->unused_count = static_cast<int32_t>(evidence.unused.size());
+        filled->unused_count = static_cast<int32_t>(learned.unused.size());
         for (size_t pool = 0; pool < learned.rates.size(); ++pool) {
             const feed::RateChange& rate = learned.rates[pool];
             filled->before_per_day[pool] = rate.before_per_day;

@@ -1502,7 +1502,8 @@ class Diary:
         Returns
         -------
         Calibration
-            A Bayesian update on the logarithms of the rates (Laplace approximation; Gelman et al. 2013).
+            The rates that every verb takes for this bin: learned with its lag, the keeper's own bias and
+            the spread between feedings (docs/diary.md).
         """
     def news(self, *, newest_is_new: bool = False) -> DiaryNews:
         """

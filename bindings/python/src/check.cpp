@@ -101,7 +101,7 @@ void bind_check_result(py::module_& module) {
 
 CheckResult check_feeding(const Bed& bed, const PortionsGiven& given, Number spread_m2,
                           const std::optional<FeedstockOrWords>& bedding,
-                          const std::optional<SharedCalibration>& calibration,
+                          const std::optional<Calibration>& calibration,
                           const ContainerVolumes& containers) {
     RationInput in = ration_input_of(bed, spread_m2, calibration);
     Errors errors;

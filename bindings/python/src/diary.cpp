@@ -2,9 +2,8 @@
 
 #include <pybind11/stl/filesystem.h>
 
-#include "calibration.hpp"
 #include "date.hpp"
-#include "feed/diary/evidence.hpp"
+#include "feed/diary/calibration.hpp"
 #include "feed/io/diary_append.hpp"
 #include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
@@ -12,18 +11,6 @@
 
 namespace feed::python {
 namespace {
-
-/// What a diary teaches, and the looks that neither calibration could use.
-struct SharedNews {
-    io::DiaryNews content;
-    std::size_t unused_before = 0;
-    std::size_t unused = 0;
-};
-
-SharedCalibration calibrate_diary(const Diary& diary) {
-    const auto evidence = evidence_of(diary);
-    return {calibrate(evidence.looks), evidence.unused.size()};
-}
 
 Diary with_one_more(const Diary& diary, const Observation& observation) {
     Diary more = diary;
@@ -35,21 +22,14 @@ Bed bed_on_day(const Diary& diary, const DateGiven& date) {
     return bed_on(diary, date_given("date", date));
 }
 
-SharedNews news_of_diary(const Diary& diary, bool newest_is_new, std::string added) {
-    SharedNews news{io::news_of(diary, newest_is_new && !diary.observations.empty()), 0, 0};
-    news.content.added = std::move(added);
-    news.unused = evidence_of(diary).unused.size();
-    news.unused_before = news.unused;
-    if (newest_is_new && !diary.observations.empty()) {
-        Diary earlier = diary;
-        earlier.observations.pop_back();
-        news.unused_before = evidence_of(earlier).unused.size();
-    }
+io::DiaryNews news_of_diary(const Diary& diary, bool newest_is_new, std::string added) {
+    auto news = io::news_of(diary, newest_is_new && !diary.observations.empty());
+    news.added = std::move(added);
     return news;
 }
 
-SharedNews append_to_file(const std::filesystem::path& path, const Observation& observation,
-                          int wait_seconds) {
+io::DiaryNews append_to_file(const std::filesystem::path& path, const Observation& observation,
+                             int wait_seconds) {
     checked("wait_seconds", static_cast<double>(wait_seconds), {"s", 0, 600});
     const py::gil_scoped_release released;
     const auto appended = unwrap(io::append_observation(path.string(), observation, wait_seconds));
@@ -74,71 +54,65 @@ One rate before and after learning, per day at 25 C, with the interval that hold
             return "<RateChange " + std::string(kind(r.parameter).key) + " " +
                    number_text(r.before_per_day) + " to " + number_text(r.after_per_day) + ">";
         });
-    py::class_<SharedCalibration>(module, "Calibration",
-                                  "A bin's own rates, learned from what its keeper saw.")
+    py::class_<Calibration>(module, "Calibration",
+                            "A bin's own rates, learned from what its keeper saw.")
         .def_property_readonly(
             "rates",
-            [](const SharedCalibration& c) {
-                return std::vector<RateChange>(c.content.rates.begin(), c.content.rates.end());
+            [](const Calibration& c) {
+                return std::vector<RateChange>(c.rates.begin(), c.rates.end());
             },
             "labile, cellulosic and lignin-like.")
         .def_property_readonly(
-            "used", [](const SharedCalibration& c) { return c.content.used; },
-            "Number of looks that were used.")
+            "used", [](const Calibration& c) { return c.used; }, "Number of looks that were used.")
         .def_property_readonly(
-            "unused", [](const SharedCalibration& c) { return c.unused; },
+            "unused", [](const Calibration& c) { return c.unused.size(); },
             "Number of looks at leftovers that no feeding explains.")
         .def_property_readonly(
             "misfits",
-            [](const SharedCalibration& c) {
+            [](const Calibration& c) {
                 std::vector<std::string> texts;
-                for (const auto& one : c.content.misfits)
+                for (const auto& one : c.misfits)
                     texts.push_back(one.text);
                 return texts;
             },
             "Looks that do not fit, a sentence each.")
-        .def("__repr__", [](const SharedCalibration& c) {
-            return "<Calibration from " + std::to_string(c.content.used) + " looks>";
+        .def("__repr__", [](const Calibration& c) {
+            return "<Calibration from " + std::to_string(c.used) + " looks>";
         });
 }
 
 void bind_news(py::module_& module) {
-    py::class_<SharedNews>(module, "DiaryNews", "What a diary teaches, its newest look included.")
+    py::class_<io::DiaryNews>(module, "DiaryNews",
+                              "What a diary teaches, its newest look included.")
         .def_property_readonly(
-            "added", [](const SharedNews& n) { return n.content.added; },
+            "added", [](const io::DiaryNews& n) { return n.added; },
             "The lines that were added to the file, or empty.")
         .def_property_readonly(
-            "observations", [](const SharedNews& n) { return n.content.observations; },
+            "observations", [](const io::DiaryNews& n) { return n.observations; },
             "Number of observations now.")
         .def_property_readonly(
-            "look_back", [](const SharedNews& n) { return n.content.look_back; },
+            "look_back", [](const io::DiaryNews& n) { return n.look_back; },
             "How the newest look compares with what was expected, or empty.")
         .def_property_readonly(
-            "before",
-            [](const SharedNews& n) {
-                return SharedCalibration{n.content.before, n.unused_before};
-            },
+            "before", [](const io::DiaryNews& n) { return n.before; },
             "The bin's rates without the newest observation.")
         .def_property_readonly(
-            "calibration",
-            [](const SharedNews& n) {
-                return SharedCalibration{n.content.calibration, n.unused};
-            },
+            "calibration", [](const io::DiaryNews& n) { return n.calibration; },
             "The bin's rates with everything.")
         .def_property_readonly(
-            "misfits", [](const SharedNews& n) { return n.content.misfits; },
+            "misfits", [](const io::DiaryNews& n) { return n.misfits; },
             "Looks that do not fit or could not be used, a sentence each.")
         .def_property_readonly(
-            "slips", [](const SharedNews& n) { return n.content.slips; },
+            "slips", [](const io::DiaryNews& n) { return n.slips; },
             "What does not add up, a sentence each.")
         .def(
-            "to_json", [](const SharedNews& n) { return io::to_json(n.content); },
+            "to_json", [](const io::DiaryNews& n) { return io::to_json(n); },
             "The answer as JSON text, with the keys of `feed observe`.")
         .def(
-            "to_dict", [](const SharedNews& n) { return from_json(io::to_json(n.content)); },
+            "to_dict", [](const io::DiaryNews& n) { return from_json(io::to_json(n)); },
             "The answer as plain Python objects, with the keys of `feed observe`.")
-        .def("__repr__", [](const SharedNews& n) {
-            return "<DiaryNews of " + std::to_string(n.content.observations) + " observations>";
+        .def("__repr__", [](const io::DiaryNews& n) {
+            return "<DiaryNews of " + std::to_string(n.observations) + " observations>";
         });
 }
 
@@ -165,13 +139,16 @@ void bind_diary_class(py::module_& module) {
                 return texts;
             },
             "What does not add up, a sentence each. Pointed out, never refused.")
-        .def("calibrate", &calibrate_diary, py::call_guard<py::gil_scoped_release>(), R"doc(
+        .def(
+            "calibrate", [](const Diary& diary) { return calibrate(diary); },
+            py::call_guard<py::gil_scoped_release>(), R"doc(
 The bin's own rates from the looks at its leftovers.
 
 Returns
 -------
 Calibration
-    A Bayesian update on the logarithms of the rates (Laplace approximation; Gelman et al. 2013).)doc")
+    The rates that every verb takes for this bin: learned with its lag, the keeper's own bias and
+    the spread between feedings (docs/diary.md).)doc")
         .def("with_observation", &with_one_more, py::arg("observation"), R"doc(
 The same diary with one more observation at its end. Files are left alone.
 

@@ -3,11 +3,10 @@
 #include <pybind11/numpy.h>
 
 #include "bed.hpp"
-#include "calibration.hpp"
 #include "date.hpp"
 #include "feed/bed/limits_list.hpp"
 #include "feed/bed/species.hpp"
-#include "feed/diary/evidence.hpp"
+#include "feed/diary/calibration.hpp"
 #include "feed/io/forecast_svg.hpp"
 #include "feed/io/to_json.hpp"
 
@@ -224,12 +223,12 @@ True)doc");
     module.def(
         "forecast",
         [](const Bed& bed, const FeedingsGiven& feedings, int days_ahead, double humidity,
-           const std::optional<SharedCalibration>& calibration) {
+           const std::optional<Calibration>& calibration) {
             ForecastOptions options;
             options.days = static_cast<std::size_t>(
                 checked("days", static_cast<double>(days_ahead), {"days", 1, 366}));
             options.humidity = checked("humidity", humidity, {"", 0, 1, true});
-            if (calibration) options.ranges = calibrated(options.ranges, calibration->content);
+            if (calibration) options.ranges = calibrated(options.ranges, *calibration);
             const py::gil_scoped_release released;
             return forecast(bed, feedings, options);
         },

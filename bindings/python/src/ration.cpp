@@ -2,7 +2,7 @@
 
 #include "balance.hpp"
 #include "date.hpp"
-#include "feed/diary/evidence.hpp"
+#include "feed/diary/calibration.hpp"
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -61,7 +61,7 @@ ThingAtHand thing_given(const ThingGiven& given, const ContainerVolumes& contain
 
 Ration make_ration(const Bed& bed, const std::vector<ThingGiven>& at_hand,
                    const std::optional<DateGiven>& date, Number spread_m2,
-                   const std::optional<SharedCalibration>& calibration, const std::string& units,
+                   const std::optional<Calibration>& calibration, const std::string& units,
                    const ContainerVolumes& containers) {
     RationInput in = ration_input_of(bed, spread_m2, calibration);
     if (date) in.date = date_given("date", *date);
@@ -99,7 +99,7 @@ void bind_things(py::module_& module) {
             "wet_kg", [](const PutIn& p) { return p.wet_mass.in_kilograms(); },
             "How much, wet kg, as printed.")
         .def_property_readonly(
-            "measure", [](const PutIn& p) { return io::measure_of(p, io::UnitSystem::metric); },
+            "measure", [](const PutIn& p) { return io::measure_of(p, p.units); },
             "How much in the keeper's own measure, with the weight.")
         .def_property_readonly(
             "at_hand", [](const PutIn& p) { return p.thing.at_hand; },
@@ -177,9 +177,8 @@ before the answer. Masses are as printed, and were judged as printed.)doc");
         .def_property_readonly(
             "reasons",
             [](const Ration& r) {
-                return sentences_of(r.reasons, [&](const Reason& one) {
-                    return io::reason_text(one, r, io::UnitSystem::metric);
-                });
+                return sentences_of(
+                    r.reasons, [&](const Reason& one) { return io::reason_text(one, r, r.units); });
             },
             "At most two reasons, a sentence each.")
         .def_property_readonly(
@@ -231,11 +230,11 @@ before the answer. Masses are as printed, and were judged as printed.)doc");
 }  // namespace
 
 RationInput ration_input_of(const Bed& bed, Number spread_m2,
-                            const std::optional<SharedCalibration>& calibration) {
+                            const std::optional<Calibration>& calibration) {
     RationInput in;
     in.bed = bed;
     if (checked("spread_m2", spread_m2, {"m2", 1e-4, 1e4})) in.spread = square_metres(*spread_m2);
-    if (calibration) in.ranges = calibrated(in.ranges, calibration->content);
+    if (calibration) in.ranges = calibrated(in.ranges, *calibration);
     return in;
 }
 

@@ -62,6 +62,7 @@
 #include "feed/diary/bed_today.hpp"
 #include "feed/diary/calibration.hpp"
 #include "feed/diary/course_evidence.hpp"
+#include "feed/diary/course_points.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/diary/evidence.hpp"

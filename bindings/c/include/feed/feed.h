@@ -1037,7 +1037,7 @@ typedef struct feed_diary feed_diary;
 typedef struct feed_calibration {
     uint32_t struct_size;
     int32_t used_count;   /* looks at leftovers that bear on the rates */
-    int32_t misfit_count; /* looks that do not fit: set aside or contradicting one another */
+    int32_t misfit_count; /* looks that do not fit: far off, or contradicting one another */
     int32_t unused_count; /* looks that no feeding explains */
     double before_per_day[3];
     double before_low_per_day[3];

@@ -224,6 +224,24 @@ inline constexpr std::array<HazardRow, hazard_row_count> hazard_rows{{
      [](const BedNumbers& bed) { return bed.species->temperature_source; }},
 }};
 
+/// The first row of a hazard. @param hazard  one that has a row: all but hot.
+constexpr const HazardRow& row_of(Hazard hazard) noexcept {
+    std::size_t i = 0;
+    while (i + 1 < hazard_row_count && hazard_rows[i].hazard != hazard)
+        ++i;
+    return hazard_rows[i];
+}
+
+/// The largest number of the rows of a hazard. @param numbers  one for each row.
+inline double most_of_rows(const std::array<double, hazard_row_count>& numbers,
+                           Hazard hazard) noexcept {
+    double most = 0.0;
+    for (std::size_t i = 0; i < hazard_row_count; ++i) {
+        if (hazard_rows[i].hazard == hazard) most = std::max(most, numbers[i]);
+    }
+    return most;
+}
+
 /// act: past the act limit, and not even the kindest reading of the numbers is safe.
 /// watch: past the watch limit. Each test only ever rises with the value.
 inline void judge(HazardNumber& n) noexcept {

@@ -12,6 +12,7 @@
 #include "feed/bed/bed.hpp"
 #include "feed/bed/completed.hpp"
 #include "feed/diary/alarms.hpp"
+#include "feed/diary/calibration.hpp"
 #include "feed/diary/course_evidence.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/diary/own_course.hpp"
@@ -207,19 +208,7 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
     today.new_food = ahead.of(course, new_food, zero);
     today.looks_learned_from = evidence.looks.size();
     const Ranged rate = course.rate_per_day();
-    if (!evidence.looks.empty()) {
-        constexpr auto labile = ForecastParameter::labile_rate_per_day;
-        today.ranges.value[labile] = rate.value;
-        today.ranges.low[labile] = rate.low;
-        today.ranges.high[labile] = rate.high;
-        // The slow pools go on as the labile one does, within what is published of them.
-        for (const auto slow : {ForecastParameter::cellulosic_rate_per_day,
-                                ForecastParameter::lignin_like_rate_per_day}) {
-            const ParameterKind& published = kind(slow);
-            today.ranges.value[slow] = std::clamp(published.value * rate.value / kind(labile).value,
-                                                  published.low, published.high);
-        }
-    }
+    today.ranges = own_ranges(course);
     for (const std::size_t i : detail::feedings_by_day(diary)) {
         const DatedFeeding& fed = diary.feedings[i];
         const std::int64_t from = day_number(fed.date);

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdint>
 #include <optional>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "feed/diary/diary.hpp"
@@ -18,6 +20,7 @@ struct CourseEvidence {
     std::vector<CourseFeeding> feedings;
     std::vector<CourseLook> looks;
     std::vector<std::size_t> observation;  ///< for each look the index of its observation
+    std::vector<Slip> unused;              ///< looks at leftovers that no feeding explains
 };
 
 namespace detail {
@@ -60,6 +63,31 @@ inline double mean_log_preparation(const DatedFeeding& feeding) noexcept {
 
 }  // namespace detail
 
+namespace detail {
+
+/// Why a look says nothing of the feeding it is ascribed to; nothing where it does.
+inline std::optional<std::string> why_unused(const Diary& diary, const Observation& look,
+                                             const std::optional<std::size_t>& feeding) {
+    const std::string day = text(look.date);
+    if (!feeding)
+        return "The look of " + day + " speaks of leftovers, but " +
+               (look.of_feeding ? "there is no feeding of " + text(*look.of_feeding)
+                                : std::string("there is no feeding before it")) +
+               ".";
+    const DatedFeeding& fed = diary.feedings[*feeding];
+    const double scraps_kg = scraps_of(fed.portions).in_kilograms();
+    const std::int64_t days = day_number(look.date) - day_number(fed.date);
+    if (!(scraps_kg > 0.0) || days <= 0 || days > longest_watch_days)
+        return "The look of " + day + " says nothing of the feeding of " + text(fed.date) +
+               (scraps_kg > 0.0 ? ": the time between does not fit." : ": it had no scraps.");
+    if (look.left && !seen_share(look, wet_kilograms(scraps_kg)))
+        return "On " + day + " more was weighed than was fed on " + text(fed.date) +
+               ": bed matter, or a slip.";
+    return std::nullopt;
+}
+
+}  // namespace detail
+
 /// The looks at leftovers up to and on a day. Time: n log n plus the days the diary spans.
 /// @param time  of the diary, reaching at least to `day`.
 inline CourseEvidence course_evidence_of(const Diary& diary, std::int64_t day,
@@ -73,14 +101,16 @@ inline CourseEvidence course_evidence_of(const Diary& diary, std::int64_t day,
         const Observation& look = diary.observations[i];
         const std::int64_t seen_on = day_number(look.date);
         if (seen_on > day) continue;
+        if (!look.left && !look.share_gone && look.gone == FoodGone::unsaid) continue;
         const auto feeding = detail::feeding_of(diary, by_day, look);
-        if (!feeding) continue;
+        if (auto why = detail::why_unused(diary, look, feeding)) {
+            found.unused.push_back({false, i, *std::move(why)});
+            continue;
+        }
         const DatedFeeding& fed = diary.feedings[*feeding];
         const std::int64_t from = day_number(fed.date);
         const auto seen = detail::seen_share(look, scraps_of(fed.portions));
-        const bool fits = seen_on > from && seen_on - from <= longest_watch_days &&
-                          scraps_of(fed.portions).in_kilograms() > 0.0;
-        if (!seen || !fits) continue;
+        if (!seen) continue;
         const double effective = time.between(from, seen_on);
         if (!(effective > 0.0)) continue;
         found.looks.push_back({*feeding, static_cast<double>(seen_on - from), effective, seen->low,

@@ -1,5 +1,5 @@
 #pragma once
-// From the looks of a diary to evidence on the rates of its bin.
+// What a look is held against: the feeding it speaks of, its pools, and the time it went through.
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -8,23 +8,39 @@
 #include <vector>
 
 #include "feed/bed/completed.hpp"
-#include "feed/diary/calibration.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/forecast/factors.hpp"
 #include "feed/forecast/intake.hpp"
-#include "feed/forecast/ranges.hpp"
 
 namespace feed {
 
 /// Days beyond which a leftover says nothing of the feeding it is ascribed to (D).
 inline constexpr std::int64_t longest_watch_days = 200;
 
-/// What the looks of a diary say of its bin, and which could not be used.
-struct DiaryEvidence {
-    std::vector<LeftoverEvidence> looks;
-    std::vector<std::size_t> observation;  ///< for each look the index of its observation
-    std::vector<Slip> unused;              ///< looks at leftovers that no feeding explains
+/// Largest share of the dry matter of a feeding that is still called gone (D).
+inline constexpr double gone_share = 0.15;
+
+/// How a leftover was judged; each has its own usual error.
+enum class LeftoverMethod : std::uint8_t {
+    weighed,  ///< taken out, weighed, as a share of what was fed
+    by_eye,   ///< "about half is gone"
+    gone,     ///< the day on which the feeding was found to be gone
 };
+
+/// Usual error (standard deviation) of a share left, by how it was judged. Grade D: a weighed
+/// leftover carries bed matter and its water changes; by eye people round to quarters; "gone" is
+/// anywhere between nothing and a quarter.
+constexpr double usual_error_of_share(LeftoverMethod method) noexcept {
+    switch (method) {
+        case LeftoverMethod::weighed:
+            return 0.06;
+        case LeftoverMethod::by_eye:
+            return 0.12;
+        case LeftoverMethod::gone:
+            return 0.08;
+    }
+    return 0.12;
+}
 
 namespace detail {
 
@@ -116,82 +132,6 @@ inline std::vector<std::size_t> feedings_by_day(const Diary& diary) {
     return order;
 }
 
-inline LeftoverMethod method_of(const Observation& look) noexcept {
-    if (look.left) return LeftoverMethod::weighed;
-    return look.share_gone ? LeftoverMethod::by_eye : LeftoverMethod::gone;
-}
-
 }  // namespace detail
-
-/// Every look at leftovers as evidence. A weighed leftover counts as the share of the wet scraps
-/// fed (its moisture is taken to be that of the food; D); "gone" counts as half of the share that
-/// is still called gone. Time: n log n plus the days the diary spans.
-inline DiaryEvidence evidence_of(
-    const Diary& diary, decay::TemperatureResponse response = decay::TemperatureResponse::haug) {
-    DiaryEvidence found;
-    const auto span = span_of(diary);
-    if (!span) return found;
-    const detail::EffectiveTime time(diary, *span, response);
-    const std::vector<std::size_t> by_day = detail::feedings_by_day(diary);
-    for (std::size_t i = 0; i < diary.observations.size(); ++i) {
-        const Observation& look = diary.observations[i];
-        if (!look.left && !look.share_gone && look.gone != FoodGone::yes) continue;
-        const auto feeding = detail::feeding_of(diary, by_day, look);
-        const std::int64_t seen = day_number(look.date);
-        if (!feeding) {
-            found.unused.push_back(
-                {false, i,
-                 "The look of " + text(look.date) + " speaks of leftovers, but " +
-                     (look.of_feeding ? "there is no feeding of " + text(*look.of_feeding)
-                                      : std::string("there is no feeding before it")) +
-                     "."});
-            continue;
-        }
-        const DatedFeeding& fed = diary.feedings[*feeding];
-        const std::int64_t from = day_number(fed.date);
-        const auto pools = detail::scraps_pools(fed);
-        if (!pools || seen <= from || seen - from > longest_watch_days) {
-            found.unused.push_back(
-                {false, i,
-                 "The look of " + text(look.date) + " says nothing of the feeding of " +
-                     text(fed.date) +
-                     (pools ? ": the time between does not fit." : ": it had no scraps.")});
-            continue;
-        }
-        LeftoverEvidence evidence;
-        const LeftoverMethod method = detail::method_of(look);
-        evidence.pool_shares = *pools;
-        evidence.effective_days.fill(time.between(from, seen));
-        evidence.standard_error = usual_error_of_share(method);
-        evidence.feeding = *feeding;
-        evidence.label = "The look of " + text(look.date);
-        if (method == LeftoverMethod::weighed)
-            evidence.share_left =
-                look.left->in_kilograms() / scraps_of(fed.portions).in_kilograms();
-        else if (method == LeftoverMethod::by_eye)
-            evidence.share_left = 1.0 - *look.share_gone;
-        else
-            evidence.share_left = 0.5 * gone_share;
-        if (evidence.share_left > 1.2) {
-            found.unused.push_back({false, i,
-                                    "On " + text(look.date) + " more was weighed than was fed on " +
-                                        text(fed.date) + ": bed matter, or a slip."});
-            continue;
-        }
-        found.looks.push_back(std::move(evidence));
-        found.observation.push_back(i);
-    }
-    return found;
-}
-
-/// The ranges of a forecast with the rates of a calibrated bin.
-inline ParameterRanges calibrated(ParameterRanges ranges, const Calibration& calibration) {
-    for (const RateChange& change : calibration.rates) {
-        ranges.value[change.parameter] = change.after_per_day;
-        ranges.low[change.parameter] = change.after_low_per_day;
-        ranges.high[change.parameter] = change.after_high_per_day;
-    }
-    return ranges;
-}
 
 }  // namespace feed

@@ -4,8 +4,8 @@
 #include <optional>
 #include <string>
 
-#include "feed/diary/calibration.hpp"
 #include "feed/diary/diary.hpp"
+#include "feed/diary/evidence.hpp"
 
 namespace feed {
 

@@ -5,32 +5,15 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <cstdint>
 #include <span>
 #include <utility>
 #include <vector>
 
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
-#include "feed/quantity/normal.hpp"
+#include "feed/diary/course_points.hpp"
 
 namespace feed {
-
-/// What is believed of a bin before any look (judgements, tried on simulated keepers;
-/// docs/diary.md).
-namespace course_prior {
-inline constexpr double rate_log_sd = 0.75;
-inline constexpr double lag_gamma_scale_days = 2.0;  ///< half of the bins: gamma, shape 2, mean 4 d
-inline constexpr double shape_log_sd = 0.25;
-inline constexpr double keeper_bias_sd = 0.08;
-inline constexpr double look_error_median = 0.10;  ///< by eye; weighed a little over half of it
-inline constexpr double look_error_log_sd = 0.35;
-inline constexpr double weighed_over_eye = 0.6;
-inline constexpr double feeding_log_sd = 0.3;  ///< spread between feedings of one bin
-/// A lag delays; so that the median bin still has a quarter left on the published day, its rate is
-/// this much higher (logarithm; from the prior itself).
-inline constexpr double rate_log_mean = 0.30;
-}  // namespace course_prior
 
 /// One look at one feeding. The share seen lies between `low` and `high`: a reading in tenths is an
 /// interval of a tenth, "gone" is anything up to 0.15, "not gone" anything above.
@@ -49,176 +32,23 @@ struct CourseFeeding {
     double log_rate = 0.0;
 };
 
+/// A feeding of a food that a trial compared with others: its speed as the trial found it, as far
+/// as that is surer than the spread between feedings.
+/// @param ratio      how many times as fast it goes as ordinary food (rate over rate), above 0.
+/// @param log_error  standard error of its logarithm, at least 0.
+/// Formula: the mean of two normal judgements, weighed by their precisions. Threads: pure.
+inline CourseFeeding with_ratio(CourseFeeding feeding, double ratio, double log_error) noexcept {
+    const double before = course_prior::feeding_log_sd * course_prior::feeding_log_sd;
+    const double share = before / (before + log_error * log_error);
+    feeding.log_rate += share * (std::log(ratio) - feeding.log_rate);
+    return feeding;
+}
+
 /// 5, 50 and 95 % points of what is left of a feeding.
 struct CourseLeft {
     Ranged share;  ///< of its dry matter
     Ranged soft;   ///< of its labile part
 };
-
-namespace detail {
-
-inline constexpr std::size_t course_dimensions = 5;
-using CoursePoint = std::array<double, course_dimensions>;
-
-/// Standard normal at 0, +-1.356, +-2.857: five-point Gauss-Hermite.
-inline constexpr std::array<double, 5> spread_node{-2.8569700138728, -1.3556261799743, 0.0,
-                                                   1.3556261799743, 2.8569700138728};
-inline constexpr std::array<double, 5> spread_weight{
-    0.0112574113277, 0.2220759220056, 0.5333333333333, 0.2220759220056, 0.0112574113277};
-
-/// The distribution function of the standard normal by table, to 1e-5.
-class NormalTable {
-public:
-    NormalTable() noexcept {
-        for (std::size_t i = 0; i < below_.size(); ++i)
-            below_[i] = normal_below(-5.0 + static_cast<double>(i) / 50.0);
-    }
-    double operator()(double x) const noexcept {
-        if (x <= -5.0) return 0.0;
-        if (x >= 4.979) return 1.0;
-        const double at = 50.0 * (x + 5.0);
-        const auto i = static_cast<std::size_t>(at);
-        return below_[i] + (at - static_cast<double>(i)) * (below_[i + 1] - below_[i]);
-    }
-
-private:
-    std::array<double, 501> below_{};
-};
-
-/// Share of the dry matter left by the logarithm of the labile exponent, by table.
-class LeftTable {
-public:
-    static constexpr double lowest = -7.0;
-    static constexpr double steps_per_unit = 16.0;
-
-    explicit LeftTable(const std::array<double, 3>& pools) noexcept : pools_(pools) {
-        for (std::size_t i = 0; i < left_.size(); ++i)
-            left_[i] = exact(lowest + static_cast<double>(i) / steps_per_unit);
-    }
-    /// @param log_y  logarithm of the exponent that the labile pool has gone through.
-    double operator()(double log_y) const noexcept {
-        const double at = steps_per_unit * (log_y - lowest);
-        if (!(at > 0.0)) return 1.0;
-        if (at >= static_cast<double>(left_.size() - 1)) return left_.back();
-        const auto i = static_cast<std::size_t>(at);
-        return left_[i] + (at - static_cast<double>(i)) * (left_[i + 1] - left_[i]);
-    }
-    double exact(double log_y) const noexcept {
-        const double y = std::exp(log_y);
-        double left = std::max(0.0, 1.0 - pools_[0] - pools_[1] - pools_[2]);
-        for (std::size_t p = 0; p < 3; ++p)
-            left += pools_[p] * std::exp(-y * pool_rates[p].rate_per_day.value /
-                                         pool_rates[0].rate_per_day.value);
-        return left;
-    }
-
-private:
-    std::array<double, 3> pools_;
-    std::array<double, 224> left_{};
-};
-
-/// The parameters of a bin at a point of five standard normals.
-struct CourseBin {
-    double log_rate = 0.0;  ///< of the labile rate over the published one
-    double lag_days = 0.0;
-    double shape = 1.0;
-    double bias = 0.0;
-    double error = 0.1;
-};
-
-inline double gamma_two_quantile(double p, double scale) noexcept {
-    // 1 - (1 + x) exp(-x) = p, by Newton from above zero.
-    double x = std::sqrt(2.0 * p) + p;
-    for (int i = 0; i < 12; ++i) {
-        const double e = std::exp(-x);
-        const double slope = std::max(x * e, 1e-9);
-        x = std::clamp(x - (1.0 - (1.0 + x) * e - p) / slope, 1e-6, 20.0);
-    }
-    return scale * x;
-}
-
-inline CourseBin bin_at(const CoursePoint& z) noexcept {
-    CourseBin bin;
-    bin.log_rate = course_prior::rate_log_mean + course_prior::rate_log_sd * z[0];
-    bin.lag_days = z[1] <= 0.0
-                       ? 0.0
-                       : gamma_two_quantile(std::min(2.0 * normal_below(z[1]) - 1.0, 0.99999),
-                                            course_prior::lag_gamma_scale_days);
-    bin.shape = std::exp(course_prior::shape_log_sd * z[2]);
-    bin.bias = course_prior::keeper_bias_sd * z[3];
-    bin.error = course_prior::look_error_median * std::exp(course_prior::look_error_log_sd * z[4]);
-    return bin;
-}
-
-/// log y of a look before the spread between feedings.
-inline double log_exponent(const CourseBin& bin, double log_rate_25, double days,
-                           double effective_days) noexcept {
-    const double acting = 1.0 - bin.lag_days / days;
-    if (!(acting > 0.0) || !(effective_days > 0.0)) return -1e9;
-    return bin.shape * (bin.log_rate + log_rate_25 + std::log(effective_days * acting));
-}
-
-/// Random numbers that do not depend on a library's distribution.
-class CourseDice {
-public:
-    explicit CourseDice(std::uint64_t seed) noexcept : state_(seed) {}
-    double uniform() noexcept {
-        state_ += 0x9E3779B97F4A7C15ULL;
-        std::uint64_t z = state_;
-        z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9ULL;
-        z = (z ^ (z >> 27)) * 0x94D049BB133111EBULL;
-        z ^= z >> 31;
-        return (static_cast<double>(z >> 11) + 0.5) / 9007199254740992.0;
-    }
-    double normal() noexcept {
-        const double radius = std::sqrt(-2.0 * std::log(uniform()));
-        return radius * std::cos(6.283185307179586 * uniform());
-    }
-
-private:
-    std::uint64_t state_;
-};
-
-/// A normal distribution in the space of the points.
-struct CourseCloud {
-    CoursePoint mean{};
-    std::array<CoursePoint, course_dimensions> root{};  ///< lower triangle of the covariance
-    double log_determinant = 0.0;
-
-    CoursePoint draw(CourseDice& dice) const noexcept {
-        CoursePoint z;
-        for (double& one : z)
-            one = dice.normal();
-        CoursePoint point = mean;
-        for (std::size_t i = 0; i < course_dimensions; ++i) {
-            for (std::size_t j = 0; j <= i; ++j)
-                point[i] += root[i][j] * z[j];
-        }
-        return point;
-    }
-    /// Logarithm of the density, without the constant of the dimension.
-    double log_density(const CoursePoint& point) const noexcept {
-        CoursePoint z{};
-        double sum = 0.0;
-        for (std::size_t i = 0; i < course_dimensions; ++i) {
-            double rest = point[i] - mean[i];
-            for (std::size_t j = 0; j < i; ++j)
-                rest -= root[i][j] * z[j];
-            z[i] = rest / root[i][i];
-            sum += z[i] * z[i];
-        }
-        return -0.5 * sum - log_determinant;
-    }
-};
-
-inline double prior_log_density(const CoursePoint& z) noexcept {
-    double sum = 0.0;
-    for (const double one : z)
-        sum += one * one;
-    return -0.5 * sum;
-}
-
-}  // namespace detail
 
 /// The course of food in one bin. A value; copying copies some thousand points. Threads: const
 /// members are pure.
@@ -304,6 +134,44 @@ public:
         return {exponent / until.value, exponent / until.high, exponent / until.low};
     }
 
+    /// The chance of seeing as little as a look says, and as much, by all other looks.
+    /// @param look  one of those learned from. Time: points x the looks at its feeding x 5.
+    std::pair<double, double> chance_of(const CourseLook& look) const {
+        const auto same = [&](const CourseLook& other) {
+            return other.days == look.days && other.low == look.low && other.high == look.high &&
+                   other.weighed == look.weighed;
+        };
+        std::vector<CourseLook> others;
+        bool left_out = false;
+        for (const CourseLook& other : looks_of(look.feeding)) {
+            if (left_out || !same(other)) others.push_back(other);
+            left_out = left_out || same(other);
+        }
+        double sum = 0.0;
+        double little = 0.0;
+        double much = 0.0;
+        for (std::size_t i = 0; i < own_.size(); ++i) {
+            const detail::CourseBin& bin = own_[i];
+            const std::array<double, 5> without = seen_by_node(bin, others);
+            std::array<double, 5> with = without;
+            multiply_by(with, bin, look);
+            double all = 0.0;
+            for (const double one : with)
+                all += one;
+            if (!(all > 0.0)) continue;
+            // What the look itself added to the weight of the point is taken out again.
+            const double weight = weights_[i] / all;
+            const double error = error_of(bin, look);
+            for (std::size_t q = 0; q < without.size(); ++q) {
+                const double left = left_by(bin, look, q);
+                sum += weight * without[q];
+                little += weight * without[q] * normal_((look.high - left) / error);
+                much += weight * without[q] * (1.0 - normal_((look.low - left) / error));
+            }
+        }
+        return {little / sum, much / sum};
+    }
+
     std::size_t looks() const noexcept { return looks_.size(); }
     /// Points that carry the answer: 1 / sum of squared weights.
     double effective_points() const noexcept {
@@ -356,25 +224,41 @@ private:
                 static_cast<std::size_t>(range.second - range.first)};
     }
 
+    static double error_of(const detail::CourseBin& bin, const CourseLook& look) noexcept {
+        return look.weighed ? course_prior::weighed_over_eye * bin.error : bin.error;
+    }
+
+    /// What a keeper of this bin takes for the share left at a node of the spread.
+    double left_by(const detail::CourseBin& bin, const CourseLook& look,
+                   std::size_t q) const noexcept {
+        const double log_y =
+            detail::log_exponent(bin, log_rate_of(look.feeding), look.days, look.effective_days);
+        return tables_[look.feeding](log_y + bin.shape * spread(q)) +
+               (look.weighed ? 0.0 : bin.bias);
+    }
+
+    void multiply_by(std::array<double, 5>& product, const detail::CourseBin& bin,
+                     const CourseLook& look) const noexcept {
+        const double log_y =
+            detail::log_exponent(bin, log_rate_of(look.feeding), look.days, look.effective_days);
+        const detail::LeftTable& table = tables_[look.feeding];
+        const double error = error_of(bin, look);
+        const double bias = look.weighed ? 0.0 : bin.bias;
+        for (std::size_t q = 0; q < product.size(); ++q) {
+            const double left = table(log_y + bin.shape * spread(q)) + bias;
+            const double seen =
+                normal_((look.high - left) / error) - normal_((look.low - left) / error);
+            // One look in a hundred is a slip of any size.
+            product[q] *= 0.01 * std::min(1.0, look.high - look.low) + 0.99 * seen + 1e-12;
+        }
+    }
+
     /// Weight of each node of the spread: how well it explains the looks at one feeding.
     std::array<double, 5> seen_by_node(const detail::CourseBin& bin,
                                        std::span<const CourseLook> looks) const noexcept {
         std::array<double, 5> product = detail::spread_weight;
-        for (const CourseLook& look : looks) {
-            const double log_y = detail::log_exponent(bin, log_rate_of(look.feeding), look.days,
-                                                      look.effective_days);
-            const detail::LeftTable& table = tables_[look.feeding];
-            const double error =
-                look.weighed ? course_prior::weighed_over_eye * bin.error : bin.error;
-            const double bias = look.weighed ? 0.0 : bin.bias;
-            for (std::size_t q = 0; q < product.size(); ++q) {
-                const double left = table(log_y + bin.shape * spread(q)) + bias;
-                const double seen =
-                    normal_((look.high - left) / error) - normal_((look.low - left) / error);
-                // One look in a hundred is a slip of any size.
-                product[q] *= 0.01 * std::min(1.0, look.high - look.low) + 0.99 * seen + 1e-12;
-            }
-        }
+        for (const CourseLook& look : looks)
+            multiply_by(product, bin, look);
         return product;
     }
 

@@ -40,16 +40,6 @@ struct BalanceOfFile {
 /// The problem of a file that lacks a section. example: a line that would do.
 Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example);
 
-/// The file with a feeding to judge: as it is where it plans one, else with the portions that its
-/// balance finds as its blend, which `assumed` then says. Where the targets cannot all be met it is
-/// the blend that comes closest.
-/// Errors: missing_value when the file has neither, those of feed::balance, failed when the balance
-/// names no amounts. Threads: pure. Time: one balance.
-Result<FeedFile> with_feeding(const FeedFile& file, UnitSystem units = UnitSystem::metric);
-/// The feeding that a file plans: its blend, else the first of its feedings from day 0 on, else
-/// what its balance finds. Errors: those of with_feeding. Threads: pure.
-Result<std::vector<Portion>> planned_feeding(const FeedFile& file);
-
 /// Answers `feed blend`. Errors: missing_value when the file has no blend. Threads: pure.
 Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units);
 /// The problem of a file without a balance, or nothing.
@@ -75,14 +65,20 @@ struct KeeperAdvice {
     std::string first_weeks_text;
 };
 
-/// The advice for the bed of a file on day 0: where its temperature is outside what its worms like,
-/// where it is younger than three months, and for a time away.
+/// A check with the advice beside it.
+struct CheckOfFile {
+    CheckResult check;
+    KeeperAdvice advice;
+};
+/// The same with advice for the bed as it is today and for what the ration puts in: where its
+/// temperature is outside what its worms like, where it is younger than three months, and for a
+/// time away.
 /// @param away  above 0; worked out up to 12 weeks. Threads: pure.
-KeeperAdvice advice_of(const FeedFile& file, std::optional<Duration> away = std::nullopt,
-                       UnitSystem units = UnitSystem::metric);
+CheckOfFile check_and_advice_of(const FeedFile& file, std::optional<Duration> away = std::nullopt,
+                                UnitSystem units = UnitSystem::metric);
 
-/// Answers `feed forecast` with the bin's own rates where its diary tells them, and with the
-/// feeding of `with_feeding`, or without one where there is none. days: 2 to 366, day 0 included.
+/// Answers `feed forecast` with the bin's own rates where its diary tells them, and with what the
+/// ration puts in today. days: 2 to 366, day 0 included.
 /// Threads: pure.
 Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units = UnitSystem::metric);
 /// A forecast and the ration that it follows.

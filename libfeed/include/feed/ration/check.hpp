@@ -33,9 +33,8 @@ struct CheckResult {
 /// ration.
 inline CheckResult check(const RationInput& in, std::span<const Portion> plan) {
     CheckResult result;
-    result.ration = ration(in);
-    Ration unused;
-    const detail::RationWork work = detail::work_of(in, unused);
+    detail::RationWork work = detail::work_of(in, result.ration);
+    detail::decide(work, result.ration);
     const Load load = load_of(plan, decayed_shares(work.numbers.horizon_days));
     const HazardNumbers judged = hazard_numbers(work.place, load);
     result.hazards.reserve(hazard_count);

@@ -192,7 +192,7 @@ inline void put_in_step(const RationWork& work, const ActStep& step, Ration& rat
         for (const ThingAtHand& there : work.things) {
             if (there.feedstock == what) thing = there;
         }
-        ration.put_in.push_back({std::move(thing), part, wet_kilograms(kg)});
+        ration.put_in.push_back({std::move(thing), part, wet_kilograms(kg), work.in.units});
     };
     put(work.materials.bedding, Part::bedding, step.bedding_kg);
     put(work.materials.water, Part::poured_water, step.water_kg);
@@ -348,17 +348,19 @@ inline void add_put_in(const RationWork& work, const Plan& plan, Ration& ration)
     for (const Part part : {Part::scraps, Part::bedding}) {
         for (std::size_t j = 0; j < work.things.size(); ++j) {
             if (part_of(*work.things[j].feedstock) != part || !(plan.kg[j] > 0.0)) continue;
-            ration.put_in.push_back({work.things[j], part, wet_kilograms(plan.kg[j])});
+            ration.put_in.push_back(
+                {work.things[j], part, wet_kilograms(plan.kg[j]), work.in.units});
         }
     }
     if (plan.water_kg > 0.0) {
-        ration.put_in.push_back(
-            {offered(work.materials.water), Part::poured_water, wet_kilograms(plan.water_kg)});
+        ration.put_in.push_back({offered(work.materials.water), Part::poured_water,
+                                 wet_kilograms(plan.water_kg), work.in.units});
         ration.put_in.back().thing.at_hand = true;
     }
     for (std::size_t j = 0; j < work.things.size(); ++j) {
         if (part_of(*work.things[j].feedstock) != Part::amendment || !(plan.kg[j] > 0.0)) continue;
-        ration.put_in.push_back({work.things[j], Part::amendment, wet_kilograms(plan.kg[j])});
+        ration.put_in.push_back(
+            {work.things[j], Part::amendment, wet_kilograms(plan.kg[j]), work.in.units});
         ration.lime_kg += plan.kg[j];
     }
     ration.water_kg = plan.water_kg;
@@ -400,7 +402,7 @@ inline void add_rest(const RationWork& work, const PlanProblem& problem, const P
     ration.answer = left_kg > 0.05 * there_kg ? RationAnswer::feed_less : RationAnswer::feed;
     if (ration.answer == RationAnswer::feed) return;
     if (capped) add_reason(ration, cap_reason(work.things[*capped], problem, *capped));
-    if (plan.by_cap_of_worms || plan.pull[5] > 1e-12 || plan.pull[6] > 1e-12)
+    if (plan.by_cap_of_worms || most_of_rows(plan.pull, Hazard::overfed) > 1e-12)
         add_reason(ration, {ReasonKind::cap_worms, Hazard::overfed, "", work.week_kg});
     for (std::size_t i = 0; i < hazard_row_count; ++i) {
         if (plan.pull[i] <= 1e-12 || hazard_rows[i].hazard == Hazard::overfed) continue;
@@ -486,6 +488,29 @@ inline void answer_what_went_in(const RationWork& work, Ration& ration) {
     ration.cautions.insert(ration.cautions.begin(), findings.begin(), findings.end());
 }
 
+/// Decides a ration from its work. @param ration  what is taken out, from work_of.
+inline void decide(RationWork& work, Ration& ration) {
+    ration.date = work.in.date;
+    ration.units = work.in.units;
+    ration.spread = square_metres(work.place.spread_m2);
+    ration.week = wet_kilograms(work.week_kg);
+    ration.assumed = work.bed.assumed;
+    for (std::size_t h = 0; h < hazard_count; ++h) {
+        ration.before[h] = ration.after[h] = work.idle.of[h].level;
+        if (is_raised(work.idle.of[h].level) && static_cast<Hazard>(h) != Hazard::underfed)
+            ration.raised.push_back(static_cast<Hazard>(h));
+    }
+    if (!act_first(work, ration) && !must_wait(work, ration)) feed_today(work, ration);
+    if (ration.answer == RationAnswer::wait) step_while_waiting(work, ration);
+    answer_what_went_in(work, ration);
+    if (ration.answer == RationAnswer::wait || ration.answer == RationAnswer::act_first) {
+        for (const ThingAtHand& thing : work.things) {
+            if (part_of(*thing.feedstock) == Part::scraps && thing.most)
+                ration.rest.push_back({thing, *thing.most, false});
+        }
+    }
+}
+
 }  // namespace detail
 
 /// What to put into this bed today, from the bed as it stands and what is at hand: first what is
@@ -497,26 +522,8 @@ inline void answer_what_went_in(const RationWork& work, Ration& ration) {
 /// some small linear problems and one forecast of six weeks.
 inline Ration ration(const RationInput& in) {
     Ration answer;
-    answer.date = in.date;
     detail::RationWork work = detail::work_of(in, answer);
-    answer.spread = square_metres(work.place.spread_m2);
-    answer.week = wet_kilograms(work.week_kg);
-    answer.assumed = work.bed.assumed;
-    for (std::size_t h = 0; h < hazard_count; ++h) {
-        answer.before[h] = answer.after[h] = work.idle.of[h].level;
-        if (is_raised(work.idle.of[h].level) && static_cast<Hazard>(h) != Hazard::underfed)
-            answer.raised.push_back(static_cast<Hazard>(h));
-    }
-    if (!detail::act_first(work, answer) && !detail::must_wait(work, answer))
-        detail::feed_today(work, answer);
-    if (answer.answer == RationAnswer::wait) detail::step_while_waiting(work, answer);
-    detail::answer_what_went_in(work, answer);
-    if (answer.answer == RationAnswer::wait || answer.answer == RationAnswer::act_first) {
-        for (const ThingAtHand& thing : work.things) {
-            if (part_of(*thing.feedstock) == Part::scraps && thing.most)
-                answer.rest.push_back({thing, *thing.most, false});
-        }
-    }
+    detail::decide(work, answer);
     return answer;
 }
 

@@ -226,7 +226,7 @@ private:
 
     /// The distance of the bed's wetness from the band around its aim.
     void add_aim() {
-        const HazardRow& wet = hazard_rows[1];
+        const HazardRow& wet = row_of(Hazard::wet);
         for (const double end : {limits::wetness_aim.high, limits::wetness_aim.low}) {
             const double sign = end > limits::wetness_aim.value ? 1.0 : -1.0;
             const auto row = new_row(-solver::infinity, solver::infinity);

@@ -40,6 +40,7 @@ struct PutIn {
     ThingAtHand thing;
     Part part = Part::scraps;
     WetMass wet_mass;
+    UnitSystem units = UnitSystem::metric;  ///< that the mass is rounded in
 };
 
 /// Something at hand that does not go in today.
@@ -92,8 +93,9 @@ struct RationDay {
 struct Ration {
     std::vector<TakeOut> take_out;
     RationAnswer answer = RationAnswer::wait;
-    std::optional<Date> date;   ///< today, where the file says
-    std::vector<PutIn> put_in;  ///< scraps, then bedding, water and lime
+    std::optional<Date> date;               ///< today, where the file says
+    UnitSystem units = UnitSystem::metric;  ///< that the amounts are rounded in
+    std::vector<PutIn> put_in;              ///< scraps, then bedding, water and lime
     std::vector<Rest> rest;
     WetMass scraps;         ///< of put_in
     WetMass week;           ///< what these worms may have in a week

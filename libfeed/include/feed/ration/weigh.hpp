@@ -20,19 +20,20 @@ inline std::vector<WorthMeasuring> worth_measuring(
     std::span<const double> kg, const std::array<double, detail::hazard_row_count>& pull,
     bool by_worms, double ration_kg) {
     std::vector<WorthMeasuring> found;
+    const auto pull_of = [&](Hazard hazard) { return detail::most_of_rows(pull, hazard); };
     const auto half = [](const Ranged& r) { return 0.5 * (r.high - r.low); };
     const auto add = [&](WorthMeasuring::Kind kind, double moves, std::string label = "") {
         if (moves >= 0.1 * ration_kg) found.push_back({kind, std::move(label), moves});
     };
-    const bool eaten_decides = by_worms || pull[5] > 1e-12 || pull[6] > 1e-12;
+    const bool eaten_decides = by_worms || pull_of(Hazard::overfed) > 1e-12;
     const bool weighed = said.worms.known == WormsKnown::weighed && said.worms.wet_mass;
     if (eaten_decides && !weighed)
         add(WorthMeasuring::Kind::worms, ration_kg * half(bed.worms_kg) / bed.worms_kg.value);
     const bool wetness_said = said.squeeze || said.moisture;
     if (!wetness_said)
-        add(WorthMeasuring::Kind::squeeze,
-            (pull[1] + pull[2]) * bed.capacity_kg.value * half(bed.saturation));
-    if (!said.ph) add(WorthMeasuring::Kind::ph, pull[0] * half(bed.acid_g));
+        add(WorthMeasuring::Kind::squeeze, (pull_of(Hazard::wet) + pull_of(Hazard::dry)) *
+                                               bed.capacity_kg.value * half(bed.saturation));
+    if (!said.ph) add(WorthMeasuring::Kind::ph, pull_of(Hazard::sour) * half(bed.acid_g));
     if (std::holds_alternative<std::monostate>(said.temperature) && bed.cold_factor < 1.0)
         add(WorthMeasuring::Kind::temperature, 0.5 * ration_kg);
     for (std::size_t j = 0; j < things.size(); ++j) {
