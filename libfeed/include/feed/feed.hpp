@@ -59,6 +59,7 @@
 #include "feed/blend/take_out.hpp"
 #include "feed/blend/volume_numbers.hpp"
 #include "feed/diary/alarms.hpp"
+#include "feed/diary/bed_change.hpp"
 #include "feed/diary/bed_today.hpp"
 #include "feed/diary/calibration.hpp"
 #include "feed/diary/course_evidence.hpp"

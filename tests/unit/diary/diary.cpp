@@ -1,6 +1,9 @@
 #include "feed/diary/diary.hpp"
 
+#include <algorithm>
+
 #include "catch2.hpp"
+#include "feed/bed/completed.hpp"
 #include "table_portion.hpp"
 
 using feed::Date;
@@ -123,4 +126,102 @@ TEST_CASE("the bed on a day has the earlier feedings and what was last seen") {
 TEST_CASE("an empty diary spans nothing") {
     CHECK_FALSE(feed::span_of(Diary{}).has_value());
     CHECK(feed::slips_of(Diary{}).empty());
+}
+
+namespace {
+
+/// An invented tote, 25 cm of bed in 55 x 38 x 30 cm, described on the first of March.
+feed::Diary described_tote() {
+    feed::Diary diary;
+    diary.bed.container.inside =
+        feed::InsideSize{feed::metres(0.55), feed::metres(0.38), feed::metres(0.30)};
+    diary.bed.depth_of_contents = feed::metres(0.25);
+    diary.bed.squeeze = feed::Squeeze::damp;
+    diary.bed_date = feed::Date{2026, 3, 1};
+    return diary;
+}
+feed::Observation done(int day, std::string bedding, std::string action) {
+    feed::Observation seen;
+    seen.date = {2026, 3, day};
+    seen.bedding = std::move(bedding);
+    seen.action = std::move(action);
+    return seen;
+}
+double contents_l(const feed::Diary& diary, int day) {
+    return 1000.0 * feed::completed(feed::bed_on(diary, {2026, 3, day})).contents.value();
+}
+double room_l(const feed::Diary& diary, int day) {
+    return 1000.0 * feed::completed(feed::bed_on(diary, {2026, 3, day})).free_room.value();
+}
+
+}  // namespace
+
+TEST_CASE("a harvest takes from the bed and gives room") {
+    feed::Diary diary = described_tote();
+    // 0.55 x 0.38 m: 20.9 L for each 10 cm.
+    CHECK(contents_l(diary, 9) == Approx(52.25));
+    CHECK(room_l(diary, 9) == Approx(10.45));
+    diary.observations = {done(5, "", "harvested 10 L")};
+    CHECK(contents_l(diary, 4) == Approx(52.25));
+    CHECK(contents_l(diary, 5) == Approx(42.25));
+    CHECK(room_l(diary, 9) == Approx(20.45));
+    diary.observations = {done(5, "", "took out a third of the finished castings, turned")};
+    CHECK(contents_l(diary, 9) == Approx(52.25 * 2.0 / 3.0));
+    // By weight: a settled bed of 0.65 of what it holds; 7 kg are some 10 L.
+    diary.observations = {done(5, "", "harvested 7 kg")};
+    CHECK(contents_l(diary, 9) < 45.0);
+    CHECK(contents_l(diary, 9) > 40.0);
+    // What is no amount of bed changes nothing, nor what was done before it was described.
+    diary.observations = {done(5, "", "took out the rotten bread"), done(6, "", "harvested"),
+                          done(7, "two scoops", "")};
+    CHECK(contents_l(diary, 9) == Approx(52.25));
+    diary.observations = {done(1, "", "harvested 10 L")};
+    diary.bed_date = feed::Date{2026, 3, 2};
+    CHECK(contents_l(diary, 9) == Approx(52.25));
+    // Nobody harvests more than there is.
+    diary.observations = {done(5, "", "harvested 500 L")};
+    CHECK(contents_l(diary, 9) > 0.0);
+}
+
+TEST_CASE("bedding adds to the bed and takes its room") {
+    feed::Diary diary = described_tote();
+    diary.observations = {done(5, "1 kg shredded cardboard", "")};
+    const auto card = feed::feedstock_at(*feed::find_id("cardboard-corrugated"));
+    const double settled_l = 1000.0 / card[feed::Property::bulk_density_settled]->value;
+    const double most_l = 62.7;  // all of the tote
+    CHECK(contents_l(diary, 9) == Approx(std::min(most_l, 52.25 + settled_l)).epsilon(0.01));
+    CHECK(room_l(diary, 9) < 10.45 - 0.9 * std::min(10.45, settled_l));
+    // Scraps noted as bedding are no bedding.
+    diary.observations = {done(5, "1 kg bananas", "")};
+    CHECK(contents_l(diary, 9) == Approx(52.25));
+}
+
+TEST_CASE("water given since the last look is in the bed") {
+    feed::Diary diary = described_tote();
+    const auto saturation = [&](int day) {
+        return feed::completed(feed::bed_on(diary, {2026, 3, day})).saturation.value;
+    };
+    const double before = saturation(9);
+    diary.observations = {done(5, "", "added water 2 L")};
+    const auto bed = feed::completed(feed::bed_on(diary, {2026, 3, 9}));
+    CHECK(saturation(4) == before);
+    CHECK(saturation(9) == Approx(before + 2.0 / feed::in_kilograms(bed.water_capacity.value)));
+    feed::Observation look;
+    look.date = {2026, 3, 6};
+    look.squeeze = feed::Squeeze::damp;
+    diary.observations.push_back(look);
+    CHECK(saturation(9) == before);
+    diary.observations = {done(5, "", "watered 100 L")};
+    CHECK(saturation(9) == Approx(1.0));
+}
+
+TEST_CASE("weighed worms are the worms of the bed from that day on") {
+    feed::Diary diary = described_tote();
+    diary.bed.worms.wet_mass = feed::wet_kilograms(1.0);
+    feed::Observation look;
+    look.date = {2026, 3, 6};
+    look.worm_weight = feed::wet_kilograms(0.6);
+    diary.observations = {look};
+    CHECK(feed::bed_on(diary, {2026, 3, 5}).worms.wet_mass->in_kilograms() == 1.0);
+    CHECK(feed::bed_on(diary, {2026, 3, 6}).worms.wet_mass->in_kilograms() == 0.6);
 }

@@ -109,6 +109,11 @@ struct Bed {
     std::optional<double> ph;          ///< only if measured
     std::optional<Mass> lime;          ///< lime or ground shell already in the bed, as CaCO3
 
+    // What was done to it since it was described.
+    double share_kept = 1.0;          ///< of its contents: less where some was harvested
+    Volume added = cubic_metres(0);   ///< settled bedding, less what was harvested; may be below 0
+    Mass water_added = kilograms(0);  ///< since its wetness was last seen
+
     /// Feedings before day 0, oldest first; their days are negative.
     std::vector<Feeding> earlier;
     std::optional<Duration> age;  ///< since the worms moved in

@@ -63,6 +63,15 @@ inline void assume(CompletedBed& bed, std::string text, Grade grade = Grade::d) 
     bed.assumed.push_back({std::move(text), grade});
 }
 
+/// Contents after what was added and taken out, m3; never nothing, never more than fits.
+/// @param most_m3  what the container holds.
+inline double contents_now(const Bed& said, double described_m3, double most_m3) noexcept {
+    if (said.share_kept == 1.0 && said.added.value() == 0.0) return described_m3;
+    constexpr double least_left = 0.05;
+    const double now = said.share_kept * described_m3 + said.added.value();
+    return std::clamp(now, least_left * described_m3, std::max(described_m3, most_m3));
+}
+
 inline void complete_container(const Bed& said, UnitSystem units, CompletedBed& bed) {
     const auto kind = static_cast<std::size_t>(said.container.kind);
     const UsualContainer& usual_size = usual_containers[kind];
@@ -101,10 +110,12 @@ inline void complete_container(const Bed& said, UnitSystem units, CompletedBed& 
     const double depth = said.depth_of_contents ? in_metres(*said.depth_of_contents)
                                                 : std::min(usual::filled_share.value * volume_limit,
                                                            usual::deepest_contents_m);
-    bed.depth_of_contents = metres(depth);
     const double stacked = std::max(1, said.container.stacked);
-    bed.contents = cubic_metres(stacked * in_square_metres(bed.surface) * depth);
-    bed.free_room = bed.surface * metres(std::max(0.0, volume_limit - depth));
+    const double area = stacked * in_square_metres(bed.surface);
+    const double now = contents_now(said, area * depth, area * volume_limit) / area;
+    bed.depth_of_contents = metres(now);
+    bed.contents = cubic_metres(area * now);
+    bed.free_room = bed.surface * metres(std::max(0.0, volume_limit - now));
 }
 
 inline void complete_worms(const Bed& said, UnitSystem units, CompletedBed& bed) {
@@ -173,6 +184,21 @@ inline Ranged dry_density_at(Duration age) {
     return (1.0 - t) * Ranged(usual::dry_density_new) + t * Ranged(usual::dry_density_settled);
 }
 
+/// How many times its described contents the bed has now.
+inline double grown_by(const Bed& said, const CompletedBed& bed) noexcept {
+    if (said.share_kept == 1.0 && said.added.value() == 0.0) return 1.0;
+    const double before = (bed.contents.value() - said.added.value()) / said.share_kept;
+    return before > 0.0 ? bed.contents.value() / before : 1.0;
+}
+
+/// Of the water given since the bed's wetness was seen what it can still hold, kg; the rest drains
+/// or stands, which the next look tells.
+inline double water_taken_up(const Bed& said, const Ranged& water_kg,
+                             const Ranged& capacity_kg) noexcept {
+    return std::clamp(in_kilograms(said.water_added), 0.0,
+                      std::max(0.0, capacity_kg.value - water_kg.value));
+}
+
 inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& bed) {
     Ranged dry_kg;
     Ranged capacity_kg;
@@ -204,10 +230,18 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
         if (!said.depth_of_contents) {
             const double by_weight = dry_kg.value / dry_density_at(bed.age).value;
             const double most = in_litres(bed.surface * bed.inside.depth) / 1000.0;
-            bed.contents = cubic_metres(std::clamp(by_weight, 1e-6, most));
+            const double described = std::clamp(by_weight, 1e-6, most);
+            bed.contents = cubic_metres(contents_now(said, described, most));
             bed.depth_of_contents = metres(bed.contents.value() / bed.surface.value());
             bed.free_room = cubic_metres(std::max(0.0, most - bed.contents.value()));
         }
+    }
+    if (!said.bedding.empty()) {
+        // What was weighed has grown or shrunk as the bed has.
+        const double grown = grown_by(said, bed);
+        dry_kg = grown * dry_kg;
+        capacity_kg = grown * capacity_kg;
+        water_kg = grown * water_kg;
     }
     bed.dry_mass = estimate_of(dry_kg, dry_kilograms, grade);
     bed.water_capacity = estimate_of(capacity_kg, kilograms, grade);
@@ -225,11 +259,23 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
             Ranged(share), [](double x) { return x; }, Grade::d);
         water_kg = capacity_kg * Ranged(share);
     }
+    const double given_kg = water_taken_up(said, water_kg, capacity_kg);
+    water_kg += Ranged(given_kg);
     bed.water = estimate_of(water_kg, kilograms, grade);
     const auto wetness = [](double water, double dry) {
         return Moisture(water + dry > 0.0 ? water / (water + dry) : 0.0);
     };
-    if (said.moisture) {
+    if (given_kg > 0.0) {
+        bed.moisture =
+            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.high),
+                  wetness(water_kg.high, dry_kg.low), Grade::d);
+        if (bed.water_from_saturation) {
+            const double more = given_kg / std::max(capacity_kg.value, 1e-9);
+            bed.saturation.value += more;
+            bed.saturation.low += more;
+            bed.saturation.high += more;
+        }
+    } else if (said.moisture) {
         bed.moisture = known(*said.moisture, *said.moisture, *said.moisture, Grade::a);
     } else if (bed.water_from_saturation && !said.bedding.empty()) {
         bed.moisture =

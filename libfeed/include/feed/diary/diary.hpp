@@ -10,6 +10,7 @@
 
 #include "feed/bed/bed.hpp"
 #include "feed/bed/load.hpp"
+#include "feed/diary/bed_change.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/diary/observation.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -79,9 +80,26 @@ inline std::optional<DiarySpan> span_of(const Diary& diary) noexcept {
     return span;
 }
 
+namespace detail {
+
+/// Observations by date; those of one day in their order.
+inline std::vector<std::size_t> observations_by_day(const Diary& diary) {
+    std::vector<std::size_t> order(diary.observations.size());
+    for (std::size_t i = 0; i < order.size(); ++i)
+        order[i] = i;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return day_number(diary.observations[a].date) < day_number(diary.observations[b].date);
+    });
+    return order;
+}
+
+}  // namespace detail
+
 /// The bed on a day, with every feeding before that day as an earlier one.
 /// The squeeze test, moisture, pH, temperature and weight of the worms of the last look up to that
-/// day replace what the bed said, each if it was seen.
+/// day replace what the bed said, each if it was seen. Bedding that was added and castings that
+/// were harvested since it was described change its contents, and water given since the last look
+/// at its wetness is in it.
 inline Bed bed_on(const Diary& diary, Date date) {
     Bed bed = diary.bed;
     const std::int64_t zero = day_number(date);
@@ -117,6 +135,17 @@ inline Bed bed_on(const Diary& diary, Date date) {
                 sum += in_kelvin(one.temperature);
             bed.temperature = kelvin(sum / static_cast<double>(seen.temperatures.size()));
         }
+    }
+    for (const std::size_t i : detail::observations_by_day(diary)) {
+        const Observation& seen = diary.observations[i];
+        const std::int64_t day = day_number(seen.date);
+        if (day > zero || (diary.bed_date && day < day_number(*diary.bed_date))) continue;
+        if (seen.bedding.empty() && seen.action.empty()) continue;
+        const BedChange change = bed_change_of(seen);
+        const double kept = 1.0 - change.taken_share;
+        bed.share_kept *= kept;
+        bed.added = cubic_metres(kept * bed.added.value() + change.added_m3 - change.taken_m3);
+        if (day >= squeeze_day) bed.water_added = bed.water_added + kilograms(change.water_kg);
     }
     for (const DatedFeeding& feeding : diary.feedings) {
         const std::int64_t day = day_number(feeding.date);
