@@ -92,7 +92,7 @@ std::string random_file(kitchen::Dice& dice) {
         std::int64_t day = first_day;
         std::string feedings;
         std::string looks;
-        for (std::size_t i = dice.below(5); i > 0; --i) {
+        for (std::size_t i = dice.below(4); i > 0; --i) {
             day += static_cast<std::int64_t>(1 + dice.below(8));
             feedings += "  - date: " + feed::text(date_of(day)) + "\n    portions: [" +
                         some_things(dice, false) + "]\n";
@@ -195,6 +195,28 @@ void check_pages(const io::FeedFile& file, const Ration& ration, Date today) {
     }
 }
 
+/// JSON of every verb, from C too, and what is printed: the note and the sheet.
+void check_texts(const std::string& text, const io::FeedFile& file, const Ration& ration,
+                 const std::string& told) {
+    for (const char* verb : {"ration", "check", "forecast"}) {
+        INFO(verb);
+        const std::string json = c_json(verb, text);
+        CHECK(compact(json).find(compact(told)) != std::string::npos);
+        CHECK(json == *io::answer_json(verb, file));
+    }
+    const auto today = io::day_zero(file);
+    if (!today) return;
+    check_pages(file, ration, *today);
+    // A note without news leaves the answer where it is.
+    const auto noted = io::with_note(text, "note all is well", *today, "", "bin.yaml");
+    REQUIRE(noted);
+    const Ration after = io::ration_of(noted->file);
+    CHECK(feed::text(after.answer) == feed::text(ration.answer));
+    CHECK(after.scraps.in_kilograms() == ration.scraps.in_kilograms());
+    REQUIRE(after.next_feeding.has_value() == ration.next_feeding.has_value());
+    if (ration.next_feeding) CHECK(after.next_feeding->day == ration.next_feeding->day);
+}
+
 }  // namespace
 
 TEST_CASE("nobody finds two answers for one file and day") {
@@ -211,29 +233,15 @@ TEST_CASE("nobody finds two answers for one file and day") {
         const std::string told = io::to_json(ration);
         CHECK(io::to_json(io::check_of(*file).ration) == told);
         CHECK(io::to_json(io::forecast_and_ration_of(*file, 28).ration) == told);
-        for (const char* verb : {"ration", "check", "forecast", "balance"}) {
-            INFO(verb);
-            const auto json = io::answer_json(verb, *file);
-            if (!json && std::string_view(verb) == "balance" && !file->balance) continue;
+        if (file->balance) {
+            ++balances;
+            const auto json = io::answer_json("balance", *file);
             REQUIRE(json);
-            balances += std::string_view(verb) == "balance" ? 1 : 0;
             CHECK(compact(*json).find(compact(told)) != std::string::npos);
-            CHECK(c_json(verb, text) == *json);
         }
         check_c(text, ration);
-        const auto today = io::day_zero(*file);
-        if (!today) continue;
-        check_pages(*file, ration, *today);
-        // A note without news leaves the day where it is: the answer of the file with the note is
-        // the one that is printed with it.
-        const auto noted = io::with_note(text, "note all is well", *today, "", "bin.yaml");
-        REQUIRE(noted);
-        const Ration after = io::ration_of(noted->file);
-        CHECK(feed::text(after.answer) == feed::text(ration.answer));
-        CHECK(after.scraps.in_kilograms() == ration.scraps.in_kilograms());
-        CHECK(after.next_feeding.has_value() == ration.next_feeding.has_value());
-        if (after.next_feeding && ration.next_feeding)
-            CHECK(after.next_feeding->day == ration.next_feeding->day);
+        // The rest only writes what was worked out: one file in four, for the time it takes.
+        if (i % 4 == 0) check_texts(text, *file, ration, told);
     }
     for (const int count : seen)
         CHECK(count > 10);
@@ -243,7 +251,7 @@ TEST_CASE("nobody finds two answers for one file and day") {
 TEST_CASE("in US units too every verb gives one answer, in the measures asked for") {
     kitchen::Dice dice(7);
     int measures = 0;
-    for (int i = 0; i < 60; ++i) {
+    for (int i = 0; i < 40; ++i) {
         const std::string text = random_file(dice);
         INFO("file " << i << "\n" << text);
         const auto file = io::read_feed_text(text, "bin.yaml");
@@ -260,5 +268,5 @@ TEST_CASE("in US units too every verb gives one answer, in the measures asked fo
         for (const std::string& line : io::ration_lines(ration, UnitSystem::us))
             CHECK(told.find(line.substr(line.find_first_not_of(' '))) != std::string::npos);
     }
-    CHECK(measures > 60);
+    CHECK(measures > 40);
 }
