@@ -69,7 +69,8 @@ void write_reached(JsonWriter& json, std::span<const Reached> reached) {
             json.member("wished", one.wished);
         }
         json.member("aim", one.target.aim);
-        json.member("inside", one.inside);
+        // What does not exist, such as the C:N of water, is neither inside nor outside.
+        json.member("inside", one.quantity.has_value() ? std::optional(one.inside) : std::nullopt);
         json.member("binding", one.binding);
         json.end_object();
     }

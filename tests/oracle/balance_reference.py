@@ -123,7 +123,9 @@ class Rows:
 
 
 def add_window(rows: Rows, target: dict[str, Any], sums: Sums) -> None:
-    """low <= above / below <= high."""
+    """low <= above / below <= high; no bedding is measured by scraps where none are at hand."""
+    if target["property"] == "bedding_l_per_scraps_l" and not np.any(sums.below):
+        return
     for edge, sign in (("low", -1.0), ("high", 1.0)):
         level = target[edge]
         if level is None:

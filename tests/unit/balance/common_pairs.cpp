@@ -1,7 +1,9 @@
 // A recipe for a worm bed: musts, wishes, water, and what is never fed.
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "answers.hpp"
 #include "catch2.hpp"
@@ -215,4 +217,67 @@ TEST_CASE("where only the water that nothing takes up is in the way, it is named
     for (const auto& one : answer->reached)
         shown = shown || one.target.property == TargetProperty::water_over_room;
     CHECK(shown);
+}
+
+// A litre of bedding a litre of scraps, and the C:N of a feeding, ask nothing of bedding alone.
+TEST_CASE("bedding is moistened without scraps, and water alone is no feeding") {
+    BalanceProblem problem;
+    problem.entries = {entry("water-tap", 1.0, 1.0), entry("cardboard-corrugated", 0.0, {})};
+    problem.targets = feed::worm_bed_targets();
+    auto answer = feed::balance(problem);
+    REQUIRE(answer);
+    CHECK(answer->status == BalanceStatus::solved);
+    // Some 0.28 kg of card of 6 % take 1 kg of water to the aim of 78 %.
+    CHECK(answer->portions[1].wet_mass.in_kilograms() == Approx(0.3).epsilon(0.1));
+    CHECK(reached(*answer, TargetProperty::moisture).quantity.value == Approx(0.78));
+    CHECK_FALSE(reached(*answer, TargetProperty::bedding_l_per_scraps_l).quantity.has_value());
+    for (const auto& one : answer->reached) {
+        INFO(one.target.label);
+        CHECK((one.inside || !one.quantity.has_value()));
+    }
+}
+
+TEST_CASE("aims that are only approached by ever more get the least that holds every wish") {
+    struct Kitchen {
+        const char* name;
+        std::vector<feed::Entry> entries;
+    };
+    const std::vector<Kitchen> kitchens{
+        {"free coffee grounds and melon to a litre of water",
+         {entry("coffee-grounds", 0.0, {}), entry("cantaloupe-flesh", 0.0, {}),
+          entry("water-tap", 1.0, 1.0), entry("cardboard-corrugated", 0.0, {})}},
+        {"coffee grounds, and half a kilogram of bread or more",
+         {entry("coffee-grounds", 0.2, 0.2), entry("bread-white", 0.5, {}),
+          entry("cardboard-corrugated", 0.0, {}), entry("water-tap", 0.0, {})}},
+        {"a little melon, and carrots or more",
+         {entry("cantaloupe-flesh", 0.05, 0.05), entry("carrot", 0.2, {}),
+          entry("cardboard-corrugated", 0.0, {}), entry("water-tap", 0.0, {})}},
+        {"free coffee grounds and card to half a kilogram of coir",
+         {entry("coffee-grounds", 0.0, {}), entry("cardboard-corrugated", 0.0, {}),
+          entry("coir-pith", 0.5, 0.5), entry("water-tap", 0.0, {})}}};
+    int least = 0;
+    for (const Kitchen& kitchen : kitchens) {
+        INFO(kitchen.name);
+        BalanceProblem problem;
+        problem.entries = kitchen.entries;
+        problem.targets = feed::worm_bed_targets();
+        const auto answer = feed::balance(problem);
+        REQUIRE(answer);
+        CHECK(answer->status == BalanceStatus::solved);
+        double whole_kg = 0.0;
+        for (const auto& portion : answer->portions)
+            whole_kg += portion.wet_mass.in_kilograms();
+        CHECK(whole_kg < 20.0);
+        for (const auto& one : answer->reached)
+            CHECK(one.inside);
+        least += std::any_of(answer->assumed.begin(), answer->assumed.end(), [](const auto& one) {
+            return one.text.find("ever more") != std::string::npos;
+        });
+    }
+    CHECK(least >= 2);
+    // What a keeper wants gone, without a limit, is still said to have none.
+    BalanceProblem problem = pair("carrot", "cardboard-corrugated");
+    problem.entries[0].most = std::nullopt;
+    problem.entries[0].use_up_priority = 1;
+    CHECK(feed::balance(problem)->status == BalanceStatus::unbounded);
 }

@@ -104,6 +104,42 @@ inline Result<PreparedBalance> without_water_limit(const PreparedBalance& prepar
     return prepare(std::move(problem));
 }
 
+/// The problem with every wish as a must and the least added as its objective; nothing where no
+/// target has a wish, or what grows is what a keeper wants gone.
+inline std::optional<BalanceProblem> least_within_wishes(const PreparedBalance& prepared,
+                                                         std::span<const double> ray) {
+    BalanceProblem problem = prepared.problem;
+    if (problem.objective != Objective::closest_to_aims) return std::nullopt;
+    for (std::size_t i = 0; i < ray.size(); ++i) {
+        if (ray[i] > 0.0 && problem.entries[i].use_up_priority > 0) return std::nullopt;
+    }
+    bool any = false;
+    for (Target& target : problem.targets) {
+        any = any || target.wish_low || target.wish_high;
+        if (target.wish_low) target.low = target.wish_low;
+        if (target.wish_high) target.high = target.wish_high;
+        target.aim = std::nullopt;
+    }
+    if (!any) return std::nullopt;
+    problem.objective = Objective::least_added;
+    return problem;
+}
+
+/// The largest deviation from the aims of some masses.
+inline double deviation_at(const RatioRows& ratios, std::span<const double> wet_kg) {
+    double largest = 0.0;
+    for (std::size_t k = 0; k < ratios.count(); ++k) {
+        double above = ratios.numerator_constants[k];
+        double below = ratios.denominator_constants[k];
+        for (std::size_t i = 0; i < wet_kg.size(); ++i) {
+            above += ratios.numerators[k * wet_kg.size() + i] * wet_kg[i];
+            below += ratios.denominators[k * wet_kg.size() + i] * wet_kg[i];
+        }
+        if (below > 0.0) largest = std::max(largest, above / below);
+    }
+    return largest;
+}
+
 /// Whether growth without end is what a keeper asked of an entry rather than what follows from it.
 inline bool wanted(const Entry& entry, Objective objective) {
     return entry.use_up_priority > 0 ||
@@ -132,6 +168,36 @@ inline void describe_solved(const PreparedBalance& prepared, const BalanceNumber
     answer.largest_deviation = numbers.largest_deviation;
     describe(prepared, numbers.wet_kg, numbers, prepared.from_aims, numbers.deciding, answer);
     if (!all_inside(answer) || !bars_hold(prepared, answer)) answer.status = BalanceStatus::failed;
+}
+
+/// Where the aims are only approached by ever more of something, the least that holds every wish
+/// is the answer; where no amounts hold them all, the least that holds the musts.
+inline bool describe_least(const PreparedBalance& prepared, std::span<const double> ray,
+                           BalanceAnswer& answer) {
+    auto problem = least_within_wishes(prepared, ray);
+    if (!problem) return false;
+    const std::string more = endless_entry(prepared, ray);
+    for (const bool wishes : {true, false}) {
+        if (!wishes) {
+            problem->targets = prepared.problem.targets;
+            for (Target& target : problem->targets)
+                target.aim = std::nullopt;
+        }
+        const auto least = prepare(*problem);
+        if (!least) return false;
+        BalanceWorkspace workspace(*least);
+        auto numbers = solve(*least, workspace);
+        if (numbers.status != BalanceStatus::solved) continue;
+        numbers.largest_deviation = deviation_at(prepared.from_aims, numbers.wet_kg);
+        numbers.deciding = {};
+        add_assumption(answer.assumed, {"ever more " + more +
+                                            " would come nearer to the aims: this is the least "
+                                            "that holds what is asked",
+                                        Grade::d});
+        describe_solved(prepared, numbers, answer);
+        return true;
+    }
+    return false;
 }
 
 /// The answer where nothing that fixes an amount is left once what is barred is taken out.
@@ -174,6 +240,7 @@ inline BalanceAnswer answer_of(const PreparedBalance& prepared, BalanceWorkspace
             answer.mend = find_mend(prepared);
             break;
         case BalanceStatus::unbounded:
+            if (detail::describe_least(prepared, numbers.ray, answer)) break;
             answer.unbounded_entry = detail::endless_entry(prepared, numbers.ray);
             break;
         case BalanceStatus::failed:

@@ -169,6 +169,8 @@ private:
             poured_water(index);
         } else if (target.property == TargetProperty::water_over_room) {
             water_with_room(index);
+        } else if (is_of_nothing(target)) {
+            // No scraps are at hand, so no bedding is measured by them.
         } else if (!ratio.below) {
             if (target.low || target.high) {
                 row(ratio, 0.0, target.low.value_or(-solver::infinity),
@@ -182,6 +184,12 @@ private:
         }
     }
 
+    /// Whether a target speaks of scraps where none are at hand.
+    bool is_of_nothing(const Target& target) const {
+        return target.property == TargetProperty::bedding_l_per_scraps_l &&
+               !any_above_zero(out_.sum(Sum::scraps_l));
+    }
+
     /// A row for all poured water; its limit is known when the least is. The usual recipe says
     /// itself what is poured.
     void poured_water(std::size_t index) {
@@ -192,6 +200,13 @@ private:
         out_.over_least = *target.high;
         row(ratio_of(target.property), 0.0, -solver::infinity, solver::infinity,
             {index, Edge::high});
+    }
+
+    /// The C:N that a worm bed wishes is that of a feeding; bedding and water alone are none.
+    bool is_of_a_feeding(const Target& target) const {
+        const auto& scraps = out_.sum(Sum::scraps_l);
+        return target.property == TargetProperty::cn_ratio && target.wish_high &&
+               out_.problem.place == Place::worm_bed && !scraps.empty() && !any_above_zero(scraps);
     }
 
     /// The usual recipe says itself what is poured.
@@ -236,9 +251,11 @@ private:
         if (out_.problem.objective == Objective::use_up_most) use_up();
         switch (out_.problem.objective) {
             case Objective::closest_to_aims:
-                for (std::size_t i = 0; i < out_.problem.targets.size(); ++i)
+                for (std::size_t i = 0; i < out_.problem.targets.size(); ++i) {
+                    if (is_of_a_feeding(out_.problem.targets[i])) continue;
                     append_deviation_ratios(out_, i, deviations_from_aim(out_.problem.targets[i]),
                                             out_.from_aims);
+                }
                 break;
             case Objective::closest_to_usual:
                 usual();

@@ -199,11 +199,70 @@ inline double water_taken_up(const Bed& said, const Ranged& water_kg,
                       std::max(0.0, capacity_kg.value - water_kg.value));
 }
 
+/// Water, its share of what the bed holds, and moisture, with what was given since they were seen.
+inline void complete_wetness(const Bed& said, const Ranged& dry_kg, const Ranged& capacity_kg,
+                             Ranged& water_kg, Grade grade, CompletedBed& bed) {
+    const double given_kg = water_taken_up(said, water_kg, capacity_kg);
+    water_kg += Ranged(given_kg);
+    bed.water = estimate_of(water_kg, kilograms, grade);
+    const auto wetness = [](double water, double dry) {
+        return Moisture(water + dry > 0.0 ? water / (water + dry) : 0.0);
+    };
+    if (given_kg > 0.0) {
+        bed.moisture =
+            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.high),
+                  wetness(water_kg.high, dry_kg.low), Grade::d);
+        if (bed.water_from_saturation) {
+            const double more = given_kg / std::max(capacity_kg.value, 1e-9);
+            bed.saturation.value += more;
+            bed.saturation.low += more;
+            bed.saturation.high += more;
+        }
+    } else if (said.moisture) {
+        bed.moisture = known(*said.moisture, *said.moisture, *said.moisture, Grade::a);
+    } else if (bed.water_from_saturation && !said.bedding.empty()) {
+        bed.moisture =
+            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.low),
+                  wetness(water_kg.high, dry_kg.high), grade);
+    } else if (bed.water_from_saturation) {
+        const Ranged per_dry =
+            Ranged(usual::bed_capacity) *
+            Ranged(bed.saturation.value, bed.saturation.low, bed.saturation.high);
+        bed.moisture = estimate_of(per_dry, moisture_from_dry_basis, grade);
+    } else {
+        bed.moisture =
+            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.high),
+                  wetness(water_kg.high, dry_kg.low), grade);
+    }
+    if (!bed.water_from_saturation) {
+        const double most = std::max(capacity_kg.value, 1e-9);
+        bed.saturation =
+            known(water_kg.value / most, water_kg.low / std::max(capacity_kg.high, 1e-9),
+                  water_kg.high / std::max(capacity_kg.low, 1e-9), grade);
+    }
+}
+
+inline void complete_salt(const Bed& said, const Ranged& wet_kg, CompletedBed& bed) {
+    Ranged salt_kg;
+    bool salt_known = !said.bedding.empty();
+    for (const Portion& portion : said.bedding) {
+        const auto& sodium = (*portion.feedstock)[Property::sodium_wet];
+        salt_known = salt_known && sodium.has_value();
+        if (sodium)
+            salt_kg +=
+                (portion.wet_mass.in_kilograms() * assumed::salt_of_sodium.value) * Ranged(*sodium);
+    }
+    if (!salt_known) {
+        salt_kg = wet_kg * Ranged(limits::bed_salt);
+        assume(bed, "The bed holds about 0.05 % salt (0.02 to 0.15 %) before the feedings listed.");
+    }
+    bed.salt = estimate_of(salt_kg, kilograms, salt_known ? Grade::b : Grade::d);
+}
+
 inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& bed) {
     Ranged dry_kg;
     Ranged capacity_kg;
     Ranged water_kg;
-    Ranged salt_kg;
     Grade grade = Grade::b;
     if (said.bedding.empty()) {
         grade = Grade::d;
@@ -259,58 +318,8 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
             Ranged(share), [](double x) { return x; }, Grade::d);
         water_kg = capacity_kg * Ranged(share);
     }
-    const double given_kg = water_taken_up(said, water_kg, capacity_kg);
-    water_kg += Ranged(given_kg);
-    bed.water = estimate_of(water_kg, kilograms, grade);
-    const auto wetness = [](double water, double dry) {
-        return Moisture(water + dry > 0.0 ? water / (water + dry) : 0.0);
-    };
-    if (given_kg > 0.0) {
-        bed.moisture =
-            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.high),
-                  wetness(water_kg.high, dry_kg.low), Grade::d);
-        if (bed.water_from_saturation) {
-            const double more = given_kg / std::max(capacity_kg.value, 1e-9);
-            bed.saturation.value += more;
-            bed.saturation.low += more;
-            bed.saturation.high += more;
-        }
-    } else if (said.moisture) {
-        bed.moisture = known(*said.moisture, *said.moisture, *said.moisture, Grade::a);
-    } else if (bed.water_from_saturation && !said.bedding.empty()) {
-        bed.moisture =
-            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.low),
-                  wetness(water_kg.high, dry_kg.high), grade);
-    } else if (bed.water_from_saturation) {
-        const Ranged per_dry =
-            Ranged(usual::bed_capacity) *
-            Ranged(bed.saturation.value, bed.saturation.low, bed.saturation.high);
-        bed.moisture = estimate_of(per_dry, moisture_from_dry_basis, grade);
-    } else {
-        bed.moisture =
-            known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.high),
-                  wetness(water_kg.high, dry_kg.low), grade);
-    }
-    if (!bed.water_from_saturation) {
-        const double most = std::max(capacity_kg.value, 1e-9);
-        bed.saturation =
-            known(water_kg.value / most, water_kg.low / std::max(capacity_kg.high, 1e-9),
-                  water_kg.high / std::max(capacity_kg.low, 1e-9), grade);
-    }
-    bool salt_known = !said.bedding.empty();
-    for (const Portion& portion : said.bedding) {
-        const auto& sodium = (*portion.feedstock)[Property::sodium_wet];
-        salt_known = salt_known && sodium.has_value();
-        if (sodium)
-            salt_kg +=
-                (portion.wet_mass.in_kilograms() * assumed::salt_of_sodium.value) * Ranged(*sodium);
-    }
-    if (!salt_known) {
-        const Ranged wet = dry_kg + water_kg;
-        salt_kg = wet * Ranged(limits::bed_salt);
-        assume(bed, "The bed holds about 0.05 % salt (0.02 to 0.15 %) before the feedings listed.");
-    }
-    bed.salt = estimate_of(salt_kg, kilograms, salt_known ? Grade::b : Grade::d);
+    complete_wetness(said, dry_kg, capacity_kg, water_kg, grade, bed);
+    complete_salt(said, dry_kg + Ranged(water_kg), bed);
 }
 
 }  // namespace detail

@@ -93,6 +93,22 @@ inline std::vector<std::size_t> observations_by_day(const Diary& diary) {
     return order;
 }
 
+/// What was done to the bed from the day it was described up to a day.
+/// @param seen_day  of the last look at its wetness: water given before it is in what was seen.
+inline void apply_changes(const Diary& diary, std::int64_t until, std::int64_t seen_day, Bed& bed) {
+    for (const std::size_t i : observations_by_day(diary)) {
+        const Observation& seen = diary.observations[i];
+        const std::int64_t day = day_number(seen.date);
+        if (day > until || (diary.bed_date && day < day_number(*diary.bed_date))) continue;
+        if (seen.bedding.empty() && seen.action.empty()) continue;
+        const BedChange change = bed_change_of(seen);
+        const double kept = 1.0 - change.taken_share;
+        bed.share_kept *= kept;
+        bed.added = cubic_metres(kept * bed.added.value() + change.added_m3 - change.taken_m3);
+        if (day >= seen_day) bed.water_added = bed.water_added + kilograms(change.water_kg);
+    }
+}
+
 }  // namespace detail
 
 /// The bed on a day, with every feeding before that day as an earlier one.
@@ -136,17 +152,7 @@ inline Bed bed_on(const Diary& diary, Date date) {
             bed.temperature = kelvin(sum / static_cast<double>(seen.temperatures.size()));
         }
     }
-    for (const std::size_t i : detail::observations_by_day(diary)) {
-        const Observation& seen = diary.observations[i];
-        const std::int64_t day = day_number(seen.date);
-        if (day > zero || (diary.bed_date && day < day_number(*diary.bed_date))) continue;
-        if (seen.bedding.empty() && seen.action.empty()) continue;
-        const BedChange change = bed_change_of(seen);
-        const double kept = 1.0 - change.taken_share;
-        bed.share_kept *= kept;
-        bed.added = cubic_metres(kept * bed.added.value() + change.added_m3 - change.taken_m3);
-        if (day >= squeeze_day) bed.water_added = bed.water_added + kilograms(change.water_kg);
-    }
+    detail::apply_changes(diary, zero, squeeze_day, bed);
     for (const DatedFeeding& feeding : diary.feedings) {
         const std::int64_t day = day_number(feeding.date);
         if (day < zero)
