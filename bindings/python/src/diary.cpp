@@ -12,6 +12,10 @@
 namespace feed::python {
 namespace {
 
+Calibration calibrate_diary(const Diary& diary) {
+    return calibrate(diary);
+}
+
 Diary with_one_more(const Diary& diary, const Observation& observation) {
     Diary more = diary;
     more.observations.push_back(observation);
@@ -139,9 +143,7 @@ void bind_diary_class(py::module_& module) {
                 return texts;
             },
             "What does not add up, a sentence each. Pointed out, never refused.")
-        .def(
-            "calibrate", [](const Diary& diary) { return calibrate(diary); },
-            py::call_guard<py::gil_scoped_release>(), R"doc(
+        .def("calibrate", &calibrate_diary, py::call_guard<py::gil_scoped_release>(), R"doc(
 The bin's own rates from the looks at its leftovers.
 
 Returns
