@@ -108,14 +108,3 @@ TEST_CASE("a look that no feeding explains is listed") {
     REQUIRE(found.unused.size() == 1);
     CHECK(found.unused[0].entry == 1);
 }
-
-// The mean of two normal judgements, by hand: 0.3 of spread between feedings against the trial's
-// error.
-TEST_CASE("a trial's ratio moves a food's speed as far as it is sure") {
-    const CourseFeeding whole{{0.7, 0.25, 0.05}, std::log(0.5)};
-    CHECK(with_ratio(whole, 2.0, 0.0).log_rate == Approx(std::log(2.0)));
-    CHECK(with_ratio(whole, 2.0, 0.3).log_rate ==
-          Approx(0.5 * (std::log(2.0) + std::log(0.5))).margin(1e-12));
-    CHECK(with_ratio(whole, 2.0, 100.0).log_rate == Approx(std::log(0.5)).epsilon(1e-4));
-    CHECK(with_ratio(whole, 2.0, 0.1).pool_shares == whole.pool_shares);
-}

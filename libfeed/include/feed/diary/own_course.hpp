@@ -32,18 +32,6 @@ struct CourseFeeding {
     double log_rate = 0.0;
 };
 
-/// A feeding of a food that a trial compared with others: its speed as the trial found it, as far
-/// as that is surer than the spread between feedings.
-/// @param ratio      how many times as fast it goes as ordinary food (rate over rate), above 0.
-/// @param log_error  standard error of its logarithm, at least 0.
-/// Formula: the mean of two normal judgements, weighed by their precisions. Threads: pure.
-inline CourseFeeding with_ratio(CourseFeeding feeding, double ratio, double log_error) noexcept {
-    const double before = course_prior::feeding_log_sd * course_prior::feeding_log_sd;
-    const double share = before / (before + log_error * log_error);
-    feeding.log_rate += share * (std::log(ratio) - feeding.log_rate);
-    return feeding;
-}
-
 /// 5, 50 and 95 % points of what is left of a feeding.
 struct CourseLeft {
     Ranged share;  ///< of its dry matter
