@@ -86,7 +86,7 @@ std::string random_file(kitchen::Dice& dice) {
         text += "  squeeze: " + std::string(one_of(dice, {"damp", "drops", "many drops"})) + "\n";
     if (dice.below(2) == 0) text += "  age: " + std::to_string(1 + dice.below(60)) + " weeks\n";
     if (dice.below(6) == 0) text += "  ph: 6.5\n";
-    const bool dated = dice.below(5) != 0;
+    const bool dated = dice.below(2) == 0;
     if (dated) {
         text += "  date: " + feed::text(date_of(first_day)) + "\n";
         std::int64_t day = first_day;
