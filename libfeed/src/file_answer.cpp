@@ -72,8 +72,10 @@ Result<std::string> answer_json(std::string_view verb, const FeedFile& file,
         return to_json(answer->properties, answer->portions, answer->measures);
     }
     if (verb == "balance") return balance_json(file, options.units);
-    if (verb == "check")
-        return to_json(check_of(file, options.units), advice_of(file, options.away, options.units));
+    if (verb == "check") {
+        const CheckOfFile answer = check_and_advice_of(file, options.away, options.units);
+        return to_json(answer.check, answer.advice);
+    }
     if (verb == "ration") return to_json(ration_of(file, options.units));
     if (verb == "forecast") return forecast_json(file, options);
     if (verb == "trial plan") return plan_json(file, options);
