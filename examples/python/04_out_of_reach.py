@@ -4,12 +4,13 @@ hardly anything dry. Which wishes conflict, how near one comes, and what mends i
 
 import libfeed
 
-at_hand = [
-    "3 kg watermelon flesh",
-    libfeed.Entry("coffee grounds", most="500 g"),
-    libfeed.Entry("torn cardboard", most="50 g"),
-]
-answer = libfeed.balance(at_hand)
+answer = libfeed.balance(
+    [
+        "3 kg watermelon flesh",
+        libfeed.Entry("coffee grounds", most="500 g"),
+        libfeed.Entry("torn cardboard", most="50 g"),
+    ]
+)
 assert answer.status == "infeasible"
 print("these cannot all hold:")
 for member in answer.conflict:
