@@ -120,6 +120,21 @@ Result<std::string> answer_signs(const Request& request) {
     return to_json(causes_of(bed_on_day_zero(*request.file), seen, request.units));
 }
 
+bool takes(const Verb* asked, const Member& member) {
+    return asked != nullptr && std::any_of(asked->members.begin(), asked->members.end(),
+                                           [&](const Asked& one) { return one.member == &member; });
+}
+
+/// Whether the name of a feedstock is all that a verb may need.
+bool takes_a_name(const Verb* asked) {
+    return takes(asked, words) || takes(asked, table_words);
+}
+
+/// Whether a file is all that a verb may need.
+bool takes_a_file(const Verb* asked) {
+    return takes(asked, file) && !takes(asked, note_words);
+}
+
 }  // namespace
 
 Result<std::string> answer(const Request& request) {
@@ -147,12 +162,7 @@ Result<std::string> answer_text(std::string_view verb, std::string_view text,
                                 std::string_view name) {
     door::Request request;
     request.verb = door::find_verb(verb);
-    const auto has = [&](const door::Member& member) {
-        return request.verb != nullptr &&
-               std::any_of(request.verb->members.begin(), request.verb->members.end(),
-                           [&](const door::Asked& one) { return one.member == &member; });
-    };
-    if (has(door::words) || has(door::table_words)) {
+    if (door::takes_a_name(request.verb)) {
         // The reader of files finds the place of a bad byte itself; a name has no places.
         if (first_text_fault(text).offset < text.size())
             return door::door_error(ErrorCode::not_utf8, "text", "", "text in UTF-8",
@@ -160,12 +170,10 @@ Result<std::string> answer_text(std::string_view verb, std::string_view text,
         request.texts[door::words.name].emplace_back(text);
         return door::answer(request);
     }
-    if (!has(door::file) || has(door::note_words)) {
+    if (!door::takes_a_file(request.verb)) {
         std::string allowed;
         for (const door::Verb& known : door::verbs) {
-            request.verb = &known;
-            if ((has(door::file) && !has(door::note_words)) || has(door::words) ||
-                has(door::table_words))
+            if (door::takes_a_name(&known) || door::takes_a_file(&known))
                 allowed += (allowed.empty() ? "" : ", ") + std::string(known.name);
         }
         return door::door_error(ErrorCode::out_of_range, "verb", std::string(verb), allowed,

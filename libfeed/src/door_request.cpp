@@ -155,6 +155,7 @@ const Verb* find_verb(std::string_view wanted) noexcept {
 
 std::vector<std::string_view> verb_names() {
     std::vector<std::string_view> names;
+    names.reserve(verbs.size());
     for (const Verb& known : verbs)
         names.push_back(known.name);
     return names;
@@ -199,6 +200,7 @@ Result<Request> read_request(std::string_view json) {
     if (!which) return reading.take();
     request.verb = &verbs[*which];
     std::vector<keys::Key> known{verb.name};
+    known.reserve(request.verb->members.size() + 1);
     for (const Asked& one : request.verb->members)
         known.push_back(one.member->name);
     const Section section(reading, root, "request", known);

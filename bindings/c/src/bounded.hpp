@@ -15,11 +15,13 @@ namespace feed::c {
 template <class Struct>
 inline constexpr std::size_t first_size = 0;
 
+// NOLINTBEGIN(bugprone-macro-parentheses): it declares, so it cannot stand in parentheses.
 #define FEED_FIRST_VERSION_ENDS_WITH(Struct, member)    \
     template <>                                         \
     inline constexpr std::size_t first_size<::Struct> = \
         offsetof(::Struct, member) + sizeof(::Struct::member)
 
+// NOLINTEND(bugprone-macro-parentheses)
 FEED_FIRST_VERSION_ENDS_WITH(feed_error, message);
 FEED_FIRST_VERSION_ENDS_WITH(feed_allocator, release);
 FEED_FIRST_VERSION_ENDS_WITH(feed_version_info, table_sha256);
