@@ -30,7 +30,7 @@ Result<FeedFile> bin_of(const Request& request) {
          {squeeze.name, &BinWords::squeeze}}};
     for (const auto& [member, part] : parts)
         said.*part = request.text(member);
-    const bool has_things = request.has(things.name);
+    const bool has_things = request.has(things.name) && !request.texts.at(things.name).empty();
     if (request.file && (has_things || !said.empty()))
         return door_error(ErrorCode::contradiction, "file", "", "a file, or things and the bin",
                           "the file says what bin it is and what there is; leave the rest out");

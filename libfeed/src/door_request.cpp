@@ -62,6 +62,7 @@ private:
         if (!at.is_sequence())
             return wrong(member, at, std::string(member.example), "a list of texts is due here");
         if (!reading_.fits(at, std::string(member.name), keys::most_portions)) return;
+        request_.texts[member.name];  // given, though the list may be empty
         at.for_each_item([&](YamlView item) { read_text(member, item); });
     }
 
