@@ -9,7 +9,6 @@
 #include "feed/io/note.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/io/to_json.hpp"
-#include "feed/io/trial_answer.hpp"
 #include "feed/io/yaml_tree.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -164,11 +163,7 @@ int run_observe(const Arguments& arguments) {
     if (arguments.words.empty()) return refuse(arguments, wrong_words(arguments, "which diary?"));
     const std::string& path = arguments.words[0];
     const auto answer = [&](const io::FeedFile& file, const std::string& added) {
-        auto news = io::news_of(file.diary, !added.empty());
-        news.added = added;
-        if (!added.empty()) news.trial = io::trial_progress(file);
-        for (const io::OwnFeed& own : file.own_feeds)
-            news.own_feeds.push_back(io::own_feed_text(own));
+        const auto news = io::news_of(file, !added.empty(), added);
         if (arguments.json()) return io::to_json(news);
         return news_text(news, arguments.units) + (added.empty() ? "" : note_instead(arguments));
     };

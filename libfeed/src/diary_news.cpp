@@ -1,6 +1,9 @@
 #include "feed/io/diary_news.hpp"
 
+#include <utility>
+
 #include "feed/diary/look_back_on.hpp"
+#include "feed/io/trial_answer.hpp"
 
 namespace feed::io {
 
@@ -27,6 +30,15 @@ DiaryNews news_of(const Diary& diary, bool newest_is_new) {
     if (const auto expected = look_back_on(diary, newest))
         news.look_back =
             close_look_back(expected->said, newest, expected->scraps_fed, expected->all_left).text;
+    return news;
+}
+
+DiaryNews news_of(const FeedFile& file, bool newest_is_new, std::string added) {
+    DiaryNews news = news_of(file.diary, newest_is_new);
+    news.added = std::move(added);
+    if (newest_is_new) news.trial = trial_progress(file);
+    for (const OwnFeed& own : file.own_feeds)
+        news.own_feeds.push_back(own_feed_text(own));
     return news;
 }
 

@@ -142,7 +142,7 @@ Result<std::string> answer(const Request& request) {
     if (asked == "table") return table_json(request.text(words.name));
     if (asked == "show") return answer_show(request);
     if (asked == "note") return answer_note(request);
-    if (asked == "observe") return to_json(news_of(request.file->diary, false));
+    if (asked == "observe") return to_json(news_of(*request.file, false));
     if (asked == "start") return answer_start(request);
     if (asked == "signs") return answer_signs(request);
     if (asked == "schema") return request_schema();

@@ -5,7 +5,6 @@
 #include "feed/io/json_tree.hpp"
 #include "feed/io/note.hpp"
 #include "feed/io/to_json.hpp"
-#include "feed/io/trial_answer.hpp"
 #include "json_members.hpp"
 #include "plot_notes.hpp"
 
@@ -80,9 +79,7 @@ Result<std::string> answer_note(const Request& request) {
         added = std::move(with->entry);
         file = std::move(with->file);
     }
-    DiaryNews news = news_of(file->diary, note->section == "observations");
-    news.added = added;
-    if (note->section == "observations") news.trial = trial_progress(*file);
+    const DiaryNews news = news_of(*file, note->section == "observations", added);
     JsonWriter json;
     json.begin_object();
     json.member("section", note->section);

@@ -92,6 +92,35 @@ def test_an_impossible_look_changes_nothing(words: str, feed_command: Path, bare
     assert bare.read_bytes() == before
 
 
+def test_feeds_alone_teach_the_bin_and_feeds_side_by_side_do_not(
+    feed_command: Path, bare: Path, tmp_path: Path
+) -> None:
+    path = tmp_path / "alone.yaml"
+    head = bare.read_text(encoding="utf-8").replace("kind: choice", "kind: alone")
+    head = head.replace("portions: 2", "portions: 1").replace("last_day: 30", "last_day: 18")
+    head = head.replace("cellar tote]", "cellar tote, yard tote, roof tote, hall tote]")
+    head = head.replace("start: 2026-09-05", "start: [2026-09-05, 2026-10-05]")
+    path.write_text(head, encoding="utf-8")
+    plots = answer(feed_command, "trial", "plan", path)["plots"]
+    # Invented: the rind is gone on day 6, the pumpkin on day 12.
+    for month, number in (("09", 1), ("10", 2)):
+        for day in range(2, 19, 2):
+            seen = [
+                f"plot {plot['plot']} {'' if day >= gone else 'not '}gone"
+                for plot in plots
+                if plot["round"] == number
+                for gone in [6 if plot["feed"] == "watermelon rind" else 12]
+            ]
+            words = f"2026-{month}-{day + 5:02d} {'; '.join(seen)}"
+            said = answer(feed_command, "note", path, words, today=date(2026, 11, 1))
+    assert [text.split(" goes ")[0] for text in said["own_feeds"]] == [
+        "By your own trial, watermelon rind",
+        "By your own trial, pumpkin",
+    ]
+    assert answer(feed_command, "observe", path)["own_feeds"] == said["own_feeds"]
+    assert answer(feed_command, "observe", SEEN)["own_feeds"] == []
+
+
 def test_progress_only_where_a_person_watches(feed_command: Path) -> None:
     plan = EXAMPLES / "rind_trial.yaml"
     assert call(feed_command, "trial", "plan", plan).stderr == ""

@@ -5,6 +5,7 @@
 
 #include "feed/diary/calibration.hpp"
 #include "feed/diary/diary.hpp"
+#include "feed/io/feed_file.hpp"
 
 namespace feed::io {
 
@@ -24,5 +25,8 @@ struct DiaryNews {
 /// The news of a diary. newest_is_new: its last observation was just added, so that `before` is
 /// what the diary said without it; else before and after are alike. Threads: pure.
 DiaryNews news_of(const Diary& diary, bool newest_is_new);
+
+/// The same of a file, with what its trial adds. added: the lines of the newest entry, or "".
+DiaryNews news_of(const FeedFile& file, bool newest_is_new, std::string added = "");
 
 }  // namespace feed::io
