@@ -9,6 +9,7 @@
 #include "feed/diary/seen.hpp"
 #include "feed/diary/signs.hpp"
 #include "feed/feedstock/lookup.hpp"
+#include "feed/feedstock/thing_list.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
 #include "feed/io/text_file.hpp"
@@ -104,12 +105,14 @@ Result<std::string> answer_start(const Request& request) {
 Result<std::string> answer_signs(const Request& request) {
     std::vector<Sign> seen;
     Errors errors;
-    for (const std::string& words : request.texts.at(signs.name)) {
-        const auto read = read_signs(words);
-        if (read)
-            seen.insert(seen.end(), read->begin(), read->end());
-        else
-            errors.push_back(read.errors().front());
+    for (const std::string& said : request.texts.at(signs.name)) {
+        for (const std::string_view piece : feed::detail::pieces_between_seams(said)) {
+            const auto read = read_signs(piece);
+            if (read)
+                seen.insert(seen.end(), read->begin(), read->end());
+            else
+                errors.push_back(read.errors().front());
+        }
     }
     if (!errors.empty()) return errors;
     if (seen.empty()) {

@@ -143,6 +143,8 @@ WORDS = [
     ),
     ("forecast", ["--days", "5", "500 g carrot"], {"days": 5, "things": ["500 g carrot"]}),
     ("signs", ["sour smell"], {"signs": ["sour smell"]}),
+    ("signs", ["worms climbing, sour and flies"], {"signs": "worms climbing, sour and flies"}),
+    ("signs", ["qwerty"], {"signs": ["qwerty"]}),
     ("version", [], {}),
 ]
 
