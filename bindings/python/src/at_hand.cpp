@@ -172,7 +172,14 @@ Examples
 <Target moisture, at least 0.7, at most 0.8, aim 0.75>)doc")
         .def(py::init([](const std::string& key, Number low, Number high, Number aim,
                          const std::string& label, const std::string& source) {
-                 return Target{target_property_of(key), low, high, aim, source, label};
+                 Target target;
+                 target.property = target_property_of(key);
+                 target.low = low;
+                 target.high = high;
+                 target.aim = aim;
+                 target.source = source;
+                 target.label = label;
+                 return target;
              }),
              py::arg("key"), py::kw_only(), py::arg("low") = py::none(),
              py::arg("high") = py::none(), py::arg("aim") = py::none(), py::arg("label") = "",
