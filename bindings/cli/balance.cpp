@@ -3,10 +3,10 @@
 
 #include "command.hpp"
 #include "feed/balance/target_kind.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/measure_text.hpp"
-#include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "quantity_lines.hpp"
@@ -88,32 +88,35 @@ std::string reached_text(const BalanceAnswer& answer, UnitSystem units) {
            wrapped("C:N is carbon to nitrogen by mass, not parts of browns to greens.", 2, 2);
 }
 
-std::string portions_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
-                          UnitSystem units) {
-    std::string text;
+/// What an answer is of, beside the answer: labels and, of what goes in, one sentence each.
+struct Written {
+    std::vector<std::string> labels;
+    std::vector<std::string> amounts;
+    std::vector<std::string> none;  ///< asked for, and not wanted
+};
+
+Written written(const BalanceAnswer& answer, const io::WrittenBalance& asked, UnitSystem units) {
+    Written all;
     for (std::size_t i = 0; i < answer.portions.size(); ++i) {
         const auto& portion = answer.portions[i];
-        std::string line = asked.problem.entries[i].label + ": ";
-        if (barred_in(*portion.feedstock, asked.problem.place)) {
-            line += "none, never fed";
-        } else if (portion.wet_mass.in_kilograms() > 0.0) {
-            line += io::measure_and_weight_text(portion.wet_mass, *portion.feedstock,
-                                                asked.amounts[i], units);
-        } else {
-            line += "none";
-        }
-        text += wrapped(line, 2, 4);
+        const std::string& label = asked.problem.entries[i].label;
+        const std::string name = plain_name(label, *portion.feedstock);
+        all.labels.push_back(label);
+        if (portion.wet_mass.in_kilograms() > 0.0)
+            all.amounts.push_back(name + ", " +
+                                  io::measure_and_weight_text(portion.wet_mass, *portion.feedstock,
+                                                              asked.amounts[i], units) +
+                                  ".");
+        else if (!barred_in(*portion.feedstock, asked.problem.place))
+            all.none.push_back(name);
     }
-    return text;
+    return all;
 }
 
-std::string rest_text(const BalanceAnswer& answer, UnitSystem units) {
-    std::vector<const Feedstock*> feedstocks;
-    for (const auto& portion : answer.portions) {
-        if (portion.wet_mass.in_kilograms() > 0.0) feedstocks.push_back(portion.feedstock.get());
-    }
-    return cautions_text(feedstocks) + assumed_text(answer.assumed, units) + "\n" +
-           wrapped(grade_text(answer.grade), 0, 0);
+/// Portions of the answer that go in; those of nothing have no cautions.
+std::string behind_text(const BalanceAnswer& answer, const Written& said, UnitSystem units) {
+    return cautions_text(answer.portions, said.labels) + assumed_text(answer.assumed, units) +
+           "\n" + wrapped(grade_text(answer.grade), 0, 0);
 }
 
 /// Water that comes free against what the bedding holds: said, not forbidden, because both shares
@@ -128,31 +131,45 @@ std::string wetness_text(const Wetness& wetness, UnitSystem units) {
     return "\n" + wrapped(text, 0, 0);
 }
 
-/// What an answer outside a wish means.
-std::string remarks_text(const BalanceAnswer& answer) {
-    std::string text;
-    for (const auto& remark : answer.remarks)
-        text += wrapped(remark, 0, 0);
-    return text.empty() ? text : text + "\n";
+/// How long a line stays where there is no room; 0 always.
+enum Rank : int { stays, closest, advice, remark, next, not_wanted, numbers = 7 };
+
+void add_none(const Written& said, std::vector<io::ScreenLine>& lines) {
+    if (!said.none.empty())
+        lines.push_back({"Leave out " + io::joined(said.none) + ".", not_wanted});
 }
 
 /// The first screen of a recipe; `why` adds all that is behind it.
 std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
                         UnitSystem units, bool why) {
     const bool heap = asked.problem.place == Place::heap;
-    std::string text = (heap ? "Put on the heap together, " : "A recipe: mix together ") +
-                       io::mass_text(answer.properties.wet_mass.mass(), units) + " in all.\n" +
-                       portions_text(answer, asked, units) + remarks_text(answer);
-    text +=
-        wrapped(heap ? "It should be hot within days. If it stays cool, it is too small, too wet "
-                       "or too dry: turn it."
-                     : "How much at a time depends on your worms: describe the bin (bed:), then "
-                       "ask feed ration.",
-                0, 0);
-    if (!why) return text + wrapped("Numbers and sources: add --why.", 0, 0);
-    text += "\n" + reached_text(answer, units);
-    if (!heap) text += wetness_text(answer.wetness, units);
-    return text + rest_text(answer, units);
+    const Written said = written(answer, asked, units);
+    std::vector<io::ScreenLine> lines;
+    add_first(answer.take_out, answer.portions, said.labels, lines);
+    const std::string all = io::mass_text(answer.properties.wet_mass.mass(), units);
+    lines.push_back(
+        {(heap ? "Put on the heap together, " : "A recipe: mix together ") + all + " in all.",
+         stays});
+    add_portions(said.amounts, lines);
+    add_none(said, lines);
+    for (const std::string& one : answer.remarks) {
+        for (const std::string& sentence : io::sentences_of(one))
+            lines.push_back({sentence, remark});
+    }
+    if (heap) {
+        lines.push_back({"It should be hot within days.", next});
+        lines.push_back({"If it stays cool, it is too small, too wet or too dry: turn it.", next});
+    } else {
+        lines.push_back({"How much at a time depends on your worms: ask feed ration.", next});
+    }
+    add_care(answer.portions, said.labels, lines);
+    if (!why) lines.push_back({"Numbers and sources: add --why.", numbers});
+    const std::string first =
+        io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
+    if (!why) return first;
+    return first + "\n" + reached_text(answer, units) +
+           (heap ? std::string() : wetness_text(answer.wetness, units)) +
+           behind_text(answer, said, units);
 }
 
 std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSystem units) {
@@ -164,36 +181,59 @@ std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSys
                 io::measure_text(portion.wet_mass, *portion.feedstock, asked.amounts[i], units) +
                 " " + asked.problem.entries[i].label;
     }
-    return "What would mend it: add " +
+    return "To mend it, add " +
            io::measure_and_weight_text(mend.add, *mend.feedstock, std::nullopt, units) + " of " +
-           mend.label + (with.empty() ? "" : " to " + with) + ".";
+           plain_name(mend.label, *mend.feedstock) + "." +
+           (with.empty() ? "" : " With it go " + with + ".");
 }
 
 std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
                             UnitSystem units, bool why) {
-    bool anything = answer.take_out.empty();
-    for (const auto& portion : answer.portions)
-        anything = anything || portion.wet_mass.in_kilograms() > 0.0;
-    if (!anything) return "Nothing else has an amount: nothing is fed.\n";
-    std::string text = wrapped("These targets cannot all be met with what is at hand.", 0, 0);
+    const Written said = written(answer, asked, units);
+    std::vector<io::ScreenLine> lines;
+    add_first(answer.take_out, answer.portions, said.labels, lines);
+    if (!answer.take_out.empty() && said.amounts.empty()) {
+        lines.push_back({"Nothing else has an amount: nothing is fed.", stays});
+        return io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
+    }
+    lines.push_back({"These targets cannot all be met with what is at hand.", stays});
+    lines.push_back(
+        {answer.mend ? mend_text(*answer.mend, asked, units) : "No single addition mends it.",
+         stays});
     if (!answer.conflict.empty()) {
         std::string names;
         for (const auto& name : answer.conflict)
             names += (names.empty() ? "" : "; ") + name;
-        text += "\n" +
-                wrapped("These cannot hold together: " + names + ". One of them must give.", 0, 2);
+        lines.push_back({"These cannot hold together: " + names + ".", closest});
+        lines.push_back({"One of them must give.", advice});
     }
-    text += "\n" + wrapped(answer.mend ? mend_text(*answer.mend, asked, units)
-                                       : "No single addition mends it.",
-                           0, 2);
-    for (const auto& advice : answer.advice)
-        text += wrapped("- " + advice, 2, 4);
-    if (!answer.portions.empty()) {
-        text += "\nThe closest blend:\n" + portions_text(answer, asked, units);
-        if (why) text += "\n" + reached_text(answer, units);
+    for (const auto& one : answer.advice)
+        lines.push_back({"- " + one, advice});
+    if (!said.amounts.empty()) {
+        std::string line;
+        for (const std::string& one : said.amounts)
+            line += (line.empty() ? "The closest blend: " : " ") + one;
+        lines.push_back({line, closest});
     }
-    return text +
-           (why ? rest_text(answer, units) : wrapped("Numbers and sources: add --why.", 0, 0));
+    add_care(answer.portions, said.labels, lines);
+    if (!why) lines.push_back({"Numbers and sources: add --why.", numbers});
+    const std::string first =
+        io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
+    if (!why) return first;
+    return first + (answer.portions.empty() ? "" : "\n" + reached_text(answer, units)) +
+           behind_text(answer, said, units);
+}
+
+std::string unbounded_text(const BalanceAnswer& answer) {
+    std::vector<io::ScreenLine> lines;
+    add_first(answer.take_out, {}, {}, lines);
+    lines.push_back(
+        {"Give " + answer.unbounded_entry + " an upper amount (up to 3 L), or set a total.",
+         stays});
+    lines.push_back(
+        {"Nothing limits " + answer.unbounded_entry + ": the more the better by these targets.",
+         stays});
+    return io::screen_text(io::fitting(lines, io::first_screen));
 }
 
 /// With a bed the balance is the ration.
@@ -201,9 +241,7 @@ int balance_for_bed(const Arguments& arguments, const io::FeedFile& file) {
     const CheckResult result = io::check_of(file, arguments.units);
     const int code = exit_of(arguments, result.ration);
     if (arguments.json()) return print(io::balance_with_bed_json(result.ration), code);
-    std::string text = io::ration_text(result.ration, arguments.units);
-    if (arguments.has("--why")) text += why_text(result, arguments.units);
-    return print(text, code);
+    return print(ration_screen(arguments, result), code);
 }
 
 }  // namespace
@@ -225,26 +263,14 @@ int run_balance(const Arguments& arguments) {
                      : answer.status == BalanceStatus::failed ? internal
                                                               : not_reachable;
     if (arguments.json()) return print(io::to_json(answer, found->measures), code);
-    std::vector<const Feedstock*> given;
-    for (const auto& entry : found->asked.problem.entries)
-        given.push_back(entry.feedstock.get());
-    const std::string first = take_out_text(answer.take_out) + lifted_text(given);
+    const bool why = arguments.has("--why");
     switch (answer.status) {
         case BalanceStatus::solved:
-            return print(
-                first + solved_text(answer, found->asked, arguments.units, arguments.has("--why")),
-                code);
+            return print(solved_text(answer, found->asked, arguments.units, why), code);
         case BalanceStatus::infeasible:
-            return print(first + infeasible_text(answer, found->asked, arguments.units,
-                                                 arguments.has("--why")),
-                         code);
+            return print(infeasible_text(answer, found->asked, arguments.units, why), code);
         case BalanceStatus::unbounded:
-            return print(
-                first + wrapped("Nothing limits " + answer.unbounded_entry +
-                                    ": the more the better by these targets. Give it an upper "
-                                    "amount (up to 3 L), or set a total.",
-                                0, 0),
-                code);
+            return print(unbounded_text(answer), code);
         case BalanceStatus::failed:
             break;
     }

@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "command.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/measure_text.hpp"
@@ -15,6 +16,21 @@ namespace feed_command {
 using namespace feed;
 using io::wrapped;
 
+namespace {
+
+/// How wet a blend is, and its carbon to nitrogen.
+std::string state_text(const BlendProperties& blend) {
+    std::string text;
+    if (blend.moisture.has_value())
+        text = io::percent_text(blend.moisture.value.value()) + " of it is water";
+    if (blend.cn_ratio.has_value())
+        text += std::string(text.empty() ? "Its" : "; its") + " carbon to nitrogen is " +
+                significant(blend.cn_ratio.value, 2) + ":1 by mass";
+    return text.empty() ? text : text + ".";
+}
+
+}  // namespace
+
 int run_blend(const Arguments& arguments) {
     const auto file = read_file_or_entries(arguments);
     if (!file) return refuse(arguments, file.errors());
@@ -25,34 +41,32 @@ int run_blend(const Arguments& arguments) {
     const int code = arguments.has("--strict") && !result.take_out.empty() ? not_reachable : done;
     if (arguments.json()) return print(io::to_json(result, portions, found->measures), code);
 
-    std::vector<const Feedstock*> feedstocks;
-    feedstocks.reserve(portions.size());
-    for (const auto& portion : portions)
-        feedstocks.push_back(portion.feedstock.get());
-    std::string text = take_out_text(result.take_out) + lifted_text(feedstocks);
-    text += "A blend of " + io::counted(portions.size(), "portion") + ", " +
-            io::mass_text(result.wet_mass.mass(), arguments.units) + " wet";
-    if (result.moisture.has_value())
-        text += ", " + io::percent_text(result.moisture.value.value()) + " moisture";
-    if (result.cn_ratio.has_value())
-        text +=
-            ",\nC:N " + significant(result.cn_ratio.value, 2) + ":1 (carbon to nitrogen by mass)";
-    text += ".\n";
+    std::vector<std::string> labels;
+    std::vector<std::string> amounts;
     for (std::size_t i = 0; i < portions.size(); ++i) {
-        text +=
-            wrapped(portions[i].feedstock->name + ": " +
-                        io::measure_and_weight_text(portions[i].wet_mass, *portions[i].feedstock,
-                                                    (*file->blend)[i].amount, arguments.units),
-                    2, 4);
+        const io::WrittenPortion& written = (*file->blend)[i];
+        labels.push_back(written.label);
+        amounts.push_back(plain_name(written.label, *portions[i].feedstock) + ", " +
+                          io::measure_and_weight_text(portions[i].wet_mass, *portions[i].feedstock,
+                                                      written.amount, arguments.units) +
+                          ".");
     }
-    if (arguments.has("--why")) {
-        text += "\n" + properties_text(result, arguments.units);
-        text += cautions_text(feedstocks);
-        text += assumed_text(result.assumed, arguments.units);
-        text += "\n" + wrapped(grade_text(worst_grade(result)), 0, 0);
-    } else {
-        text += wrapped("All numbers, cautions and sources: add --why.", 0, 0);
-    }
+    std::vector<io::ScreenLine> lines;
+    add_first(result.take_out, portions, labels, lines);
+    lines.push_back({"As written it weighs " +
+                         io::mass_text(result.wet_mass.mass(), arguments.units) + " in all.",
+                     0});
+    add_portions(amounts, lines);
+    lines.push_back({state_text(result), 1});
+    add_care(portions, labels, lines);
+    const bool why = arguments.has("--why");
+    if (!why) lines.push_back({"All numbers, cautions and sources: add --why.", 7});
+    std::string text =
+        io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
+    if (why)
+        text += "\n" + properties_text(result, arguments.units) + cautions_text(portions, labels) +
+                assumed_text(result.assumed, arguments.units) + "\n" +
+                wrapped(grade_text(worst_grade(result)), 0, 0);
     return print(text, code);
 }
 

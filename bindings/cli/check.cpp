@@ -1,9 +1,10 @@
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "command.hpp"
 #include "feed/io/answers.hpp"
-#include "feed/io/ration_text.hpp"
+#include "feed/io/screen.hpp"
 #include "feed/io/to_json.hpp"
 #include "ration_screen.hpp"
 
@@ -38,11 +39,13 @@ int run_check(const Arguments& arguments) {
     const auto [result, advice] = io::check_and_advice_of(*file, *away, arguments.units);
     const int code = exit_of(arguments, result.ration);
     if (arguments.json()) return print(io::to_json(result, advice), code);
-    std::string text;
-    if (advice.away) text = wrapped(advice.away->text, 0, 2) + "\n";
-    text += io::ration_text(result.ration, arguments.units);
-    if (arguments.has("--why")) text += advice_text(advice) + why_text(result, arguments.units);
-    return print(text, code);
+    std::vector<io::ScreenLine> said;
+    if (advice.away) {
+        // What to do stays; that worms live on bedding and what is reached by then may go.
+        for (const std::string& one : io::sentences_of(advice.away->text))
+            said.push_back({one, one.rfind("Worms", 0) == 0 || one.rfind("On your", 0) == 0});
+    }
+    return print(ration_screen(arguments, result, said, advice_text(advice)), code);
 }
 
 }  // namespace feed_command

@@ -31,7 +31,17 @@ inline constexpr Option units{"--units", "SYSTEM", "metric us",
                               "Show metric (the default) or US units."};
 inline constexpr Option help{"--help", "", "", "Show this help."};
 
-inline constexpr Option table_options[] = {json, units, help};
+inline constexpr Option table_options[] = {
+    {"--scraps", "", "", "List only what is fed as food."},
+    {"--fruit", "", "", "List only fruit."},
+    {"--bedding", "", "", "List only bedding."},
+    {"--manure", "", "", "List only manures."},
+    {"--lime", "", "", "List only lime, grit and meals, the amendments."},
+    {"--little", "", "", "List only what is fed little at a time."},
+    {"--never", "", "", "List only what is never fed."},
+    json,
+    units,
+    help};
 // The bin of a call without a file.
 inline constexpr Option bin_option{"--bin", "WORDS", "",
                                    "Without a file: the bin, such as \"60 L tote\"."};
@@ -51,7 +61,11 @@ inline constexpr Option strict{
 inline constexpr Option blend_options[] = {
     why, {"--strict", "", "", "Exit with 1 when something is never fed."}, json, units, help};
 inline constexpr Option show_options[] = {
-    {"--numbers", "", "", "Show every value with its range, grade and source."}, json, units, help};
+    {"--worms", "AMOUNT", "", "Say how much for these worms, such as \"1 lb\"."},
+    {"--numbers", "", "", "Show every value with its range, grade and source."},
+    json,
+    units,
+    help};
 inline constexpr Option ration_options[] = {
     bin_option, worms_option, temperature_option, squeeze_option, date_option, why, strict, json,
     units,      help};
@@ -126,7 +140,7 @@ inline constexpr Option version_options[] = {json, help};
 
 inline constexpr Command commands[] = {
     {"table", "[WORDS]", "List the feedstocks of the table",
-     "Lists every feedstock of the table, or those whose names fit the words, with moisture, C:N "
+     "Lists every feedstock of the table, or those of a kind or whose names fit the words, with moisture, C:N "
      "ratio (carbon to nitrogen by mass) and how it may be fed.",
      table_options, "feed table coffee", "Everything in the table that coffee can mean.", false},
     {"show", "NAME", "Show everything known of one feedstock",

@@ -70,25 +70,57 @@ std::string table_text(const Forecast& forecast, UnitSystem units) {
     return lines;
 }
 
-/// Two weeks at a glance: weekdays, and what each day is for.
-std::string strip_text(const Ration& ration, UnitSystem units) {
-    constexpr int shown = 14;
-    std::string names = "  ";
-    std::string marks = "  ";
-    for (int day = 0; day < shown; ++day) {
-        const std::string name =
-            ration.date ? io::day_words(ration.date, day, units).substr(0, 3) : std::to_string(day);
-        const bool feeds = (day == 0 && ration.scraps.in_kilograms() > 0.0) ||
-                           (ration.next_feeding && ration.next_feeding->day == day);
-        const char* mark = feeds ? "feed" : day == ration.next_look ? "look" : ".";
-        names += io::padded(name, 5);
-        marks += io::padded(mark, 5);
+/// What a day is for: act, feed, look or rest.
+const char* mark_of(const Ration& ration, int day) {
+    if (day == 0 && ration.answer == RationAnswer::act_first) return "act";
+    if (day == 0 && ration.scraps.in_kilograms() > 0.0) return "feed";
+    if (ration.next_feeding && ration.next_feeding->day == day) return "feed";
+    return day == ration.next_look ? "look" : "rest";
+}
+
+/// A week at a glance, with the days of looking and feeding that lie further ahead: weekdays, dates
+/// and what each day is for. Days are counted where no date is known.
+std::vector<std::string> strip_lines(const Ration& ration, UnitSystem units) {
+    constexpr int week = 7;
+    constexpr std::size_t column = 5;
+    std::vector<int> days;
+    for (int day = 0; day < week; ++day)
+        days.push_back(day);
+    if (ration.next_look >= week) days.push_back(ration.next_look);
+    const int next = ration.next_feeding ? ration.next_feeding->day : 0;
+    if (next > days.back()) days.push_back(next);
+    std::string names = "       ";
+    std::string numbers = "  ";
+    std::string marks = "       ";
+    std::string month;
+    for (const int day : days) {
+        const bool gap = day > 0 && day >= week && mark_of(ration, day - 1) == std::string("rest");
+        for (std::string* line : {&names, &numbers, &marks})
+            if (gap && day > week) *line += io::padded("..", 4);
+        std::string date = std::to_string(day);
+        if (ration.date) {
+            const Date there = date_of(day_number(*ration.date) + day);
+            const std::string words = io::day_words(ration.date, day, units);
+            names += io::padded(words.substr(0, 3), column);
+            const std::string its_month =
+                units == UnitSystem::us ? words.substr(4, 3) : words.substr(words.size() - 3);
+            if (month.empty()) numbers += io::padded(its_month, column);
+            month = its_month;
+            date = std::to_string(there.day);
+        } else if (month.empty()) {
+            month = "day";
+            numbers += io::padded(month, column);
+        }
+        numbers += io::padded(date, column);
+        marks += io::padded(mark_of(ration, day), column);
     }
-    for (std::string* line : {&names, &marks}) {
+    std::vector<std::string> lines;
+    for (std::string* line : {&names, &numbers, &marks}) {
         while (line->back() == ' ')
             line->pop_back();
+        if (!line->empty()) lines.push_back(*line);
     }
-    return names + "\n" + marks + "\n";
+    return lines;
 }
 
 std::string later_text(const Forecast& forecast, const Ration& ration, UnitSystem units) {
@@ -146,12 +178,16 @@ int run_forecast(const Arguments& arguments) {
     const auto written = io::write_output_files(outputs, arguments.words);
     if (!written) return refuse(arguments, written.errors());
     if (arguments.json()) return print(io::to_json(result, &ration));
-    std::string text =
-        io::ration_text(ration, arguments.units) + "\n" + strip_text(ration, arguments.units);
-    if (arguments.has("--why")) {
+    const bool why = arguments.has("--why");
+    const auto strip = strip_lines(ration, arguments.units);
+    const io::ScreenRoom room = why ? io::whole_screen : io::left_of(io::first_screen, strip);
+    std::string text = io::ration_text(ration, arguments.units, room);
+    for (const std::string& line : strip)
+        text += line + "\n";
+    if (why) {
         text += "\n" + later_text(result, ration, arguments.units) + "\n" +
                 table_text(result, arguments.units) +
-                "Beside each number, what it may be if all rates err one way.\n" +
+                "Beside each number stands how low and how high it may be.\n" +
                 assumed_text(result.assumed, arguments.units) + "\n" +
                 wrapped(grade_text(result.grade), 0, 0);
     }

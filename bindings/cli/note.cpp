@@ -1,6 +1,8 @@
 #include "feed/io/note.hpp"
 
+#include <algorithm>
 #include <string>
+#include <vector>
 
 #include "command.hpp"
 #include "feed/io/diary_news.hpp"
@@ -13,16 +15,36 @@ namespace feed_command {
 namespace {
 
 using namespace feed;
-using io::wrapped;
+
+/// An entry of the diary in one line: "date: 2026-04-01, share_gone: 50 %, smell: sour".
+std::string in_one_line(const std::string& entry) {
+    std::string line;
+    for (std::size_t at = 0; at < entry.size();) {
+        const std::size_t end = std::min(entry.find('\n', at), entry.size());
+        const std::string part = entry.substr(at, end - at);
+        at = end + 1;
+        const std::size_t from = part.find_first_not_of(" -");
+        if (from == std::string::npos) continue;
+        const bool follows_key = !line.empty() && line.back() == ':';
+        line += (line.empty() ? "" : follows_key ? " " : ", ") + part.substr(from);
+    }
+    return line;
+}
 
 std::string answer_text(const io::Appended& with, const io::DiaryNews& news, Date day,
                         io::UnitSystem units) {
-    std::string text = "Written down:\n" + with.entry + "\n";
-    if (!news.look_back.empty()) text += wrapped("Your look: " + news.look_back, 0, 2);
-    if (!news.trial.empty()) text += wrapped(news.trial, 0, 2);
-    for (const std::string& line : io::today_lines(with.file, day, units))
-        text += line + "\n";
-    return text;
+    std::vector<std::string> said{"Written down: " + in_one_line(with.entry) + "."};
+    if (!news.look_back.empty()) {
+        for (const std::string& one : io::sentences_of("Your look: " + news.look_back))
+            said.push_back(one);
+    }
+    // How far a trial is stands while there is room; what to do goes first.
+    if (!news.trial.empty()) {
+        for (const std::string& one : io::sentences_of(news.trial))
+            said.push_back(one);
+    }
+    const io::ScreenRoom room = io::left_of(io::first_screen, said);
+    return io::screen_text(said) + io::screen_text(io::today_lines(with.file, day, units, room));
 }
 
 /// A file that came through a pipe goes out again with the entry, and nothing else is printed.

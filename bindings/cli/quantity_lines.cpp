@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "feed/bed/cautions.hpp"
 #include "feed/io/caution_text.hpp"
+#include "feed/io/ration_text.hpp"
 #include "feed/quantity/number_print.hpp"
 
 namespace feed_command {
@@ -60,25 +62,73 @@ std::string quantity_line(std::string_view name, std::string_view value, std::st
     return line + "\n";
 }
 
-std::string cautions_text(std::span<const Feedstock* const> feedstocks) {
-    std::string lines;
-    const auto add = [&](Caution caution) {
-        std::string names;
-        for (const auto* feedstock : feedstocks) {
-            if (!feedstock->has(caution) || names.find(feedstock->name) != std::string::npos)
+std::vector<std::string> caution_lines(std::span<const Portion> portions,
+                                       std::span<const std::string> labels) {
+    std::vector<std::string> lines;
+    for (const CautionFinding& one : cautions_of(portions, labels))
+        lines.push_back(one.text);
+    for (const Caution caution : {Caution::acidity, Caution::salt}) {
+        std::vector<std::string> names;
+        std::string_view said;
+        for (std::size_t i = 0; i < portions.size(); ++i) {
+            const Feedstock& f = *portions[i].feedstock;
+            const auto text = io::bed_caution_text(caution, f);
+            const std::string name = plain_name(i < labels.size() ? labels[i] : "", f);
+            if (text.empty() || std::find(names.begin(), names.end(), name) != names.end())
                 continue;
-            names += (names.empty() ? "" : "; ") + feedstock->name;
+            names.push_back(name);
+            said = text;
         }
-        if (!names.empty())
-            lines += wrapped("- " + names + ": " + std::string(io::caution_sentence(caution)) + ".",
-                             2, 4);
-    };
-    // Those that can hurt a person first, then the two that concern the bed.
-    for (const auto& known : caution_words)
-        add(known.caution);
-    add(Caution::acidity);
-    add(Caution::salt);
-    return lines.empty() ? lines : "\nCautions\n" + lines;
+        if (!names.empty()) lines.push_back(io::joined(names) + ": " + std::string(said) + ".");
+    }
+    return lines;
+}
+
+std::string cautions_text(std::span<const Portion> portions, std::span<const std::string> labels) {
+    std::string text;
+    for (const std::string& line : caution_lines(portions, labels))
+        text += wrapped("- " + line, 2, 4);
+    return text.empty() ? text : "\nCautions\n" + text;
+}
+
+void add_first(std::span<const TakeOut> take_out, std::span<const Portion> portions,
+               std::span<const std::string> labels, std::vector<io::ScreenLine>& lines) {
+    for (const TakeOut& one : take_out) {
+        lines.push_back({io::never_text(one), 0});
+        lines.push_back({"  " + io::instead_text(one), 6});
+    }
+    for (std::size_t i = 0; i < portions.size(); ++i) {
+        const Feedstock& f = *portions[i].feedstock;
+        if (f.stance_lifted) lines.push_back({io::lifted_text(labels[i], f), 0});
+    }
+}
+
+void add_portions(std::span<const std::string> portions, std::vector<io::ScreenLine>& lines) {
+    constexpr std::size_t lines_for_portions = 5;
+    if (portions.size() <= lines_for_portions) {
+        for (const std::string& one : portions)
+            lines.push_back({"  " + one, 0});
+        return;
+    }
+    std::string line;
+    for (const std::string& one : portions)
+        line += (line.empty() ? "  " : " ") + one;
+    lines.push_back({line, 0});
+}
+
+void add_care(std::span<const Portion> portions, std::span<const std::string> labels,
+              std::vector<io::ScreenLine>& lines) {
+    // What is never fed is said as such already.
+    std::vector<Portion> fed;
+    std::vector<std::string> names;
+    for (std::size_t i = 0; i < portions.size(); ++i) {
+        if (portions[i].feedstock->stance == Stance::avoid) continue;
+        fed.push_back(portions[i]);
+        names.push_back(labels[i]);
+    }
+    for (const CautionFinding& one : cautions_of(fed, names)) {
+        if (hurts_people(one.caution)) lines.push_back({"Take care: " + one.text, 0});
+    }
 }
 
 std::string assumed_text(std::span<const Assumption> assumed, UnitSystem units) {
@@ -132,36 +182,15 @@ Grade worst_grade(const BlendProperties& blend) {
 std::string grade_text(Grade grade) {
     switch (grade) {
         case Grade::a:
-            return "Leans on grade A: every number was read in its source.";
+            return "Weakest number: grade A. Every number was read in its source.";
         case Grade::b:
-            return "Leans on grade B: some numbers are derived from read ones by a named formula.";
+            return "Weakest number: grade B. Some are worked out from read ones by a named formula.";
         case Grade::c:
-            return "Leans on grade C: some numbers are recalled, or derived from recalled ones.";
+            return "Weakest number: grade C. Some are from memory, or worked out from such.";
         case Grade::d:
-            return "Leans on grade D: some numbers are judgements, such as a default range.";
+            return "Weakest number: grade D. Some are our own judgement, such as a usual range.";
     }
     return "";
-}
-
-std::string take_out_text(std::span<const TakeOut> take_out) {
-    std::string text;
-    for (const auto& one : take_out)
-        text += wrapped("Take out, never fed: " + one.label + " (" + one.why +
-                            "). Instead: " + one.instead + ".",
-                        0, 2);
-    return text.empty() ? text : text + "\n";
-}
-
-std::string lifted_text(std::span<const Feedstock* const> feedstocks) {
-    std::string text;
-    for (const auto* feedstock : feedstocks) {
-        if (feedstock->stance_lifted)
-            text +=
-                wrapped("Your file feeds " + feedstock->name + ", which is never fed otherwise (" +
-                            std::string(why_barred(*feedstock)) + ").",
-                        0, 2);
-    }
-    return text.empty() ? text : text + "\n";
 }
 
 }  // namespace feed_command

@@ -6,8 +6,11 @@
 #include <vector>
 
 #include "feed/blend/blend_properties.hpp"
+#include "feed/blend/portion.hpp"
+#include "feed/blend/take_out.hpp"
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/io/human_text.hpp"
+#include "feed/io/screen.hpp"
 #include "feed/quantity/amount_words.hpp"
 
 // Pieces of text that several commands print.
@@ -20,8 +23,23 @@ std::string datum_text(const feed::PropertyKind& kind, double number, feed::io::
 std::string quantity_line(std::string_view name, std::string_view value, std::string_view range,
                           std::string_view grade);
 
-/// Cautions of some feedstocks, each once with the names it belongs to; empty when there are none.
-std::string cautions_text(std::span<const feed::Feedstock* const> feedstocks);
+/// All cautions of some portions, each a sentence with the names it belongs to, as the keeper calls
+/// them; those that can hurt a person first, the two that concern the bed last.
+/// @param labels  one a portion; empty: the names of the table.
+std::vector<std::string> caution_lines(std::span<const feed::Portion> portions,
+                                       std::span<const std::string> labels = {});
+/// The same as a list under a heading; empty when there are none.
+std::string cautions_text(std::span<const feed::Portion> portions,
+                          std::span<const std::string> labels = {});
+
+/// What stands before all else: what is never fed, and what a file feeds that is barred otherwise.
+void add_first(std::span<const feed::TakeOut> take_out, std::span<const feed::Portion> portions,
+               std::span<const std::string> labels, std::vector<feed::io::ScreenLine>& lines);
+/// Portions as sentences, each on its line; more than five share lines.
+void add_portions(std::span<const std::string> portions, std::vector<feed::io::ScreenLine>& lines);
+/// Cautions of what can hurt a person.
+void add_care(std::span<const feed::Portion> portions, std::span<const std::string> labels,
+              std::vector<feed::io::ScreenLine>& lines);
 
 /// What was assumed, as a short list in the units asked for; empty when nothing was.
 std::string assumed_text(std::span<const feed::Assumption> assumed, feed::io::UnitSystem units);
@@ -32,12 +50,7 @@ std::string properties_text(const feed::BlendProperties& blend, feed::io::UnitSy
 /// The worst grade among the numbers of a blend that were given.
 feed::Grade worst_grade(const feed::BlendProperties& blend);
 
-/// "Leans on grade C: recalled, or derived from a recalled value."
+/// "Weakest number: grade C. Some are from memory, or worked out from such."
 std::string grade_text(feed::Grade grade);
-
-/// What must be taken out, before all else; empty where nothing must.
-std::string take_out_text(std::span<const feed::TakeOut> take_out);
-/// What a file feeds that is barred otherwise; empty where it feeds none.
-std::string lifted_text(std::span<const feed::Feedstock* const> feedstocks);
 
 }  // namespace feed_command

@@ -14,9 +14,7 @@ int run_ration(const Arguments& arguments) {
     const feed::CheckResult result = feed::io::check_of(*file, arguments.units);
     const int code = exit_of(arguments, result.ration);
     if (arguments.json()) return print(feed::io::to_json(result.ration), code);
-    std::string text = feed::io::ration_text(result.ration, arguments.units);
-    if (arguments.has("--why")) text += why_text(result, arguments.units);
-    return print(text, code);
+    return print(ration_screen(arguments, result), code);
 }
 
 }  // namespace feed_command

@@ -4,6 +4,7 @@
 #include "feed/bed/cautions.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/io/answers.hpp"
+#include "feed/io/ration_text.hpp"
 #include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
 
@@ -52,6 +53,8 @@ Result<io::FeedFile> read_bin(const Arguments& arguments) {
     return on;
 }
 
+namespace {
+
 std::string why_text(const CheckResult& result, io::UnitSystem units) {
     std::string text = "\nThe feeding as written, judged\n" + hazard_lines(result, units);
     if (!result.cautions.empty()) {
@@ -62,6 +65,21 @@ std::string why_text(const CheckResult& result, io::UnitSystem units) {
     text += "\n" + wrapped("Always: " + std::string(caution_for_all), 0, 2);
     return text + assumed_text(result.assumed, units) + "\n" +
            wrapped(grade_text(result.grade), 0, 0);
+}
+
+}  // namespace
+
+std::string ration_screen(const Arguments& arguments, const CheckResult& result,
+                          std::vector<io::ScreenLine> said, const std::string& behind) {
+    const bool why = arguments.has("--why");
+    const io::ScreenRoom room = why ? io::whole_screen : io::first_screen;
+    // First what the ration cannot do without, then this verb's lines, then the rest of the ration.
+    const auto least = io::ration_lines(result.ration, arguments.units, io::ScreenRoom{0, 0});
+    const auto own = io::fitting(std::move(said), io::left_of(room, least));
+    const std::string text =
+        io::ration_text(result.ration, arguments.units, io::left_of(room, own)) +
+        io::screen_text(own);
+    return why ? text + behind + why_text(result, arguments.units) : text;
 }
 
 int exit_of(const Arguments& arguments, const Ration& ration) {

@@ -1,9 +1,11 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "arguments.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/screen.hpp"
 #include "feed/ration/check.hpp"
 
 // What every verb about a bed prints: the same first screen, and the same reasons behind it.
@@ -12,9 +14,13 @@ namespace feed_command {
 /// The file of a call with the day that counts as today. Errors: those of reading; a wrong --date.
 feed::Result<feed::io::FeedFile> read_bin(const Arguments& arguments);
 
-/// Everything behind an answer, in a fixed order: hazards, rules, cautions, what was assumed,
-/// grade.
-std::string why_text(const feed::CheckResult& result, feed::io::UnitSystem units);
+/// The first screen of a ration; with --why all of it, and everything behind it in a fixed order:
+/// hazards, rules, cautions, what was assumed, grade.
+/// @param said    lines that belong to this verb; they stand after the ration.
+/// @param behind  what this verb adds behind it.
+std::string ration_screen(const Arguments& arguments, const feed::CheckResult& result,
+                          std::vector<feed::io::ScreenLine> said = {},
+                          const std::string& behind = "");
 
 /// The exit code of a ration: 1 with --strict where something is never fed or a step comes first.
 int exit_of(const Arguments& arguments, const feed::Ration& ration);

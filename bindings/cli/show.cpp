@@ -1,11 +1,17 @@
 #include <algorithm>
+#include <memory>
+#include <optional>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "command.hpp"
 #include "feed/feedstock/lookup.hpp"
 #include "feed/feedstock/place.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/io/class_text.hpp"
+#include "feed/io/quantity_text.hpp"
+#include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "quantity_lines.hpp"
 
@@ -25,52 +31,84 @@ void collect_sources(std::string_view text, std::set<std::string>& ids) {
     }
 }
 
-/// What a cap is for, "limited by its salt; ", or nothing.
+/// What a cap is for, "limited by salt; ", or nothing.
 std::string limited_by(const Feedstock& feedstock) {
     std::string reason(feedstock.most_reason);
     std::replace(reason.begin(), reason.end(), '_', ' ');
     return reason.empty() ? reason : "limited by " + reason + "; ";
 }
 
-/// May it be fed to worms, to a small heap, after pre-composting; what instead where it is barred.
-std::string stances_text(const Feedstock& feedstock) {
-    const auto words = [](Stance stance) -> std::string_view {
-        if (stance == Stance::avoid) return "never";
-        return stance == Stance::feed ? "may be fed" : "may be fed, little at a time";
-    };
-    std::string text = feedstock.stance == Stance::feed ? "May be fed." : "";
-    if (feedstock.stance == Stance::feed_little) text = "May be fed, little at a time.";
-    if (feedstock.stance == Stance::avoid)
-        text = "Never: " + std::string(why_barred(feedstock)) +
-               ". Instead: " + std::string(instead_of(feedstock)) + ".";
-    if (feedstock.stance == Stance::avoid && feedstock.stance_pre_composted)
-        text += " Pre-composted: " + std::string(words(*feedstock.stance_pre_composted)) + ".";
-    const Stance heap = stance_in(feedstock, Place::heap);
-    if (heap != feedstock.stance) text += " In a small heap: " + std::string(words(heap)) + ".";
-    return text;
+std::string_view may_be_fed(Stance stance) {
+    if (stance == Stance::avoid) return "is never fed";
+    return stance == Stance::feed ? "may be fed" : "may be fed, little at a time";
 }
 
-std::string how_fed(const Feedstock& feedstock, io::UnitSystem units) {
-    std::string text = stances_text(feedstock);
-    if (!feedstock.note.empty()) text += " " + feedstock.note;
-    auto lines = wrapped(text, 0, 0);
-    if (!feedstock.preparation_hint.empty())
-        lines += wrapped("Prepare: " + feedstock.preparation_hint, 0, 2);
-    if (feedstock.most_wet_kg_per_kg_worms) {
-        const double most = *feedstock.most_wet_kg_per_kg_worms;
-        const auto for_a_pound =
-            io::mass_text(kilograms(most * kilograms_per_pound), units) + " for 1 lb";
-        lines +=
-            wrapped("At a time: at most " +
-                        (units == io::UnitSystem::us ? for_a_pound + " of worms"
-                                                     : io::mass_text(kilograms(most), units) +
-                                                           " for 1 kg of worms, " + for_a_pound) +
-                        " (" + limited_by(feedstock) + std::string(feedstock.most_sources) + ").",
-                    0, 2);
-    } else if (feedstock.stance != Stance::avoid) {
-        lines += wrapped(
-            "At a time: no limit of its own; the bed and its worms set the feeding (feed check).",
-            0, 2);
+/// How long a line stays where there is no room; 0 always.
+enum Rank : int { stays, prepare, elsewhere, taken_as, numbers };
+
+/// May it be fed to worms, to a small heap, after pre-composting; what instead where it is barred.
+void add_stances(const Feedstock& feedstock, std::vector<io::ScreenLine>& lines) {
+    const std::string name = plain_name("", feedstock);
+    const bool barred = feedstock.stance == Stance::avoid;
+    if (barred) {
+        const TakeOut out = take_out(feedstock, name);
+        lines.push_back({io::never_text(out), stays});
+        lines.push_back({io::instead_text(out), stays});
+        if (feedstock.stance_pre_composted)
+            lines.push_back({"Composted hot first, it " +
+                                 std::string(may_be_fed(*feedstock.stance_pre_composted)) + ".",
+                             elsewhere});
+    } else {
+        lines.push_back(
+            {"Yes: " + name + " " + std::string(may_be_fed(feedstock.stance)) + ".", stays});
+    }
+    const Stance heap = stance_in(feedstock, Place::heap);
+    if (heap != feedstock.stance)
+        lines.push_back({"On a small heap it " + std::string(may_be_fed(heap)) + ".", elsewhere});
+}
+
+/// How much at a time for these worms, or for a kilogram and a pound of them.
+std::string most_text(const Feedstock& feedstock, std::optional<double> worms_kg,
+                      io::UnitSystem units) {
+    if (!feedstock.most_wet_kg_per_kg_worms)
+        return feedstock.stance == Stance::avoid
+                   ? ""
+                   : "It has no limit of its own: ask feed ration how much your bin takes.";
+    const double most = *feedstock.most_wet_kg_per_kg_worms;
+    const auto for_worms = [&](double kg, const std::string& of) {
+        constexpr double pinch_kg = 0.001;  // no kitchen scale shows less
+        const std::string amount =
+            most * kg < pinch_kg ? "a pinch" : io::mass_text(kilograms(most * kg), units);
+        return amount + " for " + of;
+    };
+    std::string text = "At a time at most ";
+    if (worms_kg)
+        text += for_worms(*worms_kg, io::mass_text(kilograms(*worms_kg), units) + " of worms");
+    else
+        text += (units == io::UnitSystem::us ? "" : for_worms(1.0, "1 kg") + ", ") +
+                for_worms(kilograms_per_pound, "1 lb") + " of worms";
+    return text + ".";
+}
+
+/// May it, how much, how, two cautions.
+std::vector<io::ScreenLine> first_lines(const Feedstock& feedstock, const std::string& said,
+                                        std::optional<double> worms_kg, io::UnitSystem units,
+                                        bool all) {
+    std::vector<io::ScreenLine> lines;
+    add_stances(feedstock, lines);
+    lines.push_back({most_text(feedstock, worms_kg, units), stays});
+    for (const std::string& one : io::sentences_of(std::string(feedstock.preparation_hint)))
+        lines.push_back({one, prepare});
+    const Portion one_portion{std::make_shared<const Feedstock>(feedstock), wet_kilograms(1.0)};
+    std::size_t shown = 0;
+    for (const std::string& caution : caution_lines({&one_portion, 1})) {
+        constexpr std::size_t cautions_shown = 2;
+        if (!all && ++shown > cautions_shown) break;
+        lines.push_back({"Take care: " + caution, stays});
+    }
+    if (!said.empty()) {
+        // What else the word may mean stands behind --numbers.
+        lines.push_back({(all ? said : said.substr(0, said.find("; the table"))) + ".", taken_as});
     }
     return lines;
 }
@@ -136,15 +174,31 @@ int run_show(const Arguments& arguments) {
     if (!found) return refuse(arguments, found.errors());
     const Feedstock& feedstock = *found->feedstock;
     if (arguments.json()) return print(io::to_json(feedstock));
-    std::string text = wrapped(
-        feedstock.name + " (" + feedstock.id + ", " + std::string(io::text(feedstock.group)) + ")",
-        0, 2);
-    if (!found->said.empty()) text += wrapped(found->said + ".", 0, 0);
-    text += "\n" + how_fed(feedstock, arguments.units);
-    const Feedstock* one[] = {&feedstock};
-    text += cautions_text(one);
-    if (!arguments.has("--numbers"))
-        return print(text + wrapped("Its numbers and their sources: add --numbers.", 0, 0));
+    std::optional<double> worms_kg;
+    if (arguments.has("--worms")) {
+        const auto mass =
+            io::parse_quantity(arguments.options.at("--worms"), io::QuantityKind::mass);
+        if (!mass) {
+            Errors errors = mass.errors();
+            errors[0].field = "--worms";
+            return refuse(arguments, errors);
+        }
+        worms_kg = *mass;
+    }
+    const bool all = arguments.has("--numbers");
+    auto lines = first_lines(feedstock, found->said, worms_kg, arguments.units, all);
+    if (!all) lines.push_back({"All else, with numbers and sources: add --numbers.", numbers});
+    std::string text =
+        io::screen_text(io::fitting(lines, all ? io::whole_screen : io::first_screen));
+    if (!all) return print(text);
+    text += "\n" + wrapped(feedstock.name + " (" + feedstock.id + ", " +
+                               std::string(io::text(feedstock.group)) + ")",
+                           0, 2);
+    if (!feedstock.note.empty()) text += wrapped(feedstock.note + ".", 0, 0);
+    if (!feedstock.most_sources.empty())
+        text += wrapped(
+            "At a time: " + limited_by(feedstock) + std::string(feedstock.most_sources) + ".", 0,
+            2);
     text += values_text(feedstock, arguments.units);
     text += measures_text(feedstock, arguments.units);
     text += sources_text(feedstock);

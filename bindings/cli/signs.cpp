@@ -26,41 +26,26 @@ std::string all_signs() {
     return text;
 }
 
-// A screen that is read beside an open bin: at most so many lines and words.
-constexpr std::size_t most_lines = 12;
-constexpr std::size_t most_words = 110;
-
-std::size_t words_in(const std::string& text) {
-    return words_of(plain_text(text)).size();
-}
-
-std::size_t lines_in(const std::string& text) {
-    return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
-}
-
 /// What to test and to do first, then other tests as far as the screen goes.
 std::string short_text(const SignsAnswer& answer) {
     const Diagnosis& first = answer.causes.front();
-    std::string text = wrapped(answer.text, 0, 2);
-    text += wrapped((first.harmless ? "" : "If so: ") + first.remedy.text, 0, 2);
+    std::vector<io::ScreenLine> lines;
+    const auto add = [&](const std::string& text, int rank) {
+        for (const std::string& one : io::sentences_of(text))
+            lines.push_back({one, rank});
+    };
+    add(answer.text, 0);
+    add((first.harmless ? "" : "If so: ") + first.remedy.text, 0);
     for (const auto& note : answer.notes)
-        text += wrapped(note, 0, 2);
-    const std::string more = wrapped("Steps for the others: add --why.", 0, 2);
-    bool others = false;
-    bool cut = false;
+        add(note, 0);
+    // Of the others the least likely goes first.
     for (std::size_t i = 1; i < answer.causes.size(); ++i) {
         const Diagnosis& cause = answer.causes[i];
-        std::string line = others ? "" : "If not, it may be\n";
-        line += wrapped("- " + cause.name + ". " + cause.test, 0, 2);
-        std::string longer = text;
-        longer += line;
-        longer += more;
-        cut = lines_in(longer) > most_lines || words_in(longer) > most_words;
-        if (cut) break;
-        text += line;
-        others = true;
+        lines.push_back({(i == 1 ? "If not, it may be " : "Or ") + cause.name + ". " + cause.test,
+                         static_cast<int>(i) + 1});
     }
-    return answer.causes.size() > 1 ? text + (others || cut ? more : "") : text;
+    if (answer.causes.size() > 1) lines.push_back({"Steps for the others: add --why.", 1});
+    return io::screen_text(io::fitting(lines, io::first_screen));
 }
 
 /// Every cause with its test and step.

@@ -2,6 +2,7 @@
 
 #include <iostream>
 #include <string>
+#include <vector>
 
 #include "command.hpp"
 #include "feed/io/bin_start.hpp"
@@ -68,11 +69,13 @@ int run_start(const Arguments& arguments) {
     if (!text) return refuse(arguments, text.errors());
     const auto file = io::read_feed_text(*text, path);
     if (!file) return refuse(arguments, file.errors());
-    std::string answer = "Started " + path + ".\n\n";
-    for (const std::string& line : io::today_lines(*file, *day, arguments.units))
-        answer += line + "\n";
-    answer +=
-        "\n" + wrapped("Then say what you feed: feed note " + path + " fed 500 g carrot", 0, 2);
+    const std::vector<std::string> before{"Started " + path + "."};
+    const std::vector<std::string> after{"Then say what you feed: feed note " + path +
+                                         " fed 500 g carrot"};
+    const io::ScreenRoom room = io::left_of(io::left_of(io::first_screen, before), after);
+    std::string answer = io::screen_text(before) +
+                         io::screen_text(io::today_lines(*file, *day, arguments.units, room)) +
+                         io::screen_text(after);
     if (arguments.json()) {
         io::JsonWriter json;
         json.begin_object();

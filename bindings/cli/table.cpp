@@ -1,7 +1,12 @@
+#include <algorithm>
+#include <iterator>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "command.hpp"
+#include "feed/feedstock/part.hpp"
+#include "feed/feedstock/table.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/class_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -30,14 +35,64 @@ std::string cut(const std::string& name, std::size_t columns) {
     return kept + "..";
 }
 
+/// Whether a source is the group of fruits of the USDA table: food numbers 09xxx.
+bool reads_fruit_table(const Feedstock& feedstock) {
+    return std::any_of(feedstock.data.begin(), feedstock.data.end(), [](const auto& datum) {
+        return datum && datum->sources.find("USDA-SR26:09") != std::string_view::npos;
+    });
+}
+
+std::string_view stem(std::string_view id) {
+    return id.substr(0, id.find('-'));
+}
+
+/// A fruit by the source of its numbers, or a part of one ("mango-peel" of "mango-flesh").
+bool is_fruit(const Feedstock& feedstock) {
+    if (feedstock.group != Group::scraps) return false;
+    if (reads_fruit_table(feedstock)) return true;
+    for (std::size_t i = 0; i < feedstock_count(); ++i) {
+        const Feedstock other = feedstock_at(i);
+        if (stem(other.id) == stem(feedstock.id) && reads_fruit_table(other)) return true;
+    }
+    return false;
+}
+
+struct Kind {
+    std::string_view option;
+    bool (*holds)(const Feedstock&);
+};
+constexpr Kind kinds[] = {
+    {"--scraps",
+     [](const Feedstock& f) { return f.stance != Stance::avoid && part_of(f) == Part::scraps; }},
+    {"--fruit", is_fruit},
+    {"--bedding",
+     [](const Feedstock& f) { return f.stance != Stance::avoid && part_of(f) == Part::bedding; }},
+    {"--manure", [](const Feedstock& f) { return f.group == Group::manures; }},
+    {"--lime", [](const Feedstock& f) { return f.group == Group::amendments; }},
+    {"--little", [](const Feedstock& f) { return f.stance == Stance::feed_little; }},
+    {"--never", [](const Feedstock& f) { return f.stance == Stance::avoid; }},
+};
+
+/// Whether a feedstock is of every kind that was asked for.
+bool is_asked_for(const Arguments& arguments, const Feedstock& feedstock) {
+    return std::all_of(std::begin(kinds), std::end(kinds), [&](const Kind& kind) {
+        return !arguments.has(kind.option) || kind.holds(feedstock);
+    });
+}
+
 }  // namespace
 
 int run_table(const Arguments& arguments) {
     std::string words;
     for (const auto& word : arguments.words)
         words += (words.empty() ? "" : " ") + word;
-    const auto found = io::feedstocks_for(words);
+    auto found = io::feedstocks_for(words);
     if (!found) return refuse(arguments, found.errors());
+    found->erase(std::remove_if(found->begin(), found->end(),
+                                [&](const Feedstock& f) { return !is_asked_for(arguments, f); }),
+                 found->end());
+    if (found->empty())
+        return refuse(arguments, wrong_words(arguments, "nothing of the table is all that"));
     if (arguments.json()) return print(io::to_json(*found));
     std::string text = padded("id", 27) + " " + padded("name", 28) + " " + padded("moist", 6) +
                        " " + padded("C:N", 7) + " feed\n";

@@ -1,5 +1,5 @@
-/* A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
- * hardly anything dry. Which wishes conflict, how near one comes, and what mends it. */
+/* A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of zucchini
+ * and hardly anything dry. Which wishes conflict, how near one comes, and what mends it. */
 #include <feed/feed.h>
 #include <stdio.h>
 
@@ -16,7 +16,7 @@ int main(void) {
     blend.struct_size = sizeof blend;
     if (feed_problem_create(NULL, &problem, &error) == FEED_OK &&
         feed_problem_use_target_set(problem, FEED_TARGETS_WORM_BED, &error) == FEED_OK &&
-        add(problem, "watermelon flesh", 3.0, 3.0, &error) == FEED_OK &&
+        add(problem, "zucchini", 3.0, 3.0, &error) == FEED_OK &&
         add(problem, "coffee grounds", 0.0, 0.5, &error) == FEED_OK &&
         add(problem, "torn cardboard", 0.0, 0.05, &error) == FEED_OK &&
         feed_balance(problem, NULL, &answer, &error) == FEED_OK &&

@@ -1,18 +1,18 @@
-// A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
-// hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
+// A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of zucchini
+// and hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
 #include <cstdio>
 #include <feed/feed.hpp>
 
 int main() {
-    const auto melon = feed::look_up("watermelon flesh");
+    const auto zucchini = feed::look_up("zucchini");
     const auto coffee = feed::look_up("coffee grounds");
     const auto cardboard = feed::look_up("torn cardboard");
-    if (!melon || !coffee || !cardboard) return 1;
+    if (!zucchini || !coffee || !cardboard) return 1;
     feed::BalanceProblem problem;
     problem.targets = feed::worm_bed_targets();
     feed::Entry scraps;
-    scraps.feedstock = melon->feedstock;
-    scraps.label = "watermelon flesh";
+    scraps.feedstock = zucchini->feedstock;
+    scraps.label = "zucchini";
     scraps.least = feed::wet_kilograms(3.0);
     scraps.most = scraps.least;
     feed::Entry grounds;

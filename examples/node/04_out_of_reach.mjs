@@ -1,8 +1,8 @@
-// A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
+// A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of zucchini and
 // hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
 import { feed, percent } from "./feed.mjs";
 
-const answer = feed("balance", new URL("../melon_glut.yaml", import.meta.url).pathname);
+const answer = feed("balance", new URL("../zucchini_glut.yaml", import.meta.url).pathname);
 console.log("these cannot all hold:");
 for (const member of answer.conflict) console.log(`  ${member}`);
 console.log(`nearest: moisture ${percent(answer.closest.reached.moisture.value)} %`);

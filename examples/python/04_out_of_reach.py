@@ -1,16 +1,15 @@
-"""A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of melon and
+"""A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of zucchini and
 hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
 """
 
 import libfeed
 
-answer = libfeed.balance(
-    [
-        "3 kg watermelon flesh",
-        libfeed.Entry("coffee grounds", most="500 g"),
-        libfeed.Entry("torn cardboard", most="50 g"),
-    ]
-)
+at_hand = [
+    "3 kg zucchini",
+    libfeed.Entry("coffee grounds", most="500 g"),
+    libfeed.Entry("torn cardboard", most="50 g"),
+]
+answer = libfeed.balance(at_hand)
 assert answer.status == "infeasible"
 print("these cannot all hold:")
 for member in answer.conflict:

@@ -157,6 +157,13 @@ Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units) {
                                                written.amount, units));
     }
     answer.properties = blend(answer.portions);
+    for (TakeOut& one : answer.properties.take_out) {
+        const auto written = std::find_if(
+            file.blend->begin(), file.blend->end(),
+            [&](const WrittenPortion& w) { return w.portion.feedstock->id == one.feedstock; });
+        if (written != file.blend->end())
+            one.label = plain_name(written->label, *written->portion.feedstock);
+    }
     put_before(answer.properties.assumed, file);
     return answer;
 }

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string_view>
 #include <utility>
 
 #include "feed/io/ration_text.hpp"
+#include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/printable.hpp"
 #include "markup.hpp"
 #include "svg_drawing.hpp"
@@ -56,42 +58,89 @@ std::vector<SheetPart> parts_of(const BinSheet& sheet) {
 }
 
 /// What a school or community site writes down.
-constexpr std::array<std::string_view, 11> columns{"Date",
-                                                   "Who",
-                                                   "Food in",
-                                                   "Bedding",
-                                                   "Warmth back, middle, front",
-                                                   "Dry, damp or wet",
-                                                   "Water in tray",
-                                                   "Smell",
-                                                   "Worms busy or slow",
-                                                   "Bugs",
-                                                   "What we did"};
+std::array<std::string, 11> record_columns(UnitSystem units) {
+    return {"Day",
+            "Who",
+            "Food in",
+            "Bedding",
+            "Warmth" + words::degree_word(units) + ": back, middle, front",
+            "Dry, damp or wet",
+            "Water in tray",
+            "Smell",
+            "Worms busy or slow",
+            "Bugs",
+            "What we did"};
+}
 
 /// The record in text, narrow columns with short heads.
-std::string text_record(int rows) {
-    constexpr std::string_view head =
-        "Date      |Who    |Food in|Bedding|Warm C |Wet?|Pool|Smell  |Worms |Bugs |We did";
+std::string text_record(const BinSheet& sheet, int rows) {
+    const std::string warm = "Warm" + words::degree_word(sheet.units);
     constexpr std::string_view row =
-        "__________|_______|_______|_______|__/__/_|____|____|_______|______|_____|______";
-    std::string record = std::string(head) + "\n";
-    for (int i = 0; i < rows; ++i)
-        record += std::string(row) + "\n";
-    record +=
-        "Warm C: back, middle, front. Wet?: dry, damp or wet. Pool: water in the tray?\n"
-        "Worms: busy or slow.\n";
+        "|_______|_______|_______|__/__/_|____|____|_______|______|_____|______";
+    std::string record =
+        "Day       |Who    |Food in|Bedding|" + warm + " |Wet?|Pool|Smell  |Worms |Bugs |We did\n";
+    for (int i = 0; i < rows; ++i) {
+        const auto n = static_cast<std::size_t>(i);
+        const std::string day = n < sheet.days.size() ? padded(sheet.days[n], 10) : "__________";
+        record += day + std::string(row) + "\n";
+    }
+    record += warm +
+              ": back, middle, front. Wet?: dry, damp or wet. Pool: water in the tray?\n"
+              "Worms: busy or slow.\n";
     return record;
 }
 
-constexpr std::string_view page_style =
-    "<style>@page{size:A4;margin:10mm}"
-    "body{font:13px/1.3 sans-serif;color:#000;background:#fff;max-width:190mm;margin:0 auto}"
-    "h1{font-size:22px;margin:4px 0}h2{font-size:15px;margin:7px 0 1px}"
-    "ul,ol{margin:0;padding-left:20px}"
-    "table{border-collapse:collapse;width:100%;margin-top:8px;font-size:10px}"
-    "th,td{border:1px solid #000;height:26px;padding:1px 3px;text-align:left;"
-    "vertical-align:bottom;width:9%}"
-    "</style>\n";
+/// Paper of a sheet, and what its print takes, in mm. Letters of 3.6 mm are about 1.75 mm wide.
+struct Page {
+    std::string_view size;
+    double width;
+    double height;
+};
+constexpr double margin_mm = 10.0;
+constexpr double line_mm = 4.7;
+constexpr double letters_a_mm = 0.55;
+constexpr double title_mm = 11.0;
+constexpr double heading_mm = 7.0;
+constexpr double record_head_mm = 14.0;
+constexpr double row_mm = 8.5;
+
+Page page_of(UnitSystem units) noexcept {
+    return units == UnitSystem::us ? Page{"letter", 215.9, 279.4} : Page{"A4", 210.0, 297.0};
+}
+
+/// The record: so many rows, so high, that it fills the page below the words.
+struct Record {
+    int rows;
+    double row_mm;
+};
+Record record_of(const BinSheet& sheet, const std::vector<SheetPart>& parts, const Page& page) {
+    double used = title_mm + record_head_mm;
+    const auto letters = static_cast<std::size_t>((page.width - 2.0 * margin_mm) * letters_a_mm);
+    for (const SheetPart& part : parts) {
+        used += heading_mm;
+        for (const std::string& line : part.lines)
+            used += line_mm * (1.0 + std::floor(static_cast<double>(columns_of(line)) /
+                                                static_cast<double>(letters)));
+    }
+    const double left = std::max(0.0, page.height - 2.0 * margin_mm - used);
+    const int rows = std::clamp(static_cast<int>(left / row_mm), 0, std::clamp(sheet.rows, 0, 20));
+    return {rows, rows > 0 ? std::clamp(left / rows, row_mm, 1.5 * row_mm) : row_mm};
+}
+
+std::string style_of(const Page& page, double high_mm) {
+    const auto mm = [](double number) { return place(number) + "mm"; };
+    return "<style>@page{size:" + std::string(page.size) + ";margin:" + mm(margin_mm) +
+           "}body{font:3.5mm/" + mm(line_mm) +
+           " sans-serif;color:#000;background:#fff;max-width:" + mm(page.width - 2.0 * margin_mm) +
+           ";margin:0 auto}h1{font-size:5.6mm;line-height:7mm;margin:0 0 2mm}"
+           "h2{font-size:4mm;line-height:5mm;margin:1.7mm 0 .3mm}"
+           "ul,ol{margin:0;padding-left:6mm}"
+           "table{border-collapse:collapse;width:100%;margin-top:2.5mm;font-size:2.8mm;"
+           "line-height:3.2mm;table-layout:fixed}"
+           "th,td{border:.25mm solid #000;padding:.5mm 1mm;text-align:left;"
+           "vertical-align:bottom}td{height:" +
+           mm(high_mm - 1.3) + "}</style>\n";
+}
 
 }  // namespace
 
@@ -104,6 +153,15 @@ BinSheet bin_sheet_of(std::string name, const Ration& ration, UnitSystem units) 
         sheet.today.push_back((is_portion ? "Put in: " : "") + line);
     }
     sheet.lime = ration.lime_kg > 0.0;
+    sheet.units = units;
+    if (ration.date) {
+        std::vector<int> days{0, ration.next_look};
+        if (ration.next_feeding) days.push_back(ration.next_feeding->day);
+        std::sort(days.begin(), days.end());
+        days.erase(std::unique(days.begin(), days.end()), days.end());
+        for (const int day : days)
+            sheet.days.push_back(day_words(ration.date, day, units));
+    }
     return sheet;
 }
 
@@ -117,34 +175,43 @@ std::string bin_sheet_text(const BinSheet& sheet) {
             page += wrapped(mark + part.lines[i], 1, 1 + mark.size());
         }
     }
-    const int rows = std::clamp(sheet.rows, 0, 20);
-    if (rows > 0) page += "\n" + text_record(rows);
+    constexpr int page_lines = 66;
+    constexpr int record_words = 4;
+    const auto used = static_cast<int>(std::count(page.begin(), page.end(), '\n'));
+    const int rows = std::clamp(page_lines - record_words - used, 0, std::clamp(sheet.rows, 0, 20));
+    if (rows > 0) page += "\n" + text_record(sheet, rows);
     return page;
 }
 
 std::string bin_sheet_html(const BinSheet& sheet) {
+    const Page paper = page_of(sheet.units);
+    const std::vector<SheetPart> parts = parts_of(sheet);
+    const Record record = record_of(sheet, parts, paper);
     const std::string title = "The worm bin" + (sheet.bin.empty() ? "" : ": " + sheet.bin);
     std::string page =
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
         "<title>" +
-        markup_text(title) + "</title>\n" + std::string(page_style) + "</head>\n<body>\n<h1>" +
-        markup_text(title) + "</h1>\n";
-    for (const SheetPart& part : parts_of(sheet)) {
+        markup_text(title) + "</title>\n" + style_of(paper, record.row_mm) +
+        "</head>\n<body>\n<h1>" + markup_text(title) + "</h1>\n";
+    for (const SheetPart& part : parts) {
         const std::string list = part.numbered ? "ol" : "ul";
         page += "<h2>" + markup_text(part.heading) + "</h2>\n<" + list + ">\n";
         for (const std::string& line : part.lines)
             page += "<li>" + markup_text(line) + "</li>\n";
         page += "</" + list + ">\n";
     }
-    const int rows = std::clamp(sheet.rows, 0, 20);
+    const int rows = record.rows;
+    const auto columns = record_columns(sheet.units);
     if (rows > 0) {
         page += "<table>\n<thead><tr>";
-        for (const std::string_view column : columns)
+        for (const std::string& column : columns)
             page += "<th scope=\"col\">" + markup_text(column) + "</th>";
         page += "</tr></thead>\n<tbody>\n";
         for (int i = 0; i < rows; ++i) {
-            page += "<tr>";
-            for (std::size_t c = 0; c < columns.size(); ++c)
+            const auto n = static_cast<std::size_t>(i);
+            const std::string day = n < sheet.days.size() ? markup_text(sheet.days[n]) : "";
+            page += "<tr><td>" + day + "</td>";
+            for (std::size_t c = 1; c < columns.size(); ++c)
                 page += "<td></td>";
             page += "</tr>\n";
         }

@@ -8,6 +8,7 @@
 
 #include "feed/bed/hazard_words.hpp"
 #include "feed/bed/limits.hpp"
+#include "feed/io/ration_text.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "svg_drawing.hpp"
 
@@ -28,6 +29,13 @@ struct LimitLine {
     bool text_below = false;
 };
 
+/// A word on the axis in place of figures, in the middle of a stretch of it.
+struct AxisWord {
+    double from;
+    double to;
+    std::string text;
+};
+
 struct Panel {
     std::string title;
     const ForecastSeries* series;
@@ -37,8 +45,9 @@ struct Panel {
     double never_over;  ///< what cannot be, such as 100 %
     std::vector<LimitLine> limits;
     const char* colour;
-    const char* dashes;       ///< of the typical curve, "" for an unbroken one
-    bool shows_next = false;  ///< marks the day of the next feeding
+    const char* dashes;           ///< of the typical curve, "" for an unbroken one
+    bool shows_next = false;      ///< marks the day of the next feeding
+    std::vector<AxisWord> words;  ///< where figures tell a keeper nothing
 };
 
 // Each kind of line has its own strokes, so that a grey print and colour-blind eyes tell them
@@ -108,8 +117,8 @@ private:
                 "\" width=\"26\" height=\"12\" fill=\"#000\" fill-opacity=\"0.15\" stroke=\"#000\" "
                 "stroke-dasharray=\"" +
                 edge_dashes + "\"/>\n";
-        write(x + 32.0, y, "what may be if all rates err one way", "");
-        x += 274.0;
+        write(x + 32.0, y, "how low or high it may be", "");
+        x += 222.0;
         line(x, middle, x + 26.0, middle, limit_style);
         write(x + 32.0, y, "limit", "");
         x += 74.0;
@@ -141,9 +150,14 @@ private:
         write(left, top - 8.0, panel.title, "font-weight=\"bold\"");
         for (int i = 0; low + step * i <= high + step * 1e-6; ++i) {
             const double number = low + step * i;
+            if (!panel.words.empty()) break;
             line(left, y_of(number), right, y_of(number), "stroke=\"#ddd\"");
             const double shown = std::abs(number) < step * 1e-6 ? 0.0 : number;
             write(left - 8.0, y_of(number) + 4.5, significant(shown, 4), "text-anchor=\"end\"");
+        }
+        for (const AxisWord& word : panel.words) {
+            const double middle = y_of(0.5 * (std::max(low, word.from) + std::min(high, word.to)));
+            if (word.from < high) write(left - 8.0, middle + 4.5, word.text, "text-anchor=\"end\"");
         }
         draw_days(bottom);
         draw_band(panel, y_of);
@@ -218,7 +232,7 @@ private:
 
     std::string day_text(int day) const {
         if (!text_.day_zero) return "day " + std::to_string(day);
-        return feed::text(date_of(day_number(*text_.day_zero) + day)).substr(5);
+        return day_words(text_.day_zero, day, text_.units);
     }
 
     const Forecast& forecast_;
@@ -232,10 +246,9 @@ private:
 std::string forecast_svg(const Forecast& forecast, const SpeciesLimits& limits,
                          const PictureText& text) {
     const bool us = text.units == UnitSystem::us;
-    const double acid = words::acid_figure(1.0, text.units);
     // Hues of the palette by Okabe and Ito (2008), two of them darker for thin lines on paper.
     const std::vector<Panel> panels{
-        {"Moisture, % of the wet mass",
+        {"How wet: water, % of the weight",
          &forecast.moisture,
          100.0,
          60.0,
@@ -244,7 +257,9 @@ std::string forecast_svg(const Forecast& forecast, const SpeciesLimits& limits,
          {{100.0 * limits.moisture_high.value(), "wetter than worms like"},
           {100.0 * limits.moisture_low.value(), "drier than worms like", true}},
          "#0072B2",
-         ""},
+         "",
+         false,
+         {}},
         {us ? "Food left, lb as fed" : "Food left, kg as fed",
          &forecast.food_left_wet_kg,
          us ? 1.0 / kilograms_per_pound : 1.0,
@@ -254,18 +269,22 @@ std::string forecast_svg(const Forecast& forecast, const SpeciesLimits& limits,
          {},
          "#00785A",
          "11 3",
-         true},
-        {us ? "Acid, oz (as citric) a gallon of air in the bed"
-            : "Acid, g (as citric) a litre of air in the bed",
+         true,
+         {}},
+        {"Acid: calm or sour",
          &forecast.acid_g_per_air_litre,
-         acid,
+         1.0,
          0.0,
-         1.2 * acid * limits::acid_per_air_litre.act,
+         1.2 * limits::acid_per_air_litre.act,
          1e12,
-         {{acid * limits::acid_per_air_litre.act, "sour: act"},
-          {acid * limits::acid_per_air_litre.watch, "turning sour: watch", true}},
+         {{limits::acid_per_air_litre.act, "sour: act"},
+          {limits::acid_per_air_litre.watch, "turning sour: watch", true}},
          "#B34700",
-         "11 3 2.5 3"}};
+         "11 3 2.5 3",
+         false,
+         {{0.0, limits::acid_per_air_litre.watch, "calm"},
+          {limits::acid_per_air_litre.watch, limits::acid_per_air_litre.act, "turning"},
+          {limits::acid_per_air_litre.act, 1e12, "sour"}}}};
     return Picture(forecast, text).draw(panels);
 }
 

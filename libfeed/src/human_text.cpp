@@ -99,6 +99,18 @@ std::string wrapped(std::string_view words, std::size_t first_indent, std::size_
     return lines;
 }
 
+std::string joined(const std::vector<std::string>& parts, std::string_view last) {
+    std::string text;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (i > 0 && i + 1 == parts.size())
+            text.append(" ").append(last).append(" ");
+        else if (i > 0)
+            text += ", ";
+        text += parts[i];
+    }
+    return text;
+}
+
 std::string counted(std::size_t number, std::string_view thing) {
     std::string text = std::to_string(number) + " ";
     text += thing;

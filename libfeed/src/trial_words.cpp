@@ -9,16 +9,6 @@
 namespace feed::io {
 namespace {
 
-std::string joined(const std::vector<std::string>& parts, std::string_view last) {
-    std::string text;
-    for (std::size_t i = 0; i < parts.size(); ++i)
-        text += (i == 0                  ? ""
-                 : i + 1 == parts.size() ? " " + std::string(last) + " "
-                                         : ", ") +
-                parts[i];
-    return text;
-}
-
 std::string labels_of(const Trial& trial, std::string_view last) {
     std::vector<std::string> labels;
     for (const auto& feed : trial.feeds)
@@ -92,7 +82,7 @@ std::string what_it_tells(const TrialPlan& plan) {
         return "With this you can tell only a difference of " + fold_text(power_ratios[i]) +
                "-fold or more: " + of_hundred(middle[i]) + " such trials would show it.";
     }
-    return "With this you can hardly tell anything: even a 2-fold difference would show in only " +
+    return "With this you can hardly tell anything: a 2-fold difference shows in only " +
            of_hundred(middle[2]) + " such trials.";
 }
 
@@ -267,22 +257,21 @@ std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
                     0, 0);
     std::string lay = "Lay " + counted(plots_of(design) / design.bins / design.rounds, "plot") +
                       " in each of " + counted(design.bins, "bin") +
-                      (design.rounds > 1 ? " in each round" : "") +
-                      ", at the places of the sheet: ";
+                      (design.rounds > 1 ? " in each round" : "") + ", at the places of the sheet.";
     std::vector<std::string> each;
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         each.push_back(trial.feeds[i].label + " " + plan.measures[i]);
-    lay +=
-        joined(each, "and") + " a portion (" + std::string(feed::text(plan.portions.rule)) + ").";
     text += wrapped(lay, 0, 2);
+    text += wrapped("A portion is " + joined(each, "or") + ": " +
+                        std::string(feed::text(plan.portions.rule)) + ".",
+                    0, 2);
     if (plan.asked_share < 1.0)
         text += wrapped(
             "That is less than asked, because the bed bears no more. Write under "
             "trial:  portion: " +
                 mass_text(plan.portions.fresh.front().mass(), units),
             0, 2);
-    text += wrapped("Look on day " + days_text(plan.look_days) + " (" +
-                        counted(plan.look_days.size(), "look") + "). The trial ends on day " +
+    text += wrapped("Look on day " + days_text(plan.look_days) + ". The trial ends on day " +
                         std::to_string(*trial.last_day) + ".",
                     0, 2);
     text += wrapped(what_it_tells(plan), 0, 2);
@@ -313,8 +302,8 @@ std::string count_sentence(const Trial& trial, const TrialReading& reading) {
     counts.clear();
     for (const FeedCount& count : reading.counts)
         counts.push_back(std::to_string(count.by_end));
-    return text + "; by day " + std::to_string(reading.last_look) + ", " + joined(counts, "and") +
-           ".";
+    return text + ". By day " + std::to_string(reading.last_look) + " it was " +
+           joined(counts, "and") + ".";
 }
 
 std::string pair_sentence(const Trial& trial, const TrialReading& reading,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -60,13 +61,14 @@ def test_units_of_people(feed_command: Path) -> None:
     entries = ["1 lb coffee grounds", "1 gallon shredded office paper"]
     metric = call(feed_command, "blend", *entries).stdout
     us = call(feed_command, "blend", *entries, "--units", "us").stdout
-    assert "Coffee grounds, spent: 450 g" in metric
-    assert "Coffee grounds, spent: 1 lb" in us
-    assert "Office paper, shredded: 1 US gallon" in us
+    assert "coffee grounds, 450 g." in metric
+    assert "coffee grounds, 1 lb." in us
+    assert "shredded office paper, 1 US gallon" in us
 
 
 def test_text_says_of_what_the_ratio_is(feed_command: Path) -> None:
-    assert "carbon to nitrogen by mass" in call(feed_command, "blend", "1 kg carrot").stdout
+    said = call(feed_command, "blend", "1 kg carrot").stdout
+    assert re.search(r"carbon to nitrogen is \d+:1 by mass", said)
     text = call(feed_command, "blend", "1 kg carrot", "--why").stdout
-    assert "Leans on grade" in text
+    assert "Weakest number: grade" in text
     assert all(len(line) <= 80 for line in text.splitlines())

@@ -200,7 +200,7 @@ def test_picture_is_svg_with_its_limits_in_words(feed_command: Path, tmp_path: P
     root = ElementTree.fromstring(text)
     assert root.tag == "{http://www.w3.org/2000/svg}svg"
     words = " ".join(node.text or "" for node in root.iter("{http://www.w3.org/2000/svg}text"))
-    for part in ("Moisture", "Food left", "Acid", "wetter than worms like", "sour: act"):
+    for part in ("How wet", "Food left", "Acid", "wetter than worms like", "sour: act", "calm"):
         assert part in words
     assert "nan" not in text and "inf" not in text
     assert [item.name for item in tmp_path.iterdir()] == ["tote.svg"]

@@ -35,7 +35,7 @@ def written(folder: Path, text: str) -> Path:
 def test_balance_takes_out_what_is_barred(feed_command: Path, tmp_path: Path) -> None:
     path = written(tmp_path, BALANCE)
     first = call(feed_command, "balance", path).stdout.splitlines()[0]
-    assert first.startswith("Take out, never fed: bacon (")
+    assert first.startswith("Never feed bacon: ")
     ours = answer(feed_command, "balance", path)
     assert [one["feedstock"] for one in ours["take_out"]] == ["bacon-cooked"]
     assert ours["take_out"][0]["why"]
@@ -49,7 +49,7 @@ def test_balance_takes_out_what_is_barred(feed_command: Path, tmp_path: Path) ->
 def test_blend_says_what_is_never_fed_first(feed_command: Path, tmp_path: Path) -> None:
     path = written(tmp_path, BLEND)
     text = call(feed_command, "blend", path).stdout
-    assert text.startswith("Take out, never fed: ")
+    assert text.startswith("Never feed pet waste: ")
     assert "Your file feeds rind, which is never fed otherwise" in text
     ours = answer(feed_command, "blend", path)
     assert [one["feedstock"] for one in ours["take_out"]] == ["pet-waste"]
@@ -62,7 +62,7 @@ def test_no_file_feeds_pet_waste(feed_command: Path, tmp_path: Path) -> None:
     refused = " ".join(call(feed_command, "blend", path, code=2).stderr.split())
     assert "leave the stance out" in refused
     path = written(tmp_path, LIFTED_TOO_FAR.replace(", stance: feed", ""))
-    assert call(feed_command, "blend", path).stdout.startswith("Take out, never fed: ")
+    assert call(feed_command, "blend", path).stdout.startswith("Never feed litter: ")
 
 
 def test_a_file_without_bedding_is_offered_house_bedding(

@@ -2642,7 +2642,7 @@ def bin_sheet(
     *,
     units: str = "metric",
     lime: bool = False,
-    rows: typing.SupportsInt | typing.SupportsIndex = 10,
+    rows: typing.SupportsInt | typing.SupportsIndex = 20,
 ) -> BinSheet:
     """
     A page to hang beside a bin, in words that a ten-year-old reads: what the ration says, look, feed,
@@ -2655,11 +2655,11 @@ def bin_sheet(
     ration : Ration
         What to do, from ``ration`` or ``FeedFile.ration``.
     units : {"metric", "us"}
-        Units of the amounts.
+        Units of the amounts; us also means letter paper.
     lime : bool
         Lime is kept beside the bin: the page says who may use it.
     rows : int
-        Empty rows of the record, 0 to 20.
+        Most empty rows of the record, 0 to 20; no more than fit the page.
 
     Returns
     -------

@@ -31,7 +31,7 @@ void bind_bin_sheet(py::module_& module) {
             "The page as HTML for one side of paper, with nothing to fetch.")
         .def("__repr__", [](const BinSheet& s) { return "<BinSheet of " + s.bin + ">"; });
     module.def("bin_sheet", &make_sheet, py::arg("name"), py::arg("ration"), py::kw_only(),
-               py::arg("units") = "metric", py::arg("lime") = false, py::arg("rows") = 10, R"doc(
+               py::arg("units") = "metric", py::arg("lime") = false, py::arg("rows") = 20, R"doc(
 A page to hang beside a bin, in words that a ten-year-old reads: what the ration says, look, feed,
 never, stay clean.
 
@@ -42,11 +42,11 @@ name : str
 ration : Ration
     What to do, from ``ration`` or ``FeedFile.ration``.
 units : {"metric", "us"}
-    Units of the amounts.
+    Units of the amounts; us also means letter paper.
 lime : bool
     Lime is kept beside the bin: the page says who may use it.
 rows : int
-    Empty rows of the record, 0 to 20.
+    Most empty rows of the record, 0 to 20; no more than fit the page.
 
 Returns
 -------

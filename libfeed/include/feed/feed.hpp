@@ -109,6 +109,7 @@
 #include "feed/feedstock/own_feedstock.hpp"
 #include "feed/feedstock/part.hpp"
 #include "feed/feedstock/place.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/feedstock/plausible.hpp"
 #include "feed/feedstock/preparation.hpp"
 #include "feed/feedstock/property.hpp"

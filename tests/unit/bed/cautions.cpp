@@ -2,6 +2,7 @@
 
 #include <catch2.hpp>
 #include <set>
+#include <string>
 #include <vector>
 
 #include <bed_kitchen.hpp>
@@ -74,4 +75,27 @@ TEST_CASE("the dust of lime is said once") {
     const auto found = cautions_of(shell);
     CHECK(find(found, Caution::lime_dust) != nullptr);
     CHECK(find(found, Caution::dust) == nullptr);
+}
+
+TEST_CASE("of what is never fed only the fact is said, and no advice on feeding it") {
+    for (const char* id : {"hydrated-lime", "bacon-cooked", "oil-vegetable"}) {
+        for (const CautionFinding& c : cautions_of(std::vector{kitchen::portion(id, 0.1)})) {
+            INFO(c.text);
+            for (const char* advice : {"damp", "pinch", "little", "spoonful", "under plenty"})
+                CHECK(c.text.find(advice) == std::string::npos);
+        }
+    }
+    // What concerns the person stays.
+    const auto bacon = cautions_of(std::vector{kitchen::portion("bacon-cooked", 0.1)});
+    REQUIRE(find(bacon, Caution::pathogen) != nullptr);
+    CHECK(find(bacon, Caution::pathogen)->text.find("wash your hands") != std::string::npos);
+}
+
+TEST_CASE("cautions name things as the keeper wrote them") {
+    const std::vector<Portion> feeding{kitchen::portion("paper-office", 0.1),
+                                       kitchen::portion("paper-office", 0.2)};
+    const std::vector<std::string> labels{"till roll", feeding[1].feedstock->name};
+    const auto found = cautions_of(feeding, labels);
+    REQUIRE(find(found, Caution::dust) != nullptr);
+    CHECK(find(found, Caution::dust)->text.find("till roll, office paper: ") == 0);
 }

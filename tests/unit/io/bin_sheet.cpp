@@ -77,7 +77,7 @@ TEST_CASE("the grade level of a known text is right") {
 // A ten-year-old is in the fifth year of school.
 TEST_CASE("a ten-year-old can read the sheet") {
     std::string page = feed::io::bin_sheet_text(tote());
-    page = page.substr(0, page.find("Date  "));
+    page = page.substr(0, page.find("Day   "));
     // The dates and amounts are numbers, not words.
     const double grade = grade_level(page.substr(page.find("Look first")));
     CAPTURE(grade);
@@ -98,7 +98,7 @@ TEST_CASE("the sheet fits on a page and holds what a site must record") {
     CHECK(page.find("2 handfuls, about 170 g") != std::string::npos);
     const std::string html = feed::io::bin_sheet_html(tote());
     for (const char* recorded :
-         {"Date", "Who", "Food in", "Bedding", "back, middle, front", "Dry, damp or wet",
+         {"Day", "Who", "Food in", "Bedding", "back, middle, front", "Dry, damp or wet",
           "Water in tray", "Smell", "busy or slow", "Bugs", "What we did"})
         CHECK(html.find(recorded) != std::string::npos);
 }
@@ -124,12 +124,31 @@ TEST_CASE("the page in HTML is whole, safe and fetches nothing") {
         CHECK(count(html, open + ">") + count(html, open + " ") ==
               count(html, std::string("</") + tag + ">"));
     }
-    CHECK(count(html, "<tr>") == 11);
+    // A head and as many rows as fill the page: more on a page with fewer words.
+    const std::size_t rows = count(html, "<tr>") - 1;
+    CHECK(rows >= 8);
+    BinSheet wordy = tote();
+    for (int i = 0; i < 9; ++i)
+        wordy.today.push_back("One more line.");
+    CHECK(count(feed::io::bin_sheet_html(wordy), "<tr>") - 1 < rows);
     CHECK(html.find("http") == std::string::npos);
     CHECK(html.find("<script") == std::string::npos);
     BinSheet bare;
     bare.rows = 0;
     CHECK(feed::io::bin_sheet_html(bare).find("<table") == std::string::npos);
+}
+
+TEST_CASE("the sheet is of the reader's paper, degrees and days") {
+    BinSheet sheet = tote();
+    sheet.days = {"Sat 2 May"};
+    CHECK(feed::io::bin_sheet_html(sheet).find("size:A4") != std::string::npos);
+    CHECK(feed::io::bin_sheet_html(sheet).find("Warmth C") != std::string::npos);
+    CHECK(feed::io::bin_sheet_html(sheet).find("<td>Sat 2 May</td>") != std::string::npos);
+    CHECK(feed::io::bin_sheet_text(sheet).find("\nSat 2 May |") != std::string::npos);
+    sheet.units = feed::io::UnitSystem::us;
+    CHECK(feed::io::bin_sheet_html(sheet).find("size:letter") != std::string::npos);
+    CHECK(feed::io::bin_sheet_html(sheet).find("Warmth F") != std::string::npos);
+    CHECK(feed::io::bin_sheet_html(sheet).find("Warmth C") == std::string::npos);
 }
 
 TEST_CASE("the sheet says what the ration says, and nothing else about how much and when") {

@@ -111,24 +111,20 @@ inline AwayAdvice going_away(const Bed& said, Duration away,
     advice.slow_food = wet_kilograms(weeks_days > 21.0 ? one_feeding : 0.0);
 
     std::string& text = advice.text;
-    text = "Gone for " + words::day_count(weeks_days) + ": ";
-    if (one_feeding <= 0.0 || weeks_days < 7.0)
-        text += "no extra food is needed";
-    else
-        text +=
-            "one usual feeding of " + words::mass(one_feeding, units) + " under bedding is enough";
+    // How much goes in is the ration's to say; here no second amount is named.
+    text = "Gone for " + words::day_count(weeks_days) + ": no food beyond that is needed. ";
     if (weeks_days > 21.0 && one_feeding > 0.0)
-        text += ", with as much slow food (carrot, stalks, squash) beside it";
-    text += "; worms live on their bedding for weeks (common practice). ";
+        text += "Let slow food (carrot, stalks, squash) be a part of what goes in. ";
+    text += "Worms live on their bedding for weeks. ";
     text += d.water_to_add > 0.0 ? "Add " + words::volume(d.water_to_add, units) + " of water. "
                                  : "Add no water. ";
     if (advice.cover)
         text += evaporation == &limits::evaporation_closed
                     ? "Lay damp card over the bed and close the lid well. "
                     : "Put a lid with air holes on. ";
-    text += "It should be at about " + words::percent(advice.at_return.value.value()) +
-            " moisture when you return (" + words::percent(advice.at_return.low.value()) + " to " +
-            words::percent(advice.at_return.high.value()) + "). ";
+    text += "On your return about " + words::percent(advice.at_return.value.value()) +
+            " of the bed should be water (" + words::percent(advice.at_return.low.value()) +
+            " to " + words::percent(advice.at_return.high.value()) + "). ";
     if (advice.needs_a_helper)
         text += "That may be too dry: have somebody water it within " +
                 words::day_count(std::floor(std::max(1.0, d.safe_days))) + ". ";

@@ -5,6 +5,7 @@
 
 #include "feed/blend/portion.hpp"
 #include "feed/feedstock/place.hpp"
+#include "feed/feedstock/plain_name.hpp"
 
 namespace feed {
 
@@ -18,7 +19,7 @@ struct TakeOut {
 
 /// Why and where with it. @param label  the keeper's own words; the name where empty.
 inline TakeOut take_out(const Feedstock& f, const std::string& label) {
-    return {f.id, label.empty() ? f.name : label, std::string(why_barred(f)),
+    return {f.id, plain_name(label, f), std::string(why_barred(f)),
             std::string(instead_of(f))};
 }
 

@@ -49,7 +49,7 @@ inline SignStep step_against(Hazard hazard, const FeedingPlace& place, UnitSyste
         r.kind = StepKind::add_bedding;
         r.material = with.bedding->id;
         r.add = wet_kilograms(step.bedding_kg);
-        r.text += "; mix in " + words::mass(step.bedding_kg, units) + " of dry shredded cardboard";
+        r.text += ". Mix in " + words::mass(step.bedding_kg, units) + " of dry shredded cardboard";
     }
     if (step.lime_kg > 0.0) {
         if (r.kind == StepKind::none) {
@@ -57,7 +57,8 @@ inline SignStep step_against(Hazard hazard, const FeedingPlace& place, UnitSyste
             r.material = with.lime->id;
             r.add = wet_kilograms(step.lime_kg);
         }
-        r.text += "; add " + words::mass(step.lime_kg, units) + " of ground eggshell, moistened";
+        r.text +=
+            ". Add " + words::pinch_or_mass(step.lime_kg, units) + " of ground eggshell, moistened";
     }
     if (step.water_kg > 0.0) {
         if (r.kind == StepKind::none) {
@@ -65,10 +66,10 @@ inline SignStep step_against(Hazard hazard, const FeedingPlace& place, UnitSyste
             r.material = with.water->id;
             r.add = wet_kilograms(step.water_kg);
         }
-        r.text += "; sprinkle " + words::volume(step.water_kg, units) + " of water";
+        r.text += ". Sprinkle " + words::volume(step.water_kg, units) + " of water";
     }
     if (r.kind == StepKind::none) r.kind = StepKind::feed_less;
-    if (hazard == Hazard::salty) r.text += "; renew a part of the bedding and feed nothing salted";
+    if (hazard == Hazard::salty) r.text += ". Renew a part of the bedding and feed nothing salted";
     r.text += ". Look again tomorrow.";
     return r;
 }
@@ -131,7 +132,7 @@ inline SignStep room_for_worms(const BedNumbers& bed, UnitSystem units) {
     const double over = bed.worms_kg.value - most;
     if (over <= 0.0)
         return looking("By what you said there is room for " + words::mass(most, units) +
-                       " of worms; count them before you split the bin.");
+                       " of worms: count them before you split the bin.");
     SignStep r;
     r.kind = StepKind::spread;
     r.spread = square_metres(rounded_area(bed.worms_kg.value / most * bed.surface_m2, true, units));
@@ -161,7 +162,7 @@ inline SignStep remove_disliked(const Bed& said, const BedNumbers& bed, UnitSyst
     SignStep r;
     r.kind = StepKind::feed_less;
     r.text =
-        "Lift out half of what they avoid and cover the rest with bedding; by the next day they "
+        "Lift out half of what they avoid and cover the rest with bedding. By the next day they "
         "should settle (common practice).";
     return r;
 }
@@ -247,20 +248,20 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
                            first_weeks_text(first_weeks(said, units), units));
         case Cause::ammonia:
             return bedding_over(std::max(0.05, bed.soft_food_kg.value * 0.2 + 0.05),
-                                "Feed nothing, never lime; mix ",
+                                "Feed nothing, and no lime. Mix ",
                                 " into the food and leave the lid ajar.", units);
         case Cause::salty: {
             SignStep step = remedy_by_step(Hazard::salty, said, said, units);
             if (step.kind != StepKind::none) return step;
             return looking(
-                "Feed nothing salted and rinse what is; the feedings you listed are no "
+                "Feed nothing salted and rinse what is. The feedings you listed are no "
                 "danger.");
         }
         case Cause::uncovered_food: {
             SignStep r =
                 bedding_over(0.05 * bed.surface_m2 * loose_card_kg_per_m3(), "Cover it with ",
                              ", " + words::length(0.05, units) +
-                                 " deep, and feed nothing for two weeks; freeze scraps before you "
+                                 " deep, and feed nothing for two weeks. Freeze scraps before you "
                                  "feed again.",
                              units);
             r.later = days(14);
@@ -268,13 +269,13 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
         }
         case Cause::slow_food:
             return looking(
-                "Nothing needs doing: chop or freeze such pieces next time, and judge by "
+                "Nothing needs doing: chop or freeze such pieces next time. Judge by "
                 "the soft food, gone in about " +
                 words::day_count(days_to_clear(bed)) + ".");
         case Cause::fresh_food:
             return looking("Nothing needs doing: look again in " +
                            words::day_count(std::max(3.0, std::ceil(0.5 * days_to_clear(bed)))) +
-                           "; if it is not less, treat it as too much food.");
+                           ". If it is not less, treat it as too much food.");
         default:
             return remedy_against_guests(cause, bed, units);
     }

@@ -120,7 +120,7 @@ inline constexpr std::array<CauseWords, cause_count> cause_words{{
      "the worms far from that corner but well elsewhere?",
      false},
     {Cause::too_hot, "too hot",
-     "Hold a hand or a thermometer in the middle: warmer than your wrist, or above 30 C, is too hot.",
+     "Hold a hand or a thermometer in the middle. Warmer than your wrist, or above 30 C, is too hot.",
      false},
     {Cause::too_cold, "too cold", "Thermometer in the middle: below 10 C they slow down sharply.",
      false},
@@ -144,7 +144,7 @@ inline constexpr std::array<CauseWords, cause_count> cause_words{{
      "Look at the day of the last feeding: in the first days warmth and fluff on food are normal.",
      true},
     {Cause::normal_life, "ordinary life of a healthy bed",
-     "Are the worms well and does the bed smell of earth? Then all is as it should be; many of the "
+     "Are the worms well and does the bed smell of earth? Then all is as it should be. Many of the "
      "small animals at once mean wet, sour or overfed.",
      true},
     {Cause::starving, "too little food",

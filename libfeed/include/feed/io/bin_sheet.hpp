@@ -12,7 +12,9 @@ struct BinSheet {
     std::string bin;                 ///< name of the bin
     std::vector<std::string> today;  ///< what to do, one plain line each: the lines of the ration
     bool lime = false;               ///< lime is kept beside the bin: say who may use it
-    int rows = 10;                   ///< empty rows of the record, 0 to 20
+    int rows = 20;                   ///< most empty rows of the record, 0 to 20; no more than fit
+    std::vector<std::string> days;   ///< the next days at the bin, for the first rows
+    UnitSystem units = UnitSystem::metric;  ///< US units: degrees F, and letter paper
 };
 
 /// The sheet of a bin: what its ration says, and nothing else about how much and when.
@@ -23,7 +25,8 @@ BinSheet bin_sheet_of(std::string name, const Ration& ration, UnitSystem units);
 /// site keeps. Threads: pure.
 std::string bin_sheet_text(const BinSheet& sheet);
 
-/// The same page as HTML 5 for one side of A4 or letter paper, with nothing to fetch.
+/// The same page as HTML 5 for one side of A4, or of letter paper with US units, with nothing to
+/// fetch; the rows of the record fill it.
 std::string bin_sheet_html(const BinSheet& sheet);
 
 }  // namespace feed::io

@@ -38,16 +38,13 @@ inline constexpr std::array<CautionName, 20> caution_names{{
     {Caution::lime_dust, "lime dust"},
 }};
 
-/// What a caution warns of. Two belong to the bed rather than to the person who feeds it, and a
-/// check judges them as hazards: their sentences stand here.
-constexpr std::string_view caution_sentence(Caution caution) noexcept {
-    for (const auto& known : caution_words) {
-        if (known.caution == caution) return known.text;
-    }
-    if (caution == Caution::acidity) return "sour: little at a time, with ground shell in the bed";
-    if (caution == Caution::salt)
-        return "salty: salt stays in the bed and harms worms; rinse it, and feed little";
-    return "";
+/// What the two cautions warn of that belong to the bed rather than to the person who feeds it, and
+/// that a check judges as hazards; nothing for the others and for what is never fed.
+constexpr std::string_view bed_caution_text(Caution caution, const Feedstock& f) noexcept {
+    if (!f.has(caution) || f.stance == Stance::avoid) return {};
+    if (caution == Caution::acidity) return "sour, so little at a time, with ground shell in the bed";
+    if (caution == Caution::salt) return "salty, and salt stays in the bed, so feed little";
+    return {};
 }
 
 }  // namespace feed::io

@@ -2,6 +2,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "feed/quantity/basis.hpp"
 #include "feed/quantity/error.hpp"
@@ -40,6 +41,9 @@ std::string wrapped(std::string_view text, std::size_t first_indent, std::size_t
 std::string padded(std::string_view text, std::size_t columns);
 /// Number of code points of a UTF-8 text.
 std::size_t columns_of(std::string_view text) noexcept;
+
+/// "a", "a and b", "a, b and c"; the last word may be "or".
+std::string joined(const std::vector<std::string>& parts, std::string_view last = "and");
 
 /// "1 thing", "2 things": English plural with an s.
 std::string counted(std::size_t number, std::string_view thing);

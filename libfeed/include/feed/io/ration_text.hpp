@@ -1,9 +1,11 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "feed/io/human_text.hpp"
+#include "feed/io/screen.hpp"
 #include "feed/ration/ration.hpp"
 
 namespace feed::io {
@@ -18,13 +20,23 @@ std::string measure_of(const PutIn& put, UnitSystem units);
 std::string day_words(const std::optional<Date>& today, int days, UnitSystem units);
 
 /// The first screen of a ration: what to take out, then what to do, what to put in, cover and next
-/// look, at most two reasons, what is worth weighing and the cautions that bind today. At most 12
-/// lines, one thought a line, in the keeper's own measures. Threads: pure.
-std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units);
+/// look, at most two reasons, the cautions that bind today and what is worth weighing. One thought
+/// a line, in the keeper's own measures. Where the room is too small what matters least goes; what
+/// to do and what can hurt always stay. Threads: pure.
+std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units,
+                                      ScreenRoom room = first_screen);
 
 /// The same as one text, wrapped, ending in a line feed.
-std::string ration_text(const Ration& ration, UnitSystem units);
+std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room = first_screen);
 
+/// "Never feed bacon: it rots, stinks and draws flies and rats."
+std::string never_text(const TakeOut& one);
+/// Where with it: "Instead: the food waste bin or household waste."
+std::string instead_text(const TakeOut& one);
+/// That a file feeds what is barred otherwise, and why it is.
+std::string lifted_text(const std::string& label, const Feedstock& feedstock);
+/// The step for a bed that no bedding, water or lime mends at once. Static storage.
+std::string_view step_by_hand(Hazard hazard);
 /// What should be seen on the day of the next look.
 std::string expect_text(const Ration& ration, UnitSystem units);
 /// One sentence for a reason.

@@ -5,12 +5,14 @@
 #include "feed/diary/date.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/human_text.hpp"
+#include "feed/io/screen.hpp"
 
 namespace feed::io {
 
-/// What a bin's file means on a day: the ration's first screen, in lines.
+/// What a bin's file means on a day: the lines of the ration that fit in a room.
 /// Threads: pure.
 std::vector<std::string> today_lines(const FeedFile& file, Date today,
-                                     UnitSystem units = UnitSystem::metric);
+                                     UnitSystem units = UnitSystem::metric,
+                                     ScreenRoom room = first_screen);
 
 }  // namespace feed::io

@@ -52,9 +52,26 @@ inline std::string in_unit(double amount, const PrintedUnit& unit) {
     return significant(amount / unit.size, 2) + " " + std::string(unit.word);
 }
 
-/// "170 g", "1.2 kg"; "6 oz", "2.6 lb".
+/// The least step of a kitchen scale: a gram, a tenth of an ounce.
+inline constexpr double scale_step_kg(UnitSystem units) noexcept {
+    return units == UnitSystem::us ? 0.1 * kilograms_per_pound / 16.0 : 0.001;
+}
+/// A small mass as a kitchen scale shows it. Below one step it is left as it is: nobody weighs
+/// that.
+inline double weighed(double kg, UnitSystem units) noexcept {
+    const double step = scale_step_kg(units);
+    const bool fine = kg >= step && kg < 9.95 * mass_unit(kg, units).size;
+    return fine ? step * std::floor(kg / step + 0.5) : kg;
+}
+
+/// "170 g", "1.2 kg"; "6 oz", "2.6 lb"; no finer than a kitchen scale.
 inline std::string mass(double kg, UnitSystem units) {
-    return in_unit(kg, mass_unit(kg, units));
+    return in_unit(weighed(kg, units), mass_unit(kg, units));
+}
+/// Lime or grit: "a pinch" of what nobody weighs, else its mass.
+inline std::string pinch_or_mass(double kg, UnitSystem units) {
+    constexpr double pinch_kg = 0.006;
+    return kg < pinch_kg ? "a pinch" : mass(kg, units);
 }
 /// "250 ml", "3 L"; "1.1 cups", "2.1 gal".
 inline std::string volume(double litres, UnitSystem units) {

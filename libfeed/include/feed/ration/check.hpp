@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <span>
 #include <string>
 #include <utility>
@@ -55,7 +56,14 @@ inline CheckResult check(const RationInput& in, std::span<const Portion> plan) {
         finding.why = why_sentence(hazard, work.place, load, judged, in.units);
         result.hazards.push_back(std::move(finding));
     }
-    result.cautions = cautions_of(plan);
+    std::vector<std::string> labels;
+    for (const Portion& portion : plan) {
+        const auto named = std::find_if(
+            in.things.begin(), in.things.end(),
+            [&](const ThingAtHand& thing) { return thing.feedstock == portion.feedstock; });
+        labels.push_back(named == in.things.end() ? std::string() : named->label);
+    }
+    result.cautions = cautions_of(plan, labels);
     result.assumed = result.ration.assumed;
     result.as_planned =
         result.ration.answer == RationAnswer::feed && result.ration.take_out.empty();

@@ -312,6 +312,7 @@ inline PlanProblem plan_problem(RationWork& work, Ration& ration) {
         constexpr std::size_t mixed = *find_id("vegetable-produce-mixed");
         work.things.insert(work.things.begin(),
                            offered(std::make_shared<const Feedstock>(feedstock_at(mixed))));
+        work.things.front().label = "soft mixed scraps";
         add_reason(ration, {ReasonKind::nothing_at_hand, Hazard::underfed, "", 0.0});
     }
     if (!any_of_part(work.things, Part::bedding))
@@ -435,9 +436,12 @@ inline void feed_today(RationWork& work, Ration& ration) {
     for (std::size_t h = 0; h < hazard_count; ++h)
         ration.after[h] = plan.after.of[h].level;
     std::vector<Portion> portions;
-    for (const PutIn& put : ration.put_in)
+    std::vector<std::string> labels;
+    for (const PutIn& put : ration.put_in) {
         portions.push_back({put.thing.feedstock, put.wet_mass});
-    ration.cautions = cautions_of(portions);
+        labels.push_back(put.thing.label);
+    }
+    ration.cautions = cautions_of(portions, labels);
     const Forecast f = forecast_of_ration(work, std::move(portions));
     ration.next_feeding =
         next_feeding_day(f, work.numbers, plan.load.scraps_wet_kg, work.allowed, 1);

@@ -1,0 +1,196 @@
+#include "feed/io/ration_text.hpp"
+
+#include <array>
+#include <cmath>
+#include <string_view>
+
+#include "feed/diary/date.hpp"
+#include "feed/feedstock/amount_mass.hpp"
+#include "feed/feedstock/place.hpp"
+#include "feed/feedstock/plain_name.hpp"
+#include "feed/io/measure_text.hpp"
+#include "feed/quantity/number_print.hpp"
+
+// The sentences of a ration, each made once; ration_text.cpp chooses which of them a screen holds.
+namespace feed::io {
+namespace {
+
+/// How a hazard reads after "the bed is".
+std::string_view too_much(Hazard hazard) {
+    switch (hazard) {
+        case Hazard::sour:
+            return "sour";
+        case Hazard::wet:
+            return "too wet";
+        case Hazard::dry:
+            return "too dry";
+        case Hazard::hot:
+            return "too warm";
+        case Hazard::ammonia:
+            return "giving off ammonia";
+        case Hazard::salty:
+            return "too salty";
+        case Hazard::overfed:
+            return "overfed";
+        case Hazard::underfed:
+            return "hungry";
+        case Hazard::airless:
+            return "short of air";
+        case Hazard::greasy:
+            return "greasy";
+        case Hazard::cold:
+            return "cold";
+    }
+    return "";
+}
+
+}  // namespace
+
+std::string_view step_by_hand(Hazard hazard) {
+    switch (hazard) {
+        case Hazard::wet:
+            return "Drain it, lift out the wettest part and leave the lid ajar.";
+        case Hazard::salty:
+            return "Swap a third of the bed for fresh damp bedding.";
+        case Hazard::ammonia:
+            return "Lift out the smelly food and leave the lid ajar.";
+        case Hazard::hot:
+            return "Move it into the shade, open the lid and lay a damp cloth over it.";
+        case Hazard::cold:
+            return "Bring it in, or wrap it well; do not disturb the worms.";
+        case Hazard::dry:
+            return "Sprinkle water bit by bit until a handful feels damp.";
+        default:
+            return "Lift out the rotting food and loosen the bed with your fingers.";
+    }
+}
+
+std::string never_text(const TakeOut& one) {
+    return "Never feed " + one.label + ": " + one.why + ".";
+}
+
+std::string instead_text(const TakeOut& one) {
+    return "Instead: " + one.instead + ".";
+}
+
+std::string lifted_text(const std::string& label, const Feedstock& feedstock) {
+    return "Your file feeds " + plain_name(label, feedstock) +
+           ", which is never fed otherwise: " + std::string(why_barred(feedstock)) + ".";
+}
+
+std::string measure_of(const PutIn& put, UnitSystem units) {
+    const double kg = put.wet_mass.in_kilograms();
+    const Feedstock& f = *put.thing.feedstock;
+    if (put.part == Part::poured_water) return volume_text(litres(kg), units);
+    if (put.part == Part::amendment && words::pinch_or_mass(kg, units) == "a pinch")
+        return "a pinch";
+    if (put.part == Part::bedding) {
+        const auto& density = f[Property::bulk_density_loose];
+        if (density && density->value > 0.0) {
+            const double handfuls = 1000.0 * kg / density->value / default_handful_litres;
+            if (handfuls < 1.5) return "a handful";  // nobody weighs less of what is loose
+            if (handfuls < 12.5) {
+                const double count = std::floor(handfuls + 0.5);
+                return counted(static_cast<std::size_t>(count), "handful") + ", about " +
+                       mass_text(put.wet_mass.mass(), units);
+            }
+        }
+        return measure_and_weight_text(put.wet_mass, f, std::nullopt, units);
+    }
+    if (!put.thing.amount) return mass_text(put.wet_mass.mass(), units);
+    return measure_and_weight_text(put.wet_mass, f, put.thing.amount, units);
+}
+
+std::string day_words(const std::optional<Date>& today, int days, UnitSystem units) {
+    if (!today) {
+        if (days == 0) return "today";
+        return days == 1 ? "tomorrow" : "in " + std::to_string(days) + " days";
+    }
+    constexpr std::array<std::string_view, 7> weekdays{"Thu", "Fri", "Sat", "Sun",
+                                                       "Mon", "Tue", "Wed"};
+    constexpr std::array<std::string_view, 12> months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                                      "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+    const std::int64_t number = day_number(*today) + days;
+    const Date date = date_of(number);
+    const auto weekday = static_cast<std::size_t>(((number % 7) + 7) % 7);  // day 0 was a Thursday
+    const std::string day = std::to_string(date.day);
+    const std::string month(months[static_cast<std::size_t>(date.month - 1)]);
+    return std::string(weekdays[weekday]) + " " +
+           (units == UnitSystem::us ? month + " " + day : day + " " + month);
+}
+
+std::string lay_text(const Ration& ration) {
+    if (ration.scraps.in_kilograms() <= 0.0) return "";
+    return "Bury it in one place, over about a third of the bed.";
+}
+
+std::string expect_text(const Ration& ration, UnitSystem units) {
+    constexpr int soonest_told = 3;  // before that little can be seen
+    if (ration.scraps.in_kilograms() <= 0.0 || ration.next_look < soonest_told) return "";
+    const bool same_day = ration.next_feeding && ration.next_feeding->day == ration.next_look;
+    const std::string on =
+        same_day || !ration.date ? "then" : day_words(ration.date, ration.next_look, units);
+    const std::string_view left = ration.share_left < 0.15   ? "nearly all"
+                                  : ration.share_left < 0.42 ? "most"
+                                  : ration.share_left < 0.62 ? "about half"
+                                                             : "some";
+    return "By " + on + " " + std::string(left) + " should be gone. If not, wait a week.";
+}
+
+std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem units) {
+    const auto kg = [&](double amount) { return mass_text(kilograms(amount), units); };
+    switch (reason.kind) {
+        case ReasonKind::hazard_now:
+            if (reason.hazard == Hazard::cold) return "The bed is too cold for worms to eat.";
+            if (ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less)
+                return "The bed is a little " + std::string(too_much(reason.hazard)) +
+                       ", so only half.";
+            return "The bed is " + std::string(too_much(reason.hazard)) + ".";
+        case ReasonKind::hazard_with:
+            return "More would make the bed " + std::string(too_much(reason.hazard)) + ".";
+        case ReasonKind::alarm:
+            if (ration.answer == RationAnswer::act_first)
+                return "You noted: " + reason.what + ". That comes before food.";
+            return "You noted: " + reason.what + ", so only half.";
+        case ReasonKind::food_left:
+            return "About " + kg(reason.amount) + " of soft food is still in the bed.";
+        case ReasonKind::fed_lately:
+            return "What these worms eat in a week is in already (" +
+                   kg(ration.week.in_kilograms()) + ").";
+        case ReasonKind::cap:
+            return "These worms bear at most " + kg(reason.amount) + " of " + reason.what +
+                   (reason.with_its_kind ? " and its like" : "") + " a week" +
+                   (reason.given > 0.0005 ? "; " + kg(reason.given) + " went in already." : ".");
+        case ReasonKind::cap_worms:
+            return "These worms eat about " + kg(reason.amount) + " a week.";
+        case ReasonKind::no_room:
+            return "The bin is full: take out a third of the finished castings first.";
+        case ReasonKind::no_bedding:
+            return "More scraps want more dry bedding than is at hand.";
+        case ReasonKind::new_bin:
+            return "Worms in a new bin get nothing in the first three days.";
+        case ReasonKind::too_little:
+            return "What may go in today is not worth opening the bin.";
+        case ReasonKind::nothing_at_hand:
+            return "No scraps were named, so this is for soft mixed ones.";
+    }
+    return "";
+}
+
+std::string weigh_text(const WorthMeasuring& worth) {
+    switch (worth.kind) {
+        case WorthMeasuring::Kind::worms:
+            return "weigh the worms, or count a sample";
+        case WorthMeasuring::Kind::squeeze:
+            return "squeeze a handful of the bed and note the drops";
+        case WorthMeasuring::Kind::temperature:
+            return "take the temperature of the bed";
+        case WorthMeasuring::Kind::ph:
+            return "dip a pH strip into the bed";
+        case WorthMeasuring::Kind::thing:
+            return "weigh the " + worth.label;
+    }
+    return "";
+}
+
+}  // namespace feed::io

@@ -1,0 +1,96 @@
+#include "feed/io/screen.hpp"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+#include "feed/io/human_text.hpp"
+
+namespace feed::io {
+namespace {
+
+std::string printed(std::string_view line) {
+    const std::size_t indent = std::min(line.find_first_not_of(' '), line.size());
+    return wrapped(line.substr(indent), indent, indent + 2);
+}
+
+ScreenRoom taken_by(std::string_view line) {
+    const std::string text = printed(line);
+    ScreenRoom taken{0, 0};
+    bool in_word = false;
+    for (const char c : text) {
+        const bool blank = c == ' ' || c == '\n';
+        if (!blank && !in_word) ++taken.words;
+        in_word = !blank;
+        if (c == '\n') ++taken.lines;
+    }
+    return taken;
+}
+
+}  // namespace
+
+ScreenRoom taken_by(const std::vector<std::string>& lines) {
+    ScreenRoom sum{0, 0};
+    for (const std::string& line : lines) {
+        const ScreenRoom one = taken_by(std::string_view(line));
+        sum.lines += one.lines;
+        sum.words += one.words;
+    }
+    return sum;
+}
+
+ScreenRoom left_of(ScreenRoom room, const std::vector<std::string>& lines) {
+    const ScreenRoom taken = taken_by(lines);
+    return {room.lines - std::min(room.lines, taken.lines),
+            room.words - std::min(room.words, taken.words)};
+}
+
+std::vector<std::string> fitting(std::vector<ScreenLine> lines, ScreenRoom room) {
+    lines.erase(std::remove_if(lines.begin(), lines.end(),
+                               [](const ScreenLine& line) { return line.text.empty(); }),
+                lines.end());
+    ScreenRoom taken{0, 0};
+    for (const ScreenLine& line : lines) {
+        const ScreenRoom one = taken_by(std::string_view(line.text));
+        taken.lines += one.lines;
+        taken.words += one.words;
+    }
+    while (taken.lines > room.lines || taken.words > room.words) {
+        // Of equals the last: max_element over the reversed order takes the first it meets.
+        const auto least = std::max_element(
+            lines.rbegin(), lines.rend(),
+            [](const ScreenLine& a, const ScreenLine& b) { return a.rank < b.rank; });
+        if (least == lines.rend() || least->rank == 0) break;
+        const ScreenRoom one = taken_by(std::string_view(least->text));
+        taken.lines -= one.lines;
+        taken.words -= one.words;
+        lines.erase(std::next(least).base());
+    }
+    std::vector<std::string> kept;
+    kept.reserve(lines.size());
+    for (ScreenLine& line : lines)
+        kept.push_back(std::move(line.text));
+    return kept;
+}
+
+std::string screen_text(const std::vector<std::string>& lines) {
+    std::string text;
+    for (const std::string& line : lines)
+        text += printed(line);
+    return text;
+}
+
+std::vector<std::string> sentences_of(const std::string& text) {
+    std::vector<std::string> sentences;
+    std::size_t from = 0;
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const bool stop = text[at] == '.' || text[at] == '?' || text[at] == '!';
+        const bool ends = stop && (at + 1 == text.size() || text[at + 1] == ' ');
+        if (!ends && at + 1 < text.size()) continue;
+        sentences.push_back(text.substr(from, at + 1 - from));
+        from = std::min(text.find_first_not_of(' ', at + 1), text.size());
+    }
+    return sentences;
+}
+
+}  // namespace feed::io

@@ -1,0 +1,269 @@
+"""What a keeper sees first: a broad set of answers, and what makes a screen short and plain.
+
+The set is shared by tests/cli/test_screens.py and tests/docs/readability.py. All bins are invented.
+"""
+
+from __future__ import annotations
+
+import itertools
+import json
+import re
+import statistics
+from dataclasses import dataclass, field
+from datetime import timedelta
+from pathlib import Path
+from typing import Any
+
+import textstat
+import yaml
+from command import EXAMPLES, TODAY, call
+from published_cases import all_cases, blend_content
+
+CASES = Path(__file__).resolve().parents[1] / "cases"
+MOST_LINES, MOST_WORDS, LONGEST_SENTENCE, HIGHEST_GRADE = 12, 110, 20, 7.0
+BED: dict[str, Any] = {
+    "container": "60 L tote",
+    "worms": "500 g",
+    "age": "1 year",
+    "temperature": "20 C",
+    "squeeze": "drops",
+    "date": str(TODAY),
+}
+CARD = "200 g shredded cardboard"
+CADDIES: dict[str, list[str]] = {
+    "mild": ["200 g carrot", "100 g banana peel", CARD],
+    "seven things": ["3 apples", "2 banana peels", "a cup of coffee grounds", "200 g lettuce",
+                     "1 onion", "2 slices bread", "150 g potato peel", CARD],
+    "barred": ["300 g bacon", "200 g dog waste", "100 g plastic bags", "200 g carrot", CARD],
+    "five barred": ["300 g bacon", "200 g dog waste", "100 g butter", "50 g bleach", "20 g bones"],
+    "dusty": ["300 g carrot", "100 g shredded office paper", "5 g wood ash"],
+    "manure": ["2 kg horse manure", "500 g straw"],
+    "salty": ["200 g pickles", "300 g carrot", CARD],
+    "citrus": ["3 lemons", "2 oranges", CARD],
+    "bread": ["1 kg bread", "500 g cooked rice"],
+    "a lot": ["10 kg grass clippings", "5 kg coffee grounds", "2 kg newspaper"],
+    "crumbs": ["a slice of bread", "1 tea bag"],
+    "nothing": [],
+}  # fmt: skip
+BEDS: dict[str, dict[str, Any]] = {
+    "well": {},
+    "soaked": {"squeeze": "streams"},
+    "dry": {"squeeze": "crumbly"},
+    "sour": {"ph": 4.8},
+    "hot": {"temperature": "37 C"},
+    "freezing": {"temperature": "2 C"},
+    "new": {"age": "1 day"},
+    "small": {"container": "20 L bucket", "worms": "100 g"},
+    "unsaid": {"worms": None, "age": None, "temperature": None, "squeeze": None},
+}
+SEEN: dict[str, list[dict[str, Any]]] = {
+    "sour smell": [{"smell": "sour"}],
+    "half gone": [{"share_gone": "50 %"}],
+    "gone": [{"gone": "yes", "squeeze": "drops"}],
+    "not gone": [{"gone": "no", "squeeze": "drops"}],
+}
+SHOWN = ["lemon", "coffee grounds", "poultry manure", "horse manure", "hydrated lime", "bacon",
+         "cardboard", "newspaper", "wood ash", "onion", "carrot", "banana peel", "eggshell",
+         "dog waste", "grass clippings", "bread", "office paper", "pizza box", "lettuce", "salt",
+         "cooked rice", "nut shells", "sawdust", "blood meal", "avocado"]  # fmt: skip
+SIGNS = [["climbing"], ["sour smell"], ["flies"], ["heat"], ["ammonia smell"], ["mites"], ["mould"],
+         ["worms balled", "heat"], ["sour smell", "flies"], ["food left"], ["streams"],
+         ["springtails"], ["rotten smell", "streams"]]  # fmt: skip
+NOTES = ["fed 3 apples and a cup of coffee grounds", "half gone, smell sour", "gone",
+         "temperature 31 C", "bedding 1 kg card", "worms 1 lb", "wet", "harvested 5 L"]  # fmt: skip
+RECIPES: dict[str, list[str]] = {
+    "worms": ["1 kg coffee grounds", "any shredded cardboard", "any water"],
+    "lettuce alone": ["3 kg lettuce", "50 g torn cardboard"],
+    "barred": ["1 kg carrot", "200 g bacon", "any newspaper", "any water"],
+    "seven": ["1 kg carrot", "1 kg lettuce", "500 g bread", "1 kg apple", "any newspaper",
+              "any leaves", "any water"],
+    "dry bread": ["500 g bread"],
+}  # fmt: skip
+
+
+@dataclass
+class Screen:
+    """One call, and what it printed."""
+
+    name: str
+    verb: str
+    words: list[str]
+    content: str | None = None  # of the file that stands where a word is FILE
+    text: str = field(default="", compare=False)
+
+    @property
+    def lines(self) -> int:
+        return len(self.text.splitlines())
+
+    @property
+    def count(self) -> int:
+        return len(self.text.split())
+
+    @property
+    def sentences(self) -> list[str]:
+        return sentences(self.text)
+
+    @property
+    def longest(self) -> int:
+        return max((len(words_of(one)) for one in self.sentences), default=0)
+
+    @property
+    def grade(self) -> float:
+        """Years of school by Flesch and Kincaid, over the sentences."""
+        told = ". ".join(one.rstrip(".") for one in self.sentences) + "."
+        return float(textstat.flesch_kincaid_grade(told))
+
+
+def words_of(sentence: str) -> list[str]:
+    return [word for word in sentence.split() if re.search(r"[A-Za-z0-9]", word)]
+
+
+def is_strip(line: str) -> bool:
+    """A row of the strip of days: no sentence."""
+    day = r"(Mon|Tue|Wed|Thu|Fri|Sat|Sun|feed|look|rest|act|day|\.\.|\d+|[A-Z][a-z]{2})"
+    return re.fullmatch(rf"\s+({day}\s+){{5,}}{day}", line) is not None
+
+
+def sentences(text: str) -> list[str]:
+    """The sentences of a screen: a line that is not indented begins one, and so does a full stop."""
+    joined: list[str] = []
+    for line in text.splitlines():
+        if not line.strip() or is_strip(line):
+            continue
+        # A line that goes on is indented further than the one it belongs to and no new thought.
+        goes_on = line.startswith("  ") and joined and not joined[-1].endswith((".", "?", ":"))
+        if goes_on:
+            joined[-1] += " " + line.strip()
+        else:
+            joined.append(line.strip())
+    parts = [re.split(r"(?<=[.?!])\s+", line) for line in joined]
+    return [part for part in itertools.chain(*parts) if re.search("[A-Za-z]", part)]
+
+
+def file_of(**sections: Any) -> str:
+    return json.dumps({"libfeed": 1, **sections})
+
+
+def bed_of(changes: dict[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in {**BED, **changes}.items() if value is not None}
+
+
+def bin_screens() -> list[Screen]:
+    """Every bed with some caddies and every caddy with a bed that is well."""
+    pairs = [("well", caddy) for caddy in CADDIES]
+    pairs += [(bed, caddy) for bed in BEDS if bed != "well" for caddy in ("mild", "barred")]
+    screens = []
+    for bed, caddy in pairs:
+        content = file_of(bed=bed_of(BEDS[bed]), **blend_of(CADDIES[caddy]))
+        for verb in ("ration", "check", "forecast"):
+            screens.append(Screen(f"{bed}, {caddy}", verb, ["FILE"], content))
+        screens.append(
+            Screen(f"{bed}, {caddy}, away", "check", ["FILE", "--away", "3 weeks"], content)
+        )
+    for name, looks in SEEN.items():
+        earlier = str(TODAY - timedelta(days=5))
+        content = file_of(
+            bed=bed_of({"date": str(TODAY - timedelta(days=10))}),
+            feedings=[{"date": earlier, "portions": ["400 g carrot", CARD]}],
+            observations=[{"date": str(TODAY), **look} for look in looks],
+            **blend_of(CADDIES["mild"]),
+        )
+        for verb in ("ration", "check", "forecast"):
+            screens.append(Screen(f"seen {name}", verb, ["FILE"], content))
+    return screens
+
+
+def blend_of(caddy: list[str]) -> dict[str, Any]:
+    return {"blend": caddy} if caddy else {}
+
+
+def example_screens() -> list[Screen]:
+    screens = []
+    for path in sorted(EXAMPLES.glob("*.yaml")):
+        content = path.read_text(encoding="utf-8")
+        sections = set(re.findall(r"^(\w+):", content, re.M))
+        screens += [
+            Screen(path.stem, verb, ["FILE"], content) for verb in ("ration", "check", "forecast")
+        ]
+        for verb in sections & {"blend", "balance"}:
+            screens.append(Screen(path.stem, verb, ["FILE"], content))
+        if "trial" in sections:
+            seen = "observations" in sections
+            screens.append(Screen(path.stem, "trial", ["read" if seen else "plan", "FILE"], content))
+    return screens
+
+
+def case_screens() -> list[Screen]:
+    """The mixtures of the reference cases, as blends."""
+    mixtures = [case for case in all_cases(CASES) if case["call"] == "blend"]
+    return [
+        Screen(case["id"], "blend", ["FILE"], json.dumps(blend_content(case))) for case in mixtures
+    ]
+
+
+def other_screens() -> list[Screen]:
+    screens = [Screen(name, "show", [name]) for name in SHOWN]
+    screens += [Screen(", ".join(signs), "signs", signs) for signs in SIGNS]
+    screens += [
+        Screen(name, "balance", ["FILE"], file_of(balance={"at_hand": at_hand}))
+        for name, at_hand in RECIPES.items()
+    ]
+    screens += [Screen(name, "blend", words) for name, words in CADDIES.items() if words]
+    started = file_of(
+        bed=bed_of({"date": str(TODAY - timedelta(days=9))}),
+        feedings=[{"date": str(TODAY - timedelta(days=4)), "portions": ["300 g carrot", CARD]}],
+    )
+    screens += [Screen(words, "note", ["FILE", words], started) for words in NOTES]
+    screens.append(Screen("tote", "start", ["new.yaml", "--container", "tote", "--size", "60 L"]))
+    screens.append(Screen("worms", "start", ["new.yaml", "--worms", "1 lb as bought"]))
+    screens.append(Screen("words", "ration", ["--worms", "1 lb", "3 apples, a cup of coffee grounds"]))
+    return screens
+
+
+def all_screens() -> list[Screen]:
+    """The broad set, in metric units and in those of the US."""
+    metric = [*example_screens(), *case_screens(), *bin_screens(), *other_screens()]
+    us = [
+        Screen(one.name + " (us)", one.verb, [*one.words, "--units", "us"], one.content)
+        for one in metric
+    ]
+    return [*metric, *us]
+
+
+def run(feed_command: Path, screens: list[Screen], folder: Path) -> list[Screen]:
+    """Prints each screen; those that this command refuses are left out."""
+    printed = []
+    for i, screen in enumerate(screens):
+        here = folder / str(i)
+        here.mkdir(parents=True)
+        if screen.content is not None:
+            # A JSON file is YAML too; a diary that is noted in must be YAML.
+            text = screen.content
+            if screen.verb == "note":
+                text = yaml_of(json.loads(text))
+            (here / "bin.yaml").write_text(text, encoding="utf-8")
+        words = ["bin.yaml" if word == "FILE" else word for word in screen.words]
+        result = call(feed_command, screen.verb, *words, code=None, cwd=here)
+        if result.returncode in (0, 1):
+            screen.text = result.stdout
+            printed.append(screen)
+    return printed
+
+
+def yaml_of(content: dict[str, Any]) -> str:
+    return str(yaml.safe_dump(content, sort_keys=False))
+
+
+def summary(screens: list[Screen]) -> dict[str, dict[str, float]]:
+    """By verb: how many, lines, words, longest sentence and grade of the screens."""
+    told: dict[str, dict[str, float]] = {}
+    for verb in [*dict.fromkeys(one.verb for one in screens), "all"]:
+        of = [one for one in screens if verb in (one.verb, "all")]
+        told[verb] = {
+            "screens": len(of),
+            "most lines": max(one.lines for one in of),
+            "most words": max(one.count for one in of),
+            "longest sentence": max(one.longest for one in of),
+            "mean grade": round(statistics.mean(one.grade for one in of), 1),
+        }
+    return told
