@@ -132,11 +132,13 @@ std::string wetness_text(const Wetness& wetness, UnitSystem units) {
 }
 
 /// How long a line stays where there is no room; 0 always.
-enum Rank : int { stays, closest, advice, remark, next, not_wanted, numbers = 7 };
+struct BalanceLine {
+    enum : int { stays, closest, advice, remark, next, not_wanted, numbers = 7 };
+};
 
 void add_none(const Written& said, std::vector<io::ScreenLine>& lines) {
     if (!said.none.empty())
-        lines.push_back({"Leave out " + io::joined(said.none) + ".", not_wanted});
+        lines.push_back({"Leave out " + io::joined(said.none) + ".", BalanceLine::not_wanted});
 }
 
 /// The first screen of a recipe; `why` adds all that is behind it.
@@ -149,21 +151,23 @@ std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& a
     const std::string all = io::mass_text(answer.properties.wet_mass.mass(), units);
     lines.push_back(
         {(heap ? "Put on the heap together, " : "A recipe: mix together ") + all + " in all.",
-         stays});
+         BalanceLine::stays});
     add_portions(said.amounts, lines);
     add_none(said, lines);
     for (const std::string& one : answer.remarks) {
         for (const std::string& sentence : io::sentences_of(one))
-            lines.push_back({sentence, remark});
+            lines.push_back({sentence, BalanceLine::remark});
     }
     if (heap) {
-        lines.push_back({"It should be hot within days.", next});
-        lines.push_back({"If it stays cool, it is too small, too wet or too dry: turn it.", next});
+        lines.push_back({"It should be hot within days.", BalanceLine::next});
+        lines.push_back(
+            {"If it stays cool, it is too small, too wet or too dry: turn it.", BalanceLine::next});
     } else {
-        lines.push_back({"How much at a time depends on your worms: ask feed ration.", next});
+        lines.push_back(
+            {"How much at a time depends on your worms: ask feed ration.", BalanceLine::next});
     }
     add_care(answer.portions, said.labels, lines);
-    if (!why) lines.push_back({"Numbers and sources: add --why.", numbers});
+    if (!why) lines.push_back({"Numbers and sources: add --why.", BalanceLine::numbers});
     const std::string first =
         io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
     if (!why) return first;
@@ -193,30 +197,30 @@ std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalanc
     std::vector<io::ScreenLine> lines;
     add_first(answer.take_out, answer.portions, said.labels, lines);
     if (!answer.take_out.empty() && said.amounts.empty()) {
-        lines.push_back({"Nothing else has an amount: nothing is fed.", stays});
+        lines.push_back({"Nothing else has an amount: nothing is fed.", BalanceLine::stays});
         return io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
     }
-    lines.push_back({"These targets cannot all be met with what is at hand.", stays});
+    lines.push_back({"These targets cannot all be met with what is at hand.", BalanceLine::stays});
     lines.push_back(
         {answer.mend ? mend_text(*answer.mend, asked, units) : "No single addition mends it.",
-         stays});
+         BalanceLine::stays});
     if (!answer.conflict.empty()) {
         std::string names;
         for (const auto& name : answer.conflict)
             names += (names.empty() ? "" : "; ") + name;
-        lines.push_back({"These cannot hold together: " + names + ".", closest});
-        lines.push_back({"One of them must give.", advice});
+        lines.push_back({"These cannot hold together: " + names + ".", BalanceLine::closest});
+        lines.push_back({"One of them must give.", BalanceLine::advice});
     }
     for (const auto& one : answer.advice)
-        lines.push_back({"- " + one, advice});
+        lines.push_back({"- " + one, BalanceLine::advice});
     if (!said.amounts.empty()) {
         std::string line;
         for (const std::string& one : said.amounts)
             line += (line.empty() ? "The closest blend: " : " ") + one;
-        lines.push_back({line, closest});
+        lines.push_back({line, BalanceLine::closest});
     }
     add_care(answer.portions, said.labels, lines);
-    if (!why) lines.push_back({"Numbers and sources: add --why.", numbers});
+    if (!why) lines.push_back({"Numbers and sources: add --why.", BalanceLine::numbers});
     const std::string first =
         io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
     if (!why) return first;
@@ -229,10 +233,10 @@ std::string unbounded_text(const BalanceAnswer& answer) {
     add_first(answer.take_out, {}, {}, lines);
     lines.push_back(
         {"Give " + answer.unbounded_entry + " an upper amount (up to 3 L), or set a total.",
-         stays});
+         BalanceLine::stays});
     lines.push_back(
         {"Nothing limits " + answer.unbounded_entry + ": the more the better by these targets.",
-         stays});
+         BalanceLine::stays});
     return io::screen_text(io::fitting(lines, io::first_screen));
 }
 

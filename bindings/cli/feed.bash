@@ -8,6 +8,7 @@ _feed() {
     fi
     case ${COMP_WORDS[1]}:$before in
         table:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        show:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         show:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         blend:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         balance:--bin) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
@@ -62,11 +63,11 @@ _feed() {
     case ${COMP_WORDS[1]} in
         table)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--scraps --fruit --bedding --manure --lime --little --never --json --units --help" -- "$word")
             fi ;;
         show)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--numbers --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--worms --numbers --json --units --help" -- "$word")
             fi ;;
         blend)
             if [[ $word == -* ]]; then

@@ -44,7 +44,9 @@ std::string_view may_be_fed(Stance stance) {
 }
 
 /// How long a line stays where there is no room; 0 always.
-enum Rank : int { stays, prepare, elsewhere, taken_as, numbers };
+struct ShowLine {
+    enum : int { stays, prepare, elsewhere, taken_as, numbers };
+};
 
 /// May it be fed to worms, to a small heap, after pre-composting; what instead where it is barred.
 void add_stances(const Feedstock& feedstock, std::vector<io::ScreenLine>& lines) {
@@ -52,19 +54,20 @@ void add_stances(const Feedstock& feedstock, std::vector<io::ScreenLine>& lines)
     const bool barred = feedstock.stance == Stance::avoid;
     if (barred) {
         const TakeOut out = take_out(feedstock, name);
-        lines.push_back({io::never_text(out), stays});
-        lines.push_back({io::instead_text(out), stays});
+        lines.push_back({io::never_text(out), ShowLine::stays});
+        lines.push_back({io::instead_text(out), ShowLine::stays});
         if (feedstock.stance_pre_composted)
             lines.push_back({"Composted hot first, it " +
                                  std::string(may_be_fed(*feedstock.stance_pre_composted)) + ".",
-                             elsewhere});
+                             ShowLine::elsewhere});
     } else {
-        lines.push_back(
-            {"Yes: " + name + " " + std::string(may_be_fed(feedstock.stance)) + ".", stays});
+        lines.push_back({"Yes: " + name + " " + std::string(may_be_fed(feedstock.stance)) + ".",
+                         ShowLine::stays});
     }
     const Stance heap = stance_in(feedstock, Place::heap);
     if (heap != feedstock.stance)
-        lines.push_back({"On a small heap it " + std::string(may_be_fed(heap)) + ".", elsewhere});
+        lines.push_back(
+            {"On a small heap it " + std::string(may_be_fed(heap)) + ".", ShowLine::elsewhere});
 }
 
 /// How much at a time for these worms, or for a kilogram and a pound of them.
@@ -96,19 +99,20 @@ std::vector<io::ScreenLine> first_lines(const Feedstock& feedstock, const std::s
                                         bool all) {
     std::vector<io::ScreenLine> lines;
     add_stances(feedstock, lines);
-    lines.push_back({most_text(feedstock, worms_kg, units), stays});
+    lines.push_back({most_text(feedstock, worms_kg, units), ShowLine::stays});
     for (const std::string& one : io::sentences_of(std::string(feedstock.preparation_hint)))
-        lines.push_back({one, prepare});
+        lines.push_back({one, ShowLine::prepare});
     const Portion one_portion{std::make_shared<const Feedstock>(feedstock), wet_kilograms(1.0)};
     std::size_t shown = 0;
     for (const std::string& caution : caution_lines({&one_portion, 1})) {
         constexpr std::size_t cautions_shown = 2;
         if (!all && ++shown > cautions_shown) break;
-        lines.push_back({"Take care: " + caution, stays});
+        lines.push_back({"Take care: " + caution, ShowLine::stays});
     }
     if (!said.empty()) {
         // What else the word may mean stands behind --numbers.
-        lines.push_back({(all ? said : said.substr(0, said.find("; the table"))) + ".", taken_as});
+        lines.push_back(
+            {(all ? said : said.substr(0, said.find("; the table"))) + ".", ShowLine::taken_as});
     }
     return lines;
 }
@@ -187,7 +191,8 @@ int run_show(const Arguments& arguments) {
     }
     const bool all = arguments.has("--numbers");
     auto lines = first_lines(feedstock, found->said, worms_kg, arguments.units, all);
-    if (!all) lines.push_back({"All else, with numbers and sources: add --numbers.", numbers});
+    if (!all)
+        lines.push_back({"All else, with numbers and sources: add --numbers.", ShowLine::numbers});
     std::string text =
         io::screen_text(io::fitting(lines, all ? io::whole_screen : io::first_screen));
     if (!all) return print(text);

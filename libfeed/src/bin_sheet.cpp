@@ -113,7 +113,7 @@ struct Record {
     int rows;
     double row_mm;
 };
-Record record_of(const BinSheet& sheet, const std::vector<SheetPart>& parts, const Page& page) {
+Record log_of(const BinSheet& sheet, const std::vector<SheetPart>& parts, const Page& page) {
     double used = title_mm + record_head_mm;
     const auto letters = static_cast<std::size_t>((page.width - 2.0 * margin_mm) * letters_a_mm);
     for (const SheetPart& part : parts) {
@@ -186,7 +186,7 @@ std::string bin_sheet_text(const BinSheet& sheet) {
 std::string bin_sheet_html(const BinSheet& sheet) {
     const Page paper = page_of(sheet.units);
     const std::vector<SheetPart> parts = parts_of(sheet);
-    const Record record = record_of(sheet, parts, paper);
+    const Record record = log_of(sheet, parts, paper);
     const std::string title = "The worm bin" + (sheet.bin.empty() ? "" : ": " + sheet.bin);
     std::string page =
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"

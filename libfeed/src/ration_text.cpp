@@ -13,7 +13,9 @@ namespace feed::io {
 namespace {
 
 /// What goes first where there is no room; 0 never does. Safety and what to do always stay.
-enum Rank : int { stays, how, expect, reason, rest, instead, second_reason, surer };
+struct RationLine {
+    enum : int { stays, how, expect, reason, rest, instead, second_reason, surer };
+};
 
 std::string name_of(const ThingAtHand& thing) {
     return plain_name(thing.label, *thing.feedstock);
@@ -39,7 +41,9 @@ struct Screen {
     bool tight;  ///< several things share a line
     std::vector<ScreenLine> lines;
 
-    void add(std::string text, int rank = stays) { lines.push_back({std::move(text), rank}); }
+    void add(std::string text, int rank = RationLine::stays) {
+        lines.push_back({std::move(text), rank});
+    }
     std::string day(int from_today) const { return day_words(ration.date, from_today, units); }
 };
 
@@ -57,7 +61,7 @@ void add_take_out(Screen& screen) {
     }
     for (const TakeOut& one : out) {
         screen.add(never_text(one));
-        screen.add("  " + instead_text(one), instead);
+        screen.add("  " + instead_text(one), RationLine::instead);
     }
 }
 
@@ -147,7 +151,7 @@ void add_food(Screen& screen) {
         screen.add("Sprinkle " + volume_text(litres(ration.water_kg), screen.units) + " of water.");
     const std::string lime = list_of(ration.put_in, Part::amendment, screen.units);
     if (!lime.empty()) screen.add("Mix in " + lime + ".");
-    screen.add(lay_text(ration), how);
+    screen.add(lay_text(ration), RationLine::how);
 }
 
 std::string rest_text(const Ration& ration, UnitSystem units) {
@@ -183,7 +187,7 @@ void add_when(Screen& screen) {
         return;
     }
     screen.add("Feed again " + about_day(ration.date, *ration.next_feeding, screen.units) + ".");
-    screen.add(expect_text(ration, screen.units), expect);
+    screen.add(expect_text(ration, screen.units), RationLine::expect);
 }
 
 void add_waiting(Screen& screen) {
@@ -208,12 +212,12 @@ void add_reasons(Screen& screen) {
     bool first = true;
     for (const Reason& one : screen.ration.reasons) {
         screen.add("Why: " + reason_text(one, screen.ration, screen.units),
-                   first ? reason : second_reason);
+                   first ? RationLine::reason : RationLine::second_reason);
         first = false;
     }
 }
 
-std::vector<ScreenLine> lines_of(const Ration& ration, UnitSystem units, bool tight) {
+std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, bool tight) {
     Screen screen{ration, units, tight, {}};
     add_take_out(screen);
     add_lifted(screen);
@@ -226,7 +230,7 @@ std::vector<ScreenLine> lines_of(const Ration& ration, UnitSystem units, bool ti
         add_food(screen);
         add_when(screen);
     }
-    screen.add(rest_text(ration, units), rest);
+    screen.add(rest_text(ration, units), RationLine::rest);
     add_reasons(screen);
     for (const CautionFinding& caution : ration.cautions) {
         if (hurts_people(caution.caution)) screen.add("Take care: " + caution.text);
@@ -234,17 +238,17 @@ std::vector<ScreenLine> lines_of(const Ration& ration, UnitSystem units, bool ti
     std::vector<std::string> parts;
     for (const WorthMeasuring& worth : ration.weigh)
         parts.push_back(weigh_text(worth));
-    if (!parts.empty()) screen.add("To be surer, " + joined(parts) + ".", surer);
+    if (!parts.empty()) screen.add("To be surer, " + joined(parts) + ".", RationLine::surer);
     return std::move(screen.lines);
 }
 
 }  // namespace
 
 std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room) {
-    std::vector<std::string> lines = fitting(lines_of(ration, units, false), room);
+    std::vector<std::string> lines = fitting(screen_lines(ration, units, false), room);
     const ScreenRoom taken = taken_by(lines);
     if (taken.lines <= room.lines && taken.words <= room.words) return lines;
-    return fitting(lines_of(ration, units, true), room);
+    return fitting(screen_lines(ration, units, true), room);
 }
 
 std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room) {
