@@ -1,11 +1,11 @@
 #include "feed/io/note.hpp"
 
-#include <algorithm>
 #include <string>
 #include <vector>
 
 #include "command.hpp"
 #include "feed/io/diary_news.hpp"
+#include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/today_lines.hpp"
 #include "file_or_entries.hpp"
@@ -16,24 +16,10 @@ namespace {
 
 using namespace feed;
 
-/// An entry of the diary in one line: "date: 2026-04-01, share_gone: 50 %, smell: sour".
-std::string in_one_line(const std::string& entry) {
-    std::string line;
-    for (std::size_t at = 0; at < entry.size();) {
-        const std::size_t end = std::min(entry.find('\n', at), entry.size());
-        const std::string part = entry.substr(at, end - at);
-        at = end + 1;
-        const std::size_t from = part.find_first_not_of(" -");
-        if (from == std::string::npos) continue;
-        const bool follows_key = !line.empty() && line.back() == ':';
-        line += (line.empty() ? "" : follows_key ? " " : ", ") + part.substr(from);
-    }
-    return line;
-}
-
-std::string answer_text(const io::Appended& with, const io::DiaryNews& news, Date day,
-                        io::UnitSystem units) {
-    std::vector<std::string> said{"Written down: " + in_one_line(with.entry) + "."};
+/// @param noted  the words that were written down, and for which day.
+std::string answer_text(const io::Appended& with, const io::DiaryNews& news,
+                        const std::string& noted, Date day, io::UnitSystem units) {
+    std::vector<std::string> said{"Written down for " + noted + "."};
     if (!news.look_back.empty()) {
         for (const std::string& one : io::sentences_of("Your look: " + news.look_back))
             said.push_back(one);
@@ -75,9 +61,14 @@ int run_note(const Arguments& arguments) {
         auto with = io::with_note(diary, words, *day, by, path);
         if (!with) return with;
         // The answer is ready before anything is written: nothing can fail between the two.
-        const auto news = io::news_of(with->file, entry->section == "observations", with->entry);
-        text =
-            arguments.json() ? io::to_json(news) : answer_text(*with, news, *day, arguments.units);
+        auto news = io::news_of(with->file.diary, entry->section == "observations");
+        news.added = with->entry;
+        if (entry->section == "observations") news.trial = io::trial_progress(with->file);
+        text = arguments.json()
+                   ? io::to_json(news)
+                   : answer_text(*with, news,
+                                 io::day_words(entry->date, 0, arguments.units) + ": " + words,
+                                 *day, arguments.units);
         return with;
     });
     if (!appended) return refuse(arguments, appended.errors());

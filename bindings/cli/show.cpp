@@ -79,9 +79,9 @@ std::string most_text(const Feedstock& feedstock, std::optional<double> worms_kg
                    : "It has no limit of its own: ask feed ration how much your bin takes.";
     const double most = *feedstock.most_wet_kg_per_kg_worms;
     const auto for_worms = [&](double kg, const std::string& of) {
-        constexpr double pinch_kg = 0.001;  // no kitchen scale shows less
-        const std::string amount =
-            most * kg < pinch_kg ? "a pinch" : io::mass_text(kilograms(most * kg), units);
+        const std::string amount = most * kg < words::scale_step_kg(units)
+                                       ? "a pinch"
+                                       : io::mass_text(kilograms(most * kg), units);
         return amount + " for " + of;
     };
     std::string text = "At a time at most ";

@@ -19,8 +19,8 @@ std::string plural(const std::string& unit) {
 }
 
 /// A count as a keeper measures it: the plainest of whole, halves, quarters, thirds and eighths
-/// that is within a twentieth (common practice), otherwise two figures.
-std::string count_text(double count, const std::string& unit) {
+/// that is within a twentieth (common practice), otherwise nothing: nobody measures 0.41 of a cup.
+std::optional<std::string> count_text(double count, const std::string& unit) {
     static constexpr double near = 0.05;
     for (const int steps : {1, 2, 4, 3, 8}) {
         const double parts = std::floor(count * steps + 0.5);
@@ -35,7 +35,8 @@ std::string count_text(double count, const std::string& unit) {
         }
         return text + " " + (parts > steps ? plural(unit) : unit);
     }
-    return significant(count, 2) + " " + (count > 1.0 ? plural(unit) : unit);
+    if (count > 9.5) return significant(count, 2) + " " + plural(unit);
+    return std::nullopt;
 }
 
 bool is_symbol(const std::string& unit) {
@@ -74,7 +75,8 @@ std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
                          const std::optional<Amount>& as_given, UnitSystem units) {
     if (as_given) {
         if (auto text = in_given_unit(wet_mass, feedstock, *as_given)) return *text;
-        if (as_given->kind != AmountKind::volume) return mass_text(wet_mass.mass(), units);
+        const bool poured = as_given->kind == AmountKind::volume && is_symbol(as_given->unit);
+        if (!poured) return mass_text(wet_mass.mass(), units);
     } else if (auto pieces = in_pieces(wet_mass, feedstock)) {
         return *pieces;
     }

@@ -82,7 +82,7 @@ std::string what_it_tells(const TrialPlan& plan) {
         return "With this you can tell only a difference of " + fold_text(power_ratios[i]) +
                "-fold or more: " + of_hundred(middle[i]) + " such trials would show it.";
     }
-    return "With this you can hardly tell anything: a 2-fold difference shows in only " +
+    return "With this you can hardly tell: a 2-fold difference shows in only " +
            of_hundred(middle[2]) + " such trials.";
 }
 
@@ -277,9 +277,7 @@ std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
     text += wrapped(what_it_tells(plan), 0, 2);
     if (plan.helps_most) {
         const TrialChange& change = plan.changes[*plan.helps_most];
-        text += wrapped("What helps most: " + change.text + " (a 1.5-fold difference shows in " +
-                            in_hundred(change.power) + ", " + now_text(plan) + ").",
-                        0, 2);
+        text += wrapped("What helps most: " + change.text + ".", 0, 2);
     }
     if (!plan.notes.empty()) text += wrapped(plan.notes.front(), 0, 2);
     text += "Write under trial:  seed: " + std::to_string(plan.layout.seed) +

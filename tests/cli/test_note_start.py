@@ -26,13 +26,15 @@ def test_a_note_adds_one_dated_entry_and_answers(feed_command: Path, diary: Path
     said = call(feed_command, "note", diary, "half", "gone,", "smell", "sour", today=day).stdout
     added = "  - date: 2026-03-27\n    share_gone: 50 %\n    smell: sour\n"
     after = diary.read_text(encoding="utf-8")
-    assert "Written down: date: 2026-03-27, share_gone: 50 %, smell: sour.\n" in said
+    assert "Written down for Fri 27 Mar: half gone, smell sour.\n" in said
     assert added in after
     assert after.replace(added, "") == before
     assert len(said.splitlines()) <= 12
     fed = call(feed_command, "note", diary, "fed 500 g carrot and 3 piece apple core", today=day)
-    assert 'portions: ["500 g carrot", "3 piece apple core"]' in fed.stdout
-    assert diary.read_text(encoding="utf-8").count("2026-03-27") == 2
+    assert "fed 500 g carrot and 3 piece apple core." in fed.stdout
+    after = diary.read_text(encoding="utf-8")
+    assert 'portions: ["500 g carrot", "3 piece apple core"]' in after
+    assert after.count("2026-03-27") == 2
 
 
 @pytest.mark.parametrize(

@@ -75,7 +75,12 @@ inline std::string pinch_or_mass(double kg, UnitSystem units) {
 }
 /// "250 ml", "3 L"; "1.1 cups", "2.1 gal".
 inline std::string volume(double litres, UnitSystem units) {
-    std::string text = in_unit(litres, volume_unit(litres, units));
+    const PrintedUnit unit = volume_unit(litres, units);
+    // A cup goes by tenths: nobody pours a hundredth.
+    const bool cups = unit.word == "cup" && litres >= 0.095 * unit.size;
+    const double shown =
+        cups ? unit.size * std::floor(10.0 * litres / unit.size + 0.5) / 10.0 : litres;
+    std::string text = in_unit(shown, unit);
     if (text.size() > 3 && text.substr(text.size() - 3) == "cup" && text != "1 cup") text += 's';
     return text;
 }
@@ -121,9 +126,10 @@ inline std::string degree_word(UnitSystem units) {
 inline std::string temperature(double celsius, UnitSystem units) {
     return degrees(celsius, units) + degree_word(units);
 }
-/// A step between two temperatures: "2.5 C"; "4.5 F".
+/// A step between two temperatures, by whole degrees from one on: "3 C"; "5 F".
 inline std::string warming(double kelvin, UnitSystem units) {
-    return significant(units == UnitSystem::us ? 1.8 * kelvin : kelvin, 2) + degree_word(units);
+    const double step = units == UnitSystem::us ? 1.8 * kelvin : kelvin;
+    return significant(step < 1.0 ? step : std::floor(step + 0.5), 2) + degree_word(units);
 }
 
 inline std::string percent(double share) {
