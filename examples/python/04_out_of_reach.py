@@ -1,10 +1,10 @@
-"""A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of zucchini and
-hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
+"""A target that cannot be met: an allotment (invented) has a flow-through bin, a heap of zucchini
+and hardly anything dry. Which wishes conflict, how near one comes, and what mends it.
 """
 
 import libfeed
 
-at_hand = [
+at_hand: list[str | libfeed.Entry] = [
     "3 kg zucchini",
     libfeed.Entry("coffee grounds", most="500 g"),
     libfeed.Entry("torn cardboard", most="50 g"),

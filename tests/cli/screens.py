@@ -125,7 +125,7 @@ def is_strip(line: str) -> bool:
 
 
 def sentences(text: str) -> list[str]:
-    """The sentences of a screen: a line that is not indented begins one, and so does a full stop."""
+    """The sentences of a screen: a line that is not indented begins one, as does a full stop."""
     joined: list[str] = []
     for line in text.splitlines():
         if not line.strip() or is_strip(line):
@@ -189,7 +189,9 @@ def example_screens() -> list[Screen]:
             screens.append(Screen(path.stem, verb, ["FILE"], content))
         if "trial" in sections:
             seen = "observations" in sections
-            screens.append(Screen(path.stem, "trial", ["read" if seen else "plan", "FILE"], content))
+            screens.append(
+                Screen(path.stem, "trial", ["read" if seen else "plan", "FILE"], content)
+            )
     return screens
 
 
@@ -216,7 +218,9 @@ def other_screens() -> list[Screen]:
     screens += [Screen(words, "note", ["FILE", words], started) for words in NOTES]
     screens.append(Screen("tote", "start", ["new.yaml", "--container", "tote", "--size", "60 L"]))
     screens.append(Screen("worms", "start", ["new.yaml", "--worms", "1 lb as bought"]))
-    screens.append(Screen("words", "ration", ["--worms", "1 lb", "3 apples, a cup of coffee grounds"]))
+    screens.append(
+        Screen("words", "ration", ["--worms", "1 lb", "3 apples, a cup of coffee grounds"])
+    )
     return screens
 
 

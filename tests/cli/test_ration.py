@@ -93,9 +93,7 @@ def test_bedding_that_is_not_at_hand_is_offered_as_such(feed_command: Path, tmp_
     path = write(tmp_path, CASES["no bedding"][0])
     bedding = [one for one in answer(feed_command, "ration", path)["put_in"] if not one["at_hand"]]
     assert [one["feedstock"] for one in bedding] == ["cardboard-corrugated"]
-    assert "or any dry bedding" in " ".join(
-        call(feed_command, "ration", path).stdout.split()
-    )
+    assert "or any dry bedding" in " ".join(call(feed_command, "ration", path).stdout.split())
 
 
 NUMBERS = ("answer", "scraps_kg", "water_kg", "lime_kg", "put_in", "rest", "take_out", "next_look",

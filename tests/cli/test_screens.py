@@ -39,11 +39,13 @@ def told(screen: Screen) -> str:
 
 
 def test_sentences_are_parted_as_a_reader_parts_them() -> None:
-    text = "Feed it: 1.2 kg today.\n  carrot, 200 g.\nA long thought that goes on over\n  two lines.\n"
+    text = (
+        "Feed it: 1.2 kg today.\n  carrot, 200 g.\nA long thought that goes on over\n  two lines.\n"
+    )
     assert sentences(text) == [
         "Feed it: 1.2 kg today.",
         "carrot, 200 g.",
-        "A long thought that goes on over two lines.",
+        "A long thought that goes on over two.",
     ]
     assert is_strip("       Sat  Sun  Mon  Tue  Wed  Thu  Fri")
     assert not is_strip("  banana peel, 3 pieces, about 200 g.")
@@ -71,7 +73,8 @@ def test_screens_are_read_in_the_seventh_year_of_school(screens: list[Screen]) -
 # What no kitchen scale, jug, hand or thermometer shows: decimals of a gram, a millilitre, a degree
 # or a counted thing, three figures and more of anything.
 TOO_FINE = re.compile(
-    r"\d\.\d+ (g|ml|C|F|piece|pieces|handfuls?|slices?|handful)\b|\d\.\d{2,} (kg|L|lb|qt|gal|cups?)\b"
+    r"\d\.\d+ (g|ml|C|F|piece|pieces|handfuls?|slices?|handful)\b"
+    r"|\d\.\d{2,} (kg|L|lb|qt|gal|cups?)\b"
     r"|\b\d*[1-9]\d\d\.\d|\d\.\d{2,} oz"
 )
 
@@ -89,9 +92,9 @@ def test_no_words_of_the_workshop(screens: list[Screen]) -> None:
 
 
 FIRST = re.compile(
-    r"(Act first|Wait\.|Feed it|Feed less|Never feed|Your file feeds|Yes: |Most likely|A recipe: mix"
-    r"|Put on the heap|These targets|Give |Nothing else|As written|Started|Written down|Choice|Alone"
-    r"|By day)"
+    r"(Act first|Wait\.|Feed it|Feed less|Never feed|Your file feeds|Yes: |Most likely"
+    r"|A recipe: mix|Put on the heap|These targets|Give |Nothing else|As written|Started"
+    r"|Written down|Choice|Alone|By day)"
 )
 
 
@@ -110,9 +113,7 @@ def test_why_has_all_that_the_first_screen_has_no_room_for(
     """What may go is behind --why: reasons, where with it, cautions, what is worth weighing."""
     asked = [one for one in screens if one.verb == "ration" and "us" not in one.name]
     short = {one.name: one for one in asked}
-    longer = [
-        Screen(one.name, one.verb, [*one.words, "--why"], one.content) for one in asked
-    ]
+    longer = [Screen(one.name, one.verb, [*one.words, "--why"], one.content) for one in asked]
     more = 0
     for one in run(feed_command, longer, tmp_path):
         lost = thoughts(short[one.name].text) - thoughts(one.text)

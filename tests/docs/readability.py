@@ -1,7 +1,7 @@
 """Writes docs/readability.md: length and reading level of the first screens, before and now.
 
 readability.py BEFORE NOW, two builds of the command. The screens are those of the test
-(tests/cli/screens.py). A screen that a command refuses is left out, so the numbers of screens differ.
+(tests/cli/screens.py). A screen that a command refuses is left out.
 """
 
 from __future__ import annotations
@@ -26,13 +26,20 @@ from screens import (  # noqa: E402
 PAGE = SOURCE / "docs" / "readability.md"
 HEAD = f"""# How long and how plain the first screens are
 
-Made by `tests/docs/readability.py` from the screens that `tests/cli/test_screens.py` reads: every verb
-on all examples, the reference mixtures, and many bins, caddies, signs and notes (invented), in metric
-and US units. Allowed are {MOST_LINES} lines, {MOST_WORDS} words, {LONGEST_SENTENCE} words a sentence, and on
-average a reading level of {HIGHEST_GRADE:g} years of school (Flesch and Kincaid, by textstat). Amounts count as
-short words, so the level of a screen of amounts is low; the longest sentence tells more. Words are what
-stands between blanks; a strip of days counts as lines and words, not as a sentence. Lists (`table`, the
+Made by `tests/docs/readability.py` from the screens that `tests/cli/test_screens.py` reads: every
+verb on all examples, the reference mixtures, and many bins, caddies, signs and notes (invented), in
+metric and US units. A screen that a command refuses is left out. Allowed are {MOST_LINES} lines,
+{MOST_WORDS} words, {LONGEST_SENTENCE} words a sentence, and on average a reading level of
+{HIGHEST_GRADE:g} years of school (Flesch and Kincaid, by textstat). Amounts count as short words,
+so the level of a screen of amounts is low; the longest sentence tells more. Words are what stands
+between blanks; a strip of days counts as lines and words, not as a sentence. Lists (`table`, the
 sheet) are exempt.
+"""
+BEFORE = """
+## Before
+
+The command as of commit a3f969c, which knew no `ration`, `note` and `start`.
+
 """
 
 
@@ -49,8 +56,7 @@ def table(feed_command: Path) -> str:
 
 def main() -> None:
     before, now = (Path(name).resolve() for name in sys.argv[1:3])
-    text = HEAD
-    text += "\n## Before\n\nThe command as of commit a3f969c, which knew no `ration`, `note` and `start`.\n\n"
+    text = HEAD + BEFORE
     text += table(before)
     text += "\n## Now\n\n" + table(now)
     PAGE.write_text(text, encoding="utf-8")
