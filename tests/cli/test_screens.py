@@ -45,7 +45,7 @@ def test_sentences_are_parted_as_a_reader_parts_them() -> None:
     assert sentences(text) == [
         "Feed it: 1.2 kg today.",
         "carrot, 200 g.",
-        "A long thought that goes on over two.",
+        "A long thought that goes on over two lines.",
     ]
     assert is_strip("       Sat  Sun  Mon  Tue  Wed  Thu  Fri")
     assert not is_strip("  banana peel, 3 pieces, about 200 g.")

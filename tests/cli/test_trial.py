@@ -59,7 +59,8 @@ def test_a_look_says_what_it_means_today(feed_command: Path, bare: Path) -> None
     said = call(
         feed_command, "note", bare, "plots", "1,", "4", "and", "6", "gone", today=day
     ).stdout
-    assert '- "plots 1, 4 and 6 gone"' in said
+    assert "Written down for Sat 19 Sep: plots 1, 4 and 6 gone." in said
+    assert '- "plots 1, 4 and 6 gone"' in bare.read_text(encoding="utf-8")
     assert "Trial, day 14 of 30: 3 of 12 portions are gone." in said
     ration = call(feed_command, "ration", bare, today=day).stdout.splitlines()[0]
     assert ration in said.splitlines()

@@ -12,7 +12,7 @@ METRIC = re.compile(r"\d ?(mg|g|kg|t|ml|cl|L|C|mm|cm|m|m2|m3|kg/m3|L/L|g/L|g/kg)
 # Concentrations in a citation stand as a laboratory printed them.
 CITED = re.compile(r"\d g (N|NH4OH)/kg|\d g/kg in feed|mol of acid a kg")
 # A portion stands in the measure that its keeper wrote, with the US weight beside it.
-OWN_MEASURE = re.compile(r", [\d.]+ L,\s+about [\d.]+ (oz|lb)\.")
+OWN_MEASURE = re.compile(r",\s+[\d.]+ L,\s+about [\d.]+ (oz|lb)\.")
 VERBS = ("blend", "balance", "ration", "check", "forecast")
 FILES = sorted(path.name for path in EXAMPLES.glob("*.yaml"))
 SIGNS = [
