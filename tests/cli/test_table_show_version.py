@@ -62,6 +62,7 @@ def test_show_says_why_a_thing_is_never_fed_and_where_with_it(feed_command: Path
     assert "ammonia" in raw["why_barred"] and "compost" in raw["instead"]
     text = " ".join(call(feed_command, "show", "manure-poultry-layer").stdout.split())
     assert "Composted hot first, it may be fed, little at a time." in text
+    text = " ".join(call(feed_command, "show", "manure-poultry-layer", "--numbers").stdout.split())
     assert "On a small heap it may be fed, little at a time." in text
 
 

@@ -29,13 +29,6 @@ inline double rounded_in(const words::PrintedUnit& unit, double amount, bool up)
 inline double rounded_mass(double kg, bool up, UnitSystem units) noexcept {
     return rounded_in(words::mass_unit(kg, units), kg, up);
 }
-/// Rounded down, and by whole steps of a kitchen scale, except below one.
-inline double weighed_down(double kg, UnitSystem units) noexcept {
-    const double rounded = rounded_mass(kg, false, units);
-    const double step = words::scale_step_kg(units);
-    const bool fine = rounded >= step && rounded < 9.95 * words::mass_unit(rounded, units).size;
-    return fine ? step * std::floor(rounded / step + 1e-9) : rounded;
-}
 inline double rounded_volume(double litres, bool up, UnitSystem units) noexcept {
     return rounded_in(words::volume_unit(litres, units), litres, up);
 }

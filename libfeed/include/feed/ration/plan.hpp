@@ -48,7 +48,7 @@ inline double rounded_scraps(const ThingAtHand& thing, double kg, UnitSystem uni
         const double counted = std::floor(kg / unit_kg * steps + 1e-9) / steps;
         if (counted > 0.0) return counted * unit_kg;
     }
-    return weighed_down(kg, units);
+    return rounded_mass(kg, false, units);
 }
 
 /// Water by the tenth of a litre or the half cup, rounded down; less is a sprinkle that nobody
