@@ -61,9 +61,7 @@ int run_note(const Arguments& arguments) {
         auto with = io::with_note(diary, words, *day, by, path);
         if (!with) return with;
         // The answer is ready before anything is written: nothing can fail between the two.
-        auto news = io::news_of(with->file.diary, entry->section == "observations");
-        news.added = with->entry;
-        if (entry->section == "observations") news.trial = io::trial_progress(with->file);
+        const auto news = io::news_of(with->file, entry->section == "observations", with->entry);
         text = arguments.json()
                    ? io::to_json(news)
                    : answer_text(*with, news,
