@@ -19,8 +19,7 @@ struct TakeOut {
 
 /// Why and where with it. @param label  the keeper's own words; the name where empty.
 inline TakeOut take_out(const Feedstock& f, const std::string& label) {
-    return {f.id, plain_name(label, f), std::string(why_barred(f)),
-            std::string(instead_of(f))};
+    return {f.id, plain_name(label, f), std::string(why_barred(f)), std::string(instead_of(f))};
 }
 
 /// What of some portions must not go into a place, each feedstock once, in their order. Portions of

@@ -42,7 +42,8 @@ inline constexpr std::array<CautionName, 20> caution_names{{
 /// that a check judges as hazards; nothing for the others and for what is never fed.
 constexpr std::string_view bed_caution_text(Caution caution, const Feedstock& f) noexcept {
     if (!f.has(caution) || f.stance == Stance::avoid) return {};
-    if (caution == Caution::acidity) return "sour, so little at a time, with ground shell in the bed";
+    if (caution == Caution::acidity)
+        return "sour, so little at a time, with ground shell in the bed";
     if (caution == Caution::salt) return "salty, and salt stays in the bed, so feed little";
     return {};
 }
