@@ -73,7 +73,18 @@ void add_lifted(Screen& screen) {
     }
 }
 
+bool has_reason(const Ration& ration, ReasonKind kind) {
+    return std::any_of(ration.reasons.begin(), ration.reasons.end(),
+                       [&](const Reason& reason) { return reason.kind == kind; });
+}
+
 std::string headline(const Ration& ration, UnitSystem units) {
+    const bool feeds =
+        ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less;
+    // Whoever named only what is never fed must not read "feed it" below the refusal.
+    if (feeds && !ration.take_out.empty() && has_reason(ration, ReasonKind::nothing_at_hand))
+        return "The bed may have " + mass_text(ration.scraps.mass(), units) +
+               " of scraps today: other, soft ones.";
     switch (ration.answer) {
         case RationAnswer::act_first:
             return "Act first, and feed nothing today.";
@@ -187,6 +198,11 @@ void add_when(Screen& screen) {
         return;
     }
     screen.add("Feed again " + about_day(ration.date, *ration.next_feeding, screen.units) + ".");
+    for (const Reason& reason : ration.reasons) {
+        if (reason.kind == ReasonKind::cap)
+            screen.add("No more " + reason.what + (reason.with_its_kind ? " or its like" : "") +
+                       " for a week.");
+    }
     screen.add(expect_text(ration, screen.units), RationLine::expect);
 }
 

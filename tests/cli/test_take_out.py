@@ -106,3 +106,17 @@ def test_a_heap_in_a_tote_is_refused(feed_command: Path, tmp_path: Path) -> None
     roomy = text.replace("60 L tote", "{kind: box, inside: 100 x 100 x 100 cm}")
     path = written(tmp_path, roomy)
     assert answer(feed_command, "balance", path)["status"] == "solved"
+
+
+def test_a_refusal_alone_is_not_followed_by_feed_it(feed_command: Path) -> None:
+    """Who names only what is never fed must not read below it that it may go in."""
+    said = call(feed_command, "ration", "--worms", "1 lb", "--bin", "60 L tote", "bag of dog poo")
+    assert said.stdout.startswith("Never feed dog poo: ")
+    assert "Feed it" not in said.stdout
+    assert " of scraps today: other, soft ones." in said.stdout
+
+
+def test_what_is_at_its_weekly_most_is_not_fed_again_tomorrow(feed_command: Path) -> None:
+    at_hand = "5 kg coffee grounds"
+    said = call(feed_command, "ration", "--worms", "1 lb", "--bin", "60 L tote", at_hand).stdout
+    assert "No more coffee grounds for a week." in said.splitlines()
