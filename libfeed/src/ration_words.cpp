@@ -9,6 +9,7 @@
 #include "feed/feedstock/place.hpp"
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/io/measure_text.hpp"
+#include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
 
 // The sentences of a ration, each made once; ration_text.cpp chooses which of them a screen holds.
