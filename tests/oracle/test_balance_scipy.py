@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from balance_reference import Outcome, Reference, Vector, is_water
+from balance_reference import Outcome, Reference, Vector, is_water, part
 from scipy.optimize import minimize
 
 COUNT = int(os.environ.get("FEED_ORACLE_PROBLEMS", "2000"))
@@ -45,11 +45,16 @@ def held_inside(problem: dict[str, Any], target: dict[str, Any]) -> bool:
         or not any(is_water(e) for e in problem["entries"])
     ):
         return True
-    # Nothing at all keeps every ratio, and has none to tell; nor has water alone these two.
-    of_food = target["property"] in ("cn_ratio", "bedding_l_per_scraps_l")
+
+    # Nothing at all keeps every ratio, and has none to tell; nor has water alone a C:N, nor
+    # anything without scraps a share of bedding.
+    def counts(entry: dict[str, Any]) -> bool:
+        if target["property"] == "bedding_l_per_scraps_l":
+            return part(entry) == "scraps"
+        return target["property"] != "cn_ratio" or not is_water(entry)
+
     fed = [
-        kg * (not is_water(entry) or not of_food)
-        for kg, entry in zip(problem["wet_kg"], problem["entries"], strict=True)
+        kg for kg, entry in zip(problem["wet_kg"], problem["entries"], strict=True) if counts(entry)
     ]
     return bool(target["inside"]) or not any(fed)
 

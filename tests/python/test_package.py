@@ -18,6 +18,7 @@ ROOT = Path(__file__).resolve().parents[2]
 PYTHON_FILES = {
     "__init__.py",
     "_core.pyi",
+    "_door.py",
     "_errors.py",
     "_notebook.py",
     "_pandas.py",

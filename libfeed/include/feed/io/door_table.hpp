@@ -168,7 +168,7 @@ inline constexpr std::array<Asked, 6> of_plan{
     {{&file, true}, {&name}, {&trial_sheet}, {&paper}, {&yaml}, {&units}}};
 inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};
 
-inline constexpr std::array verbs{
+inline constexpr std::array<Verb, 15> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
     Verb{"blend", "What portions are together.", of_blend},
