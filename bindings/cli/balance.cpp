@@ -168,7 +168,7 @@ std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& a
     }
     add_care(answer.portions, said.labels, lines);
     if (!why) lines.push_back({"Numbers and sources: add --why.", BalanceLine::numbers});
-    const std::string first =
+    std::string first =
         io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
     if (!why) return first;
     return first + "\n" + reached_text(answer, units) +
@@ -221,7 +221,7 @@ std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalanc
     }
     add_care(answer.portions, said.labels, lines);
     if (!why) lines.push_back({"Numbers and sources: add --why.", BalanceLine::numbers});
-    const std::string first =
+    std::string first =
         io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
     if (!why) return first;
     return first + (answer.portions.empty() ? "" : "\n" + reached_text(answer, units)) +

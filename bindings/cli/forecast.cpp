@@ -84,6 +84,7 @@ std::vector<std::string> strip_lines(const Ration& ration, UnitSystem units) {
     constexpr int week = 7;
     constexpr std::size_t column = 5;
     std::vector<int> days;
+    days.reserve(week + 2);
     for (int day = 0; day < week; ++day)
         days.push_back(day);
     if (ration.next_look >= week) days.push_back(ration.next_look);
@@ -94,9 +95,9 @@ std::vector<std::string> strip_lines(const Ration& ration, UnitSystem units) {
     std::string marks = "       ";
     std::string month;
     for (const int day : days) {
-        const bool gap = day > 0 && day >= week && mark_of(ration, day - 1) == std::string("rest");
+        const bool gap = day > week && mark_of(ration, day - 1) == std::string("rest");
         for (std::string* line : {&names, &numbers, &marks})
-            if (gap && day > week) *line += io::padded("..", 4);
+            if (gap) *line += io::padded("..", 4);
         std::string date = std::to_string(day);
         if (ration.date) {
             const Date there = date_of(day_number(*ration.date) + day);

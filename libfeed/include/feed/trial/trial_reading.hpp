@@ -293,6 +293,7 @@ inline TrialReading read_trial(const Trial& trial, const TrialLayout& layout,
     TrialReading reading = see_trial(trial, layout, portions, observations);
     const std::vector<PlotInterval> intervals = intervals_of(trial, reading);
     std::vector<std::optional<double>> scores;
+    scores.reserve(intervals.size());
     for (const PlotInterval& interval : intervals)
         scores.push_back(log_middle(interval));
     const FeedTests tests = test_feeds(layout, scores, layout.seed);
