@@ -11,13 +11,8 @@ namespace {
 
 feed::Error usage_error(std::string field, std::string value, std::string allowed,
                         std::string message) {
-    feed::Error error;
-    error.code = feed::ErrorCode::bad_argument;
-    error.field = std::move(field);
-    error.value = std::move(value);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    return error;
+    return feed::make_error(feed::ErrorCode::bad_argument, std::move(field), std::move(value),
+                            std::move(allowed), std::move(message));
 }
 
 std::string option_names(const Command& command) {

@@ -253,8 +253,7 @@ int balance_for_bed(const Arguments& arguments, const io::FeedFile& file) {
 int run_balance(const Arguments& arguments) {
     const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
-    const bool heap = file->balance && file->balance->problem.place == Place::heap;
-    if (file->has_bed && !heap) {
+    if (file->has_bed && !file->for_heap()) {
         if (const auto refused = io::balance_refused(*file)) return refuse(arguments, *refused);
         return balance_for_bed(arguments, *file);
     }

@@ -36,11 +36,9 @@ int run(const std::vector<std::string_view>& words) {
     if (words[0] == "--help" || words[0] == "help") return print(help_text());
     const Command* command = find_command(words[0] == "--version" ? "version" : words[0]);
     if (command == nullptr) {
-        feed::Error error;
-        error.field = "command";
-        error.value = std::string(words[0]);
-        error.allowed = "see feed --help";
-        error.message = "\"" + std::string(words[0]) + "\" is not a command of feed";
+        const auto error = feed::make_error(
+            feed::ErrorCode::failed, "command", std::string(words[0]), "see feed --help",
+            "\"" + std::string(words[0]) + "\" is not a command of feed");
         write_error("feed: " + feed::io::errors_text({error}));
         return bad_input;
     }
@@ -91,12 +89,9 @@ int refuse(const Arguments& arguments, const feed::Errors& errors) {
 }
 
 feed::Errors wrong_words(const Arguments& arguments, std::string_view message) {
-    feed::Error error;
-    error.code = feed::ErrorCode::bad_argument;
-    error.field = "feed " + std::string(arguments.command->name);
-    error.allowed = synopsis(*arguments.command);
-    error.message = std::string(message);
-    return {error};
+    return {feed::make_error(feed::ErrorCode::bad_argument,
+                             "feed " + std::string(arguments.command->name), "",
+                             synopsis(*arguments.command), std::string(message))};
 }
 
 }  // namespace feed_command

@@ -6,7 +6,6 @@
 
 #include "command.hpp"
 #include "feed/diary/seen.hpp"
-#include "feed/feedstock/thing_list.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/plain_text.hpp"
@@ -93,28 +92,11 @@ std::vector<std::string> sentences(const std::vector<std::string>& words) {
     return parts;
 }
 
-/// The signs of all sentences; each sentence that says nothing known is an error.
-Result<std::vector<Sign>> signs_of(const std::vector<std::string>& words) {
-    std::vector<Sign> signs;
-    Errors errors;
-    for (const auto& sentence : sentences(words)) {
-        for (const auto piece : feed::detail::pieces_between_seams(sentence)) {
-            const auto read = read_signs(piece);
-            if (read)
-                signs.insert(signs.end(), read->begin(), read->end());
-            else
-                errors.push_back(read.errors().front());
-        }
-    }
-    if (!errors.empty()) return errors;
-    return signs;
-}
-
 }  // namespace
 
 int run_signs(const Arguments& arguments) {
     if (arguments.words.empty()) return print(wrapped("Signs: " + all_signs() + ".", 0, 2));
-    const auto signs = signs_of(arguments.words);
+    const auto signs = read_signs(sentences(arguments.words));
     if (!signs) return refuse(arguments, signs.errors());
     SignsAnswer answer = causes_of(*signs, arguments.units);
     if (arguments.has("--bed")) {

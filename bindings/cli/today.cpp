@@ -41,27 +41,19 @@ feed::Result<feed::Date> date_of_call(const Arguments& arguments) {
     if (!arguments.has("--date")) return today();
     const std::string& written = arguments.options.at("--date");
     if (const auto date = feed::parse_date(written)) return *date;
-    feed::Error error;
-    error.code = feed::ErrorCode::out_of_range;
-    error.field = "--date";
-    error.value = written;
-    error.allowed = "a day such as 2026-03-14 (year-month-day)";
-    error.message = "this is not a day of the calendar written as year-month-day";
-    return error;
+    return feed::make_error(feed::ErrorCode::out_of_range, "--date", written,
+                            "a day such as 2026-03-14 (year-month-day)",
+                            "this is not a day of the calendar written as year-month-day");
 }
 
 std::optional<feed::Error> lies_ahead(feed::Date date, const Arguments& arguments) {
     const auto days = feed::day_number(date) - feed::day_number(today());
     if (days <= 0 || arguments.has("--force")) return std::nullopt;
-    feed::Error error;
-    error.code = feed::ErrorCode::out_of_range;
-    error.field = "--date";
-    error.value = feed::text(date);
-    error.allowed =
-        "today, " + feed::text(today()) + ", or a day before; --force takes it as it is";
-    error.message = "this day is " + feed::io::counted(static_cast<std::size_t>(days), "day") +
-                    " ahead; is it meant?";
-    return error;
+    const std::string now = feed::text(today());
+    const std::string ahead = feed::io::counted(static_cast<std::size_t>(days), "day");
+    return feed::make_error(feed::ErrorCode::out_of_range, "--date", feed::text(date),
+                            "today, " + now + ", or a day before; --force takes it as it is",
+                            "this day is " + ahead + " ahead; is it meant?");
 }
 
 }  // namespace feed_command

@@ -139,13 +139,9 @@ CheckResult check_of(const FeedFile& file, UnitSystem units) {
 }
 
 Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example) {
-    Error error;
-    error.code = ErrorCode::missing_value;
-    error.field = std::string(section);
-    error.allowed = std::string(section) + ": " + std::string(example);
-    error.message = "the file has no section \"" + std::string(section) + "\"";
-    error.file = file.name;
-    return {error};
+    const std::string key(section);
+    return {make_error(ErrorCode::missing_value, key, "", key + ": " + std::string(example),
+                       "the file has no section \"" + key + "\"", file.name)};
 }
 
 Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units) {

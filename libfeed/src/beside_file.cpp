@@ -120,14 +120,7 @@ std::string_view lost_by(const std::string& path, const struct stat& old, int de
 
 Error file_error(ErrorCode code, const std::string& path, std::string allowed,
                  std::string message) {
-    Error error;
-    error.code = code;
-    error.field = "file";
-    error.value = path;
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    error.file = path;
-    return error;
+    return make_error(code, "file", path, std::move(allowed), std::move(message), path);
 }
 
 std::string reason_of(int number) {

@@ -9,7 +9,6 @@
 #include "feed/diary/seen.hpp"
 #include "feed/diary/signs.hpp"
 #include "feed/feedstock/lookup.hpp"
-#include "feed/feedstock/thing_list.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
 #include "feed/io/text_file.hpp"
@@ -33,11 +32,11 @@ Result<FeedFile> bin_of(const Request& request) {
         said.*part = request.text(member);
     const bool has_things = request.has(things.name) && !request.texts.at(things.name).empty();
     if (request.file && (has_things || !said.empty()))
-        return door_error(ErrorCode::contradiction, "file", "", "a file, or things and the bin",
+        return make_error(ErrorCode::contradiction, "file", "", "a file, or things and the bin",
                           "the file says what bin it is and what there is; leave the rest out");
     if (request.file) return *request.file;
     if (!has_things)
-        return door_error(ErrorCode::missing_value, "file", "", "file or things",
+        return make_error(ErrorCode::missing_value, "file", "", "file or things",
                           "which file, or what is there to feed?");
     auto made =
         read_bin_words(said, request.texts.at(things.name), request.verb->name == "balance");
@@ -103,24 +102,14 @@ Result<std::string> answer_start(const Request& request) {
 }
 
 Result<std::string> answer_signs(const Request& request) {
-    std::vector<Sign> seen;
-    Errors errors;
-    for (const std::string& said : request.texts.at(signs.name)) {
-        for (const std::string_view piece : feed::detail::pieces_between_seams(said)) {
-            const auto read = read_signs(piece);
-            if (read)
-                seen.insert(seen.end(), read->begin(), read->end());
-            else
-                errors.push_back(read.errors().front());
-        }
-    }
-    if (!errors.empty()) return errors;
-    if (seen.empty()) {
+    const auto seen = read_signs(request.texts.at(signs.name));
+    if (!seen) return seen.errors();
+    if (seen->empty()) {
         const std::vector<std::string_view> all(sign_words.begin(), sign_words.end());
-        return door_error(ErrorCode::empty, "signs", "", listed(all), "which sign?");
+        return make_error(ErrorCode::empty, "signs", "", listed(all), "which sign?");
     }
-    if (!request.file) return to_json(causes_of(seen, request.units));
-    return to_json(causes_of(bed_on_day_zero(*request.file), seen, request.units));
+    if (!request.file) return to_json(causes_of(*seen, request.units));
+    return to_json(causes_of(bed_on_day_zero(*request.file), *seen, request.units));
 }
 
 bool takes(const Verb* asked, const Member& member) {
@@ -168,8 +157,8 @@ Result<std::string> answer_text(std::string_view verb, std::string_view text,
     if (door::takes_a_name(request.verb)) {
         // The reader of files finds the place of a bad byte itself; a name has no places.
         if (first_text_fault(text).offset < text.size())
-            return door::door_error(ErrorCode::not_utf8, "text", "", "text in UTF-8",
-                                    "this text is not UTF-8");
+            return make_error(ErrorCode::not_utf8, "text", "", "text in UTF-8",
+                              "this text is not UTF-8");
         request.texts[door::words.name].emplace_back(text);
         return door::answer(request);
     }
@@ -179,8 +168,8 @@ Result<std::string> answer_text(std::string_view verb, std::string_view text,
             if (door::takes_a_name(&known) || door::takes_a_file(&known))
                 allowed += (allowed.empty() ? "" : ", ") + std::string(known.name);
         }
-        return door::door_error(ErrorCode::out_of_range, "verb", std::string(verb), allowed,
-                                "no answer has that name");
+        return make_error(ErrorCode::out_of_range, "verb", std::string(verb), allowed,
+                          "no answer has that name");
     }
     auto file = read_feed_text(text, name);
     if (!file) return file.errors();

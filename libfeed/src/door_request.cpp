@@ -71,18 +71,16 @@ private:
             JsonWriter json;
             write_node(json, at, true);
             request_.file_object = json.take();
-            auto file = read_feed_node(tree_, at, json_, request_.file_name());
-            if (file)
-                request_.file = std::move(file).value();
-            else
-                file_errors_ = std::move(file).errors();
-            return;
+            return keep_file(read_feed_node(tree_, at, json_, request_.file_name()));
         }
         if (!at.is_scalar() || !at.quoted())
             return wrong(member, at, std::string(member.example),
                          "the file of a bin is an object, or its text");
         request_.file_text = at.text();
-        auto file = read_feed_text(request_.file_text, request_.file_name());
+        keep_file(read_feed_text(request_.file_text, request_.file_name()));
+    }
+
+    void keep_file(Result<FeedFile> file) {
         if (file)
             request_.file = std::move(file).value();
         else
@@ -160,17 +158,6 @@ std::vector<std::string_view> verb_names() {
     for (const Verb& known : verbs)
         names.push_back(known.name);
     return names;
-}
-
-Error door_error(ErrorCode code, std::string field, std::string value, std::string allowed,
-                 std::string message) {
-    Error error;
-    error.code = code;
-    error.field = std::move(field);
-    error.value = std::move(value);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    return error;
 }
 
 Result<Request> read_request(std::string_view json) {

@@ -41,8 +41,4 @@ const Verb* find_verb(std::string_view name) noexcept;
 /// The names of all verbs, in the order of the table.
 std::vector<std::string_view> verb_names();
 
-/// A problem that has no place.
-Error door_error(ErrorCode code, std::string field, std::string value, std::string allowed,
-                 std::string message);
-
 }  // namespace feed::io::door

@@ -113,9 +113,8 @@ private:
 
     /// A heap in a small container never gets hot, and what is worked out for a bed is for worms.
     void refuse_heap_in_a_bin(const Section& section) {
-        const bool heap = file_.balance && file_.balance->problem.place == feed::Place::heap;
         const auto bed_at = section.find("bed");
-        if (!heap || !file_.has_bed || !bed_at) return;
+        if (!file_.for_heap() || !file_.has_bed || !bed_at) return;
         const CompletedBed bed = completed(file_.diary.bed, UnitSystem::metric);
         const Volume room = bed.contents + bed.free_room;
         if (room.value() >= least_hot_heap_m3) return;

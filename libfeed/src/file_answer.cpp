@@ -17,8 +17,7 @@ namespace feed::io {
 namespace {
 
 Result<std::string> balance_json(const FeedFile& file, UnitSystem units) {
-    const bool heap = file.balance && file.balance->problem.place == feed::Place::heap;
-    if (file.has_bed && !heap) {
+    if (file.has_bed && !file.for_heap()) {
         if (const auto refused = balance_refused(file)) return *refused;
         return balance_with_bed_json(ration_of(file, units));
     }
@@ -80,13 +79,9 @@ Result<std::string> answer_json(std::string_view verb, const FeedFile& file,
     if (verb == "forecast") return forecast_json(file, options);
     if (verb == "trial plan") return plan_json(file, options);
     if (verb == "trial read") return reading_json(file, options);
-    Error error;
-    error.code = ErrorCode::out_of_range;
-    error.field = "verb";
-    error.value = std::string(verb);
-    error.allowed = "blend, balance, ration, check, forecast, trial plan or trial read";
-    error.message = "no answer has that name";
-    return error;
+    return make_error(ErrorCode::out_of_range, "verb", std::string(verb),
+                      "blend, balance, ration, check, forecast, trial plan or trial read",
+                      "no answer has that name");
 }
 
 Result<Duration> time_away(std::string_view words, std::string_view field) {
@@ -116,15 +111,9 @@ std::string forecast_picture(const FeedFile& file, const ForecastOfFile& answer,
 
 Result<std::string> forecast_sheet(const FeedFile& file, const Ration& ration, SheetForm form,
                                    UnitSystem units) {
-    if (!ration.date) {
-        Error error;
-        error.code = ErrorCode::missing_value;
-        error.field = "bed: date";
-        error.allowed = "date: 2026-03-14";
-        error.message = "a sheet names days, so the file must say which day it is";
-        error.file = file.name;
-        return error;
-    }
+    if (!ration.date)
+        return make_error(ErrorCode::missing_value, "bed: date", "", "date: 2026-03-14",
+                          "a sheet names days, so the file must say which day it is", file.name);
     const auto page = bin_sheet_of(file.title, ration, units);
     return form == SheetForm::html ? bin_sheet_html(page) : bin_sheet_text(page);
 }

@@ -15,13 +15,7 @@ namespace feed::io {
 namespace {
 
 Error note_error(ErrorCode code, std::string_view words, std::string allowed, std::string message) {
-    Error error;
-    error.code = code;
-    error.field = "note";
-    error.value = std::string(words);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    return error;
+    return make_error(code, "note", std::string(words), std::move(allowed), std::move(message));
 }
 
 /// Does a text begin with a word, in any case?

@@ -61,15 +61,11 @@ std::string nearest_seen(std::string_view piece) {
 }
 
 Error piece_error(std::string_view piece, std::string message) {
-    Error error;
-    error.code = ErrorCode::out_of_range;
-    error.field = "note";
-    error.value = std::string(piece);
-    error.allowed =
+    return make_error(
+        ErrorCode::out_of_range, "note", std::string(piece),
         "fed 3 apples; half gone; smell sour; wet; temperature 24 C; worms 1 lb; bedding 1 kg "
-        "card; harvested 5 L; or note, and words of your own";
-    error.message = std::move(message);
-    return error;
+        "card; harvested 5 L; or note, and words of your own",
+        std::move(message));
 }
 
 Error not_understood(std::string_view piece) {

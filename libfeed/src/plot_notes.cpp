@@ -98,13 +98,8 @@ bool merge(PlotLook& all, const PlotLook& one) {
 }
 
 Error entry_error(ErrorCode code, std::size_t plot, std::string allowed, std::string message) {
-    Error error;
-    error.code = code;
-    error.field = "plots";
-    error.value = "plot " + std::to_string(plot);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    return error;
+    return make_error(code, "plots", "plot " + std::to_string(plot), std::move(allowed),
+                      std::move(message));
 }
 
 /// Where the looks at plots of an observation stand in a text.

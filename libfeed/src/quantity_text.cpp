@@ -137,12 +137,8 @@ KindFacts facts(QuantityKind kind) noexcept {
 }
 
 Error plain_error(ErrorCode code, std::string_view text, QuantityKind kind, std::string message) {
-    Error error;
-    error.code = code;
-    error.value = std::string(text);
-    error.allowed = std::string(allowed_text(kind));
-    error.message = std::move(message);
-    return error;
+    return make_error(code, "", std::string(text), std::string(allowed_text(kind)),
+                      std::move(message));
 }
 
 constexpr char lower(char c) noexcept {
@@ -330,19 +326,12 @@ Result<int> parse_whole(std::string_view text, int lowest, int highest) {
     const std::string allowed =
         "a whole number from " + std::to_string(lowest) + " to " + std::to_string(highest);
     const auto number = parse_number(text);
-    Error error;
-    error.value = std::string(text);
-    error.allowed = allowed;
-    if (!number) {
-        error.code = ErrorCode::not_a_number;
-        error.message = "\"" + std::string(text) + "\" is not a number";
-        return error;
-    }
-    if (*number < lowest || *number > highest || *number != static_cast<int>(*number)) {
-        error.code = ErrorCode::out_of_range;
-        error.message = "this must be " + allowed;
-        return error;
-    }
+    if (!number)
+        return make_error(ErrorCode::not_a_number, "", std::string(text), allowed,
+                          "\"" + std::string(text) + "\" is not a number");
+    if (*number < lowest || *number > highest || *number != static_cast<int>(*number))
+        return make_error(ErrorCode::out_of_range, "", std::string(text), allowed,
+                          "this must be " + allowed);
     return static_cast<int>(*number);
 }
 

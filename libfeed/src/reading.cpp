@@ -50,12 +50,7 @@ void Reading::report(YamlView at, Error error) {
 
 void Reading::report(YamlView at, ErrorCode code, std::string field, std::string allowed,
                      std::string message) {
-    Error error;
-    error.code = code;
-    error.field = std::move(field);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    report(at, std::move(error));
+    report(at, make_error(code, std::move(field), "", std::move(allowed), std::move(message)));
 }
 
 void Reading::adopt(YamlView at, const std::string& field, const Errors& errors) {
@@ -91,13 +86,9 @@ bool Reading::fits(YamlView at, const std::string& field, std::size_t most) {
     at.for_each_item([&](YamlView) { ++count; });
     at.for_each_pair([&](YamlView, YamlView) { ++count; });
     if (count <= most) return true;
-    Error error;
-    error.code = ErrorCode::too_large;
-    error.field = field;
-    error.value = with_thousands(count) + " entries";
-    error.allowed = "at most " + with_thousands(most);
-    error.message = "this list is longer than any bin's; use one file for each bin";
-    report(at, std::move(error));
+    report(at, make_error(ErrorCode::too_large, field, with_thousands(count) + " entries",
+                          "at most " + with_thousands(most),
+                          "this list is longer than any bin's; use one file for each bin"));
     return false;
 }
 

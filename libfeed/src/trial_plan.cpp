@@ -21,13 +21,8 @@ constexpr double tried_shares[] = {1.0, 0.75, 0.5, 0.375, 0.25, 0.1875, 0.125};
 
 Error trial_error(const FeedFile& file, ErrorCode code, std::string field, std::string allowed,
                   std::string message) {
-    Error error;
-    error.code = code;
-    error.field = "trial: " + std::move(field);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    error.file = file.name;
-    return error;
+    return make_error(code, "trial: " + std::move(field), "", std::move(allowed),
+                      std::move(message), file.name);
 }
 
 /// A seed from what the file says of the trial (FNV-1a, 32 bits of it), five figures.

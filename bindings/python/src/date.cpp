@@ -15,7 +15,7 @@ Date date_given(std::string_view field, const DateGiven& given) {
     const auto& words = std::get<std::string>(given);
     const auto date = parse_date(words);
     if (!date) {
-        throw Raised(make_error(ErrorCode::out_of_range, field, words,
+        throw Raised(make_error(ErrorCode::out_of_range, std::string(field), words,
                                 "a datetime.date, or a day such as 2026-03-14 (year-month-day)",
                                 "this is not a day of the calendar written as year-month-day"));
     }

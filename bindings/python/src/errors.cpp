@@ -8,25 +8,14 @@
 
 namespace feed::python {
 
-Error make_error(ErrorCode code, std::string_view field, std::string value, std::string allowed,
-                 std::string message) {
-    Error error;
-    error.code = code;
-    error.field = std::string(field);
-    error.value = std::move(value);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    return error;
-}
-
 Error unknown_key(std::string_view field, std::string_view key, std::string allowed) {
     std::string message = "there is no ";
     message += field;
     message += " \"";
     message += key;
     message += '"';
-    return make_error(ErrorCode::unknown_property, field, std::string(key), std::move(allowed),
-                      std::move(message));
+    return make_error(ErrorCode::unknown_property, std::string(field), std::string(key),
+                      std::move(allowed), std::move(message));
 }
 
 double checked(std::string_view field, double number, const NumberRange& range) {
@@ -40,18 +29,18 @@ double checked(std::string_view field, double number, const NumberRange& range) 
     const std::string allowed =
         with_unit(significant(range.lowest, 6) + " to " + significant(range.highest, 6));
     if (!std::isfinite(number)) {
-        throw Raised(make_error(ErrorCode::not_a_number, field,
+        throw Raised(make_error(ErrorCode::not_a_number, std::string(field),
                                 std::isnan(number) ? "not a number" : "infinity", allowed,
                                 std::string(field) + " must be a finite number"));
     }
     const std::string value = with_unit(significant(number, 6));
     if (range.is_fraction && number > 1.0 && number <= 100.0) {
-        throw Raised(make_error(ErrorCode::percent_slip, field, value, allowed,
+        throw Raised(make_error(ErrorCode::percent_slip, std::string(field), value, allowed,
                                 std::string(field) + " is " + value +
                                     ", which looks like per cent; write " +
                                     significant(number / 100.0, 4)));
     }
-    throw Raised(make_error(ErrorCode::out_of_range, field, value, allowed,
+    throw Raised(make_error(ErrorCode::out_of_range, std::string(field), value, allowed,
                             std::string(field) + " is " + value + ", allowed is " + allowed));
 }
 
@@ -71,7 +60,7 @@ std::size_t place_of_word(std::string_view field, std::string_view word,
         allowed += words[i];
     }
     throw Raised(
-        make_error(ErrorCode::out_of_range, field, std::string(word), allowed,
+        make_error(ErrorCode::out_of_range, std::string(field), std::string(word), allowed,
                    std::string(field) + " \"" + std::string(word) + "\" is not one of " + allowed));
 }
 

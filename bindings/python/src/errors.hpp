@@ -36,9 +36,6 @@ T unwrap(Result<T> result) {
     return std::move(result).value();
 }
 
-Error make_error(ErrorCode code, std::string_view field, std::string value, std::string allowed,
-                 std::string message);
-
 /// The error of a key that nothing has.
 Error unknown_key(std::string_view field, std::string_view key, std::string allowed);
 

@@ -15,7 +15,7 @@ using Days = py::array_t<double, py::array::c_style | py::array::forcecast>;
 
 std::vector<double> numbers_of(std::string_view field, const Days& given) {
     if (given.ndim() != 1) {
-        throw Raised(make_error(ErrorCode::wrong_type, field,
+        throw Raised(make_error(ErrorCode::wrong_type, std::string(field),
                                 std::to_string(given.ndim()) + " dimensions", "a list of numbers",
                                 "a list of numbers is due here"));
     }

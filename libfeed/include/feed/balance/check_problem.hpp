@@ -52,13 +52,8 @@ public:
 private:
     void add(ErrorCode code, std::string field, std::string value, std::string allowed,
              std::string message) {
-        Error error;
-        error.code = code;
-        error.field = std::move(field);
-        error.value = std::move(value);
-        error.allowed = std::move(allowed);
-        error.message = std::move(message);
-        errors_.push_back(std::move(error));
+        errors_.push_back(make_error(code, std::move(field), std::move(value), std::move(allowed),
+                                     std::move(message)));
     }
 
     static std::string in_kg(double number) { return significant(number, 4) + " kg"; }

@@ -137,18 +137,16 @@ private:
     }
 
     double missing(Property property) {
-        Error error;
-        error.code = ErrorCode::missing_value;
-        error.field = std::string(kind(property).key) + " of " + entry_.label;
-        error.value = "unknown";
-        error.allowed = std::string(kind(property).unit) + ", " + said_basis(property);
-        error.message = "the " + std::string(kind(property).key) + " of " + entry_.label +
-                        " is not known and is needed for the targets: state it or leave " +
-                        entry_.label + " out";
+        const std::string key(kind(property).key);
+        const std::string field = key + " of " + entry_.label;
         for (const auto& known : notes_.errors) {
-            if (known.field == error.field) return 0.0;
+            if (known.field == field) return 0.0;
         }
-        notes_.errors.push_back(std::move(error));
+        notes_.errors.push_back(make_error(
+            ErrorCode::missing_value, field, "unknown",
+            std::string(kind(property).unit) + ", " + said_basis(property),
+            "the " + field + " is not known and is needed for the targets: state it or leave " +
+                entry_.label + " out"));
         return 0.0;
     }
 

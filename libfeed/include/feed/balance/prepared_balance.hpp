@@ -339,13 +339,10 @@ inline void refuse_not_finite(const PreparedBalance& prepared, Errors& errors) {
     for (const auto& column : prepared.sums) {
         for (std::size_t i = 0; i < column.size(); ++i) {
             if (std::isfinite(column[i])) continue;
-            Error error;
-            error.code = ErrorCode::not_a_number;
-            error.field = prepared.problem.entries[i].label;
-            error.value = "not a finite number";
-            error.allowed = "finite values";
-            error.message = "a value of " + error.field + " is not a finite number";
-            errors.push_back(std::move(error));
+            const std::string& label = prepared.problem.entries[i].label;
+            errors.push_back(make_error(ErrorCode::not_a_number, label, "not a finite number",
+                                        "finite values",
+                                        "a value of " + label + " is not a finite number"));
             return;
         }
     }

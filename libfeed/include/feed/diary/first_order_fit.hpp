@@ -58,12 +58,7 @@ inline ProfilePoint profile(std::span<const double> x, std::span<const double> y
 inline Result<FirstOrderFit> fit_first_order(std::span<const double> elapsed_days,
                                              std::span<const double> lost) {
     const auto wrong = [](ErrorCode code, const char* allowed, const char* message) {
-        Error error;
-        error.code = code;
-        error.field = "points of the fit";
-        error.allowed = allowed;
-        error.message = message;
-        return error;
+        return make_error(code, "points of the fit", "", allowed, message);
     };
     if (elapsed_days.size() != lost.size() || elapsed_days.size() < 3)
         return wrong(ErrorCode::bad_argument, "at least 3 pairs",

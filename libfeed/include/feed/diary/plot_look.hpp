@@ -48,13 +48,8 @@ inline constexpr std::string_view plot_form =
     "found, not found, lost, photo NAME";
 
 inline Error plot_error(std::string_view words, std::string message) {
-    Error error;
-    error.code = ErrorCode::wrong_type;
-    error.field = "plot";
-    error.value = std::string(words);
-    error.allowed = std::string(plot_form);
-    error.message = std::move(message);
-    return error;
+    return make_error(ErrorCode::wrong_type, "plot", std::string(words), std::string(plot_form),
+                      std::move(message));
 }
 
 /// Shares in the words of the sheet.

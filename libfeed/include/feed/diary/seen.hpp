@@ -10,6 +10,7 @@
 #include "feed/diary/generated/sign_words.hpp"
 #include "feed/diary/observation.hpp"
 #include "feed/diary/sign_table.hpp"
+#include "feed/feedstock/thing_list.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/plain_text.hpp"
 
@@ -195,19 +196,34 @@ inline Result<std::vector<Sign>> read_signs(std::string_view text) {
         if (const auto sign = sign_of(*row)) signs.push_back(*sign);
     if (!signs.empty()) return signs;
     if (const auto only = detail::only_sign_with(text)) return std::vector<Sign>{*only};
-    Error error;
-    error.code = ErrorCode::out_of_range;
-    error.field = "sign";
-    error.value = std::string(text);
-    const bool of_smell = detail::joined(detail::essence_of(text)) == "smell";
-    error.allowed = of_smell
-                        ? "smell sour, smell of vinegar, smell rotten, smell of ammonia, smell "
-                          "swampy, smell earthy"
-                        : "such as wet, dry, hot, sour smell, fruit flies, mites, mould, worms "
-                          "leaving; feed signs lists all";
-    error.message = of_smell ? "\"" + error.value + "\" fits several signs: what does it smell of?"
-                             : "\"" + error.value + "\" is not a sign that is known";
-    return error;
+    const std::string said(text);
+    if (detail::joined(detail::essence_of(text)) == "smell")
+        return make_error(ErrorCode::out_of_range, "sign", said,
+                          "smell sour, smell of vinegar, smell rotten, smell of ammonia, smell "
+                          "swampy, smell earthy",
+                          "\"" + said + "\" fits several signs: what does it smell of?");
+    return make_error(ErrorCode::out_of_range, "sign", said,
+                      "such as wet, dry, hot, sour smell, fruit flies, mites, mould, worms "
+                      "leaving; feed signs lists all",
+                      "\"" + said + "\" is not a sign that is known");
+}
+
+/// The signs of several texts, each of which may hold several parted by commas. Errors: one for
+/// each part that speaks of none, as for one text. Threads: pure.
+inline Result<std::vector<Sign>> read_signs(std::span<const std::string> texts) {
+    std::vector<Sign> signs;
+    Errors errors;
+    for (const std::string& text : texts) {
+        for (const std::string_view piece : detail::pieces_between_seams(text)) {
+            const auto read = read_signs(piece);
+            if (read)
+                signs.insert(signs.end(), read->begin(), read->end());
+            else
+                errors.push_back(read.errors().front());
+        }
+    }
+    if (!errors.empty()) return errors;
+    return signs;
 }
 
 }  // namespace feed

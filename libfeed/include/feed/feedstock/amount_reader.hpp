@@ -20,13 +20,7 @@ namespace feed::detail {
 
 inline Error amount_error(ErrorCode code, std::string_view text, std::string allowed,
                           std::string message) {
-    Error error;
-    error.code = code;
-    error.field = "amount";
-    error.value = std::string(text);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    return error;
+    return make_error(code, "amount", std::string(text), std::move(allowed), std::move(message));
 }
 
 inline constexpr std::string_view amount_form =

@@ -42,14 +42,11 @@ inline Candidate candidate(const NameMatch& match) {
 
 inline Error lookup_error(ErrorCode code, std::string_view words,
                           const std::vector<std::string>& names, std::string message) {
-    Error error;
-    error.code = code;
-    error.field = "feedstock";
-    error.value = std::string(words);
+    std::string allowed;
     for (const auto& name : names)
-        error.allowed += (error.allowed.empty() ? "" : "; ") + name;
-    error.message = std::move(message);
-    return error;
+        allowed += (allowed.empty() ? "" : "; ") + name;
+    return make_error(code, "feedstock", std::string(words), std::move(allowed),
+                      std::move(message));
 }
 
 /// One line for somebody who asks for what nobody should feed.

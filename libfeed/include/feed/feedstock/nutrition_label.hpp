@@ -68,13 +68,9 @@ inline void check_label(const std::string& name, const NutritionLabel& label, do
                         Errors& errors) {
     const auto report = [&](ErrorCode code, const char* what, double value, std::string allowed,
                             std::string message) {
-        Error error;
-        error.code = code;
-        error.field = std::string(what) + " of " + name;
-        error.value = significant(value * 100.0, 4) + " g in 100 g";
-        error.allowed = std::move(allowed);
-        error.message = std::move(message);
-        errors.push_back(std::move(error));
+        errors.push_back(make_error(code, std::string(what) + " of " + name,
+                                    significant(value * 100.0, 4) + " g in 100 g",
+                                    std::move(allowed), std::move(message)));
     };
     const std::pair<const char*, double> parts[] = {
         {"protein", label.protein},

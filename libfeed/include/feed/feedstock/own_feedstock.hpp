@@ -54,13 +54,9 @@ inline constexpr std::string_view own_source = "own value";
 
 inline Error own_error(ErrorCode code, const std::string& name, Property property, double value,
                        std::string allowed, std::string message) {
-    Error error;
-    error.code = code;
-    error.field = std::string(kind(property).key) + " of " + name;
-    error.value = significant(value, 6) + " " + std::string(kind(property).unit);
-    error.allowed = std::move(allowed);
-    error.message = std::move(message);
-    return error;
+    return make_error(code, std::string(kind(property).key) + " of " + name,
+                      significant(value, 6) + " " + std::string(kind(property).unit),
+                      std::move(allowed), std::move(message));
 }
 
 inline Datum own_datum(double value, std::string_view method, Grade grade) {
@@ -225,17 +221,13 @@ inline void tie_fat(Feedstock& feedstock, const OwnFeedstock& own) {
 /// @param as  how it came to the bar: "is like", "is read as", or "is" where it is itself barred.
 inline void refuse_to_lift(const Feedstock& feedstock, const Feedstock& barred, std::string_view as,
                            Errors& errors) {
-    Error error;
-    error.code = ErrorCode::contradiction;
-    error.field = "stance of " + feedstock.name;
-    error.value = feedstock.stance == Stance::feed ? "feed" : "feed little";
-    error.allowed = "avoid, or no stance";
     const bool itself = &feedstock == &barred;
-    error.message = feedstock.name + " " + std::string(as) +
-                    (itself ? "" : " " + barred.name + ", which is") + " never fed (" +
-                    std::string(why_barred(barred)) +
-                    "): leave the stance out. Instead: " + std::string(instead_of(barred));
-    errors.push_back(std::move(error));
+    errors.push_back(make_error(
+        ErrorCode::contradiction, "stance of " + feedstock.name,
+        feedstock.stance == Stance::feed ? "feed" : "feed little", "avoid, or no stance",
+        feedstock.name + " " + std::string(as) + (itself ? "" : " " + barred.name + ", which is") +
+            " never fed (" + std::string(why_barred(barred)) +
+            "): leave the stance out. Instead: " + std::string(instead_of(barred))));
 }
 
 /// The bar of what it is like holds for an own feedstock too, cautions and all. Only a stance that

@@ -60,6 +60,11 @@ struct FeedFile {
     std::optional<Date> today;
     /// What reading took for granted: which part of a fruit, how a volume became a mass.
     std::vector<Assumption> assumed;
+
+    /// Whether what is balanced is for a heap, not for worms.
+    bool for_heap() const noexcept {
+        return balance && balance->problem.place == feed::Place::heap;
+    }
 };
 
 /// Day 0 of a file: the day that every verb starts from. It is the day in `today`, else the last

@@ -51,6 +51,20 @@ struct Error {
     int column = 0;       ///< from 1
 };
 
+/// An error of these parts, without a place.
+/// @param file  name of the file it is about, or empty
+inline Error make_error(ErrorCode code, std::string field, std::string value, std::string allowed,
+                        std::string message, std::string file = {}) {
+    Error error;
+    error.code = code;
+    error.field = std::move(field);
+    error.value = std::move(value);
+    error.allowed = std::move(allowed);
+    error.message = std::move(message);
+    error.file = std::move(file);
+    return error;
+}
+
 /// All problems found at once, in the order of the input.
 using Errors = std::vector<Error>;
 

@@ -80,13 +80,8 @@ inline Errors design_errors(const TrialDesign& design) {
     Errors errors;
     const auto wrong = [&](std::string_view field, std::size_t value, std::string allowed,
                            std::string message) {
-        Error error;
-        error.code = ErrorCode::out_of_range;
-        error.field = "trial: " + std::string(field);
-        error.value = std::to_string(value);
-        error.allowed = std::move(allowed);
-        error.message = std::move(message);
-        errors.push_back(std::move(error));
+        errors.push_back(make_error(ErrorCode::out_of_range, "trial: " + std::string(field),
+                                    std::to_string(value), std::move(allowed), std::move(message)));
     };
     const auto between = [&](std::string_view field, std::size_t value, std::size_t low,
                              std::size_t high, std::string_view what) {

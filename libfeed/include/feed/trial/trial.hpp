@@ -178,17 +178,13 @@ inline Result<TrialPortions> portions_of(const Trial& trial, double first_fresh_
             const auto own = measure(*feed.fresh);
             const auto of_first = measure(*first.fresh);
             if (!own || !of_first || !(*own > 0.0)) {
-                Error error;
-                error.code = ErrorCode::missing_value;
-                error.field = "trial: feeds";
-                error.value = own ? first.label : feed.label;
-                error.allowed = "an amount for every feed, such as 100 g " + error.value;
-                error.message = "the " +
-                                std::string(portions.rule == PortionRule::volume ? "bulk density"
-                                                                                 : "moisture") +
-                                " of " + error.value +
-                                " is not known, so equal portions cannot be worked out";
-                return error;
+                const std::string& unknown = own ? first.label : feed.label;
+                const char* what =
+                    portions.rule == PortionRule::volume ? "bulk density" : "moisture";
+                return make_error(ErrorCode::missing_value, "trial: feeds", unknown,
+                                  "an amount for every feed, such as 100 g " + unknown,
+                                  std::string("the ") + what + " of " + unknown +
+                                      " is not known, so equal portions cannot be worked out");
             }
             fresh_kg = first_fresh_kg * *of_first / *own;
         }
