@@ -94,6 +94,7 @@ inline constexpr Option forecast_options[] = {
     {"--sheet", "FILE", "", "Write a page to hang beside the bin (.html, else text)."},
     date_option,
     why,
+    strict,
     json,
     units,
     help};

@@ -95,7 +95,7 @@ _feed() {
             fi ;;
         forecast)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--bin --worms --temperature --squeeze --days --svg --sheet --date --why --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bin --worms --temperature --squeeze --days --svg --sheet --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

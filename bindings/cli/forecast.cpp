@@ -178,7 +178,8 @@ int run_forecast(const Arguments& arguments) {
     }
     const auto written = io::write_output_files(outputs, arguments.words);
     if (!written) return refuse(arguments, written.errors());
-    if (arguments.json()) return print(io::to_json(result, &ration));
+    const int code = exit_of(arguments, ration);
+    if (arguments.json()) return print(io::to_json(result, &ration), code);
     const bool why = arguments.has("--why");
     const auto strip = strip_lines(ration, arguments.units);
     const io::ScreenRoom room = why ? io::whole_screen : io::left_of(io::first_screen, strip);
@@ -192,7 +193,7 @@ int run_forecast(const Arguments& arguments) {
                 assumed_text(result.assumed, arguments.units) + "\n" +
                 wrapped(grade_text(result.grade), 0, 0);
     }
-    return print(text);
+    return print(text, code);
 }
 
 }  // namespace feed_command

@@ -61,12 +61,28 @@ bool offer_house_bedding(WrittenBalance& balance) {
     return true;
 }
 
+/// What else a time away asks for, beside what the ration puts in before it.
+AwayAdvice away_advice_of(const Bed& bed, const Ration& ration, Duration away) {
+    std::vector<Portion> put_in;
+    for (const PutIn& put : ration.put_in)
+        put_in.push_back({put.thing.feedstock, put.wet_mass});
+    // Of the load nothing but water, dry mass and scraps is read: no decay.
+    AwayAdvice advice = going_away(bed, away, load_of(put_in, {}), ration.units);
+    if (ration.answer == RationAnswer::act_first) {
+        advice.needs_a_helper = true;
+        advice.text =
+            "Do not leave it so: somebody has to look tomorrow. "
+            "What it needs for the time away is told when it is well.";
+    }
+    return advice;
+}
+
 /// What a keeper is told beside the hazards, from the bed and the ration that the verb answers
 /// with.
 KeeperAdvice advice_of(const Bed& bed, const Ration& ration, std::optional<Duration> away) {
     const UnitSystem units = ration.units;
     KeeperAdvice advice;
-    if (away) advice.away = going_away(bed, *away, units);
+    if (away) advice.away = away_advice_of(bed, ration, *away);
     if (!std::holds_alternative<std::monostate>(bed.temperature)) {
         const CompletedBed full = completed(bed);
         const SpeciesLimits& limits = limits_of(full.species);
@@ -126,7 +142,8 @@ Ration ration_of(const FeedFile& file, UnitSystem units) {
 
 CheckOfFile check_and_advice_of(const FeedFile& file, std::optional<Duration> away,
                                 UnitSystem units) {
-    const RationInput in = ration_input(file, units);
+    RationInput in = ration_input(file, units);
+    in.away = away;
     CheckOfFile answer{check(in, planned_today(file)), {}};
     put_before(answer.check.assumed, file);
     put_before(answer.check.ration.assumed, file);

@@ -28,11 +28,11 @@ std::vector<SheetPart> parts_of(const BinSheet& sheet) {
         {"Look first",
          {"Lift the lid. Is the old food mostly gone? If not, close it. Ask a grown-up.",
           "Squeeze a handful. One or two drops is just right.",
-          "No drops? Add a cup of water. Lots of drops? Add dry torn card.",
+          "No drops, or lots of drops? Write it down and tell a grown-up.",
           "Smell. It should smell like a forest."},
          true});
     parts.push_back(
-        {"Then feed",
+        {"On a feeding day",
          {"Weigh the food. Write it down below.", "Cut big bits small. Dig a hole in a new spot.",
           "Put the food in. Cover it with bedding as deep as your hand is wide."},
          true});

@@ -12,9 +12,6 @@ void write_advice(JsonWriter& json, const KeeperAdvice& advice) {
         const AwayAdvice& away = *advice.away;
         json.begin_object();
         json.member("days", in_days(away.away));
-        json.member("water_kg", in_kilograms(away.water_to_add));
-        json.member("food_kg", away.food.in_kilograms());
-        json.member("slow_food_kg", away.slow_food.in_kilograms());
         json.member("cover", away.cover);
         json.key("moisture_at_return");
         write_quantity(json, known(away.at_return.value.value(), away.at_return.low.value(),

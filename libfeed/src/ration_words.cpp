@@ -143,6 +143,9 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
     switch (reason.kind) {
         case ReasonKind::hazard_now:
             if (reason.hazard == Hazard::cold) return "The bed is too cold for worms to eat.";
+            if (reason.hazard == Hazard::underfed)
+                return "These worms had little for three weeks. They may have " +
+                       kg(reason.amount) + " a week.";
             if (ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less)
                 return "The bed is a little " + std::string(too_much(reason.hazard)) +
                        ", so only half.";

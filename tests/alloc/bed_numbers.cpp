@@ -14,7 +14,7 @@ TEST_CASE("numbers of a bed, a load, and all hazards without an allocation") {
     const feed::CompletedBed full = feed::completed(bed);
     const std::size_t before = feed_test::allocation_count();
     const feed::BedNumbers n = feed::bed_numbers(bed, full, {});
-    const feed::DecayedShares decayed = feed::decayed_shares(n.horizon_days);
+    const feed::DecayedShares decayed = feed::decayed_shares(n.horizon_days, n.decay_speed);
     const feed::Load load = feed::load_of(h.feeding, decayed);
     const feed::FeedingPlace place = feed::feeding_place(n, 0.5 * n.surface_m2);
     const feed::HazardNumbers judged = feed::hazard_numbers(place, load);

@@ -71,7 +71,8 @@ int main() {
             {portion.feedstock, portion.feedstock->name, portion.wet_mass, {}});
     const double numbers = feed_bench::median_nanoseconds([&] {
         const feed::BedNumbers n = feed::bed_numbers(bed, full, {});
-        const feed::Load load = feed::load_of(feeding, feed::decayed_shares(n.horizon_days));
+        const feed::Load load =
+            feed::load_of(feeding, feed::decayed_shares(n.horizon_days, n.decay_speed));
         feed_bench::keep(feed::hazard_numbers(feed::feeding_place(n, 0.07), load));
     });
     feed_bench::report("number part, 8 portions, 4 earlier feedings", numbers, plain);

@@ -44,7 +44,7 @@ def test_strict_turns_a_step_or_a_bar_into_an_exit_code(feed_command: Path, tmp_
     barred = {**TOO_MUCH, "blend": ["200 g carrot", "200 g bacon"]}
     for name, file in (("wet.json", wet), ("barred.json", barred)):
         path = write(tmp_path, file, name)
-        for verb in ("ration", "check"):
+        for verb in ("ration", "check", "forecast"):
             call(feed_command, verb, path)
             call(feed_command, verb, path, "--strict", code=1)
     mild = write(tmp_path, {**TOO_MUCH, "blend": ["20 g carrot"]}, "mild.json")
@@ -101,6 +101,28 @@ def test_the_ration_taken_as_printed_raises_nothing(feed_command: Path, tmp_path
     assert all(levels[hazard] == "none" for hazard in HAZARDS if hazard != "underfed"), levels
 
 
+def test_a_pinch_raises_nothing_and_hunger_is_told_of_the_bed(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """Ten grams of grounds raise nothing; three weeks of next to nothing are told."""
+    bed = {**TOO_MUCH["bed"], "squeeze": "drops"}  # type: ignore[dict-item]
+    pinch = write(tmp_path, {"bed": bed, "blend": ["10 g coffee grounds"]}, "pinch.json")
+    found = answer(feed_command, "check", pinch)
+    assert {one["level"] for one in found["hazards"]} == {"none"}
+    diary = [{"date": f"2026-03-{day:02}", "portions": ["20 g carrot"]} for day in (1, 12)]
+    hungry = write(
+        tmp_path,
+        {
+            "bed": {**bed, "date": "2026-03-01"},
+            "feedings": diary,
+            "blend": ["40 g carrot"],
+        },
+        "hungry.json",
+    )
+    text = " ".join(call(feed_command, "ration", hungry, "--date", "2026-03-25").stdout.split())
+    assert "These worms had little for three weeks." in text
+
+
 COLD_NEW = {
     "bed": {
         "container": "60 L tote",
@@ -117,17 +139,24 @@ COLD_NEW = {
 def test_going_away_is_answered_with_the_check(
     weeks: int, feed_command: Path, tmp_path: Path
 ) -> None:
-    """Never the rations of all weeks at once, slow food from the fourth week, water by the bed."""
+    """One amount of food and of water, both in the ration; the next look is on the return."""
     file = {"bed": {**COLD_NEW["bed"], "age": "1 year", "temperature": "20 C", "squeeze": "damp"}}  # type: ignore[dict-item]
     path = write(tmp_path, {**file, "blend": ["40 g carrot"]})
-    away = answer(feed_command, "check", path, "--away", f"{weeks} weeks")["advice"]["away"]
+    found = answer(feed_command, "check", path, "--away", f"{weeks} weeks")
+    away, ration = found["advice"]["away"], found["ration"]
     assert away["days"] == 7 * weeks
-    assert 0 < away["food_kg"] <= 0.5
-    assert (away["slow_food_kg"] > 0) == (weeks > 3)
-    assert away["water_kg"] > 0
+    assert set(away) == {
+        "days", "cover", "moisture_at_return", "safe_days", "needs_a_helper", "text",
+    }  # fmt: skip
+    assert ration["scraps_kg"] == pytest.approx(0.04)
+    assert ration["next_look"]["day"] == 7 * weeks
+    assert ration["next_feeding"] is None or ration["next_feeding"]["day"] >= 7 * weeks
+    stays = answer(feed_command, "check", path)["ration"]
+    assert ration["water_kg"] >= stays["water_kg"]
     assert away["moisture_at_return"]["low"] <= away["moisture_at_return"]["value"]
     text = call(feed_command, "check", path, "--away", f"{weeks} weeks").stdout
     assert f"Gone for {7 * weeks} days:" in text
+    assert text.count("of water") == (ration["water_kg"] > 0)
     assert "Gone" not in call(feed_command, "check", path).stdout
 
 

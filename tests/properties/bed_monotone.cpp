@@ -33,7 +33,7 @@ std::vector<Spot> places() {
     for (int i = 0; i < 25; ++i) {
         const kitchen::Household h = kitchen::random_household(dice, table);
         const BedNumbers bed = kitchen::numbers(h.bed);
-        const DecayedShares decayed = decayed_shares(bed.horizon_days);
+        const DecayedShares decayed = decayed_shares(bed.horizon_days, bed.decay_speed);
         all.push_back({bed, decayed, load_of(h.feeding, decayed), 0.4 * bed.surface_m2});
     }
     return all;
@@ -157,7 +157,7 @@ TEST_CASE("more worms, more surface, more heat, more lime, more age of the diary
             week.until_next = days(7);
             const BedNumbers n = kitchen::numbers(bed, week);
             return hazard_number(hazard, feeding_place(n, spread_share * n.surface_m2),
-                                 load_of(h.feeding, decayed_shares(7.0)));
+                                 load_of(h.feeding, decayed_shares(7.0, 1.0)));
         };
         Bed crowded = h.bed;
         crowded.worms.wet_mass = 2.0 * *h.bed.worms.wet_mass;

@@ -45,7 +45,7 @@ std::vector<Attempt> trials(int households) {
         kitchen::Household h = kitchen::random_household(dice, table);
         h.bed.earlier.clear();
         const BedNumbers bed = kitchen::numbers(h.bed);
-        const Load load = load_of(h.feeding, decayed_shares(bed.horizon_days));
+        const Load load = load_of(h.feeding, decayed_shares(bed.horizon_days, bed.decay_speed));
         const auto drawn = [&](double low, double high) {
             return 0.5 * (dice.between(low, high) + dice.between(low, high));
         };

@@ -45,7 +45,7 @@ void check_all(const std::shared_ptr<const Feedstock>& feedstock, double wet_kg)
     check_estimate(blended.fat, sum(Addend::fat_kg), kg);
     check_estimate(blended.volatile_solids, sum(Addend::volatile_solids_kg), kg);
 
-    const Load load = load_of(*feedstock, wet_kg, decayed_shares(14.0));
+    const Load load = load_of(*feedstock, wet_kg, decayed_shares(14.0, 1.0));
     check_range(load.dry_kg, sum(Addend::dry_kg));
     check_range(load.water_kg, sum(Addend::water_kg));
     check_range(load.free_water_kg, sum(Addend::set_free_kg));

@@ -28,7 +28,8 @@ Bed bed_of(const std::vector<Portion>& dry, double share) {
     double water = 0.0;
     double capacity = 0.0;
     for (const Portion& p : dry) {
-        const Load load = load_of(*p.feedstock, p.wet_mass.in_kilograms(), decayed_shares(7.0));
+        const Load load =
+            load_of(*p.feedstock, p.wet_mass.in_kilograms(), decayed_shares(7.0, 1.0));
         water += load.bedding_water_kg.value;
         capacity += load.capacity_kg.value;
     }
@@ -100,7 +101,7 @@ TEST_CASE("a new bed at the aim of wetness is neither dry nor wet") {
             const HazardNumbers n = alone(bed_of(dry, share));
             INFO(f->id << " at " << share);
             // What is bought wetter than that needs no water and is what it is.
-            const Load load = load_of(*f, 1.0, decayed_shares(7.0));
+            const Load load = load_of(*f, 1.0, decayed_shares(7.0, 1.0));
             if (load.bedding_water_kg.value > share * load.capacity_kg.value) continue;
             CHECK(n[Hazard::dry].level == Level::none);
             CHECK(n[Hazard::wet].level == Level::none);

@@ -142,8 +142,9 @@ inline feed::HazardNumbers judged(const feed::Bed& bed, const std::vector<feed::
     feed::CheckOptions week;
     week.until_next = feed::days(7);
     const feed::BedNumbers n = numbers(bed, week);
-    return feed::hazard_numbers(feed::feeding_place(n, spread_m2),
-                                feed::load_of(feeding, feed::decayed_shares(n.horizon_days)));
+    return feed::hazard_numbers(
+        feed::feeding_place(n, spread_m2),
+        feed::load_of(feeding, feed::decayed_shares(n.horizon_days, n.decay_speed)));
 }
 
 /// The hazards that a feeding raises and the bed alone does not; hunger is none.

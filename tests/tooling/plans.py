@@ -137,9 +137,7 @@ def judge(answer: dict[str, Any], expected: dict[str, Any]) -> Judgement:
         elif day > high:
             into.careful.append(f"next feeding in {day} days, at the latest {high}")
     if "away_food_kg" in expected:
-        judge_range(
-            answer["advice"]["away"]["food_kg"], expected["away_food_kg"], "food while away", into
-        )
+        judge_range(scraps, expected["away_food_kg"], "food before leaving", into)
     return into
 
 

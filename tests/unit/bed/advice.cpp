@@ -3,14 +3,14 @@
 #include <bed_kitchen.hpp>
 #include <catch2.hpp>
 
+#include <table_portion.hpp>
+
 using namespace feed;
 using feed_test::Approx;
 
 TEST_CASE("away for a week or two needs nothing but one feeding") {
     const AwayAdvice advice = going_away(kitchen::tote(), days(14));
-    // The worms' weight a week: 500 g.
-    CHECK(advice.food.in_kilograms() == Approx(0.5));
-    CHECK(advice.slow_food.in_kilograms() == 0.0);
+    CHECK(in_kilograms(advice.water_to_add) == 0.0);
     CHECK_FALSE(advice.needs_a_helper);
     CHECK_FALSE(advice.cover);
     CHECK(advice.at_return.value.value() > 0.70);
@@ -25,9 +25,20 @@ TEST_CASE("water for four weeks, worked by hand") {
     bed.squeeze = Squeeze::damp;
     const AwayAdvice advice = going_away(bed, days(28));
     CHECK(in_kilograms(advice.water_to_add) == Approx(1.4));
-    CHECK(advice.slow_food.in_kilograms() == Approx(0.5));
     // 12.979 + 1.4 - 1.756 = 12.623 kg of water on 6.27 kg dry.
     CHECK(advice.at_return.value.value() == Approx(12.623 / 18.893).epsilon(1e-3));
+}
+
+TEST_CASE("what goes in before leaving counts, its water too") {
+    Bed bed = kitchen::tote();
+    bed.squeeze = Squeeze::damp;
+    const std::vector<Portion> poured{feed_test::portion("water-tap", 1.4)};
+    const Load water = load_of(poured, {});
+    const AwayAdvice watered = going_away(bed, days(28), water);
+    CHECK(in_kilograms(watered.water_to_add) == 0.0);
+    CHECK(watered.at_return.value.value() ==
+          Approx(going_away(bed, days(28)).at_return.value.value()));
+    CHECK(watered.text.find("Add ") == std::string::npos);
 }
 
 TEST_CASE("an open bed must be covered, and a long absence may need a helper") {
@@ -86,7 +97,7 @@ TEST_CASE("cold lowers the ration, heat limits the feeding") {
         there.temperature = celsius(28);
         const BedNumbers n = kitchen::numbers(there);
         const Load load = load_of(*kitchen::from_table("vegetable-produce-mixed"), kg,
-                                  decayed_shares(n.horizon_days));
+                                  decayed_shares(n.horizon_days, n.decay_speed));
         return hazard_number(Hazard::hot, feeding_place(n, n.surface_m2), load).level;
     };
     CHECK(at(warm.most_at_a_time.in_kilograms()) == Level::none);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include <bed_kitchen.hpp>
+#include <table_portion.hpp>
 
 using namespace feed;
 using feed_test::Approx;
@@ -16,8 +17,9 @@ const double third_m2 = 0.55 * 0.38 / 3.0;
 HazardNumbers judged(const Bed& bed, const std::vector<Portion>& feeding,
                      double spread = third_m2) {
     const BedNumbers numbers = kitchen::numbers(bed);
-    return hazard_numbers(feeding_place(numbers, spread),
-                          load_of(feeding, decayed_shares(numbers.horizon_days)));
+    return hazard_numbers(
+        feeding_place(numbers, spread),
+        load_of(feeding, decayed_shares(numbers.horizon_days, numbers.decay_speed)));
 }
 
 std::vector<Portion> a_feeding(double scraps_kg, double card_kg = 0.0) {
@@ -251,10 +253,70 @@ TEST_CASE("a bed that is fed by its rules is never called underfed") {
             }
         }
     }
-    // A settled warm bed that gets next to nothing still is.
-    Load trace;
-    trace.scraps_wet_kg = trace.wet_kg = 0.02;
-    const BedNumbers n = kitchen::numbers(kitchen::tote());
-    CHECK(hazard_number(Hazard::underfed, feeding_place(n, n.surface_m2), trace).level ==
-          Level::watch);
+}
+
+TEST_CASE("hunger is told of a bed by three weeks of its diary, never of one small feeding") {
+    const auto level = [](const Bed& bed, double scraps_kg) {
+        const BedNumbers n = kitchen::numbers(bed);
+        Load load;
+        load.scraps_wet_kg = load.wet_kg = scraps_kg;
+        return hazard_number(Hazard::underfed, feeding_place(n, n.surface_m2), load).level;
+    };
+    // A pinch raises nothing where nobody knows what went in before.
+    Bed bed = kitchen::tote();
+    CHECK(level(bed, 0.0) == Level::none);
+    CHECK(level(bed, 0.01) == Level::none);
+    const auto fed = [&](double kg, double days_ago) {
+        bed.earlier.insert(
+            bed.earlier.begin(),
+            {days(-days_ago), {{kitchen::scraps().share(), wet_kilograms(kg)}}, {}, {}});
+    };
+    // A diary of two weeks says nothing of the week before it.
+    fed(0.02, 14);
+    CHECK(level(bed, 0.0) == Level::none);
+    // 40 g in three weeks for half a kilogram of worms, 0.004 a day: they starve, and a pinch does
+    // not end it; 0.3 kg, 0.032 a day, does.
+    fed(0.5, 30);
+    fed(0.02, 7);
+    CHECK(level(bed, 0.0) == Level::watch);
+    CHECK(level(bed, 0.01) == Level::watch);
+    CHECK(level(bed, 0.3) == Level::none);
+}
+
+TEST_CASE("ammonia rises with temperature and with pH") {
+    const std::vector<Portion> grass{feed_test::portion("grass-clippings", 1.0)};
+    double before = 0.0;
+    for (const double celsius : {8.0, 15.0, 20.0, 25.0, 30.0}) {
+        Bed bed = kitchen::tote();
+        bed.temperature = feed::celsius(celsius);
+        const double now = judged(bed, grass)[Hazard::ammonia].value.value;
+        CAPTURE(celsius);
+        CHECK(now > before);
+        before = now;
+    }
+    // pH: more of the same ammonia is free, so the limit is reached by less of it.
+    double share_of_limit = 0.0;
+    for (const double ph : {7.0, 8.2, 8.6, 9.0}) {
+        Bed bed = kitchen::tote();
+        bed.ph = ph;
+        const HazardNumber n = judged(bed, grass)[Hazard::ammonia];
+        CAPTURE(ph);
+        CHECK(n.value.value / n.watch > share_of_limit);
+        share_of_limit = n.value.value / n.watch;
+    }
+}
+
+TEST_CASE("a measured pH takes the place of the acid reckoned before it, not of what came since") {
+    Bed bed = kitchen::tote();
+    const auto acid = [&] { return kitchen::numbers(bed).acid_g.value; };
+    bed.earlier = {{days(-2), a_feeding(1.0), {}, {}}};
+    const double reckoned = acid();
+    CHECK(reckoned > 0.0);
+    bed.ph = 7.0;
+    CHECK(acid() == 0.0);
+    // pH 6 is one step: 6.27 kg x 0.05 mol x 64.04 g.
+    bed.ph = 6.0;
+    CHECK(acid() == Approx(6.27 * 0.05 * 64.04).epsilon(1e-3));
+    bed.ph_age = days(3);
+    CHECK(acid() == Approx(6.27 * 0.05 * 64.04 + reckoned).epsilon(1e-3));
 }

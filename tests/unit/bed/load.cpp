@@ -8,7 +8,7 @@ using namespace feed;
 using feed_test::Approx;
 
 namespace {
-const DecayedShares week = decayed_shares(7.0);
+const DecayedShares week = decayed_shares(7.0, 1.0);
 }
 
 TEST_CASE("the load of scraps by hand") {

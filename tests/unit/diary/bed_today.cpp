@@ -68,6 +68,30 @@ TEST_CASE("gone leaves nothing soft, in every verb that starts from the bed") {
     CHECK(f.soft_food_left_wet_kg.high[0] < 1e-6);
 }
 
+TEST_CASE("a look that found over half left tells until when") {
+    Diary diary = fed_on_the_first();
+    Observation look = look_on(5);
+    look.share_gone = 0.3;
+    diary.observations.push_back(look);
+    const BedToday today = on(diary, 5);
+    REQUIRE(today.food.at(0).half_gone_in);
+    const auto [day, earliest, latest] = *today.food[0].half_gone_in;
+    CHECK(day >= 1);
+    CHECK(earliest <= day);
+    CHECK(latest >= day);
+    // The day stays put as it comes nearer, and then there is nothing to wait for.
+    const auto later = on(diary, 6).food.at(0).half_gone_in;
+    CHECK((later ? (*later)[0] : 0) <= day - 1 + 1);
+    CHECK_FALSE(on(diary, 5 + 2 * day + 5).food.at(0).half_gone_in);
+    // "Not gone" is no word of how much is left, and half gone is not less than half.
+    diary.observations[0].share_gone.reset();
+    diary.observations[0].gone = FoodGone::no;
+    CHECK_FALSE(on(diary, 5).food.at(0).half_gone_in);
+    diary.observations[0].gone = FoodGone::unsaid;
+    diary.observations[0].share_gone = 0.5;
+    CHECK_FALSE(on(diary, 5).food.at(0).half_gone_in);
+}
+
 TEST_CASE("not gone says that it is still there, however fast the bin is thought to be") {
     Diary diary = fed_on_the_first();
     Observation look = look_on(21);

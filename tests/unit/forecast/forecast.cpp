@@ -58,6 +58,23 @@ const feed::ForecastSeries* const* all_series(const Forecast& f) {
 // scraps is essentially gone within three weeks while stalks, stones and woody stems remain; a
 // single sheet of absorbent paper against the bed is gone in the same time. Gone: 15 % of the dry
 // matter or less.
+TEST_CASE("a measured pH takes the place of the acid that was reckoned") {
+    Bed bed = tote();
+    bed.earlier = {{days(-2), {portion("apple-flesh", 1.0)}, {}, {}}};
+    CHECK(forecast(bed, {}).acid_g_citric.value[0] > 0.0);
+    bed.ph = 7.2;
+    CHECK(forecast(bed, {}).acid_g_citric.value[0] == 0.0);
+    // Two steps of pH, 0.05 mol of 64.04 g for each kilogram dry.
+    bed.ph = 5.0;
+    const double dry_kg = feed::completed(bed).dry_mass.value.in_kilograms();
+    const Forecast sour = forecast(bed, {});
+    CHECK(sour.acid_g_citric.value[0] == Approx(2.0 * 0.05 * 64.04 * dry_kg).epsilon(1e-3));
+    CHECK(sour.acid_class[0] != feed::AcidClass::near_neutral);
+    // What went in after the strip adds its own.
+    bed.ph_age = days(3);
+    CHECK(forecast(bed, {}).acid_g_citric.value[0] > sour.acid_g_citric.value[0] + 1.0);
+}
+
 TEST_CASE("soft scraps are gone within three weeks and woody ones are not") {
     for (const char* soft : {"apple-flesh", "banana-whole", "tomato", "lettuce-leaf", "cucumber"}) {
         INFO(soft);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <bed_kitchen.hpp>
+#include <table_portion.hpp>
 
 using namespace feed;
 using feed_test::Approx;
@@ -52,6 +53,79 @@ void check_as_printed(const Bed& bed, const Ration& r) {
 }
 
 }  // namespace
+
+TEST_CASE("before a time away the ration holds all the water, and the next day is the return") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.squeeze.reset();
+    in.bed.moisture = Moisture(0.643);  // 0.40 of what it holds: 11.3 kg of 28.2
+    in.things = kitchen::at_hand(a_feeding(0.2, 0.05));
+    const Ration stays = ration(in);
+    in.away = days(28);
+    const Ration leaves = ration(in);
+    CHECK(leaves.scraps.in_kilograms() == stays.scraps.in_kilograms());
+    CHECK(leaves.water_kg > stays.water_kg + 0.5);
+    CHECK(kg_of(leaves, leaves.put_in.back().thing.feedstock->id) > 0.0);
+    CHECK(leaves.next_look == 28);
+    REQUIRE(leaves.next_feeding);
+    CHECK(leaves.next_feeding->day >= 28);
+    CHECK(leaves.next_feeding->earliest >= 28);
+    check_as_printed(in.bed, leaves);
+    // What goes in is all that the bed takes.
+    const Load put_in = load_of(kitchen::feeding_of(leaves), decayed_shares(7.0, 1.0));
+    CHECK(in_kilograms(going_away(in.bed, days(28), put_in).water_to_add) == 0.0);
+    // Nobody goes away from a bed that needs a step: it is the same step.
+    in.bed = kitchen::tote();
+    in.bed.squeeze = Squeeze::crumbly;
+    const Ration step = ration(in);
+    in.away.reset();
+    CHECK(step.answer == RationAnswer::act_first);
+    CHECK(step.water_kg == ration(in).water_kg);
+}
+
+TEST_CASE("over half of what was fed still there, as seen, waits until it should be half gone") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.things = kitchen::at_hand(a_feeding(0.4, 0.1));
+    in.seen_left = SeenLeft{0.3, {2, 1, 9}};
+    const Ration waits = ration(in);
+    CHECK(waits.answer == RationAnswer::wait);
+    CHECK(has_reason(waits, ReasonKind::food_left));
+    REQUIRE(waits.next_feeding);
+    CHECK(waits.next_feeding->day == 2);
+    CHECK(waits.next_feeding->earliest == 1);
+    CHECK(waits.next_feeding->latest == 9);
+    // A handful that is still there holds nothing up: a quarter of the week's ration is 125 g.
+    in.seen_left->wet_kg = 0.1;
+    CHECK(ration(in).answer == RationAnswer::feed);
+}
+
+TEST_CASE("worms that had little for three weeks are told of where little goes in") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.earlier = {{days(-30), a_feeding(0.3), {}, {}}, {days(-8), a_feeding(0.03), {}, {}}};
+    in.things = kitchen::at_hand(a_feeding(0.05, 0.1));
+    const Ration little = ration(in);
+    CHECK(little.answer == RationAnswer::feed);
+    CHECK(has_reason(little, ReasonKind::hazard_now, Hazard::underfed));
+    in.things = kitchen::at_hand(a_feeding(0.4, 0.1));
+    CHECK_FALSE(has_reason(ration(in), ReasonKind::hazard_now, Hazard::underfed));
+}
+
+TEST_CASE("reasons and what to weigh name a thing without the remarks of the table") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    const auto grounds = feed_test::from_table("coffee-grounds");
+    ThingAtHand thing{grounds, grounds->name, wet_kilograms(1.0), parse_amount("2 cups").value()};
+    in.things = {thing};
+    const Ration r = ration(in);
+    REQUIRE(has_reason(r, ReasonKind::cap));
+    for (const Reason& reason : r.reasons) {
+        if (reason.kind == ReasonKind::cap) CHECK(reason.what == "coffee grounds");
+    }
+    for (const WorthMeasuring& worth : r.weigh)
+        CHECK(worth.label.find(',') == std::string::npos);
+}
 
 TEST_CASE("each state of a bed has its first word") {
     struct Kitchen {

@@ -160,7 +160,7 @@ inline bool raises_nothing(const HazardNumbers& before, const HazardNumbers& aft
 inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
                         const std::array<bool, hazard_count>& raised, UnitSystem units) {
     const BedNumbers& bed = *place.bed;
-    const DecayedShares decayed = decayed_shares(bed.horizon_days);
+    const DecayedShares decayed = decayed_shares(bed.horizon_days, bed.decay_speed);
     const detail::StepLoads per_kg{load_of(*with.bedding, 1.0, decayed),
                                    load_of(*with.water, 1.0, decayed),
                                    load_of(*with.lime, 1.0, decayed)};
@@ -195,7 +195,8 @@ inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
 /// @param place  the bed without food.
 inline ActStep loose_bedding_step(const FeedingPlace& place, const StepMaterials& with,
                                   UnitSystem units) {
-    const Load per_kg = load_of(*with.bedding, 1.0, decayed_shares(place.bed->horizon_days));
+    const Load per_kg = load_of(*with.bedding, 1.0,
+                                decayed_shares(place.bed->horizon_days, place.bed->decay_speed));
     const HazardNumbers before = hazard_numbers(place, Load{});
     for (const double share : {1.0, 0.5, 0.25}) {
         const double kg = detail::rounded_mass(

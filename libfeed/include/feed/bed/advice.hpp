@@ -20,12 +20,8 @@ namespace feed {
 /// What to do before leaving a bed alone, and how it will be found.
 struct AwayAdvice {
     Duration away = days(0);
-    Mass water_to_add = kilograms(0);
-    /// One usual feeding, laid under bedding before leaving; never the rations of all weeks at
-    /// once.
-    WetMass food;
-    WetMass slow_food;   ///< carrot, stalks, squash: for more than three weeks
-    bool cover = false;  ///< close the lid, or lay damp card over the bed
+    Mass water_to_add = kilograms(0);  ///< beyond what is put in anyway
+    bool cover = false;                ///< close the lid, or lay damp card over the bed
     Estimate<Moisture> at_return;
     /// With the greatest evaporation, when the bed falls below the driest the worms bear; as long
     /// as the time away or longer when it does not.
@@ -47,79 +43,91 @@ struct DryingOut {
     double after = 0.0;        ///< water left with the usual evaporation
     double after_least = 0.0;  ///< with the greatest
     double safe_days = 0.0;
+    const Factor* evaporation = nullptr;  ///< of the lid as it should be while nobody looks
+    bool cover = false;                   ///< a better one than it has
 };
 
-inline DryingOut drying_out(const BedNumbers& bed, const Factor& evaporation, double away,
-                            UnitSystem units) noexcept {
+/// @param held_kg, capacity_kg  water that the bed holds before it is left, and what it can hold.
+inline DryingOut drying_out(double held_kg, double capacity_kg, double surface_m2,
+                            const Factor& evaporation, double away, UnitSystem units) noexcept {
     DryingOut d;
-    const double loss = bed.surface_m2 * evaporation.value * away;
-    const double most_loss = bed.surface_m2 * evaporation.high * away;
-    const double wanted = limits::dry_share.watch * bed.capacity_kg.value;
-    const double room =
-        std::max(0.0, limits::wetness_aim.high * bed.capacity_kg.value - bed.water_kg);
-    d.water_to_add =
-        rounded_volume(std::clamp(wanted + loss - bed.water_kg, 0.0, room), false, units);
-    const double start = bed.water_kg + d.water_to_add;
+    d.evaporation = &evaporation;
+    const double loss = surface_m2 * evaporation.value * away;
+    const double wanted = limits::dry_share.watch * capacity_kg;
+    const double room = std::max(0.0, limits::wetness_aim.high * capacity_kg - held_kg);
+    d.water_to_add = rounded_water(std::clamp(wanted + loss - held_kg, 0.0, room), units);
+    const double start = held_kg + d.water_to_add;
+    const double a_day = surface_m2 * evaporation.high;
     d.after = std::max(0.0, start - loss);
-    d.after_least = std::max(0.0, start - most_loss);
-    const double bearable = limits::dry_share.act * bed.capacity_kg.value;
-    const double a_day = bed.surface_m2 * evaporation.high;
+    d.after_least = std::max(0.0, start - a_day * away);
+    const double bearable = limits::dry_share.act * capacity_kg;
     d.safe_days = a_day > 0.0 ? std::max(0.0, start - bearable) / a_day : 1e9;
     return d;
 }
 
+/// The same for a bed with what is put in before it is left, under a better lid where its own does
+/// not hold out.
+inline DryingOut left_alone(const BedNumbers& bed, const CompletedBed& said, const Load& put_in,
+                            double away, UnitSystem units) noexcept {
+    const double held_kg =
+        bed.water_kg + put_in.free_water_kg.value + put_in.bedding_water_kg.value;
+    const double capacity_kg = bed.capacity_kg.value + put_in.capacity_kg.value;
+    const auto under = [&](const Factor& lid) {
+        return drying_out(held_kg, capacity_kg, bed.surface_m2, lid, away, units);
+    };
+    const Factor& open = evaporation_of(said.lid, said.ventilation);
+    const DryingOut d = under(open);
+    if (d.safe_days >= away) return d;
+    DryingOut covered =
+        under(open.value > limits::evaporation_holes.value ? limits::evaporation_holes
+                                                           : limits::evaporation_closed);
+    covered.cover = true;
+    return covered;
+}
+
 }  // namespace detail
+
+/// Longest time away that is worked out, days.
+inline constexpr double longest_away_days = 84.0;
 
 /// Going away for some weeks: drying is the danger, hunger is not. The water to add tops the bed up
 /// for the evaporation expected, as far as its planned capacity allows; where that is not enough
-/// the bed is to be covered, and where even that is not, somebody has to water it.
-/// @param away  above 0; worked out up to 12 weeks.
-inline AwayAdvice going_away(const Bed& said, Duration away,
+/// the bed is to be covered, and where even that is not, somebody has to water it. How much food
+/// and water go in before is the ration's to say: the text names no second amount.
+/// @param away    above 0; worked out up to 12 weeks.
+/// @param put_in  what goes in before leaving, its water too; a ration for a time away has what the
+///                bed takes.
+inline AwayAdvice going_away(const Bed& said, Duration away, const Load& put_in = {},
                              UnitSystem units = UnitSystem::metric) {
     const CompletedBed bed = completed(said, units);
     const BedNumbers n = bed_numbers(said, bed, {});
-    const double weeks_days = std::clamp(in_days(away), 0.0, 84.0);
+    const double away_days = std::clamp(in_days(away), 0.0, longest_away_days);
     AwayAdvice advice;
-    advice.away = days(weeks_days);
+    advice.away = days(away_days);
     advice.assumed = bed.assumed;
-
-    const Factor& open = evaporation_of(bed.lid, bed.ventilation);
-    detail::DryingOut d = detail::drying_out(n, open, weeks_days, units);
-    const Factor* evaporation = &open;
-    if (d.safe_days < weeks_days) {
-        advice.cover = true;
-        evaporation = open.value > limits::evaporation_holes.value ? &limits::evaporation_holes
-                                                                   : &limits::evaporation_closed;
-        d = detail::drying_out(n, *evaporation, weeks_days, units);
-    }
+    const detail::DryingOut d = detail::left_alone(n, bed, put_in, away_days, units);
+    advice.cover = d.cover;
     advice.water_to_add = kilograms(d.water_to_add);
     advice.safe_for = days(std::min(d.safe_days, 3650.0));
-    advice.needs_a_helper = d.safe_days < weeks_days;
-    const double start = n.water_kg + d.water_to_add;
-    const double least_loss = n.surface_m2 * evaporation->low * weeks_days;
-    const auto moisture = [&](double water) { return Moisture(water / (water + n.dry_kg)); };
+    advice.needs_a_helper = d.safe_days < away_days;
+    const double dry_kg = n.dry_kg + put_in.dry_kg.value;
+    const double most_left =
+        d.after + n.surface_m2 * (d.evaporation->value - d.evaporation->low) * away_days;
+    const auto moisture = [&](double water) { return Moisture(water / (water + dry_kg)); };
     // What is not known of the bed now is not known of it later either.
     const double short_by = n.water_kg - detail::water_for(bed.moisture.low.value(), n.dry_kg);
     const double over_by = detail::water_for(bed.moisture.high.value(), n.dry_kg) - n.water_kg;
     advice.at_return =
         known(moisture(d.after), moisture(std::max(0.0, d.after_least - std::max(0.0, short_by))),
-              moisture(std::max(0.0, start - least_loss) + std::max(0.0, over_by)), Grade::d);
-
-    const double ration = feeding_rules(n).start_wet_kg_per_day;
-    const double one_feeding = detail::rounded_mass(7.0 * ration, false, units);
-    advice.food = wet_kilograms(weeks_days >= 7.0 ? one_feeding : 0.0);
-    advice.slow_food = wet_kilograms(weeks_days > 21.0 ? one_feeding : 0.0);
+              moisture(std::max(d.after, most_left) + std::max(0.0, over_by)), Grade::d);
 
     std::string& text = advice.text;
-    // How much goes in is the ration's to say; here no second amount is named.
-    text = "Gone for " + words::day_count(weeks_days) + ": no food beyond that is needed. ";
-    if (weeks_days > 21.0 && one_feeding > 0.0)
+    text = "Gone for " + words::day_count(away_days) + ": no food beyond that is needed. ";
+    if (away_days > 21.0 && put_in.scraps_wet_kg > 0.0)
         text += "Let slow food (carrot, stalks, squash) be a part of what goes in. ";
     text += "Worms live on their bedding for weeks. ";
-    text += d.water_to_add > 0.0 ? "Add " + words::volume(d.water_to_add, units) + " of water. "
-                                 : "Add no water. ";
     if (advice.cover)
-        text += evaporation == &limits::evaporation_closed
+        text += d.evaporation == &limits::evaporation_closed
                     ? "Lay damp card over the bed and close the lid well. "
                     : "Put a lid with air holes on. ";
     text += "On your return about " + words::percent(advice.at_return.value.value()) +
@@ -154,7 +162,7 @@ inline TemperatureAdvice at_temperature(const Bed& said, Temperature temperature
     there.temperature = temperature;
     const CompletedBed bed = completed(there);
     const BedNumbers n = bed_numbers(there, bed, {});
-    const DecayedShares decayed = decayed_shares(n.horizon_days);
+    const DecayedShares decayed = decayed_shares(n.horizon_days, n.decay_speed);
     Load usual = load_of(scraps, decayed);
     if (usual.scraps_wet_kg <= 0.0) {
         constexpr std::size_t mixed = *find_id("vegetable-produce-mixed");

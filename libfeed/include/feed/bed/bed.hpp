@@ -107,6 +107,7 @@ struct Bed {
     std::optional<Squeeze> squeeze;
     std::optional<Moisture> moisture;  ///< measured by drying; wins over the squeeze test
     std::optional<double> ph;          ///< only if measured
+    Duration ph_age = days(0);         ///< since it was; what went in before it is in the pH
     std::optional<Mass> lime;          ///< lime or ground shell already in the bed, as CaCO3
 
     // What was done to it since it was described.

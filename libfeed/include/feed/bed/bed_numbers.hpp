@@ -7,6 +7,7 @@
 #include "feed/bed/completed.hpp"
 #include "feed/bed/load.hpp"
 #include "feed/bed/ranged.hpp"
+#include "feed/bed/temperature_factor.hpp"
 #include "feed/quantity/unit_system.hpp"
 
 namespace feed {
@@ -38,7 +39,7 @@ struct BedNumbers {
     bool water_follows_capacity = false;
     double water_error_kg = 0.0;
     Ranged salt_kg;
-    Ranged acid_g;               ///< left of the earlier feedings
+    Ranged acid_g;               ///< as a measured pH shows, with what went in since; else reckoned
     Ranged labile_kg;            ///< left of the earlier feedings
     Ranged free_water_kg;        ///< still in the scraps of the earlier feedings
     Ranged soft_food_kg;         ///< soft food left of the earlier feedings, as wet scraps
@@ -47,10 +48,11 @@ struct BedNumbers {
     double recent_scraps_kg = 0.0;  ///< of the diary, within the window of the feeding rate
     double rate_window_days = 7.0;  ///< ends with the next feeding; at least a week
     double scraps_kg = 0.0;         ///< fed in the last weeks, for underfed
-    double diary_days = 0.0;        ///< span of these weeks that the diary covers
+    bool hunger_known = false;      ///< the diary goes back to the first of these weeks
     Ranged worms_kg;
     double horizon_days = 7.0;
-    Ranged evaporation_kg;  ///< in the horizon
+    double decay_speed = 1.0;  ///< of its temperature, against 25 C
+    Ranged evaporation_kg;     ///< in the horizon
     double temperature_c = 0.0;
     double temperature_low_c = 0.0;
     double temperature_high_c = 0.0;
@@ -110,6 +112,14 @@ inline double horizon_days(const Bed& bed, const CheckOptions& options) noexcept
     return limits::usual_interval.value;
 }
 
+/// Acid that a measured pH stands for, in grams as citric acid: each step below 7 counts as what
+/// the bed takes up for it. The limits were set with the same buffer, so its range does not count a
+/// second time.
+inline double acid_of_ph_g(double ph, double dry_kg) noexcept {
+    return std::max(0.0, 7.0 - ph) * dry_kg * limits::grams_citric_per_mole *
+           limits::bed_buffer.value;
+}
+
 /// The numbers of a bed. Linear in the portions of the diary, no allocation.
 inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
                               const CheckOptions& options) noexcept {
@@ -151,8 +161,11 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
     if (said.own_feeding_rate) n.own_rate = in_per_day(*said.own_feeding_rate);
     n.ph = bed.ph;
 
-    const DecayedShares decayed = decayed_shares(n.horizon_days);
-    const double fading = pool_rates[0].rate_per_day.value;
+    n.decay_speed = decay::temperature_factor(n.temperature_c, decay::TemperatureResponse::haug);
+    const DecayedShares decayed = decayed_shares(n.horizon_days, n.decay_speed);
+    const double fading = n.decay_speed * pool_rates[0].rate_per_day.value;
+    // What the strip shows holds what went in before it: a measured pH takes the place of that.
+    if (n.ph) n.acid_g = Ranged(acid_of_ph_g(*n.ph, n.dry_kg));
     double oldest = 0.0;
     double grown_dry_kg = 0.0;
     for (const Feeding& feeding : said.earlier) {
@@ -164,7 +177,7 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
             feeding.soft_left
                 ? Ranged(feeding.soft_left->value, feeding.soft_left->low, feeding.soft_left->high)
                 : Ranged(std::exp(-fading * ago));
-        n.acid_g += left * load.acid_g;
+        if (!n.ph || ago <= in_days(said.ph_age)) n.acid_g += left * load.acid_g;
         n.labile_kg += left * load.labile_kg;
         n.soft_food_kg += left * Ranged(load.scraps_wet_kg);
         if (load.scraps_wet_kg > 0.0) n.free_water_kg += left * load.free_water_kg;
@@ -173,22 +186,13 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         grown_dry_kg += 0.5 * load.dry_kg.value;
         n.recent_scraps_kg +=
             load.scraps_wet_kg * share_in_window(ago, n.horizon_days, n.rate_window_days);
-        if (ago <= limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;
+        if (ago < limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;
     }
     if (options.soft_food_kg) n.soft_food_kg = *options.soft_food_kg;
     n.settled_share = std::min(1.0, n.dry_kg / (n.contents_m3 * usual::dry_density_settled.value));
-    if (n.ph) {
-        // What the strip shows already holds what earlier feedings left. The limits were set with
-        // the same buffer, so its range does not count a second time.
-        const double steps = std::max(0.0, 7.0 - *n.ph);
-        const Ranged shown(steps * n.dry_kg * limits::grams_citric_per_mole *
-                           limits::bed_buffer.value);
-        n.acid_g = {std::max(n.acid_g.value, shown.value), std::max(n.acid_g.low, shown.low),
-                    std::max(n.acid_g.high, shown.high)};
-    }
     // What was fed since the bed was described has made more of it, which holds its salt.
     n.wet_kg *= 1.0 + grown_dry_kg / std::max(n.dry_kg, 1e-6);
-    n.diary_days = std::min(oldest, limits::underfed_days.value);
+    n.hunger_known = oldest >= limits::underfed_days.value;
     return n;
 }
 

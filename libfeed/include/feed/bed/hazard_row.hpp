@@ -185,11 +185,13 @@ inline constexpr std::array<HazardRow, hazard_row_count> hazard_rows{{
          return Ranged(p.bed->scraps_kg + load.scraps_wet_kg);
      },
      [](const FeedingPlace& p, const Load&) {
-         return p.bed->worms_kg.value * (p.bed->diary_days + p.bed->horizon_days);
+         return p.bed->worms_kg.value * limits::underfed_days.value;
      },
-     // Nobody is hungry at half of what the bed should start with, so a bed that is fed by its
+     // A judgement on the bed, never on one feeding: only a diary that goes back so far can tell
+     // it. Nobody is hungry at half of what the bed should start with, so a bed that is fed by its
      // rules is never called underfed.
      [](const FeedingPlace& p) {
+         if (!p.bed->hunger_known) return HazardLimits{};
          return HazardLimits{std::min(p.bed->rate_factor * limits::underfed_rate.watch,
                                       0.5 * p.rules.start_wet_kg_per_day / p.bed->worms_kg.value),
                              limits::underfed_rate.act};

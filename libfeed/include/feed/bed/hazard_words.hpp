@@ -143,8 +143,11 @@ inline std::string why(Hazard hazard, const FeedingPlace& place, const Load& loa
             return "averaged over " + day_count(bed.rate_window_days) + " with the diary this is " +
                    number_beside(x, h.watch) + feeding_rate_words(units);
         case Hazard::underfed:
-            return "over " + day_count(bed.diary_days + bed.horizon_days) + " this is " +
-                   number_beside(x, h.watch) + feeding_rate_words(units);
+            if (!bed.hunger_known)
+                return "the diary does not go back " + day_count(limits::underfed_days.value) +
+                       ", so nothing is said of hunger";
+            return "with what the diary has of " + day_count(limits::underfed_days.value) +
+                   " this is " + number_beside(x, h.watch) + feeding_rate_words(units);
         case Hazard::airless:
             return h.higher_is_worse ? "the scraps lie " + length(x, units) + " deep"
                                      : "around the food " + percent(x) + " of the volume is air";
@@ -179,7 +182,7 @@ inline std::string limit_words(Hazard hazard, const HazardNumber& h, UnitSystem 
             if (h.unit == "kg") return "at most " + mass(h.watch, units);
             return "start at " + number(h.watch) + ", too much above " + number(h.act);
         case Hazard::underfed:
-            return "little below " + number(h.watch);
+            return h.watch > 0.0 ? "little below " + number(h.watch) : std::string();
         case Hazard::airless:
             return h.higher_is_worse
                        ? "up to " + length(h.watch, units) + ", never above " + length(h.act, units)

@@ -67,13 +67,14 @@ struct Load {
     }
 };
 
-/// Share of each pool that decays until the next feeding, the same for every portion.
+/// Share of each pool that decays until the next feeding, the same for every portion of one bed.
 using DecayedShares = std::array<double, 3>;
 
-inline DecayedShares decayed_shares(double horizon_days) noexcept {
+/// @param speed  of the bed against 25 C: its temperature factor (BedNumbers::decay_speed).
+inline DecayedShares decayed_shares(double horizon_days, double speed) noexcept {
     DecayedShares shares{};
     for (std::size_t p = 0; p < shares.size(); ++p)
-        shares[p] = 1.0 - std::exp(-pool_rates[p].rate_per_day.value * horizon_days);
+        shares[p] = 1.0 - std::exp(-pool_rates[p].rate_per_day.value * speed * horizon_days);
     return shares;
 }
 

@@ -58,4 +58,11 @@ std::optional<double> most_amount(double most, const Safe& safe, const Rounded& 
     return safe(rounded) ? rounded : 0.0;
 }
 
+/// Water by the tenth of a litre or the half cup, rounded down; less is a sprinkle that nobody
+/// measures.
+inline double rounded_water(double kg, UnitSystem units) {
+    const double step = units == UnitSystem::us ? litres_per_us_gallon / 32.0 : 0.1;
+    return std::floor(kg / step + 1e-9) * step;
+}
+
 }  // namespace feed::detail

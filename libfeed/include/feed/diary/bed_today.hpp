@@ -30,6 +30,9 @@ struct FoodLeft {
     Ranged soft_wet_kg;  ///< the labile part left, as the wet scraps it stands for
     bool looked_at = false;
     std::optional<bool> seen_gone;  ///< what the last look at it found
+    /// Days from today until half of it should be gone, where its last look found less than half
+    /// gone: typical, earliest and latest.
+    std::optional<std::array<int, 3>> half_gone_in;
 };
 
 /// The bed on a day.
@@ -168,6 +171,37 @@ inline void start_at(std::vector<SoftLeft>& ahead, const SoftLeft& today) {
                drawn(one.low, reckoned.low, today.low), drawn(one.high, reckoned.high, today.high)};
 }
 
+/// Days until half of a feeding should be gone; nothing where it is, or where what is left of it is
+/// slow food that takes longer than the course is told for.
+/// @param soft_ahead  soft share left by day, from today on.
+inline std::optional<std::array<int, 3>> days_to_half(const CourseFeeding& feeding,
+                                                      const std::vector<SoftLeft>& soft_ahead) {
+    const LeftTable table(feeding.pool_shares);
+    double below = -12.0;
+    double above = 7.0;
+    for (int i = 0; i < 50; ++i) {
+        const double middle = 0.5 * (below + above);
+        (table.exact(middle) > 0.5 ? below : above) = middle;
+    }
+    const double soft_at_half = std::exp(-std::exp(0.5 * (below + above)));
+    const auto first = [&](double SoftLeft::*end) {
+        int day = 0;
+        for (const SoftLeft& soft : soft_ahead) {
+            if (soft.*end <= soft_at_half) break;
+            ++day;
+        }
+        return day;
+    };
+    const int day = first(&SoftLeft::value);
+    if (day == 0 || day >= static_cast<int>(soft_ahead.size())) return std::nullopt;
+    return std::array<int, 3>{day, first(&SoftLeft::low), first(&SoftLeft::high)};
+}
+
+/// Whether all of what a look says lies at half or above.
+inline bool found_over_half(const CourseLook& look) noexcept {
+    return look.low >= 0.5 - 1e-9;
+}
+
 /// Pools of the labile part: what a forecast counts as soft food.
 inline double labile_share(const CourseFeeding& feeding) noexcept {
     return feeding.pool_shares[0];
@@ -222,11 +256,13 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
             const bool some = left.soft.high > 0.005;
             if (some) soft_ahead = ahead.of(course, i, from);
             FoodLeft food;
+            bool over_half = false;
             if (const auto at = detail::last_look_at(evidence, i)) {
                 const CourseLook& look = evidence.looks[*at];
                 const Observation& seen = diary.observations[evidence.observation[*at]];
                 if (seen.gone != FoodGone::unsaid) food.seen_gone = seen.gone == FoodGone::yes;
                 food.looked_at = true;
+                over_half = detail::found_over_half(look);
                 left = detail::set_by_look(left, look, evidence.feedings[i],
                                            food.seen_gone.value_or(false),
                                            time.between(day_number(seen.date), zero), rate);
@@ -238,10 +274,12 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
             food.soft_left = left.soft;
             food.soft_wet_kg = (wet_kg * detail::labile_share(evidence.feedings[i])) * left.soft;
             today.soft_food_wet_kg += food.soft_wet_kg;
-            today.food.push_back(food);
             soft = {left.soft.value, left.soft.low, left.soft.high};
             if (!some) soft_ahead.assign(1, soft);
             detail::start_at(soft_ahead, soft);
+            if (over_half)
+                food.half_gone_in = detail::days_to_half(evidence.feedings[i], soft_ahead);
+            today.food.push_back(food);
         }
         // bed_on lists the feedings by date too, those of one day in their order.
         const double days_ago = static_cast<double>(from - zero);

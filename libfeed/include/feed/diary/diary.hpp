@@ -152,6 +152,8 @@ inline Bed bed_on(const Diary& diary, Date date) {
             bed.temperature = kelvin(sum / static_cast<double>(seen.temperatures.size()));
         }
     }
+    if (bed.ph && ph_day != INT64_MIN)
+        bed.ph_age = days(static_cast<double>(std::max<std::int64_t>(0, zero - ph_day)));
     detail::apply_changes(diary, zero, squeeze_day, bed);
     for (const DatedFeeding& feeding : diary.feedings) {
         const std::int64_t day = day_number(feeding.date);

@@ -248,7 +248,7 @@ inline SignsAnswer causes_in(const Bed* described, std::span<const Sign> signs, 
     Load last;
     const Feeding* latest = last_feeding(noticed);
     if (latest != nullptr && in_days(latest->day) >= -10.0)
-        last = load_of(latest->portions, decayed_shares(numbers.horizon_days));
+        last = load_of(latest->portions, decayed_shares(numbers.horizon_days, numbers.decay_speed));
     const HazardNumbers fed = hazard_numbers(place, last);
 
     std::array<double, cause_count> weight{};

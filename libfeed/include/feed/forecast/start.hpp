@@ -6,6 +6,7 @@
 #include <span>
 
 #include "feed/bed/bed.hpp"
+#include "feed/bed/bed_numbers.hpp"
 #include "feed/bed/completed.hpp"
 #include "feed/forecast/bed_step.hpp"
 #include "feed/forecast/intake.hpp"
@@ -115,6 +116,56 @@ struct Start {
     double dry_kg = 0.0;
 };
 
+/// The feedings before day 0: what each brought in, its age in days and the soft share left of it.
+struct LeftOver {
+    std::span<const Intake> intakes;
+    std::span<const double> ages_days;
+    std::span<const std::optional<SoftLeft>> soft_left;
+    RunEnds ends;
+};
+
+/// Puts what is left of earlier feedings into the bed on day 0. Returns the acid of those that a
+/// measured pH does not hold yet, kg.
+/// @param ph_age_days  since the pH was measured; nothing: all of them count.
+/// @param castings_kg  dry, of which the leftovers are a part; 0 where the bedding was weighed.
+inline double add_earlier(Start& start, const LeftOver& earlier, const ForecastParameters& with,
+                          std::optional<double> ph_age_days, double castings_kg) noexcept {
+    BedState& state = start.state;
+    const BedTotals totals = totals_of(state, with[ForecastParameter::castings_holding_kg_per_kg],
+                                       start.around.castings_density);
+    const StepRates rates = rates_at(state, totals, with, start.around);
+    double left_dry_kg = 0.0;
+    double left_cell_kg = 0.0;
+    double acid_kg = 0.0;
+    for (std::size_t i = 0; i < earlier.intakes.size(); ++i) {
+        std::optional<double> soft;
+        if (const auto& known = earlier.soft_left[i])
+            soft = pick(-earlier.ends.pace, known->low, known->value, known->high);
+        const double age = earlier.ages_days[i];
+        Intake left = aged(earlier.intakes[i], age, rates, with, soft, earlier.ends.pace);
+        for (std::size_t p = 0; p < pool_count; ++p) {
+            left.pools[p].warming_kg = 0.0;
+            state.pools[p].add(left.pools[p], 1.0);
+            left_dry_kg += left.pools[p].organic_kg + left.pools[p].ash_kg;
+        }
+        // A measured pH holds the acid of what went in before it.
+        if (!ph_age_days || age <= *ph_age_days) acid_kg += left.acid_kg;
+        state.lime_kg += left.lime_kg;
+        left_cell_kg += left.cell_water_kg;
+    }
+    // A weighed bedding does not hold the food; an estimate by volume does.
+    if (castings_kg > 0.0) {
+        const double keep = std::max(0.1, 1.0 - left_dry_kg / castings_kg);
+        state.settled.castings_organic_kg *= keep;
+        state.settled.castings_ash_kg *= keep;
+        state.settled.carbon_kg *= keep;
+        state.settled.nitrogen_kg *= keep;
+    }
+    state.cell_water_kg = std::min(left_cell_kg, 0.9 * state.bed_water_kg);
+    state.bed_water_kg -= state.cell_water_kg;
+    return acid_kg;
+}
+
 /// The state on day 0. Leftovers of earlier feedings are part of the contents: their dry mass and
 /// water are taken out of what the bed weighs.
 /// @param earlier  intake, age in days and soft share left of the feedings before day 0, same
@@ -169,39 +220,19 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
     else
         start.around.castings_density = usual::dry_density_settled.value;
 
-    if (!earlier.empty()) {
-        const BedTotals totals = totals_of(state, holding, start.around.castings_density);
-        const StepRates rates = rates_at(state, totals, with, start.around);
-        double left_dry_kg = 0.0;
-        double left_cell_kg = 0.0;
-        for (std::size_t i = 0; i < earlier.size(); ++i) {
-            std::optional<double> soft;
-            if (const auto& known = soft_left[i])
-                soft = pick(-ends.pace, known->low, known->value, known->high);
-            Intake left = aged(earlier[i], ages_days[i], rates, with, soft, ends.pace);
-            for (std::size_t p = 0; p < pool_count; ++p) {
-                left.pools[p].warming_kg = 0.0;
-                state.pools[p].add(left.pools[p], 1.0);
-                left_dry_kg += left.pools[p].organic_kg + left.pools[p].ash_kg;
-            }
-            state.acid_kg += left.acid_kg;
-            state.lime_kg += left.lime_kg;
-            left_cell_kg += left.cell_water_kg;
-        }
-        // A weighed bedding does not hold the food; an estimate by volume does.
-        if (weighed == nullptr && castings_kg > 0.0) {
-            const double keep = std::max(0.1, 1.0 - left_dry_kg / castings_kg);
-            state.settled.castings_organic_kg *= keep;
-            state.settled.castings_ash_kg *= keep;
-            state.settled.carbon_kg *= keep;
-            state.settled.nitrogen_kg *= keep;
-        }
-        state.cell_water_kg = std::min(left_cell_kg, 0.9 * state.bed_water_kg);
-        state.bed_water_kg -= state.cell_water_kg;
-    }
+    const LeftOver earlier_left{earlier, ages_days, soft_left, ends};
+    const double acid_since_kg =
+        earlier.empty() ? 0.0
+                        : add_earlier(start, earlier_left, with,
+                                      bed.ph ? std::optional(in_days(said.ph_age)) : std::nullopt,
+                                      weighed == nullptr ? castings_kg : 0.0);
     const BedTotals totals = totals_of(state, holding, start.around.castings_density);
     start.dry_kg = totals.dry_kg();
-    start.around.ph_without_acid = bed.ph ? *bed.ph + acid_per_air_litre(state, totals) : 7.0;
+    if (bed.ph) {
+        state.acid_kg = 0.001 * acid_of_ph_g(*bed.ph, dry_kg);
+        start.around.ph_without_acid = *bed.ph + acid_per_air_litre(state, totals);
+    }
+    state.acid_kg += acid_since_kg;
     state.castings_formed_kg = 0.0;
     state.water_in_kg = 0.0;
     return start;

@@ -36,7 +36,8 @@ inline CheckResult check(const RationInput& in, std::span<const Portion> plan) {
     CheckResult result;
     detail::RationWork work = detail::work_of(in, result.ration);
     detail::decide(work, result.ration);
-    const Load load = load_of(plan, decayed_shares(work.numbers.horizon_days));
+    const Load load =
+        load_of(plan, decayed_shares(work.numbers.horizon_days, work.numbers.decay_speed));
     const HazardNumbers judged = hazard_numbers(work.place, load);
     result.hazards.reserve(hazard_count);
     for (std::size_t h = 0; h < hazard_count; ++h) {

@@ -9,303 +9,17 @@
 #include <utility>
 #include <vector>
 
-#include "feed/bed/act_step.hpp"
+#include "feed/bed/advice.hpp"
 #include "feed/bed/cautions.hpp"
-#include "feed/bed/completed.hpp"
-#include "feed/feedstock/place.hpp"
-#include "feed/ration/next_feeding.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/ration/plan.hpp"
-#include "feed/ration/ration.hpp"
 #include "feed/ration/weigh.hpp"
+#include "feed/ration/without_food.hpp"
 
+// What to put into a bed today: without food where it is not well, else a plan.
 namespace feed {
 
-/// What was seen, smelt or counted that stands until a later look says otherwise.
-struct StandingAlarm {
-    std::optional<Hazard> hazard;  ///< what it tells of; nothing where it may be several things
-    std::string what;              ///< "the worms are leaving"
-    Level level = Level::act;      ///< act: a step and no food; watch: half of the ration
-    int days_ago = 0;
-};
-
-/// What a ration is decided from.
-struct RationInput {
-    Bed bed;  ///< as it stands today, with its earlier feedings and what was seen
-    std::vector<StandingAlarm> alarms;
-    std::vector<ThingAtHand> things;
-    std::optional<Date> date;  ///< today
-    std::optional<Area> spread;
-    std::optional<Ranged> soft_food_kg;  ///< left of the earlier feedings, where looks tell it
-    ParameterRanges ranges = published_ranges();  ///< this bin's own rates where learned
-    std::vector<SoftLeft> new_food;  ///< course of food from today on, where looks tell it
-    std::size_t looks_learned_from = 0;
-    UnitSystem units = UnitSystem::metric;
-};
-
 namespace detail {
-
-/// Everything a ration is worked out with.
-struct RationWork {
-    const RationInput& in;
-    CompletedBed bed;
-    BedNumbers numbers;
-    FeedingPlace place;
-    HazardNumbers idle;
-    StepMaterials materials;
-    std::vector<ThingAtHand> things;  ///< without what is taken out; with what is offered
-    double week_kg = 0.0;
-    double soft_kg = 0.0;
-    double allowed = 1.0;  ///< share of the week's ration: less while the bed is watched
-};
-
-inline ThingAtHand offered(std::shared_ptr<const Feedstock> feedstock) {
-    ThingAtHand thing;
-    thing.label = feedstock->name;
-    thing.feedstock = std::move(feedstock);
-    thing.at_hand = false;
-    return thing;
-}
-
-inline bool any_of_part(std::span<const ThingAtHand> things, Part part) {
-    return std::any_of(things.begin(), things.end(),
-                       [&](const ThingAtHand& thing) { return part_of(*thing.feedstock) == part; });
-}
-
-/// Sets aside what is never fed; the rest is what may go in.
-inline void set_aside(RationWork& work, Ration& ration) {
-    for (const ThingAtHand& thing : work.in.things) {
-        const Feedstock& f = *thing.feedstock;
-        if (barred_in(f, Place::worm_bed)) {
-            ration.take_out.push_back(take_out(f, thing.label));
-        } else if (part_of(f) != Part::poured_water) {
-            work.things.push_back(thing);
-            if (work.things.back().label.empty()) work.things.back().label = f.name;
-        }
-    }
-}
-
-/// Joins what is listed twice, so that each thing has one amount.
-inline void join_repeated(std::vector<ThingAtHand>& things) {
-    for (std::size_t i = 0; i < things.size(); ++i) {
-        for (std::size_t j = i + 1; j < things.size();) {
-            const bool same = things[i].feedstock->id == things[j].feedstock->id &&
-                              things[i].feedstock->prepared_as == things[j].feedstock->prepared_as;
-            if (!same) {
-                ++j;
-                continue;
-            }
-            if (things[i].most && things[j].most)
-                things[i].most = *things[i].most + *things[j].most;
-            else
-                things[i].most.reset();
-            things[i].amount.reset();
-            things[i].first = things[i].first || things[j].first;
-            things.erase(things.begin() + static_cast<std::ptrdiff_t>(j));
-        }
-    }
-}
-
-/// The materials of a step. Bedding: the first at hand without a cap of which there is enough, else
-/// the house bedding, offered as such. Lime: the first at hand that is ground, else eggshell.
-inline StepMaterials step_materials_of(std::span<const ThingAtHand> things, double contents_m3) {
-    std::shared_ptr<const Feedstock> bedding;
-    std::shared_ptr<const Feedstock> lime;
-    double most_bedding_kg = solver::infinity;
-    double most_lime_kg = solver::infinity;
-    constexpr double worth_stirring_in_kg = 0.01;
-    for (const ThingAtHand& thing : things) {
-        const Feedstock& f = *thing.feedstock;
-        const double there = thing.most ? thing.most->in_kilograms() : solver::infinity;
-        if (!lime && is_ground_lime(f) && there >= worth_stirring_in_kg) {
-            lime = thing.feedstock;
-            most_lime_kg = there;
-        }
-        if (bedding || part_of(f) != Part::bedding || f.most_wet_kg_per_kg_worms) continue;
-        const double wanted = limits::step_bedding_share.value * contents_m3 * loose_kg_per_m3(f);
-        if (there < 0.5 * wanted) continue;
-        bedding = thing.feedstock;
-        most_bedding_kg = there;
-    }
-    StepMaterials with = step_materials(std::move(bedding));
-    with.most_bedding_kg = most_bedding_kg;
-    if (lime) with.lime = std::move(lime);
-    with.most_lime_kg = most_lime_kg;
-    return with;
-}
-
-/// While one of these is at watch, half of the ration goes in.
-inline constexpr std::array<Hazard, 5> watched_hazards{Hazard::wet, Hazard::dry, Hazard::sour,
-                                                       Hazard::salty, Hazard::airless};
-
-inline RationWork work_of(const RationInput& in, Ration& ration) {
-    RationWork work{in, completed(in.bed, in.units), {}, {}, {}, {}, {}};
-    CheckOptions options;
-    options.units = in.units;
-    options.until_next = days(limits::usual_interval.value);
-    options.soft_food_kg = in.soft_food_kg;
-    work.numbers = bed_numbers(in.bed, work.bed, options);
-    const double surface = work.numbers.surface_m2;
-    const double spread = in.spread
-                              ? std::clamp(in_square_metres(*in.spread), 1e-4 * surface, surface)
-                              : limits::usual_spread_share.value * surface;
-    work.place = feeding_place(work.numbers, spread);
-    work.idle = hazard_numbers(work.place, Load{});
-    set_aside(work, ration);
-    join_repeated(work.things);
-    work.materials = step_materials_of(work.things, work.numbers.contents_m3);
-    work.week_kg = 7.0 * work.place.rules.start_wet_kg_per_day;
-    work.soft_kg = work.numbers.soft_food_kg.value;
-    for (const Hazard hazard : watched_hazards) {
-        if (work.idle[hazard].level == Level::watch)
-            work.allowed = limits::watched_ration_share.value;
-    }
-    for (const StandingAlarm& alarm : in.alarms) {
-        if (alarm.level == Level::watch) work.allowed = limits::watched_ration_share.value;
-    }
-    return work;
-}
-
-inline void add_reason(Ration& ration, Reason reason) {
-    if (ration.reasons.size() < 2) ration.reasons.push_back(std::move(reason));
-}
-
-/// Hazards that are answered by a step and no food, worst first.
-inline bool needs_a_step(Hazard hazard) noexcept {
-    return hazard == Hazard::sour || hazard == Hazard::wet || hazard == Hazard::dry ||
-           hazard == Hazard::ammonia || hazard == Hazard::salty || hazard == Hazard::airless ||
-           hazard == Hazard::hot || hazard == Hazard::cold;
-}
-
-inline Reason reason_of(const StandingAlarm& alarm) {
-    Reason reason{ReasonKind::alarm, alarm.hazard.value_or(Hazard::sour), alarm.what,
-                  static_cast<double>(alarm.days_ago)};
-    reason.hazard_known = alarm.hazard.has_value();
-    return reason;
-}
-
-/// Puts a step into the answer, and what is then left of each hazard.
-inline void put_in_step(const RationWork& work, const ActStep& step, Ration& ration) {
-    const auto put = [&](const std::shared_ptr<const Feedstock>& what, Part part, double kg) {
-        if (!(kg > 0.0)) return;
-        ThingAtHand thing = offered(what);
-        thing.at_hand = part == Part::poured_water;
-        for (const ThingAtHand& there : work.things) {
-            if (there.feedstock == what) thing = there;
-        }
-        ration.put_in.push_back({std::move(thing), part, wet_kilograms(kg), work.in.units});
-    };
-    put(work.materials.bedding, Part::bedding, step.bedding_kg);
-    put(work.materials.water, Part::poured_water, step.water_kg);
-    put(work.materials.lime, Part::amendment, step.lime_kg);
-    ration.water_kg = step.water_kg;
-    ration.lime_kg = step.lime_kg;
-    for (std::size_t h = 0; h < hazard_count; ++h)
-        ration.after[h] = step.after.of[h].level;
-}
-
-/// Whether a smell or standing water was noted that loose bedding eases whatever is reckoned.
-inline bool is_eased_by_bedding(const StandingAlarm& alarm) noexcept {
-    return alarm.level == Level::act &&
-           (alarm.hazard == Hazard::sour || alarm.hazard == Hazard::ammonia ||
-            alarm.hazard == Hazard::airless || alarm.hazard == Hazard::wet);
-}
-
-/// One day's step against what is raised, for the whole bed and not for the place of one feeding.
-/// Where nothing is reckoned to be wrong but it smells, loose bedding goes in (common practice), as
-/// much as raises nothing.
-inline ActStep step_for(const RationWork& work, const std::array<bool, hazard_count>& raised) {
-    const FeedingPlace whole = feeding_place(work.numbers, work.numbers.surface_m2);
-    ActStep step = act_step(whole, work.materials, raised, work.in.units);
-    const bool smells =
-        std::any_of(work.in.alarms.begin(), work.in.alarms.end(), is_eased_by_bedding);
-    if (step.any() || !smells) return step;
-    return loose_bedding_step(whole, work.materials, work.in.units);
-}
-
-/// While a bed at watch waits for its food, one day's step goes in all the same: else it would be
-/// as wet, dry or sour tomorrow.
-inline void step_while_waiting(const RationWork& work, Ration& ration) {
-    std::array<bool, hazard_count> raised{};
-    bool any = false;
-    for (const Hazard hazard : watched_hazards) {
-        const bool now = work.idle[hazard].level == Level::watch;
-        raised[static_cast<std::size_t>(hazard)] = now;
-        any = any || now;
-    }
-    if (any) put_in_step(work, step_for(work, raised), ration);
-}
-
-/// Where the bed is past an act limit, or an alarm stands: one step, no food.
-inline bool act_first(const RationWork& work, Ration& ration) {
-    std::array<bool, hazard_count> raised{};
-    bool act = false;
-    for (std::size_t h = 0; h < hazard_count; ++h) {
-        const auto hazard = static_cast<Hazard>(h);
-        if (!needs_a_step(hazard) || work.idle.of[h].level != Level::act) continue;
-        act = raised[h] = true;
-        add_reason(ration, {ReasonKind::hazard_now, hazard, "", work.idle.of[h].value.value});
-    }
-    for (const StandingAlarm& alarm : work.in.alarms) {
-        if (alarm.level != Level::act) continue;
-        act = true;
-        if (alarm.hazard) raised[static_cast<std::size_t>(*alarm.hazard)] = true;
-        add_reason(ration, reason_of(alarm));
-    }
-    if (!act) return false;
-    for (std::size_t h = 0; h < hazard_count; ++h)
-        raised[h] = raised[h] || is_raised(work.idle.of[h].level);
-    ration.answer = RationAnswer::act_first;
-    put_in_step(work, step_for(work, raised), ration);
-    ration.next_look = 1;
-    return true;
-}
-
-inline Forecast forecast_of_ration(const RationWork& work, std::vector<Portion> portions) {
-    ForecastOptions options;
-    options.days = longest_wait_days;
-    options.ranges = work.in.ranges;
-    options.new_food = work.in.new_food;
-    options.units = work.in.units;
-    const Feeding feeding{days(0), std::move(portions), {}, {}};
-    if (feeding.portions.empty()) return forecast(work.in.bed, {}, options);
-    return forecast(work.in.bed, {&feeding, 1}, options);
-}
-
-inline void wait_until(const RationWork& work, Ration& ration, int least_days) {
-    ration.answer = RationAnswer::wait;
-    const Forecast f = forecast_of_ration(work, {});
-    auto next = next_feeding_day(f, work.numbers, 0.0, work.allowed, std::max(1, least_days));
-    ration.next_feeding = next;
-    ration.next_look = next ? std::clamp(next->day, 1, 7) : 7;
-    if (least_days > 0) ration.next_look = std::min(ration.next_look, std::max(1, least_days));
-}
-
-/// Where waiting is the answer: heat, cold, food that is left, a full container, the first days.
-inline bool must_wait(const RationWork& work, Ration& ration) {
-    const auto level = [&](Hazard h) { return work.idle[h].level; };
-    const auto waits = [&](Reason reason, int least_days) {
-        add_reason(ration, std::move(reason));
-        wait_until(work, ration, least_days);
-        return true;
-    };
-    if (level(Hazard::hot) == Level::watch)
-        return waits({ReasonKind::hazard_now, Hazard::hot, "", work.idle[Hazard::hot].value.value},
-                     1);
-    if (!(work.week_kg >= least_ration_kg))
-        return waits({ReasonKind::hazard_now, Hazard::cold, "", work.numbers.temperature_c}, 7);
-    const double age = in_days(work.bed.age);
-    if (work.bed.age_given && age < limits::first_feeding_day.value)
-        return waits({ReasonKind::new_bin, Hazard::sour, "", age},
-                     static_cast<int>(std::ceil(limits::first_feeding_day.value - age)));
-    if (work.soft_kg > limits::feed_again_share.value * work.week_kg)
-        return waits({ReasonKind::food_left, Hazard::overfed, "", work.soft_kg}, 0);
-    if (!has_room_on(work.numbers, 0.0, work.week_kg, work.allowed * work.week_kg, 0.0))
-        return waits({ReasonKind::fed_lately, Hazard::overfed, "", work.numbers.recent_scraps_kg},
-                     0);
-    const double litres = in_litres(work.bed.free_room);
-    if (litres < 0.5) return waits({ReasonKind::no_room, Hazard::overfed, "", litres}, 7);
-    return false;
-}
 
 inline PlanProblem plan_problem(RationWork& work, Ration& ration) {
     if (!any_of_part(work.things, Part::scraps)) {
@@ -320,7 +34,8 @@ inline PlanProblem plan_problem(RationWork& work, Ration& ration) {
     PlanProblem problem;
     problem.place = work.place;
     problem.things = work.things;
-    const DecayedShares decayed = decayed_shares(work.numbers.horizon_days);
+    const DecayedShares decayed =
+        decayed_shares(work.numbers.horizon_days, work.numbers.decay_speed);
     for (const ThingAtHand& thing : work.things)
         problem.per_kg.push_back(load_of(*thing.feedstock, 1.0, decayed));
     problem.water_per_kg = load_of(*work.materials.water, 1.0, decayed);
@@ -371,7 +86,8 @@ inline void add_put_in(const RationWork& work, const Plan& plan, Ration& ration)
 /// What these worms may have of a thing in a week, and what went in: of it, or of its kind.
 inline Reason cap_reason(const ThingAtHand& thing, const PlanProblem& problem, std::size_t j) {
     const WeekCap& cap = problem.caps[j];
-    Reason reason{ReasonKind::cap, Hazard::overfed, thing.label, cap.week_kg};
+    Reason reason{ReasonKind::cap, Hazard::overfed, plain_name(thing.label, *thing.feedstock),
+                  cap.week_kg};
     reason.given = cap.given_kg;
     for (std::size_t kind = 0; kind < capped_together.size(); ++kind) {
         if (!thing.feedstock->has(capped_together[kind])) continue;
@@ -443,14 +159,15 @@ inline void feed_today(RationWork& work, Ration& ration) {
     }
     ration.cautions = cautions_of(portions, labels);
     const Forecast f = forecast_of_ration(work, std::move(portions));
+    const int away = days_away(work);
     ration.next_feeding =
-        next_feeding_day(f, work.numbers, plan.load.scraps_wet_kg, work.allowed, 1);
+        next_feeding_day(f, work.numbers, plan.load.scraps_wet_kg, work.allowed, std::max(1, away));
     const int seen = ration.next_feeding ? ration.next_feeding->day : 7;
-    ration.next_look = std::clamp(seen, 1, 7);
+    ration.next_look = away > 0 ? away : std::clamp(seen, 1, 7);
     double fed = 0.0;
     double left = 0.0;
     double most = 0.0;
-    const auto on = static_cast<std::size_t>(ration.next_look);
+    const auto on = std::min(static_cast<std::size_t>(ration.next_look), f.days);
     for (const ForecastPortion& portion : f.portions) {
         if (!portion.is_scraps || portion.day != 0) continue;
         fed += portion.wet_kg;
@@ -484,12 +201,59 @@ inline void answer_what_went_in(const RationWork& work, Ration& ration) {
             const Caution caution =
                 of_it == caution_words.end() ? Caution::pathogen : of_it->caution;
             findings.push_back({caution, Level::act, f.name,
-                                "dig out what is left of the " + f.name + " that went in: " +
-                                    std::string(why_barred(f)) + ". Wear gloves.",
+                                "dig out what is left of the " + plain_name("", f) +
+                                    " that went in: " + std::string(why_barred(f)) +
+                                    ". Wear gloves.",
                                 "common practice"});
         }
     }
     ration.cautions.insert(ration.cautions.begin(), findings.begin(), findings.end());
+}
+
+/// What will dry while nobody looks goes in before, as far as the bed takes it without anything
+/// being raised: so there is one amount of water.
+inline void water_for_the_time_away(const RationWork& work, Ration& ration) {
+    std::vector<Portion> portions;
+    for (const PutIn& put : ration.put_in)
+        portions.push_back({put.thing.feedstock, put.wet_mass});
+    const DecayedShares decayed =
+        decayed_shares(work.numbers.horizon_days, work.numbers.decay_speed);
+    const Load put_in = load_of(portions, decayed);
+    const Load water = load_of(*work.materials.water, 1.0, decayed);
+    const double away = std::min(in_days(*work.in.away), longest_away_days);
+    double more_kg = left_alone(work.numbers, work.bed, put_in, away, work.in.units).water_to_add;
+    for (; (more_kg = rounded_water(more_kg, work.in.units)) > 0.0; more_kg *= 0.5) {
+        Load with = put_in;
+        const HazardNumbers after = hazard_numbers(work.place, with.add(water, more_kg));
+        bool raises = false;
+        for (std::size_t h = 0; h < hazard_count; ++h)
+            raises = raises || after.of[h].level > std::max(ration.before[h], ration.after[h]);
+        if (raises) continue;
+        for (std::size_t h = 0; h < hazard_count; ++h)
+            ration.after[h] = after.of[h].level;
+        break;
+    }
+    if (!(more_kg > 0.0)) return;
+    ration.water_kg += more_kg;
+    const auto is_water = [](const PutIn& put) { return put.part == Part::poured_water; };
+    const auto there = std::find_if(ration.put_in.begin(), ration.put_in.end(), is_water);
+    if (there != ration.put_in.end()) {
+        there->wet_mass = wet_kilograms(ration.water_kg);
+        return;
+    }
+    ThingAtHand thing = offered(work.materials.water);
+    thing.at_hand = true;
+    const auto lime = std::find_if(ration.put_in.begin(), ration.put_in.end(),
+                                   [](const PutIn& put) { return put.part == Part::amendment; });
+    ration.put_in.insert(
+        lime, {std::move(thing), Part::poured_water, wet_kilograms(more_kg), work.in.units});
+}
+
+/// Worms that had little for weeks and get little today are to have more: the keeper is told.
+inline void tell_hunger(const RationWork& work, Ration& ration) {
+    const auto hungry = static_cast<std::size_t>(Hazard::underfed);
+    if (!is_raised(work.idle.of[hungry].level) || !is_raised(ration.after[hungry])) return;
+    add_reason(ration, {ReasonKind::hazard_now, Hazard::underfed, "", work.week_kg});
 }
 
 /// Decides a ration from its work. @param ration  what is taken out, from work_of.
@@ -506,6 +270,10 @@ inline void decide(RationWork& work, Ration& ration) {
     }
     if (!act_first(work, ration) && !must_wait(work, ration)) feed_today(work, ration);
     if (ration.answer == RationAnswer::wait) step_while_waiting(work, ration);
+    if (work.in.away && ration.answer != RationAnswer::act_first)
+        water_for_the_time_away(work, ration);
+    if (ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less)
+        tell_hunger(work, ration);
     answer_what_went_in(work, ration);
     if (ration.answer == RationAnswer::wait || ration.answer == RationAnswer::act_first) {
         for (const ThingAtHand& thing : work.things) {

@@ -38,6 +38,21 @@ constexpr std::optional<Hazard> hazard_of(AlarmKind kind) noexcept {
     return std::nullopt;
 }
 
+/// What looks found of feedings of which over half is still there; nothing without any.
+inline std::optional<SeenLeft> seen_left_of(const BedToday& now) {
+    std::optional<SeenLeft> seen;
+    for (const FoodLeft& food : now.food) {
+        if (!food.half_gone_in) continue;
+        if (!seen) seen.emplace();
+        const auto [day, earliest, latest] = *food.half_gone_in;
+        seen->wet_kg += food.share_left.value * food.scraps.in_kilograms();
+        seen->half_gone.day = std::max(seen->half_gone.day, day);
+        seen->half_gone.earliest = std::max(seen->half_gone.earliest, earliest);
+        seen->half_gone.latest = std::max(seen->half_gone.latest, latest);
+    }
+    return seen;
+}
+
 }  // namespace detail
 
 /// The bed of a diary on a day as every verb starts from it: with what went in up to and on that
@@ -58,6 +73,7 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
         if (feeding.date == *today)
             in.bed.earlier.push_back({days(0), feeding.portions, {}, now.new_food});
     }
+    in.seen_left = detail::seen_left_of(now);
     for (const Alarm& alarm : now.alarms) {
         in.alarms.push_back({detail::hazard_of(alarm.kind), std::string(alarm.text), alarm.level,
                              static_cast<int>(day_number(*today) - day_number(alarm.seen))});

@@ -51,13 +51,6 @@ inline double rounded_scraps(const ThingAtHand& thing, double kg, UnitSystem uni
     return rounded_mass(kg, false, units);
 }
 
-/// Water by the tenth of a litre or the half cup, rounded down; less is a sprinkle that nobody
-/// measures.
-inline double rounded_water(double kg, UnitSystem units) {
-    const double step = units == UnitSystem::us ? litres_per_us_gallon / 32.0 : 0.1;
-    return std::floor(kg / step + 1e-9) * step;
-}
-
 /// Makes a plan: solves, leaves out what is too little to lay, rounds as printed, judges as
 /// printed.
 class PlanMaker {

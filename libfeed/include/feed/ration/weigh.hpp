@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "feed/feedstock/amount_mass.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/ration/plan.hpp"
 
 namespace feed {
@@ -44,7 +45,8 @@ inline std::vector<WorthMeasuring> worth_measuring(
         if (!spread || !(spread->wet_mass.in_kilograms() > 0.0)) continue;
         const double share = 0.5 * (spread->high.in_kilograms() - spread->low.in_kilograms()) /
                              spread->wet_mass.in_kilograms();
-        add(WorthMeasuring::Kind::thing, share * kg[j], things[j].label);
+        add(WorthMeasuring::Kind::thing, share * kg[j],
+            plain_name(things[j].label, *things[j].feedstock));
     }
     std::stable_sort(found.begin(), found.end(),
                      [](const auto& a, const auto& b) { return a.moves_wet_kg > b.moves_wet_kg; });

@@ -1,0 +1,183 @@
+#pragma once
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <memory>
+#include <utility>
+#include <vector>
+
+#include "feed/ration/next_feeding.hpp"
+#include "feed/ration/plan.hpp"
+#include "feed/ration/work.hpp"
+
+// The answers without food: act first, or wait.
+namespace feed::detail {
+
+inline void add_reason(Ration& ration, Reason reason) {
+    if (ration.reasons.size() < 2) ration.reasons.push_back(std::move(reason));
+}
+
+/// Hazards that are answered by a step and no food, worst first.
+inline bool needs_a_step(Hazard hazard) noexcept {
+    return hazard == Hazard::sour || hazard == Hazard::wet || hazard == Hazard::dry ||
+           hazard == Hazard::ammonia || hazard == Hazard::salty || hazard == Hazard::airless ||
+           hazard == Hazard::hot || hazard == Hazard::cold;
+}
+
+inline Reason reason_of(const StandingAlarm& alarm) {
+    Reason reason{ReasonKind::alarm, alarm.hazard.value_or(Hazard::sour), alarm.what,
+                  static_cast<double>(alarm.days_ago)};
+    reason.hazard_known = alarm.hazard.has_value();
+    return reason;
+}
+
+/// Puts a step into the answer, and what is then left of each hazard.
+inline void put_in_step(const RationWork& work, const ActStep& step, Ration& ration) {
+    const auto put = [&](const std::shared_ptr<const Feedstock>& what, Part part, double kg) {
+        if (!(kg > 0.0)) return;
+        ThingAtHand thing = offered(what);
+        thing.at_hand = part == Part::poured_water;
+        for (const ThingAtHand& there : work.things) {
+            if (there.feedstock == what) thing = there;
+        }
+        ration.put_in.push_back({std::move(thing), part, wet_kilograms(kg), work.in.units});
+    };
+    put(work.materials.bedding, Part::bedding, step.bedding_kg);
+    put(work.materials.water, Part::poured_water, step.water_kg);
+    put(work.materials.lime, Part::amendment, step.lime_kg);
+    ration.water_kg = step.water_kg;
+    ration.lime_kg = step.lime_kg;
+    for (std::size_t h = 0; h < hazard_count; ++h)
+        ration.after[h] = step.after.of[h].level;
+}
+
+/// Whether a smell or standing water was noted that loose bedding eases whatever is reckoned.
+inline bool is_eased_by_bedding(const StandingAlarm& alarm) noexcept {
+    return alarm.level == Level::act &&
+           (alarm.hazard == Hazard::sour || alarm.hazard == Hazard::ammonia ||
+            alarm.hazard == Hazard::airless || alarm.hazard == Hazard::wet);
+}
+
+/// One day's step against what is raised, for the whole bed and not for the place of one feeding.
+/// Where nothing is reckoned to be wrong but it smells, loose bedding goes in (common practice), as
+/// much as raises nothing.
+inline ActStep step_for(const RationWork& work, const std::array<bool, hazard_count>& raised) {
+    const FeedingPlace whole = feeding_place(work.numbers, work.numbers.surface_m2);
+    ActStep step = act_step(whole, work.materials, raised, work.in.units);
+    const bool smells =
+        std::any_of(work.in.alarms.begin(), work.in.alarms.end(), is_eased_by_bedding);
+    if (step.any() || !smells) return step;
+    return loose_bedding_step(whole, work.materials, work.in.units);
+}
+
+/// While a bed at watch waits for its food, one day's step goes in all the same: else it would be
+/// as wet, dry or sour tomorrow.
+inline void step_while_waiting(const RationWork& work, Ration& ration) {
+    std::array<bool, hazard_count> raised{};
+    bool any = false;
+    for (const Hazard hazard : watched_hazards) {
+        const bool now = work.idle[hazard].level == Level::watch;
+        raised[static_cast<std::size_t>(hazard)] = now;
+        any = any || now;
+    }
+    if (any) put_in_step(work, step_for(work, raised), ration);
+}
+
+/// Where the bed is past an act limit, or an alarm stands: one step, no food.
+inline bool act_first(const RationWork& work, Ration& ration) {
+    std::array<bool, hazard_count> raised{};
+    bool act = false;
+    for (std::size_t h = 0; h < hazard_count; ++h) {
+        const auto hazard = static_cast<Hazard>(h);
+        if (!needs_a_step(hazard) || work.idle.of[h].level != Level::act) continue;
+        act = raised[h] = true;
+        add_reason(ration, {ReasonKind::hazard_now, hazard, "", work.idle.of[h].value.value});
+    }
+    for (const StandingAlarm& alarm : work.in.alarms) {
+        if (alarm.level != Level::act) continue;
+        act = true;
+        if (alarm.hazard) raised[static_cast<std::size_t>(*alarm.hazard)] = true;
+        add_reason(ration, reason_of(alarm));
+    }
+    if (!act) return false;
+    for (std::size_t h = 0; h < hazard_count; ++h)
+        raised[h] = raised[h] || is_raised(work.idle.of[h].level);
+    ration.answer = RationAnswer::act_first;
+    put_in_step(work, step_for(work, raised), ration);
+    ration.next_look = 1;
+    return true;
+}
+
+inline Forecast forecast_of_ration(const RationWork& work, std::vector<Portion> portions) {
+    ForecastOptions options;
+    options.days = longest_wait_days;
+    options.ranges = work.in.ranges;
+    options.new_food = work.in.new_food;
+    options.units = work.in.units;
+    const Feeding feeding{days(0), std::move(portions), {}, {}};
+    if (feeding.portions.empty()) return forecast(work.in.bed, {}, options);
+    return forecast(work.in.bed, {&feeding, 1}, options);
+}
+
+/// Days for which nobody can look or feed; 0 where nobody goes away.
+inline int days_away(const RationWork& work) {
+    return work.in.away ? static_cast<int>(std::ceil(std::max(0.0, in_days(*work.in.away)))) : 0;
+}
+
+inline void wait_until(const RationWork& work, Ration& ration, int least_days) {
+    ration.answer = RationAnswer::wait;
+    const int away = days_away(work);
+    least_days = std::max(least_days, away);
+    const Forecast f = forecast_of_ration(work, {});
+    auto next = next_feeding_day(f, work.numbers, 0.0, work.allowed, std::max(1, least_days));
+    ration.next_feeding = next;
+    ration.next_look = next ? std::clamp(next->day, 1, 7) : 7;
+    if (least_days > 0) ration.next_look = std::min(ration.next_look, std::max(1, least_days));
+    if (away > 0) ration.next_look = away;
+}
+
+/// The next feeding is not before the day on which half of what was seen should be gone.
+inline void wait_for_half(const RationDay& half_gone, Ration& ration) {
+    if (!ration.next_feeding) return;
+    RationDay& next = *ration.next_feeding;
+    next.day = std::max(next.day, half_gone.day);
+    next.earliest = std::clamp(half_gone.earliest, next.earliest, next.day);
+    next.latest = std::max(next.latest, half_gone.latest);
+    ration.next_look = std::max(ration.next_look, std::clamp(next.day, 1, 7));
+}
+
+/// Where waiting is the answer: heat, cold, food that is left, a full container, the first days.
+inline bool must_wait(const RationWork& work, Ration& ration) {
+    const auto level = [&](Hazard h) { return work.idle[h].level; };
+    const auto waits = [&](Reason reason, int least_days) {
+        add_reason(ration, std::move(reason));
+        wait_until(work, ration, least_days);
+        return true;
+    };
+    if (level(Hazard::hot) == Level::watch)
+        return waits({ReasonKind::hazard_now, Hazard::hot, "", work.idle[Hazard::hot].value.value},
+                     1);
+    if (!(work.week_kg >= least_ration_kg))
+        return waits({ReasonKind::hazard_now, Hazard::cold, "", work.numbers.temperature_c}, 7);
+    const double age = in_days(work.bed.age);
+    if (work.bed.age_given && age < limits::first_feeding_day.value)
+        return waits({ReasonKind::new_bin, Hazard::sour, "", age},
+                     static_cast<int>(std::ceil(limits::first_feeding_day.value - age)));
+    if (work.soft_kg > limits::feed_again_share.value * work.week_kg)
+        return waits({ReasonKind::food_left, Hazard::overfed, "", work.soft_kg}, 0);
+    // Half gone is the least that is published: a look that found less holds until it should be.
+    if (work.in.seen_left &&
+        work.in.seen_left->wet_kg > limits::useful_share.value * work.week_kg) {
+        waits({ReasonKind::food_left, Hazard::overfed, "", work.in.seen_left->wet_kg}, 0);
+        wait_for_half(work.in.seen_left->half_gone, ration);
+        return true;
+    }
+    if (!has_room_on(work.numbers, 0.0, work.week_kg, work.allowed * work.week_kg, 0.0))
+        return waits({ReasonKind::fed_lately, Hazard::overfed, "", work.numbers.recent_scraps_kg},
+                     0);
+    const double litres = in_litres(work.bed.free_room);
+    if (litres < 0.5) return waits({ReasonKind::no_room, Hazard::overfed, "", litres}, 7);
+    return false;
+}
+
+}  // namespace feed::detail

@@ -1,0 +1,174 @@
+#pragma once
+#include <algorithm>
+#include <array>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "feed/bed/act_step.hpp"
+#include "feed/bed/completed.hpp"
+#include "feed/feedstock/place.hpp"
+#include "feed/forecast/ranges.hpp"
+#include "feed/ration/ration.hpp"
+
+// What a ration is decided from, and everything it is worked out with.
+namespace feed {
+
+/// What was seen, smelt or counted that stands until a later look says otherwise.
+struct StandingAlarm {
+    std::optional<Hazard> hazard;  ///< what it tells of; nothing where it may be several things
+    std::string what;              ///< "the worms are leaving"
+    Level level = Level::act;      ///< act: a step and no food; watch: half of the ration
+    int days_ago = 0;
+};
+
+/// What a look found of feedings of which over half is still there.
+struct SeenLeft {
+    double wet_kg = 0.0;  ///< today, as the wet scraps it stands for
+    RationDay half_gone;  ///< days from today until half of each should be gone
+};
+
+/// What a ration is decided from.
+struct RationInput {
+    Bed bed;  ///< as it stands today, with its earlier feedings and what was seen
+    std::vector<StandingAlarm> alarms;
+    std::vector<ThingAtHand> things;
+    std::optional<Date> date;  ///< today
+    std::optional<Area> spread;
+    std::optional<Ranged> soft_food_kg;  ///< left of the earlier feedings, where looks tell it
+    std::optional<SeenLeft> seen_left;   ///< where a look found over half of a feeding still there
+    ParameterRanges ranges = published_ranges();  ///< this bin's own rates where learned
+    std::optional<Duration> away;                 ///< nobody looks for so long from today on
+    std::vector<SoftLeft> new_food;  ///< course of food from today on, where looks tell it
+    std::size_t looks_learned_from = 0;
+    UnitSystem units = UnitSystem::metric;
+};
+
+namespace detail {
+
+/// Everything a ration is worked out with.
+struct RationWork {
+    const RationInput& in;
+    CompletedBed bed;
+    BedNumbers numbers;
+    FeedingPlace place;
+    HazardNumbers idle;
+    StepMaterials materials;
+    std::vector<ThingAtHand> things;  ///< without what is taken out; with what is offered
+    double week_kg = 0.0;
+    double soft_kg = 0.0;
+    double allowed = 1.0;  ///< share of the week's ration: less while the bed is watched
+};
+
+inline ThingAtHand offered(std::shared_ptr<const Feedstock> feedstock) {
+    ThingAtHand thing;
+    thing.label = feedstock->name;
+    thing.feedstock = std::move(feedstock);
+    thing.at_hand = false;
+    return thing;
+}
+
+inline bool any_of_part(std::span<const ThingAtHand> things, Part part) {
+    return std::any_of(things.begin(), things.end(),
+                       [&](const ThingAtHand& thing) { return part_of(*thing.feedstock) == part; });
+}
+
+/// Sets aside what is never fed; the rest is what may go in.
+inline void set_aside(RationWork& work, Ration& ration) {
+    for (const ThingAtHand& thing : work.in.things) {
+        const Feedstock& f = *thing.feedstock;
+        if (barred_in(f, Place::worm_bed)) {
+            ration.take_out.push_back(take_out(f, thing.label));
+        } else if (part_of(f) != Part::poured_water) {
+            work.things.push_back(thing);
+            if (work.things.back().label.empty()) work.things.back().label = f.name;
+        }
+    }
+}
+
+/// Joins what is listed twice, so that each thing has one amount.
+inline void join_repeated(std::vector<ThingAtHand>& things) {
+    for (std::size_t i = 0; i < things.size(); ++i) {
+        for (std::size_t j = i + 1; j < things.size();) {
+            const bool same = things[i].feedstock->id == things[j].feedstock->id &&
+                              things[i].feedstock->prepared_as == things[j].feedstock->prepared_as;
+            if (!same) {
+                ++j;
+                continue;
+            }
+            if (things[i].most && things[j].most)
+                things[i].most = *things[i].most + *things[j].most;
+            else
+                things[i].most.reset();
+            things[i].amount.reset();
+            things[i].first = things[i].first || things[j].first;
+            things.erase(things.begin() + static_cast<std::ptrdiff_t>(j));
+        }
+    }
+}
+
+/// The materials of a step. Bedding: the first at hand without a cap of which there is enough, else
+/// the house bedding, offered as such. Lime: the first at hand that is ground, else eggshell.
+inline StepMaterials step_materials_of(std::span<const ThingAtHand> things, double contents_m3) {
+    std::shared_ptr<const Feedstock> bedding;
+    std::shared_ptr<const Feedstock> lime;
+    double most_bedding_kg = solver::infinity;
+    double most_lime_kg = solver::infinity;
+    constexpr double worth_stirring_in_kg = 0.01;
+    for (const ThingAtHand& thing : things) {
+        const Feedstock& f = *thing.feedstock;
+        const double there = thing.most ? thing.most->in_kilograms() : solver::infinity;
+        if (!lime && is_ground_lime(f) && there >= worth_stirring_in_kg) {
+            lime = thing.feedstock;
+            most_lime_kg = there;
+        }
+        if (bedding || part_of(f) != Part::bedding || f.most_wet_kg_per_kg_worms) continue;
+        const double wanted = limits::step_bedding_share.value * contents_m3 * loose_kg_per_m3(f);
+        if (there < 0.5 * wanted) continue;
+        bedding = thing.feedstock;
+        most_bedding_kg = there;
+    }
+    StepMaterials with = step_materials(std::move(bedding));
+    with.most_bedding_kg = most_bedding_kg;
+    if (lime) with.lime = std::move(lime);
+    with.most_lime_kg = most_lime_kg;
+    return with;
+}
+
+/// While one of these is at watch, half of the ration goes in.
+inline constexpr std::array<Hazard, 5> watched_hazards{Hazard::wet, Hazard::dry, Hazard::sour,
+                                                       Hazard::salty, Hazard::airless};
+
+inline RationWork work_of(const RationInput& in, Ration& ration) {
+    RationWork work{in, completed(in.bed, in.units), {}, {}, {}, {}, {}};
+    CheckOptions options;
+    options.units = in.units;
+    options.until_next = days(limits::usual_interval.value);
+    options.soft_food_kg = in.soft_food_kg;
+    work.numbers = bed_numbers(in.bed, work.bed, options);
+    const double surface = work.numbers.surface_m2;
+    const double spread = in.spread
+                              ? std::clamp(in_square_metres(*in.spread), 1e-4 * surface, surface)
+                              : limits::usual_spread_share.value * surface;
+    work.place = feeding_place(work.numbers, spread);
+    work.idle = hazard_numbers(work.place, Load{});
+    set_aside(work, ration);
+    join_repeated(work.things);
+    work.materials = step_materials_of(work.things, work.numbers.contents_m3);
+    work.week_kg = 7.0 * work.place.rules.start_wet_kg_per_day;
+    work.soft_kg = work.numbers.soft_food_kg.value;
+    for (const Hazard hazard : watched_hazards) {
+        if (work.idle[hazard].level == Level::watch)
+            work.allowed = limits::watched_ration_share.value;
+    }
+    for (const StandingAlarm& alarm : in.alarms) {
+        if (alarm.level == Level::watch) work.allowed = limits::watched_ration_share.value;
+    }
+    return work;
+}
+
+}  // namespace detail
+}  // namespace feed
