@@ -11,7 +11,8 @@
 #   asan          Clang with the address and undefined-behaviour sanitizers: unit and property tests,
 #                 and the corpora of the fuzz targets
 #   tsan          Clang with the thread sanitizer: the thread tests
-#   python        GCC, optimised, as packaged; every Python test: command, oracles, headers, install, docs
+#   python        GCC, optimised, as packaged; every Python test: command, oracles, headers, install, docs,
+#                 the npm package
 #   bits          GCC's and Clang's commands must print the same bytes, their solvers the same bits
 #   fuzz          each fuzz target for $FEED_FUZZ_RUNS (5000) inputs, or for $FEED_FUZZ_SECONDS
 #   lint          clang-format, clang-tidy, ruff, mypy, no function too large
@@ -118,13 +119,16 @@ run_ctest() {
 
 stage_setup() {
     # In rows: compilers and sanitizers; build; what is built on; tests, oracle, ABI; Python; packages, manual page, locales, Node.
+    # npm comes with Node.js where it is not Debian's.
+    npm=
+    command -v npm >/dev/null || npm=npm
     check packages install_missing \
         g++ "clang-$FEED_CLANG" "libclang-rt-$FEED_CLANG-dev" clang-format-14 clang-tidy-14 \
         cmake ninja-build pkg-config git \
         libboost-dev libyaml-cpp-dev \
         catch2 libcgal-dev abigail-tools nodejs \
         python3 python3-dev python3-venv \
-        dpkg-dev fakeroot file man-db locales
+        dpkg-dev fakeroot file man-db locales $npm
     grep '^Installing' "$logs/packages.log"
     if ! cmp -s tests/requirements.txt build/venv/installed.txt; then
         echo "Installing Python tools into build/venv: $(grep -v '^#' tests/requirements.txt | tr '\n' ' ')"

@@ -61,10 +61,9 @@ Result<std::string> answer_note(const Request& request) {
     const std::string author = request.text(by.name);
     const auto note = read_note(words, *request.date, author);
     if (!note) return note.errors();
-    const auto entry = parse_yaml(note->lines, "note");
+    const auto entry = parse_json(note->object, "note");
     if (!entry) return entry.errors();
-    YamlView item = entry->root();
-    entry->root().for_each_item([&](YamlView one) { item = one; });
+    const YamlView item = entry->root();
     std::string whole;
     std::string added = note->lines;
     std::optional<FeedFile> file;

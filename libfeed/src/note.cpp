@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "diary_entry.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/quantity/number_text.hpp"
@@ -63,12 +64,14 @@ Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_vi
     if (pieces.empty())
         return note_error(ErrorCode::empty, food, "fed 3 apples and a cup of coffee grounds",
                           "what was fed?");
-    NoteEntry entry{"feedings", "- date: " + text(date) + "\n  portions: [", date};
-    for (std::size_t i = 0; i < pieces.size(); ++i)
-        entry.lines += (i > 0 ? ", " : "") + yaml_text(pieces[i].written);
-    entry.lines += "]\n";
-    if (!by.empty()) entry.lines += "  by: " + yaml_text(by) + "\n";
-    return entry;
+    std::vector<std::string> portions;
+    portions.reserve(pieces.size());
+    for (const auto& piece : pieces)
+        portions.emplace_back(piece.written);
+    DiaryEntry entry(date);
+    entry.list("portions", std::move(portions), false);
+    entry.quoted("by", by);
+    return NoteEntry{"feedings", entry.yaml(0), entry.json(), date};
 }
 
 /// Pieces of what was seen; words of one's own are never parted, and an amount goes on with what
@@ -122,7 +125,8 @@ Result<NoteEntry> read_note(std::string_view written, Date today, std::string_vi
                            "\"" + piece + "\" and words before it cannot both be (" + *key + ")"));
     }
     if (!errors.empty()) return errors;
-    return NoteEntry{"observations", observation_yaml(all, 0), date};
+    const DiaryEntry entry = entry_of(all);
+    return NoteEntry{"observations", entry.yaml(0), entry.json(), date};
 }
 
 Result<Appended> with_note(std::string_view diary, std::string_view words, Date today,

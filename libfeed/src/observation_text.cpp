@@ -1,7 +1,10 @@
 #include "feed/io/observation_text.hpp"
 
 #include <string_view>
+#include <utility>
+#include <vector>
 
+#include "diary_entry.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/printable.hpp"
 #include "plot_notes.hpp"
@@ -47,35 +50,34 @@ std::string celsius_of(Temperature temperature) {
     return significant(in_celsius(temperature), kept_digits) + " C";
 }
 
-std::string temperatures_of(const std::vector<PlacedTemperature>& temperatures) {
+void write_temperatures(DiaryEntry& entry, const std::vector<PlacedTemperature>& temperatures) {
+    if (temperatures.empty()) return;
     if (temperatures.size() == 1 && temperatures[0].place.empty())
-        return celsius_of(temperatures[0].temperature);
-    std::string text = "{";
-    for (std::size_t i = 0; i < temperatures.size(); ++i) {
-        const std::string& place = temperatures[i].place;
-        text += (i > 0 ? ", " : "") +
-                yaml_text(place.empty() ? "place " + std::to_string(i + 1) : place) + ": " +
-                celsius_of(temperatures[i].temperature);
-    }
-    return text + "}";
+        return entry.plain("temperature", celsius_of(temperatures[0].temperature));
+    std::vector<std::pair<std::string, std::string>> values;
+    values.reserve(temperatures.size());
+    for (const PlacedTemperature& one : temperatures)
+        values.emplace_back(
+            one.place.empty() ? "place " + std::to_string(values.size() + 1) : one.place,
+            celsius_of(one.temperature));
+    entry.by_place("temperature", std::move(values));
 }
 
-/// What the bin showed and what was measured, each by `line(key, value)`.
-template <class Line>
-void signs_and_readings(const Observation& seen, const Line& line) {
-    if (seen.worms) line("worms", feed::text(*seen.worms));
-    if (seen.vigour) line("vigour", feed::text(*seen.vigour));
-    if (seen.worm_weight) line("worm_weight", kilograms_of(*seen.worm_weight));
-    if (seen.squeeze) line("squeeze", squeeze_key(*seen.squeeze));
-    if (seen.moisture) line("moisture", percent_of(seen.moisture->value()));
-    if (seen.pooling) line("pooling", *seen.pooling ? "true" : "false");
-    if (seen.smell) line("smell", feed::text(*seen.smell));
-    if (seen.ph) line("ph", significant(*seen.ph, kept_digits));
-    if (!seen.temperatures.empty()) line("temperature", temperatures_of(seen.temperatures));
-    if (seen.air_low) line("air_low", celsius_of(*seen.air_low));
-    if (seen.air_high) line("air_high", celsius_of(*seen.air_high));
-    if (seen.weight_in) line("weight_in", kilograms_of(*seen.weight_in));
-    if (seen.running_total) line("running_total", kilograms_of(*seen.running_total));
+/// What the bin showed and what was measured.
+void signs_and_readings(const Observation& seen, DiaryEntry& entry) {
+    if (seen.worms) entry.plain("worms", feed::text(*seen.worms));
+    if (seen.vigour) entry.plain("vigour", feed::text(*seen.vigour));
+    if (seen.worm_weight) entry.plain("worm_weight", kilograms_of(*seen.worm_weight));
+    if (seen.squeeze) entry.plain("squeeze", squeeze_key(*seen.squeeze));
+    if (seen.moisture) entry.plain("moisture", percent_of(seen.moisture->value()));
+    if (seen.pooling) entry.plain("pooling", *seen.pooling ? "true" : "false");
+    if (seen.smell) entry.plain("smell", feed::text(*seen.smell));
+    if (seen.ph) entry.plain("ph", significant(*seen.ph, kept_digits));
+    write_temperatures(entry, seen.temperatures);
+    if (seen.air_low) entry.plain("air_low", celsius_of(*seen.air_low));
+    if (seen.air_high) entry.plain("air_high", celsius_of(*seen.air_high));
+    if (seen.weight_in) entry.plain("weight_in", kilograms_of(*seen.weight_in));
+    if (seen.running_total) entry.plain("running_total", kilograms_of(*seen.running_total));
 }
 
 }  // namespace
@@ -98,31 +100,25 @@ std::string_view squeeze_key(Squeeze squeeze) noexcept {
     return "";
 }
 
+DiaryEntry entry_of(const Observation& seen) {
+    DiaryEntry entry(seen.date);
+    entry.quoted("by", seen.by);
+    if (seen.of_feeding) entry.plain("of_feeding", feed::text(*seen.of_feeding));
+    if (seen.left) entry.plain("left", kilograms_of(*seen.left));
+    if (seen.share_gone) entry.plain("share_gone", percent_of(*seen.share_gone));
+    if (seen.gone != FoodGone::unsaid)
+        entry.plain("gone", seen.gone == FoodGone::yes ? "true" : "false");
+    if (!seen.plots.empty()) entry.list("plots", plot_texts(seen.plots), true);
+    signs_and_readings(seen, entry);
+    entry.quoted("bedding", seen.bedding);
+    entry.quoted("pests", seen.pests);
+    entry.quoted("action", seen.action);
+    entry.quoted("note", seen.note);
+    return entry;
+}
+
 std::string observation_yaml(const Observation& seen, int indent) {
-    const std::string blanks(static_cast<std::size_t>(indent < 0 ? 0 : indent), ' ');
-    std::string text = blanks + "- date: " + feed::text(seen.date) + "\n";
-    const auto line = [&](std::string_view key, std::string_view value) {
-        text += blanks + "  " + std::string(key) + ": " + std::string(value) + "\n";
-    };
-    const auto words = [&](std::string_view key, const std::string& value) {
-        if (!value.empty()) line(key, yaml_text(value));
-    };
-    words("by", seen.by);
-    if (seen.of_feeding) line("of_feeding", feed::text(*seen.of_feeding));
-    if (seen.left) line("left", kilograms_of(*seen.left));
-    if (seen.share_gone) line("share_gone", percent_of(*seen.share_gone));
-    if (seen.gone != FoodGone::unsaid) line("gone", seen.gone == FoodGone::yes ? "true" : "false");
-    if (!seen.plots.empty()) {
-        text += blanks + "  plots:\n";
-        for (const std::string& look : plot_texts(seen.plots))
-            text += blanks + "    - " + yaml_text(look) + "\n";
-    }
-    signs_and_readings(seen, line);
-    words("bedding", seen.bedding);
-    words("pests", seen.pests);
-    words("action", seen.action);
-    words("note", seen.note);
-    return text;
+    return entry_of(seen).yaml(indent);
 }
 
 }  // namespace feed::io

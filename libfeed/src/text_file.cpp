@@ -9,7 +9,6 @@
 
 #include "beside_file.hpp"
 #include "descriptor.hpp"
-#include "feed/quantity/printable.hpp"
 
 namespace feed::io {
 Result<std::string> read_text_file(const std::string& path) {
@@ -49,16 +48,6 @@ Result<std::string> read_text_file(const std::string& path) {
         // A pipe has no size beforehand, and a file may grow while it is read.
         if (text.size() > largest_file_bytes) return too_large();
     }
-}
-
-TextFault first_text_fault(std::string_view text) noexcept {
-    for (std::size_t at = 0; at < text.size();) {
-        const CodePoint c = code_point_at(text, at);
-        if (c.value == 0) return {at, true};
-        if (!c.valid) return {at, false};
-        at += c.length;
-    }
-    return {text.size(), false};
 }
 
 }  // namespace feed::io

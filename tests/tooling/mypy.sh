@@ -3,7 +3,7 @@
 # name, and two kinds of test may have a file of the same name, so each folder is checked on its own.
 python=$1
 code=0
-for folder in tests/*/ data/tools libfeed/tools bindings/python examples; do
+for folder in tests/*/ data/tools libfeed/tools bindings/python bindings/js examples; do
     folder=${folder%/}
     [ -n "$(git ls-files "$folder/*.py")" ] || continue
     case $folder in

@@ -12,6 +12,7 @@ namespace feed::io {
 struct NoteEntry {
     std::string section;  ///< "feedings" or "observations"
     std::string lines;    ///< as `with_diary_entry` takes them
+    std::string object;   ///< the same in JSON, its values as texts
     Date date;
 };
 

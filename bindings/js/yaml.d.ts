@@ -1,0 +1,4 @@
+/** A file of a bin as the object that libfeed takes. */
+export function readFile(text: string): { [key: string]: any };
+/** The text of a file with the entry that `note` gave, its comments kept. */
+export function withEntry(text: string, noted: { section: string; entry: any }): string;

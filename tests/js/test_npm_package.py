@@ -1,0 +1,156 @@
+"""The npm package: built, packed, installed into an empty project, and held against the command."""
+
+from __future__ import annotations
+
+import fcntl
+import json
+import math
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+HERE = Path(__file__).resolve().parent
+EXACT = {"blend", "balance", "show", "table", "version"}
+
+
+def run(*words: str | Path, cwd: Path, text: str | None = None) -> str:
+    done = subprocess.run(
+        [str(word) for word in words],
+        cwd=cwd,
+        input=text,
+        capture_output=True,
+        text=True,
+        timeout=600,
+    )
+    assert done.returncode == 0, (done.stdout + done.stderr)[-4000:]
+    return done.stdout
+
+
+@pytest.fixture(scope="session")
+def project(source_dir: Path) -> Path:
+    """An empty project that has installed what `npm pack` made of a fresh build."""
+    folder = source_dir / "build" / "js"
+    folder.mkdir(parents=True, exist_ok=True)
+    with (folder / "lock").open("w") as lock:  # several workers may ask for it at once
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        stamp = folder / "made"
+        run_id = os.environ.get("PYTEST_XDIST_TESTRUNUID", str(os.getpid()))
+        if not stamp.is_file() or stamp.read_text(encoding="utf-8") != run_id:
+            make_project(source_dir, folder)
+            stamp.write_text(run_id, encoding="utf-8")
+    return folder / "project"
+
+
+def make_project(source_dir: Path, folder: Path) -> None:
+    run(sys.executable, source_dir / "bindings/js/build.py", folder, cwd=source_dir)
+    packed = run("npm", "pack", "--silent", cwd=folder / "package").split()[-1]
+    home = folder / "project"
+    shutil.rmtree(home, ignore_errors=True)
+    home.mkdir()
+    (home / "package.json").write_text('{"private": true, "type": "module"}', encoding="utf-8")
+    run(
+        "npm",
+        "install",
+        "--silent",
+        "--no-audit",
+        "--no-fund",
+        folder / "package" / packed,
+        "yaml@2.8.1",
+        cwd=home,
+    )
+    for test in HERE.glob("*.mjs"):
+        shutil.copy(test, home / test.name)
+
+
+def test_the_package_holds_what_it_says(project: Path) -> None:
+    package = project / "node_modules/libfeed"
+    assert sorted(path.name for path in package.iterdir()) == [
+        "LICENSE", "README.md", "libfeed.d.ts", "libfeed.js", "libfeed.wasm",
+        "package.json", "verbs.js", "yaml.d.ts", "yaml.js",
+    ]  # fmt: skip
+    for script in package.glob("*.js"):
+        assert "eval(" not in script.read_text(encoding="utf-8")
+        assert "new Function" not in script.read_text(encoding="utf-8")
+
+
+def test_in_an_empty_project(project: Path) -> None:
+    out = run("node", "--test", "--test-reporter=tap", "package.test.mjs", cwd=project)
+    assert "# fail 0" in out and "# pass 0" not in out, out
+
+
+def requests(source_dir: Path) -> list[dict[str, Any]]:
+    made: list[dict[str, Any]] = [{"verb": "version"}, {"verb": "table"}, {"verb": "schema"}]
+    for name in ("coffee grounds", "banana peel", "bacon", "qqqq"):
+        made.append({"verb": "show", "words": name})
+    made.append({"verb": "signs", "signs": ["sour smell", "worms leaving"]})
+    for path in sorted((source_dir / "examples").glob("*.yaml")):
+        content = yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+        for verb in ("blend", "balance", "ration", "check", "forecast", "observe"):
+            made.append({"verb": verb, "file": content})
+    return made
+
+
+def differences(one: Any, other: Any, exact: bool, at: str = "") -> list[str]:
+    """Where two answers differ: numbers by more than 1e-12 of their size, words at all."""
+    if isinstance(one, dict) and isinstance(other, dict) and one.keys() == other.keys():
+        return [d for key in one for d in differences(one[key], other[key], exact, f"{at}.{key}")]
+    if isinstance(one, list) and isinstance(other, list) and len(one) == len(other):
+        return [
+            d
+            for i, both in enumerate(zip(one, other, strict=True))
+            for d in differences(*both, exact, f"{at}[{i}]")
+        ]
+    numbers = all(type(number) in (int, float) for number in (one, other))
+    if numbers and not exact:
+        near = math.isclose(one, other, rel_tol=1e-12, abs_tol=1e-12)
+        return [] if near else [f"{at}: {one!r} {other!r}"]
+    return [] if one == other else [f"{at}: {one!r} {other!r}"]
+
+
+def test_its_answers_are_those_of_the_command(
+    project: Path, source_dir: Path, feed_command: Path
+) -> None:
+    asked = requests(source_dir)
+    lines = "\n".join(json.dumps(one) for one in asked)
+    given = run("node", "answer_lines.mjs", cwd=project, text=lines).splitlines()
+    assert len(given) == len(asked)
+    for request, answer in zip(asked, given, strict=True):
+        done = subprocess.run(
+            [feed_command, "call", "-"], input=json.dumps(request), capture_output=True, text=True
+        )
+        due = json.loads(done.stdout)
+        found = differences(due, json.loads(json.loads(answer)), request["verb"] in EXACT)
+        assert not found, (request["verb"], found[:5])
+
+
+def test_its_types_are_those_of_the_schema(project: Path, source_dir: Path) -> None:
+    """Each verb and member of the schema is declared, and each function stands in verbs.js."""
+    types = (project / "node_modules/libfeed/libfeed.d.ts").read_text(encoding="utf-8")
+    functions = (project / "node_modules/libfeed/verbs.js").read_text(encoding="utf-8")
+    schema = json.loads(
+        (source_dir / "data/schema/request.schema.json").read_text(encoding="utf-8")
+    )
+    for verb in schema["oneOf"]:
+        if verb["title"] == "start":  # gives YAML, which the module does not read
+            assert '"start"' not in types
+            continue
+        assert f'verb: "{verb["title"]}"' in types and f'verb: "{verb["title"]}"' in functions
+        for member in verb["properties"]:
+            assert f"  {member}: " in types or f"  {member}?: " in types or member == "verb"
+
+
+def test_its_size_is_known(project: Path) -> None:
+    """What goes over the wire; docs/decisions/0013 says what it is made of."""
+    script = (
+        "const {brotliCompressSync:b}=require('zlib');"
+        "console.log(b(require('fs').readFileSync(process.argv[1])).length)"
+    )
+    size = int(run("node", "-e", script, "node_modules/libfeed/libfeed.wasm", cwd=project))
+    assert size < 900_000
+    assert (project / "node_modules/libfeed/libfeed.js").stat().st_size < 8_000
