@@ -84,6 +84,13 @@ def test_in_an_empty_project(project: Path) -> None:
     assert "# fail 0" in out and "# pass 0" not in out, out
 
 
+def test_the_example_of_its_page_runs(project: Path, source_dir: Path) -> None:
+    page = (source_dir / "bindings/js/README.md").read_text(encoding="utf-8")
+    (project / "page.mjs").write_text(page.split("```js\n")[1].split("```")[0], encoding="utf-8")
+    shown = run("node", "page.mjs", cwd=project).splitlines()
+    assert shown[0].startswith("Feed") and any("apple" in line for line in shown)
+
+
 def requests(source_dir: Path) -> list[dict[str, Any]]:
     made: list[dict[str, Any]] = [{"verb": "version"}, {"verb": "table"}, {"verb": "schema"}]
     for name in ("coffee grounds", "banana peel", "bacon", "qqqq"):
