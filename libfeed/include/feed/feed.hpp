@@ -36,6 +36,7 @@
 #include "feed/bed/limits.hpp"
 #include "feed/bed/limits_list.hpp"
 #include "feed/bed/load.hpp"
+#include "feed/bed/look_limits.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/rounded_amount.hpp"

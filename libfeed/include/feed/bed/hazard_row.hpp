@@ -221,7 +221,7 @@ inline constexpr std::array<HazardRow, hazard_row_count> hazard_rows{{
      },
      one,
      [](const FeedingPlace& p) {
-         return HazardLimits{limits::cold_watch_c, in_celsius(p.bed->species->coldest)};
+         return HazardLimits{limits::cold_watch.value, in_celsius(p.bed->species->coldest)};
      },
      [](const BedNumbers& bed) { return bed.species->temperature_source; }},
 }};
@@ -337,11 +337,6 @@ inline HazardNumber number_of_row(const HazardRow& row, const FeedingPlace& p,
     return n;
 }
 
-/// Where the pocket is so hot that no bed around it serves as a refuge (judgement).
-inline constexpr double pocket_act_c = 45.0;
-inline constexpr double large_pocket_act_c = 35.0;
-inline constexpr double large_pocket_share = 0.5;
-
 /// The warmest that food and bed get in the days after feeding. The food is watched above what the
 /// worms bear, because they can leave it; it is certain harm where the bed itself is that warm, or
 /// where the food is too hot for the bed around it to be a refuge.
@@ -359,7 +354,8 @@ inline HazardNumber hot_number(const FeedingPlace& place, const Load& load) noex
     n.unit = "deg C";
     n.source = bed.species->temperature_source;
     n.watch = in_celsius(bed.species->warmest);
-    n.act = place.pocket_share > large_pocket_share ? large_pocket_act_c : pocket_act_c;
+    n.act = place.pocket_share > limits::large_pocket_share.value ? limits::large_pocket_act.value
+                                                                  : limits::pocket_act.value;
     n.value = load.scraps_wet_kg > 0.0 ? heat.pocket_c : heat.bed_c;
     if (heat.bed_c.value > n.watch) n.act = n.watch;
     judge(n);

@@ -24,6 +24,19 @@ inline constexpr Factor cover_resistance{
     0.35,     0.2,
     0.6,      "m2 K/W",
     Grade::d, "from the bed through walls and cover to the air, evaporation included (judgement)"};
+inline constexpr Factor burning_oxygen{
+    1.28,    1.18,     1.44,
+    "kg/kg", Grade::d, "starch 1.18, food waste 1.44, by their formulas; typical between"};
+inline constexpr Factor burning_heat{14.0e6, 13.0e6,   15.0e6,
+                                     "J/kg", Grade::d, "Haug 1993, recalled; range a judgement"};
+inline constexpr Factor cover_air{0.5,   0.3,      0.7,
+                                  "L/L", Grade::d, "loose bedding over the food (judgement)"};
+inline constexpr Factor cover_depth{0.05, 0.03,     0.1,
+                                    "m",  Grade::d, "a hand of bedding (common practice)"};
+inline constexpr Factor pocket_heat{3800.0,   3500.0,   4000.0,
+                                    "J/kg/K", Grade::d, "mostly water (judgement)"};
+inline constexpr Factor bed_heat{3600.0,   3200.0,   3800.0,
+                                 "J/kg/K", Grade::d, "mostly water (judgement)"};
 
 /// No reckoned temperature of a worm bin is said to be higher: nothing published was (10 to 38 L
 /// indoor bins, 27 to 50 C: Cornell compost physics; two studies of household bins, 2017 and 2022).
@@ -31,19 +44,19 @@ inline constexpr double hottest_said_c = 50.0;
 
 /// Oxygen that burns a kilogram of labile matter: the respired share times 1.28 kg a kg (between
 /// starch 1.18 and food waste 1.44).
-inline constexpr double oxygen_per_burnt = 1.28;
+inline constexpr double oxygen_per_burnt = burning_oxygen.value;
 /// Heat of a kilogram of oxygen, J (Haug 1993, recalled).
-inline constexpr double joules_per_kg_oxygen = 14.0e6;
+inline constexpr double joules_per_kg_oxygen = burning_heat.value;
 inline constexpr double oxygen_in_air_kg_per_m3 = 0.275;
 inline constexpr double oxygen_diffusion_m2_per_s = 2.0e-5;
-inline constexpr double cover_air_share = 0.5;
-inline constexpr double usual_cover_m = 0.05;
+inline constexpr double cover_air_share = cover_air.value;
+inline constexpr double usual_cover_m = cover_depth.value;
 /// Part of the surface through which the food is aired (judgement, see HeatPlace).
 inline constexpr double aired_share = 1.0 / 3.0;
 /// Thinner than this no pocket stays: it is one layer of scraps.
 inline constexpr double thinnest_pocket_m = 0.03;
-inline constexpr double pocket_joules_per_kg_k = 3800.0;
-inline constexpr double bed_joules_per_kg_k = 3600.0;
+inline constexpr double pocket_joules_per_kg_k = pocket_heat.value;
+inline constexpr double bed_joules_per_kg_k = bed_heat.value;
 inline constexpr double seconds_a_day = 86400.0;
 
 /// Haug's bracket over its value at 25 C, level from 40 C on, falling from 55 C to nothing at 65 C:

@@ -227,7 +227,21 @@ inline constexpr Factor watched_ration_share{
     0.5, 0.33, 0.67, "kg/kg", Grade::d, "of the ration, while the bed is watched (judgement)"};
 
 // Cold.
-inline constexpr double cold_watch_c = 10.0;  // sharp slowing below 50 F (common practice)
+inline constexpr Factor cold_watch{10.0,    7.0,      13.0,
+                                   "deg C", Grade::d, "sharp slowing below 50 F (common practice)"};
+
+// Heat that no bed around the food gives a refuge from.
+inline constexpr Factor pocket_act{45.0,    40.0,     50.0,
+                                   "deg C", Grade::d, "no bed around it is a refuge (judgement)"};
+inline constexpr Factor large_pocket_act{35.0,    33.0,     40.0,
+                                         "deg C", Grade::d, "what kills red worms (judgement)"};
+inline constexpr Factor large_pocket_share{
+    0.5, 0.33, 0.67, "L/L", Grade::d, "pocket and the bed around it (judgement)"};
+
+// What is not worth the trouble.
+inline constexpr Factor least_portion{0.02, 0.01, 0.05, "kg", Grade::d, "worth laying (judgement)"};
+inline constexpr Factor least_ration{0.03, 0.02,     0.1,
+                                     "kg", Grade::d, "worth opening the bin for (judgement)"};
 
 // What one day's step may add to a bed that is not well.
 inline constexpr Factor step_bedding_share{

@@ -4,6 +4,7 @@
 
 #include "feed/bed/heat.hpp"
 #include "feed/bed/limits.hpp"
+#include "feed/bed/look_limits.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/usual_bed.hpp"
 
@@ -22,7 +23,7 @@ struct NamedLimit {
 
 /// Every factor of the check that is not an assumed value of a feedstock (assumed::all), for tables
 /// and tests; a new factor belongs in here.
-inline constexpr std::array<NamedFactor, 56> all_factors{{
+inline constexpr std::array<NamedFactor, 96> all_factors{{
     {"evaporation, open top", &evaporation_open_top},
     {"evaporation, lid with holes", &evaporation_holes},
     {"evaporation, closed", &evaporation_closed},
@@ -79,6 +80,46 @@ inline constexpr std::array<NamedFactor, 56> all_factors{{
     {"water of one day's step", &step_water_share},
     {"least bedding with the food", &least_bedding_by_volume},
     {"most bedding with the food", &most_bedding_by_volume},
+    {"water at the squeeze, crumbly", &squeeze_saturation[0]},
+    {"water at the squeeze, damp", &squeeze_saturation[1]},
+    {"water at the squeeze, more than a couple of drops", &squeeze_saturation[3]},
+    {"water at the squeeze, water that runs", &squeeze_saturation[4]},
+    {"water at the squeeze, water that stands", &squeeze_saturation[5]},
+    {"oxygen that burning takes", &heat::burning_oxygen},
+    {"heat of a kilogram of oxygen", &heat::burning_heat},
+    {"air in the cover", &heat::cover_air},
+    {"cover over the food", &heat::cover_depth},
+    {"heat that food takes up", &heat::pocket_heat},
+    {"heat that a bed takes up", &heat::bed_heat},
+    {"cold", &cold_watch},
+    {"food too hot beside the bed", &pocket_act},
+    {"food too hot where it fills the bed", &large_pocket_act},
+    {"food that fills the bed", &large_pocket_share},
+    {"least portion of a thing", &least_portion},
+    {"least ration", &least_ration},
+    {"an alarm without a later look", &standing_alarm},
+    {"wandering in a new bin", &wandering},
+    {"a temperature is fresh", &fresh_temperature},
+    {"lowest pH borne", &lowest_ph},
+    {"highest pH borne", &highest_ph},
+    {"left when food is called gone", &gone_share},
+    {"spread of bins, rate", &rate_log_sd},
+    {"rate of a bin with a lag", &rate_log_mean},
+    {"scale of the lag", &lag_scale},
+    {"spread of bins, shape in time", &shape_log_sd},
+    {"bias of a keeper", &keeper_bias_sd},
+    {"error of a look by eye", &look_error_median},
+    {"spread of that error", &look_error_log_sd},
+    {"error of a weighed look", &weighed_over_eye},
+    {"spread between feedings", &feeding_log_sd},
+    {"most the own rate rises", &step_up},
+    {"the own rate falls to", &step_down},
+    {"early finishes before it rises", &in_a_row},
+    {"feeding that proves something", &full_share},
+    {"an early finish", &early_days},
+    {"left that makes it fall", &half_left_share},
+    {"a late one", &late_days},
+    {"least own rate", &least_own_share},
 }};
 
 /// Every limit of the check that is not a species'.

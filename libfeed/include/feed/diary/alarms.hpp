@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "feed/bed/hazard.hpp"
+#include "feed/bed/look_limits.hpp"
 #include "feed/bed/species.hpp"
 #include "feed/diary/diary.hpp"
 
@@ -40,14 +41,14 @@ struct Alarm {
 };
 
 /// Without a later look an alarm stands so many days (D).
-inline constexpr int alarm_days = 7;
+inline constexpr int alarm_days = static_cast<int>(limits::standing_alarm.value);
 /// Worms wander in the first nights of a new bin (common practice).
-inline constexpr double wandering_days = 7.0;
+inline constexpr double wandering_days = limits::wandering.value;
 /// An older temperature counts only as watch (D).
-inline constexpr int fresh_temperature_days = 3;
+inline constexpr int fresh_temperature_days = static_cast<int>(limits::fresh_temperature.value);
 /// What Eisenia fetida bears: pH above 5 and below 9 (Edwards, Earthworm Ecology, table 18.3).
-inline constexpr double lowest_ph = 5.0;
-inline constexpr double highest_ph = 9.0;
+inline constexpr double lowest_ph = limits::lowest_ph.value;
+inline constexpr double highest_ph = limits::highest_ph.value;
 
 namespace detail {
 

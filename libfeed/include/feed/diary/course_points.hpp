@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <cstdint>
 
+#include "feed/bed/look_limits.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/quantity/normal.hpp"
@@ -16,17 +17,20 @@ namespace feed {
 /// What is believed of a bin before any look (judgements, tried on simulated keepers;
 /// docs/diary.md).
 namespace course_prior {
-inline constexpr double rate_log_sd = 0.75;
-inline constexpr double lag_gamma_scale_days = 2.0;  ///< half of the bins: gamma, shape 2, mean 4 d
-inline constexpr double shape_log_sd = 0.25;
-inline constexpr double keeper_bias_sd = 0.08;
-inline constexpr double look_error_median = 0.10;  ///< by eye; weighed a little over half of it
-inline constexpr double look_error_log_sd = 0.35;
-inline constexpr double weighed_over_eye = 0.6;
-inline constexpr double feeding_log_sd = 0.3;  ///< spread between feedings of one bin
+inline constexpr double rate_log_sd = limits::rate_log_sd.value;
+inline constexpr double lag_gamma_scale_days =
+    limits::lag_scale.value;  ///< half of the bins: gamma, shape 2, mean 4 d
+inline constexpr double shape_log_sd = limits::shape_log_sd.value;
+inline constexpr double keeper_bias_sd = limits::keeper_bias_sd.value;
+inline constexpr double look_error_median =
+    limits::look_error_median.value;  ///< by eye; weighed a little over half of it
+inline constexpr double look_error_log_sd = limits::look_error_log_sd.value;
+inline constexpr double weighed_over_eye = limits::weighed_over_eye.value;
+inline constexpr double feeding_log_sd =
+    limits::feeding_log_sd.value;  ///< spread between feedings of one bin
 /// A lag delays; so that the median bin still has a quarter left on the published day, its rate is
 /// this much higher (logarithm; from the prior itself).
-inline constexpr double rate_log_mean = 0.30;
+inline constexpr double rate_log_mean = limits::rate_log_mean.value;
 }  // namespace course_prior
 
 namespace detail {

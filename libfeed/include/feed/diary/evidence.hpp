@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "feed/bed/completed.hpp"
+#include "feed/bed/look_limits.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/forecast/factors.hpp"
 #include "feed/forecast/intake.hpp"
@@ -18,7 +19,7 @@ namespace feed {
 inline constexpr std::int64_t longest_watch_days = 200;
 
 /// Largest share of the dry matter of a feeding that is still called gone (D).
-inline constexpr double gone_share = 0.15;
+inline constexpr double gone_share = limits::gone_share.value;
 
 /// How a leftover was judged; each has its own usual error.
 enum class LeftoverMethod : std::uint8_t {

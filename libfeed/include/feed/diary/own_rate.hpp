@@ -9,6 +9,7 @@
 #include "feed/bed/bed_numbers.hpp"
 #include "feed/bed/completed.hpp"
 #include "feed/bed/feeding_rules.hpp"
+#include "feed/bed/look_limits.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/diary/evidence.hpp"
 
@@ -17,14 +18,18 @@ namespace feed {
 namespace own_rate_rule {
 
 /// Judgements (grade D), to be moved by evidence.
-inline constexpr double step_up = 1.3;    ///< at most, a feeding
-inline constexpr double step_down = 0.8;  ///< for a feeding that is found half there after a week
-inline constexpr int in_a_row = 2;  ///< feedings that were cleared in time before the first step
-inline constexpr double full_share = 0.5;      ///< of a week's ration: less proves nothing
-inline constexpr std::int64_t early_days = 5;  ///< half gone by then is faster than once a week
-inline constexpr double half_left_share = 0.5;
-inline constexpr std::int64_t late_days = 7;
-inline constexpr double least_share = 0.5;  ///< of the published start
+inline constexpr double step_up = limits::step_up.value;  ///< at most, a feeding
+inline constexpr double step_down =
+    limits::step_down.value;  ///< for a feeding that is found half there after a week
+inline constexpr int in_a_row = static_cast<int>(
+    limits::in_a_row.value);  ///< feedings that were cleared in time before the first step
+inline constexpr double full_share =
+    limits::full_share.value;  ///< of a week's ration: less proves nothing
+inline constexpr std::int64_t early_days = static_cast<std::int64_t>(
+    limits::early_days.value);  ///< half gone by then is faster than once a week
+inline constexpr double half_left_share = limits::half_left_share.value;
+inline constexpr std::int64_t late_days = static_cast<std::int64_t>(limits::late_days.value);
+inline constexpr double least_share = limits::least_own_share.value;  ///< of the published start
 
 }  // namespace own_rate_rule
 

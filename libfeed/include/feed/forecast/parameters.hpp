@@ -80,11 +80,11 @@ inline constexpr std::array<ParameterKind, forecast_parameter_count> forecast_pa
      "0.39 Biome-BGC and 0.55 Century pools, CLM5 technical note; wider (judgement), because half "
      "(0.1) of the solids of a feed left as carbon dioxide in vermicomposting (authorea 292853)"},
     {ForecastParameter::cellulosic_respired_share, "cellulosic_respired_share",
-     pool_rates[1].respired_share, 0.50, 0.55, Grade::a,
-     "Biome-BGC pools; low end Century pools, CLM5 technical note"},
+     pool_rates[1].respired_share, 0.50, 0.60, Grade::d,
+     "Biome-BGC pools; low end Century pools, CLM5 technical note; high end as far off (judgement)"},
     {ForecastParameter::lignin_like_respired_share, "lignin_like_respired_share",
-     pool_rates[2].respired_share, 0.29, 0.50, Grade::a,
-     "Biome-BGC pools; high end Century pools, CLM5 technical note"},
+     pool_rates[2].respired_share, 0.25, 0.50, Grade::d,
+     "Biome-BGC pools; high end Century pools, CLM5 technical note; low end a judgement"},
     {ForecastParameter::metabolic_water_kg_per_kg, "metabolic_water_kg_per_kg", 0.55, 0.50, 0.60,
      Grade::b, "stoichiometry of starch (0.556), sugar (0.600) and a food-waste formula (0.498)"},
     detail::shared(ForecastParameter::pocket_air_share, "pocket_air_share", heat::pocket_air_share),
@@ -110,14 +110,19 @@ inline constexpr std::array<ParameterKind, forecast_parameter_count> forecast_pa
      Grade::d, "ammonium nitrified or taken up (judgement)"},
     {ForecastParameter::volatilisation_rate_per_day, "volatilisation_rate_per_day", 1.0, 0.2, 5.0,
      Grade::d, "loss of free ammonia to the air (judgement)"},
-    {ForecastParameter::product_cn_ratio, "product_cn_ratio", pool_rates[0].castings_cn, 10.0, 12.0,
-     Grade::a, "C:N of the receiving pools, CLM5 technical note"},
+    {ForecastParameter::product_cn_ratio, "product_cn_ratio", pool_rates[0].castings_cn, 10.0, 14.0,
+     Grade::d,
+     "10 and 12, C:N of the receiving pools, CLM5 technical note; castings of a working bed 12 to 15 "
+     "(judgement)"},
     {ForecastParameter::worm_intake_wet_kg_per_kg_day, "worm_intake_wet_kg_per_kg_day",
-     limits::rate_most_worms.value, limits::rate_half_daily.value, limits::rate_most_worms.value,
-     Grade::a, "Ndegwa, Thompson and Das 2000; low end half the worms' weight a day"},
-    {ForecastParameter::share_without_worms, "share_without_worms", 0.35, 0.2, 0.8, Grade::d,
-     "respiration of manure fell 51 % with and 22 % without worms in 17 weeks (Atiyeh et al. "
-     "2000): ln 0.78 / ln 0.49 (judgement)"},
+     limits::rate_best_castings.value, limits::rate_half_daily.value, limits::rate_most_worms.value,
+     Grade::a,
+     "best castings at 0.75 and most worm growth at 1.25 (Ndegwa, Thompson and Das 2000); low end half "
+     "the worms' weight a day"},
+    {ForecastParameter::share_without_worms, "share_without_worms", 0.45, 0.2, 0.8, Grade::d,
+     "geometric mean of 0.35, manure's respiration fell 51 % with and 22 % without worms in 17 weeks "
+     "(Atiyeh et al. 2000: ln 0.78 / ln 0.49), and 0.60, cellulose lost 0.43 % a day with and 0.26 % "
+     "without them (Aira, Monroy and Dominguez 2006, recalled)"},
 }};
 
 /// The numbers of one run of the forecast, by name.

@@ -31,8 +31,8 @@ struct Plan {
 };
 
 /// Smallest portion of one thing that is worth laying, and of all scraps together (judgement).
-inline constexpr double least_portion_kg = 0.020;
-inline constexpr double least_ration_kg = 0.030;
+inline constexpr double least_portion_kg = limits::least_portion.value;
+inline constexpr double least_ration_kg = limits::least_ration.value;
 
 namespace detail {
 
