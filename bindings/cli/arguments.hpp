@@ -16,6 +16,10 @@ struct Arguments {
     std::vector<std::string> words;
     std::map<std::string_view, std::string> options;  ///< by the name in command_list.hpp
     bool has(std::string_view option) const { return options.count(option) != 0; }
+    /// The value of an option, or "" where it was not given.
+    std::string text(std::string_view option) const {
+        return has(option) ? options.at(option) : std::string();
+    }
     bool json() const { return has("--json"); }
     feed::io::UnitSystem units = feed::io::UnitSystem::metric;
 };

@@ -31,12 +31,9 @@ std::string advice_text(const io::KeeperAdvice& advice) {
 
 }  // namespace
 
-int run_check(const Arguments& arguments) {
-    const auto file = read_bin(arguments);
-    if (!file) return refuse(arguments, file.errors());
-    const auto away = away_of(arguments);
-    if (!away) return refuse(arguments, away.errors());
-    const auto [result, advice] = io::check_and_advice_of(*file, *away, arguments.units);
+int print_check(const Arguments& arguments, const io::FeedFile& file,
+                std::optional<Duration> away) {
+    const auto [result, advice] = io::check_and_advice_of(file, away, arguments.units);
     const int code = exit_of(arguments, result.ration);
     if (arguments.json()) return print(io::to_json(result, advice), code);
     std::vector<io::ScreenLine> said;
@@ -46,6 +43,14 @@ int run_check(const Arguments& arguments) {
             said.push_back({one, one.rfind("Worms", 0) == 0 || one.rfind("On your", 0) == 0});
     }
     return print(ration_screen(arguments, result, said, advice_text(advice)), code);
+}
+
+int run_check(const Arguments& arguments) {
+    const auto file = read_bin(arguments);
+    if (!file) return refuse(arguments, file.errors());
+    const auto away = away_of(arguments);
+    if (!away) return refuse(arguments, away.errors());
+    return print_check(arguments, *file, *away);
 }
 
 }  // namespace feed_command

@@ -16,6 +16,8 @@ int run_balance(const Arguments& arguments);
 int run_ration(const Arguments& arguments);
 int run_check(const Arguments& arguments);
 int run_forecast(const Arguments& arguments);
+int run_harvest(const Arguments& arguments);
+int run_refresh(const Arguments& arguments);
 int run_observe(const Arguments& arguments);
 int run_note(const Arguments& arguments);
 int run_start(const Arguments& arguments);

@@ -98,6 +98,29 @@ inline constexpr Option forecast_options[] = {
     json,
     units,
     help};
+inline constexpr Option harvest_options[] = {
+    {"--way", "WAY", "aside light trays half",
+     "How to part castings and worms: aside (the food on one side), light (small heaps), trays, half."},
+    date_option,
+    why,
+    strict,
+    json,
+    units,
+    help};
+inline constexpr Option refresh_options[] = {
+    {"--change", "WHAT", "bedding flush dry split move away winter",
+     "bedding: change a share of the bed. flush: wash salt out. dry: dry it out. split: make two bins. "
+     "move: to another place. away: a time away. winter: outdoors."},
+    {"--share", "SHARE", "", "bedding: how much of the bed, such as \"a third\" (the default)."},
+    {"--temperature", "DEGREES", "",
+     "move: how warm it is there; winter: how cold the bed gets, such as \"2 C\"."},
+    {"--away", "TIME", "", "away: how long, such as \"3 weeks\"."},
+    date_option,
+    why,
+    strict,
+    json,
+    units,
+    help};
 inline constexpr Option observe_options[] = {
     {"--date", "DATE", "", "Day of the look, such as 2026-03-14; today when left out."},
     {"--force", "", "", "Take a date that lies ahead."},
@@ -176,6 +199,15 @@ inline constexpr Command commands[] = {
      "temperature, volume; and names the day of the next feeding and what should be seen by then.",
      forecast_options, "feed forecast tote.yaml --days 28 --svg tote.svg",
      "Four weeks ahead, as text and as a picture.", true},
+    {"harvest", "FILE", "When to harvest, how much to expect, and the bed after it",
+     "Says when the castings are ready, how much to expect by volume and weight, how to part them from the worms, what "
+     "to put back and when to feed again. Harvests that were noted set the amount.",
+     harvest_options, "feed harvest tote.yaml", "Is the bin of tote.yaml ready?", true},
+    {"refresh", "FILE --change WHAT", "Change the bedding, flush, dry, split, move, leave, winter",
+     "Works out one kind of work on the bed as it is today, judges the bed before and after it, and says when "
+     "feeding goes on.",
+     refresh_options, "feed refresh tote.yaml --change bedding --share \"a third\"",
+     "A third of the bed is changed.", true},
     {"start", "FILE", "Start the file of a bin",
      "Writes a short file for one bin, with today's date, from options or, at a terminal, step by step. "
      "It never writes over a file.",

@@ -25,8 +25,9 @@ constexpr Runner runners[] = {
     {"table", run_table},       {"show", run_show},       {"blend", run_blend},
     {"balance", run_balance},   {"ration", run_ration},   {"check", run_check},
     {"forecast", run_forecast}, {"observe", run_observe}, {"note", run_note},
-    {"start", run_start},       {"signs", run_signs},     {"trial", run_trial},
-    {"call", run_call},         {"version", run_version}};
+    {"harvest", run_harvest},   {"refresh", run_refresh}, {"start", run_start},
+    {"signs", run_signs},       {"trial", run_trial},     {"call", run_call},
+    {"version", run_version}};
 
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {

@@ -36,8 +36,10 @@ std::string hazard_lines(const CheckResult& result, io::UnitSystem units) {
 
 }  // namespace
 
-Result<io::FeedFile> read_bin(const Arguments& arguments) {
-    auto file = read_file_or_entries(arguments);
+namespace {
+
+/// The file with the day that --date names.
+Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& arguments) {
     if (!file || !arguments.has("--date")) return file;
     const std::string& said = arguments.options.at("--date");
     const auto date = parse_date(said);
@@ -51,6 +53,17 @@ Result<io::FeedFile> read_bin(const Arguments& arguments) {
     io::FeedFile on = std::move(file).value();
     on.today = *date;
     return on;
+}
+
+}  // namespace
+
+Result<io::FeedFile> read_bin(const Arguments& arguments) {
+    return on_the_day(read_file_or_entries(arguments), arguments);
+}
+
+Result<io::FeedFile> read_bin_of_file(const Arguments& arguments) {
+    if (arguments.words.size() != 1) return wrong_words(arguments, "one file of a bin is due here");
+    return on_the_day(read_named_file(arguments.words[0]), arguments);
 }
 
 namespace {

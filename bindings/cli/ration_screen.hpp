@@ -14,6 +14,9 @@ namespace feed_command {
 /// The file of a call with the day that counts as today. Errors: those of reading; a wrong --date.
 feed::Result<feed::io::FeedFile> read_bin(const Arguments& arguments);
 
+/// The same for a verb that needs a file, and one alone.
+feed::Result<feed::io::FeedFile> read_bin_of_file(const Arguments& arguments);
+
 /// The first screen of a ration; with --why all of it, and everything behind it in a fixed order:
 /// hazards, rules, cautions, what was assumed, grade.
 /// @param said    lines that belong to this verb; they stand after the ration.
@@ -21,6 +24,10 @@ feed::Result<feed::io::FeedFile> read_bin(const Arguments& arguments);
 std::string ration_screen(const Arguments& arguments, const feed::CheckResult& result,
                           std::vector<feed::io::ScreenLine> said = {},
                           const std::string& behind = "");
+
+/// Prints a check of a file, with the advice for a time away where one is asked for.
+int print_check(const Arguments& arguments, const feed::io::FeedFile& file,
+                std::optional<feed::Duration> away);
 
 /// The exit code of a ration: 1 with --strict where something is never fed or a step comes first.
 int exit_of(const Arguments& arguments, const feed::Ration& ration);

@@ -155,6 +155,19 @@ CheckResult check_of(const FeedFile& file, UnitSystem units) {
     return check_and_advice_of(file, std::nullopt, units).check;
 }
 
+HarvestAnswer harvest_of(const FeedFile& file, std::optional<HarvestWay> way, UnitSystem units) {
+    HarvestAnswer answer = feed::harvest_of(file.diary, ration_input(file, units), way);
+    put_before(answer.ration.assumed, file);
+    return answer;
+}
+
+RefreshAnswer refresh_of(const FeedFile& file, RefreshChange change, const RefreshOptions& options,
+                         UnitSystem units) {
+    RefreshAnswer answer = refresh(ration_input(file, units), change, options);
+    put_before(answer.today.assumed, file);
+    return answer;
+}
+
 Errors missing_section(const FeedFile& file, std::string_view section, std::string_view example) {
     const std::string key(section);
     return {make_error(ErrorCode::missing_value, key, "", key + ": " + std::string(example),

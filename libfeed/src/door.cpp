@@ -75,6 +75,17 @@ Result<std::string> answer_of_file(const Request& request) {
     return answer_json(request.verb->name, *file, options);
 }
 
+/// Work on the bed of a file.
+Result<std::string> answer_work(const Request& request) {
+    AnswerOptions options;
+    options.units = request.units;
+    const WorkWords words{request.text(way.name), request.text(change.name),
+                          request.text(share.name), request.text(there.name),
+                          request.text(away.name)};
+    if (auto wrong = read_work(request.verb->name, words, "", options)) return *wrong;
+    return answer_json(request.verb->name, *request.file, options);
+}
+
 Result<std::string> answer_show(const Request& request) {
     const auto found = look_up(request.text(words.name));
     if (!found) return found.errors();
@@ -124,7 +135,7 @@ bool takes_a_name(const Verb* asked) {
 
 /// Whether a file is all that a verb may need.
 bool takes_a_file(const Verb* asked) {
-    return takes(asked, file) && !takes(asked, note_words);
+    return takes(asked, file) && !takes(asked, note_words) && !takes(asked, change);
 }
 
 }  // namespace
@@ -136,6 +147,7 @@ Result<std::string> answer(const Request& request) {
     if (asked == "note") return answer_note(request);
     if (asked == "observe") return to_json(news_of(*request.file, false));
     if (asked == "start") return answer_start(request);
+    if (asked == "harvest" || asked == "refresh") return answer_work(request);
     if (asked == "signs") return answer_signs(request);
     if (asked == "schema") return request_schema();
     if (asked == "version") return version_json();

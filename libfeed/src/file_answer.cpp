@@ -77,10 +77,18 @@ Result<std::string> answer_json(std::string_view verb, const FeedFile& file,
     }
     if (verb == "ration") return to_json(ration_of(file, options.units));
     if (verb == "forecast") return forecast_json(file, options);
+    if (verb == "harvest") return to_json(harvest_of(file, options.way, options.units));
+    if (verb == "refresh" && options.change) {
+        if (*options.change == RefreshChange::away)
+            return answer_json("check", file, options);  // one advice on a time away
+        return to_json(refresh_of(file, *options.change, options.refresh, options.units),
+                       options.refresh);
+    }
     if (verb == "trial plan") return plan_json(file, options);
     if (verb == "trial read") return reading_json(file, options);
     return make_error(ErrorCode::out_of_range, "verb", std::string(verb),
-                      "blend, balance, ration, check, forecast, trial plan or trial read",
+                      "blend, balance, ration, check, forecast, harvest, refresh, trial plan or "
+                      "trial read",
                       "no answer has that name");
 }
 

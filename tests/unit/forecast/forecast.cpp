@@ -376,8 +376,8 @@ TEST_CASE("new bedding turns into castings and asks to be renewed") {
         weekly.push_back(
             {days(7 * week), {portion("coffee-grounds", 0.3), portion("lettuce-leaf", 0.4)}});
     const Forecast f = feed::forecast(fresh, weekly, year);
-    CHECK(f.castings_share[0] == 0.0);
-    CHECK(f.castings_share[366] > 0.5);
+    CHECK(f.castings_share.value[0] == 0.0);
+    CHECK(f.castings_share.value[366] > 0.5);
     REQUIRE(f.new_bedding_day.has_value());
     CHECK(*f.new_bedding_day > 20);
     CHECK(feed::forecast(fresh, {}, year).volume_l.value[200] < f.volume_l.value[0]);

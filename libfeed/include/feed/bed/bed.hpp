@@ -87,6 +87,15 @@ struct Feeding {
     std::optional<SoftLeft> soft_left = std::nullopt;
     /// The same from day 0 on, by day; empty where it is not known.
     std::vector<SoftLeft> soft_ahead = {};
+    /// Of the salt of an earlier feeding: less where bed was taken out or flushed since.
+    double salt_kept = 1.0;
+};
+
+/// Bedding that went in after a bed was described.
+struct AddedBedding {
+    Duration day = days(0);  ///< 0 or before, as of a feeding
+    Portion portion;
+    bool seen = false;  ///< the wetness of the bed was looked at since
 };
 
 /// A worm bed as the keeper describes it. Whatever is left out is assumed by `completed`, which
@@ -110,9 +119,11 @@ struct Bed {
     Duration ph_age = days(0);         ///< since it was; what went in before it is in the pH
     std::optional<Mass> lime;          ///< lime or ground shell already in the bed, as CaCO3
 
-    // What was done to it since it was described.
-    double share_kept = 1.0;          ///< of its contents: less where some was harvested
-    Volume added = cubic_metres(0);   ///< settled bedding, less what was harvested; may be below 0
+    // What was done to it since it was described (see apply_change).
+    double share_kept = 1.0;          ///< of its contents as described
+    double salt_kept = 1.0;           ///< of the salt of these: less where it was flushed
+    double worms_kept = 1.0;          ///< of the worms: less where some went with the bed
+    std::vector<AddedBedding> added;  ///< what is left of it
     Mass water_added = kilograms(0);  ///< since its wetness was last seen
 
     /// Feedings before day 0, oldest first; their days are negative.

@@ -181,7 +181,7 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         n.labile_kg += left * load.labile_kg;
         n.soft_food_kg += left * Ranged(load.scraps_wet_kg);
         if (load.scraps_wet_kg > 0.0) n.free_water_kg += left * load.free_water_kg;
-        n.salt_kg += load.salt_kg;
+        n.salt_kg += feeding.salt_kept * load.salt_kg;
         // About half the dry matter of food and bedding is still there weeks later, as castings.
         grown_dry_kg += 0.5 * load.dry_kg.value;
         n.recent_scraps_kg +=

@@ -7,6 +7,7 @@
 
 #include "feed/bed/bed.hpp"
 #include "feed/bed/limits.hpp"
+#include "feed/bed/load.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/blend/blend_properties.hpp"
@@ -63,12 +64,28 @@ inline void assume(CompletedBed& bed, std::string text, Grade grade = Grade::d) 
     bed.assumed.push_back({std::move(text), grade});
 }
 
+/// What bedding that went in since the description brings.
+struct AddedToBed {
+    Load all;
+    Load unseen;  ///< the part of it after the last look at the bed's wetness
+};
+inline AddedToBed added_to(const Bed& said) noexcept {
+    AddedToBed sum;
+    for (const AddedBedding& one : said.added) {
+        const Load load =
+            load_of(*one.portion.feedstock, one.portion.wet_mass.in_kilograms(), DecayedShares{});
+        sum.all.add(load, 1.0);
+        if (!one.seen) sum.unseen.add(load, 1.0);
+    }
+    return sum;
+}
+
 /// Contents after what was added and taken out, m3; never nothing, never more than fits.
 /// @param most_m3  what the container holds.
 inline double contents_now(const Bed& said, double described_m3, double most_m3) noexcept {
-    if (said.share_kept == 1.0 && said.added.value() == 0.0) return described_m3;
+    if (said.share_kept == 1.0 && said.added.empty()) return described_m3;
     constexpr double least_left = 0.05;
-    const double now = said.share_kept * described_m3 + said.added.value();
+    const double now = said.share_kept * described_m3 + added_to(said).all.settled_m3;
     return std::clamp(now, least_left * described_m3, std::max(described_m3, most_m3));
 }
 
@@ -125,13 +142,14 @@ inline void complete_worms(const Bed& said, UnitSystem units, CompletedBed& bed)
     const Ranged parcel =
         said.worms.known == WormsKnown::as_bought ? Ranged(usual::bought_share) : Ranged(1.0);
     if (said.worms.wet_mass) {
-        worm_kg = said.worms.wet_mass->in_kilograms() * (parcel * Ranged(usual::scale_error));
+        worm_kg = (said.worms_kept * said.worms.wet_mass->in_kilograms()) *
+                  (parcel * Ranged(usual::scale_error));
         if (said.worms.known == WormsKnown::as_bought)
             assume(bed,
                    "Of the worms as bought about three quarters of the weight is living worm.");
     } else if (said.worms.count) {
         const Factor& each = usual::worm_grams[static_cast<std::size_t>(bed.species)];
-        worm_kg = (*said.worms.count / 1000.0) * (parcel * Ranged(each));
+        worm_kg = (said.worms_kept * *said.worms.count / 1000.0) * (parcel * Ranged(each));
         assume(bed, "A worm of mixed age weighs about " + words::mass(each.value / 1000.0, units) +
                         " (" + words::mass(each.low / 1000.0, units) + " to " +
                         words::mass(each.high / 1000.0, units) + ").");
@@ -184,13 +202,6 @@ inline Ranged dry_density_at(Duration age) {
     return (1.0 - t) * Ranged(usual::dry_density_new) + t * Ranged(usual::dry_density_settled);
 }
 
-/// How many times its described contents the bed has now.
-inline double grown_by(const Bed& said, const CompletedBed& bed) noexcept {
-    if (said.share_kept == 1.0 && said.added.value() == 0.0) return 1.0;
-    const double before = (bed.contents.value() - said.added.value()) / said.share_kept;
-    return before > 0.0 ? bed.contents.value() / before : 1.0;
-}
-
 /// Of the water given since the bed's wetness was seen what it can still hold, kg; the rest drains
 /// or stands, which the next look tells.
 inline double water_taken_up(const Bed& said, const Ranged& water_kg,
@@ -199,24 +210,33 @@ inline double water_taken_up(const Bed& said, const Ranged& water_kg,
                       std::max(0.0, capacity_kg.value - water_kg.value));
 }
 
-/// Water, its share of what the bed holds, and moisture, with what was given since they were seen.
+/// Water, its share of what the bed holds, and moisture, with the water and bedding that went in
+/// since they were seen.
+/// @param dry_kg       with the bedding.
+/// @param capacity_kg  with the bedding.
+/// @param water_kg     as seen; what came since is added.
+/// @param unseen       the bedding.
 inline void complete_wetness(const Bed& said, const Ranged& dry_kg, const Ranged& capacity_kg,
-                             Ranged& water_kg, Grade grade, CompletedBed& bed) {
-    const double given_kg = water_taken_up(said, water_kg, capacity_kg);
-    water_kg += Ranged(given_kg);
+                             const Load& unseen, Ranged& water_kg, Grade grade, CompletedBed& bed) {
+    water_kg += Ranged(unseen.bedding_water_kg.value);
+    const double poured_kg = water_taken_up(said, water_kg, capacity_kg);
+    const double given_kg = poured_kg + unseen.bedding_water_kg.value;
+    water_kg += Ranged(poured_kg);
     bed.water = estimate_of(water_kg, kilograms, grade);
     const auto wetness = [](double water, double dry) {
         return Moisture(water + dry > 0.0 ? water / (water + dry) : 0.0);
     };
-    if (given_kg > 0.0) {
+    if (given_kg > 0.0 || unseen.dry_kg.value > 0.0) {
         bed.moisture =
             known(wetness(water_kg.value, dry_kg.value), wetness(water_kg.low, dry_kg.high),
                   wetness(water_kg.high, dry_kg.low), Grade::d);
         if (bed.water_from_saturation) {
-            const double more = given_kg / std::max(capacity_kg.value, 1e-9);
-            bed.saturation.value += more;
-            bed.saturation.low += more;
-            bed.saturation.high += more;
+            const double all_kg = std::max(capacity_kg.value, 1e-9);
+            const double seen = std::max(0.0, 1.0 - unseen.capacity_kg.value / all_kg);
+            const double more = given_kg / all_kg;
+            bed.saturation.value = seen * bed.saturation.value + more;
+            bed.saturation.low = seen * bed.saturation.low + more;
+            bed.saturation.high = seen * bed.saturation.high + more;
         }
     } else if (said.moisture) {
         bed.moisture = known(*said.moisture, *said.moisture, *said.moisture, Grade::a);
@@ -242,31 +262,40 @@ inline void complete_wetness(const Bed& said, const Ranged& dry_kg, const Ranged
     }
 }
 
-inline void complete_salt(const Bed& said, const Ranged& wet_kg, CompletedBed& bed) {
+/// @param wet_kg  of what is left of the contents as described.
+/// @param added   bedding since then.
+inline void complete_salt(const Bed& said, const Ranged& wet_kg, const Load& added,
+                          CompletedBed& bed) {
     Ranged salt_kg;
     bool salt_known = !said.bedding.empty();
     for (const Portion& portion : said.bedding) {
         const auto& sodium = (*portion.feedstock)[Property::sodium_wet];
         salt_known = salt_known && sodium.has_value();
         if (sodium)
-            salt_kg +=
-                (portion.wet_mass.in_kilograms() * assumed::salt_of_sodium.value) * Ranged(*sodium);
+            salt_kg += (said.share_kept * portion.wet_mass.in_kilograms() *
+                        assumed::salt_of_sodium.value) *
+                       Ranged(*sodium);
     }
     if (!salt_known) {
         salt_kg = wet_kg * Ranged(limits::bed_salt);
         assume(bed, "The bed holds about 0.05 % salt (0.02 to 0.15 %) before the feedings listed.");
     }
+    salt_kg = said.salt_kept * salt_kg + added.salt_kg;
     bed.salt = estimate_of(salt_kg, kilograms, salt_known ? Grade::b : Grade::d);
 }
 
 inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& bed) {
+    const AddedToBed added = added_to(said);
     Ranged dry_kg;
     Ranged capacity_kg;
     Ranged water_kg;
     Grade grade = Grade::b;
     if (said.bedding.empty()) {
         grade = Grade::d;
-        dry_kg = bed.contents.value() * dry_density_at(bed.age);
+        constexpr double least_described = 0.05;
+        const double described = std::max(bed.contents.value() - added.all.settled_m3,
+                                          least_described * bed.contents.value());
+        dry_kg = described * dry_density_at(bed.age);
         capacity_kg = dry_kg * Ranged(usual::bed_capacity);
         assume(bed, "The bed weighs " + words::mass(dry_kg.value, units) +
                         " dry and can hold about " + words::mass(capacity_kg.value, units) +
@@ -296,14 +325,20 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
         }
     }
     if (!said.bedding.empty()) {
-        // What was weighed has grown or shrunk as the bed has.
-        const double grown = grown_by(said, bed);
-        dry_kg = grown * dry_kg;
-        capacity_kg = grown * capacity_kg;
-        water_kg = grown * water_kg;
+        dry_kg = said.share_kept * dry_kg;
+        capacity_kg = said.share_kept * capacity_kg;
+        water_kg = said.share_kept * water_kg;
     }
-    bed.dry_mass = estimate_of(dry_kg, dry_kilograms, grade);
-    bed.water_capacity = estimate_of(capacity_kg, kilograms, grade);
+    const double described_share =
+        dry_kg.value / std::max(dry_kg.value + added.all.dry_kg.value, 1e-9);
+    // Bedding that the last look at the wetness saw is as wet as the rest.
+    const auto seen_with = [&](Ranged of_bed, const Ranged& all, const Ranged& unseen) {
+        return of_bed + Ranged(all.value - unseen.value);
+    };
+    dry_kg = seen_with(dry_kg, added.all.dry_kg, added.unseen.dry_kg);
+    capacity_kg = seen_with(capacity_kg, added.all.capacity_kg, added.unseen.capacity_kg);
+    water_kg = seen_with(water_kg, added.all.bedding_water_kg, added.unseen.bedding_water_kg);
+    const Grade contents_grade = grade;
     if (said.moisture) {
         const double ratio = said.moisture->value() / std::max(1e-9, 1.0 - said.moisture->value());
         water_kg = ratio * dry_kg;
@@ -318,8 +353,13 @@ inline void complete_contents(const Bed& said, UnitSystem units, CompletedBed& b
             Ranged(share), [](double x) { return x; }, Grade::d);
         water_kg = capacity_kg * Ranged(share);
     }
-    complete_wetness(said, dry_kg, capacity_kg, water_kg, grade, bed);
-    complete_salt(said, dry_kg + Ranged(water_kg), bed);
+    const Ranged seen_wet_kg = dry_kg + water_kg;
+    dry_kg += Ranged(added.unseen.dry_kg.value);
+    capacity_kg += Ranged(added.unseen.capacity_kg.value);
+    bed.dry_mass = estimate_of(dry_kg, dry_kilograms, contents_grade);
+    bed.water_capacity = estimate_of(capacity_kg, kilograms, contents_grade);
+    complete_wetness(said, dry_kg, capacity_kg, added.unseen, water_kg, grade, bed);
+    complete_salt(said, described_share * seen_wet_kg, added.all, bed);
 }
 
 }  // namespace detail

@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "feed/bed/completed.hpp"
+#include "feed/bed/flush.hpp"
 #include "feed/bed/load.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/diary/observation.hpp"
@@ -15,13 +17,21 @@
 
 namespace feed {
 
-/// How an observation changed the bed. Zero where it says nothing that can be told as an amount: a
-/// site's own measure ("two scoops") stays words.
+/// What is done to a bed by hand: first bed is taken out, then it is flushed, then bedding and
+/// water go in. Zero where a note says nothing that can be told as an amount: a site's own measure
+/// ("two scoops") stays words.
 struct BedChange {
-    double added_m3 = 0.0;     ///< of bedding, settled
-    double taken_m3 = 0.0;     ///< harvested
-    double taken_share = 0.0;  ///< harvested as a share of the bed, 0 to 1
-    double water_kg = 0.0;     ///< given
+    double taken_m3 = 0.0;         ///< out of the bed
+    double taken_share = 0.0;      ///< the same as a share of the bed, 0 to 1
+    bool worms_went_too = false;   ///< with what was taken out
+    double flushed_kg = 0.0;       ///< water run through the bed
+    std::vector<Portion> bedding;  ///< that goes in
+    double water_kg = 0.0;         ///< given
+
+    bool any() const noexcept {
+        return taken_m3 > 0.0 || taken_share > 0.0 || flushed_kg > 0.0 || !bedding.empty() ||
+               water_kg > 0.0;
+    }
 };
 
 namespace detail {
@@ -77,8 +87,19 @@ inline double settled_bed_kg_per_l() noexcept {
            (1.0 + limits::wetness_aim.value * usual::bed_capacity.value);
 }
 
+/// Cuts "with the worms" from the end of what was taken out.
+inline std::string_view without_worms(std::string_view text, bool& went_too) {
+    for (const std::string_view tail : {" with the worms", " with worms", " worms and all"}) {
+        const std::string_view end = text.substr(text.size() - std::min(text.size(), tail.size()));
+        if (plain_text(end) != tail.substr(1)) continue;
+        went_too = true;
+        text.remove_suffix(tail.size());
+    }
+    return trim(text);
+}
+
 inline void take_harvest(std::string_view what, BedChange& change) {
-    what = without_of(what);
+    what = without_of(without_worms(what, change.worms_went_too));
     if (const auto share = share_said(what)) {
         change.taken_share = *share;
         return;
@@ -91,31 +112,35 @@ inline void take_harvest(std::string_view what, BedChange& change) {
         change.taken_m3 += in_litres(amount->volume) / 1000.0;
 }
 
-inline void take_water(std::string_view what, BedChange& change) {
+inline void take_water(std::string_view what, double& water_kg) {
+    what = without_of(what);
+    const std::string_view of_water = " of water";
+    if (what.size() > of_water.size() &&
+        plain_text(what.substr(what.size() - of_water.size())) == "of water")
+        what.remove_suffix(of_water.size());
     const auto amount = parse_amount(what);
     if (!amount) return;
     if (amount->kind == AmountKind::mass)
-        change.water_kg += in_kilograms(amount->mass);
-    else
-        change.water_kg += in_litres(amount->volume);
+        water_kg += in_kilograms(amount->mass);
+    else if (amount->kind == AmountKind::volume)
+        water_kg += in_litres(amount->volume);
 }
 
 }  // namespace detail
 
 /// The change that an observation tells of: `bedding` as a list of amounts and names, `action` as
-/// "harvested 5 L", "took out a third", "added water 2 L", parted by commas. Threads: pure. Time: a
-/// lookup for each thing.
+/// "harvested 5 L", "took out a third with the worms", "flushed 8 L", "added water 2 L", parted by
+/// commas. Threads: pure. Time: a lookup for each thing.
 inline BedChange bed_change_of(const Observation& seen) {
     constexpr std::array<std::string_view, 3> harvest{"harvested", "harvest", "took out"};
-    constexpr std::array<std::string_view, 2> water{"added water", "watered"};
+    constexpr std::array<std::string_view, 3> water{"added water", "watered with", "watered"};
+    constexpr std::array<std::string_view, 2> flush{"flushed with", "flushed"};
     BedChange change;
     if (!seen.bedding.empty()) {
-        std::vector<Portion> bedding;
         for (const ReadThing& thing : read_things(seen.bedding).things) {
-            const Part part = part_of(*thing.feedstock);
-            if (part == Part::bedding) bedding.push_back({thing.feedstock, thing.mass.wet_mass});
+            if (part_of(*thing.feedstock) == Part::bedding)
+                change.bedding.push_back({thing.feedstock, thing.mass.wet_mass});
         }
-        change.added_m3 = load_of(bedding, {}).settled_m3;
     }
     for (std::string_view rest = seen.action; !rest.empty();) {
         const auto comma = rest.find(", ");
@@ -123,11 +148,60 @@ inline BedChange bed_change_of(const Observation& seen) {
         if (const auto what = detail::behind_any(piece, harvest))
             detail::take_harvest(*what, change);
         else if (const auto given = detail::behind_any(piece, water))
-            detail::take_water(*given, change);
+            detail::take_water(*given, change.water_kg);
+        else if (const auto through = detail::behind_any(piece, flush))
+            detail::take_water(*through, change.flushed_kg);
         if (comma == std::string_view::npos) break;
         rest.remove_prefix(comma + 2);
     }
     return change;
+}
+
+namespace detail {
+
+/// Takes a share of the bed out of everything that is in it.
+inline void keep_share(Bed& bed, double kept, double day) {
+    bed.share_kept *= kept;
+    bed.water_added = kept * bed.water_added;
+    for (AddedBedding& one : bed.added)
+        one.portion.wet_mass = wet_kilograms(kept * one.portion.wet_mass.in_kilograms());
+    for (Feeding& feeding : bed.earlier) {
+        if (in_days(feeding.day) < day) feeding.salt_kept *= kept;
+    }
+}
+
+}  // namespace detail
+
+/// Changes a bed by what was done to it. The one rule for a note, for a harvest and for every other
+/// work on a bed. Food that was fed stays (it is moved aside); what was fed on that day or later
+/// keeps its salt.
+/// @param unseen     the bed's wetness was not looked at since, so bedding and water change it.
+/// @param worms_old  the worms were not weighed since, so those that went are missing.
+/// @param day        when it was done: 0 is the day of the bed, earlier days are negative.
+/// Threads: pure.
+inline void apply_change(Bed& bed, const BedChange& change, bool unseen = true,
+                         bool worms_old = true, double day = 0.0) {
+    constexpr double most_taken = 0.95;
+    double taken = std::clamp(change.taken_share, 0.0, 1.0);
+    if (change.taken_m3 > 0.0) {
+        const double there_m3 = std::max(completed(bed).contents.value(), 1e-9);
+        taken = 1.0 - (1.0 - taken) * (1.0 - std::min(1.0, change.taken_m3 / there_m3));
+    }
+    taken = std::min(taken, most_taken);
+    if (taken > 0.0) {
+        detail::keep_share(bed, 1.0 - taken, day);
+        if (change.worms_went_too && worms_old) bed.worms_kept *= 1.0 - taken;
+    }
+    if (change.flushed_kg > 0.0) {
+        const double left = flushed_salt_left(completed(bed), change.flushed_kg).value;
+        bed.salt_kept *= left;
+        for (Feeding& feeding : bed.earlier) {
+            if (in_days(feeding.day) < day) feeding.salt_kept *= left;
+        }
+    }
+    for (const Portion& portion : change.bedding)
+        bed.added.push_back({days(day), portion, !unseen});
+    if (unseen) bed.water_added = bed.water_added + kilograms(change.water_kg + change.flushed_kg);
 }
 
 }  // namespace feed

@@ -94,18 +94,18 @@ inline std::vector<std::size_t> observations_by_day(const Diary& diary) {
 }
 
 /// What was done to the bed from the day it was described up to a day.
-/// @param seen_day  of the last look at its wetness: water given before it is in what was seen.
-inline void apply_changes(const Diary& diary, std::int64_t until, std::int64_t seen_day, Bed& bed) {
+/// @param seen_day   of the last look at its wetness: what went in before it is in what was seen.
+/// @param worms_from  from that day on what goes out takes of the worms as they are known.
+/// @param bed        with its earlier feedings.
+inline void apply_changes(const Diary& diary, std::int64_t until, std::int64_t seen_day,
+                          std::int64_t worms_from, Bed& bed) {
     for (const std::size_t i : observations_by_day(diary)) {
         const Observation& seen = diary.observations[i];
         const std::int64_t day = day_number(seen.date);
         if (day > until || (diary.bed_date && day < day_number(*diary.bed_date))) continue;
         if (seen.bedding.empty() && seen.action.empty()) continue;
-        const BedChange change = bed_change_of(seen);
-        const double kept = 1.0 - change.taken_share;
-        bed.share_kept *= kept;
-        bed.added = cubic_metres(kept * bed.added.value() + change.added_m3 - change.taken_m3);
-        if (day >= seen_day) bed.water_added = bed.water_added + kilograms(change.water_kg);
+        apply_change(bed, bed_change_of(seen), day >= seen_day, day >= worms_from,
+                     static_cast<double>(day - until));
     }
 }
 
@@ -125,6 +125,7 @@ inline Bed bed_on(const Diary& diary, Date date) {
     std::int64_t squeeze_day = diary.bed_date ? day_number(*diary.bed_date) : INT64_MIN;
     std::int64_t ph_day = squeeze_day;
     std::int64_t worms_day = squeeze_day;
+    std::int64_t worms_from = squeeze_day;  // from which a change takes of the worms as known
     std::int64_t temperature_day = squeeze_day;
     for (const Observation& seen : diary.observations) {
         const std::int64_t day = day_number(seen.date);
@@ -136,6 +137,7 @@ inline Bed bed_on(const Diary& diary, Date date) {
         }
         if (seen.worm_weight && day >= worms_day) {
             worms_day = day;
+            worms_from = day + 1;
             bed.worms = {};
             bed.worms.wet_mass = seen.worm_weight;
             bed.worms.known = WormsKnown::weighed;
@@ -154,7 +156,6 @@ inline Bed bed_on(const Diary& diary, Date date) {
     }
     if (bed.ph && ph_day != INT64_MIN)
         bed.ph_age = days(static_cast<double>(std::max<std::int64_t>(0, zero - ph_day)));
-    detail::apply_changes(diary, zero, squeeze_day, bed);
     for (const DatedFeeding& feeding : diary.feedings) {
         const std::int64_t day = day_number(feeding.date);
         if (day < zero)
@@ -163,6 +164,7 @@ inline Bed bed_on(const Diary& diary, Date date) {
     std::stable_sort(
         bed.earlier.begin(), bed.earlier.end(),
         [](const Feeding& a, const Feeding& b) { return in_days(a.day) < in_days(b.day); });
+    detail::apply_changes(diary, zero, squeeze_day, worms_from, bed);
     return bed;
 }
 

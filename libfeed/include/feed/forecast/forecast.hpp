@@ -43,9 +43,9 @@ inline void size(Forecast& f, std::size_t count) {
          {&f.moisture, &f.free_water_kg, &f.food_left_wet_kg, &f.soft_food_left_wet_kg,
           &f.acid_g_citric, &f.acid_g_per_air_litre, &f.free_ammonia_g_n_per_wet_kg,
           &f.temperature_c, &f.pocket_temperature_c, &f.temperature_rise_c, &f.volume_l, &f.depth_m,
-          &f.cn_ratio, &f.castings_dry_kg, &f.exponent[0], &f.exponent[1], &f.exponent[2]})
+          &f.cn_ratio, &f.castings_dry_kg, &f.castings_in_bed_dry_kg, &f.castings_share,
+          &f.exponent[0], &f.exponent[1], &f.exponent[2]})
         size(*series, count);
-    f.castings_share.resize(count);
     f.bedding_left_dry_kg.resize(count);
     f.acid_class.resize(count);
 }
@@ -86,11 +86,12 @@ inline void record(Forecast& f, std::size_t day, const decay::BedState& state,
     widen(f.castings_dry_kg, day, state.castings_formed_kg, typical);
     for (std::size_t p = 0; p < decay::pool_count; ++p)
         widen(f.exponent[p], day, state.exponent[p], typical);
-    if (!typical) return;
     const double dry_kg = totals.dry_kg();
     const decay::SettledStock& settled = state.settled;
-    f.castings_share[day] =
-        dry_kg > 0.0 ? (settled.castings_organic_kg + settled.castings_ash_kg) / dry_kg : 0.0;
+    const double castings_kg = settled.castings_organic_kg + settled.castings_ash_kg;
+    widen(f.castings_in_bed_dry_kg, day, castings_kg, typical);
+    widen(f.castings_share, day, dry_kg > 0.0 ? castings_kg / dry_kg : 0.0, typical);
+    if (!typical) return;
     f.bedding_left_dry_kg[day] = totals.bedding_dry_kg;
     f.acid_class[day] = acid_class_of(acid_g_per_air_l);
 }
@@ -119,9 +120,7 @@ struct DatedIntake {
 /// Feedings from day 0 on and before it, with what they bring.
 struct Feedings {
     std::vector<DatedIntake> planned;  ///< by day
-    std::vector<decay::Intake> earlier;
-    std::vector<double> ages_days;
-    std::vector<std::optional<SoftLeft>> soft_left;
+    decay::EarlierIntakes earlier;
     decay::IntakeGaps gaps;
 };
 
@@ -132,18 +131,27 @@ inline Feedings collect(const Bed& said, std::span<const Feeding> planned, Forec
     for (const Feeding& feeding : planned)
         portion_count += feeding.portions.size();
     f.portions.reserve(portion_count);
-    for (const Feeding& feeding : said.earlier) {
-        found.earlier.push_back(decay::intake_of(feeding.portions, found.gaps));
-        found.ages_days.push_back(std::max(0.0, -in_days(feeding.day)));
-        found.soft_left.push_back(feeding.soft_left);
-    }
+    const auto add_earlier = [&](const decay::Intake& intake, double day,
+                                 const std::optional<SoftLeft>& soft_left) {
+        found.earlier.intake.push_back(intake);
+        found.earlier.ages_days.push_back(std::max(0.0, -day));
+        found.earlier.soft_left.push_back(soft_left);
+    };
+    found.earlier.share_kept = said.share_kept;
+    for (const AddedBedding& one : said.added)
+        add_earlier(decay::intake_of({&one.portion, 1}, found.gaps), in_days(one.day), {});
+    found.earlier.added = said.added.size();
+    const AddedToBed added = added_to(said);
+    found.earlier.added_dry_kg = added.all.dry_kg.value;
+    found.earlier.added_volume_l = 1000.0 * added.all.settled_m3;
+    for (const Feeding& feeding : said.earlier)
+        add_earlier(decay::intake_of(feeding.portions, found.gaps), in_days(feeding.day),
+                    feeding.soft_left);
     for (std::size_t i = 0; i < planned.size(); ++i) {
         const double on = in_days(planned[i].day);
         const decay::Intake intake = decay::intake_of(planned[i].portions, found.gaps);
         if (on < 0.0) {
-            found.earlier.push_back(intake);
-            found.ages_days.push_back(-on);
-            found.soft_left.push_back(planned[i].soft_left);
+            add_earlier(intake, on, planned[i].soft_left);
             continue;
         }
         if (on > static_cast<double>(f.days)) continue;
@@ -266,9 +274,9 @@ inline Forecast forecast(const Bed& said, std::span<const Feeding> feedings,
                        ranges.value[ForecastParameter::lignin_like_rate_per_day]};
     for (const decay::RunEnds ends : detail::forecast_runs) {
         const ForecastParameters with = decay::at_ends(ranges, ends);
-        const decay::Start start = decay::start_of(
-            said, bed, found.earlier, found.ages_days, found.soft_left,
-            said.bedding.empty() ? nullptr : &weighed, with, humidity, options.response, ends);
+        const decay::Start start =
+            decay::start_of(said, bed, found.earlier, said.bedding.empty() ? nullptr : &weighed,
+                            with, humidity, options.response, ends);
         detail::run(f, start, with, said, bed, found, steps, ends);
     }
     detail::note_assumptions(f, bed, said, found);

@@ -110,7 +110,8 @@ struct Forecast {
     ForecastSeries depth_m;
     ForecastSeries cn_ratio;
     ForecastSeries castings_dry_kg;           ///< formed since day 0
-    std::vector<double> castings_share;       ///< of the dry matter, typical run
+    ForecastSeries castings_in_bed_dry_kg;    ///< all that stand in the bed
+    ForecastSeries castings_share;            ///< of the dry matter
     std::vector<double> bedding_left_dry_kg;  ///< typical run
     std::vector<AcidClass> acid_class;
     /// Rate x factors x time of each pool, from day 0, and its envelope.

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
-#include <span>
+#include <vector>
 
 #include "feed/bed/bed.hpp"
 #include "feed/bed/bed_numbers.hpp"
@@ -63,6 +63,26 @@ inline Intake unweighed_contents(double dry_kg, double age_days, double capacity
     return contents;
 }
 
+/// What of added bedding has turned into castings by day 0, and its grit. (What was fed is part of
+/// the castings that a bed is estimated to hold.)
+inline void settle_added(BedState& state, const Intake& fed, const Intake& left,
+                         const ForecastParameters& with) noexcept {
+    constexpr std::array<ForecastParameter, pool_count> respired{
+        ForecastParameter::labile_respired_share, ForecastParameter::cellulosic_respired_share,
+        ForecastParameter::lignin_like_respired_share};
+    SettledStock& settled = state.settled;
+    for (std::size_t p = 0; p < pool_count; ++p) {
+        const double gone_kg = fed.pools[p].organic_kg - left.pools[p].organic_kg;
+        const double formed_kg = (1.0 - with[respired[p]]) * gone_kg;
+        settled.castings_organic_kg += formed_kg;
+        settled.castings_ash_kg += fed.pools[p].ash_kg - left.pools[p].ash_kg;
+        settled.carbon_kg += old_matter_carbon * formed_kg;
+        settled.nitrogen_kg += fed.pools[p].nitrogen_kg - left.pools[p].nitrogen_kg;
+    }
+    settled.inert_kg += fed.settled.inert_kg;
+    settled.mineral_kg += fed.settled.mineral_kg;
+}
+
 /// What is left on day 0 of a feeding before it, at the steady state of the bed on day 0.
 /// @param soft_left  share of its labile part, where it is known better than by the rates.
 inline Intake aged(Intake fed, double age_days, const StepRates& rates,
@@ -109,6 +129,38 @@ inline Surroundings surroundings_of(const CompletedBed& bed, bool worms_known, d
     return around;
 }
 
+/// What stands in a bed beside its contents as described, each with its age in days: first bedding
+/// that was added, then what was fed.
+struct EarlierIntakes {
+    std::vector<Intake> intake;
+    std::vector<double> ages_days;
+    std::vector<std::optional<SoftLeft>> soft_left;
+    std::size_t added = 0;        ///< so many of them are added bedding
+    double added_dry_kg = 0.0;    ///< of these, as they went in
+    double added_volume_l = 0.0;  ///< settled
+    double share_kept = 1.0;      ///< of the contents as described
+};
+
+/// Takes a share of everything that came in.
+inline void keep(Intake& intake, double share) noexcept {
+    for (PoolStock& pool : intake.pools)
+        pool.keep(share);
+    SettledStock& settled = intake.settled;
+    settled.castings_organic_kg *= share;
+    settled.castings_ash_kg *= share;
+    settled.carbon_kg *= share;
+    settled.nitrogen_kg *= share;
+    settled.inert_kg *= share;
+    settled.mineral_kg *= share;
+    intake.cell_water_kg *= share;
+    intake.bed_water_kg *= share;
+    intake.acid_kg *= share;
+    intake.lime_kg *= share;
+    intake.scraps_wet_kg *= share;
+    intake.scraps_volume_m3 *= share;
+    intake.labile_kg *= share;
+}
+
 /// A bed at the start of a run, with what is around it.
 struct Start {
     BedState state;
@@ -116,19 +168,13 @@ struct Start {
     double dry_kg = 0.0;
 };
 
-/// The feedings before day 0: what each brought in, its age in days and the soft share left of it.
-struct LeftOver {
-    std::span<const Intake> intakes;
-    std::span<const double> ages_days;
-    std::span<const std::optional<SoftLeft>> soft_left;
-    RunEnds ends;
-};
-
 /// Puts what is left of earlier feedings into the bed on day 0. Returns the acid of those that a
 /// measured pH does not hold yet, kg.
 /// @param ph_age_days  since the pH was measured; nothing: all of them count.
+/// @param ends         of the ranges.
 /// @param castings_kg  dry, of which the leftovers are a part; 0 where the bedding was weighed.
-inline double add_earlier(Start& start, const LeftOver& earlier, const ForecastParameters& with,
+inline double add_earlier(Start& start, const EarlierIntakes& earlier,
+                          const ForecastParameters& with, RunEnds ends,
                           std::optional<double> ph_age_days, double castings_kg) noexcept {
     BedState& state = start.state;
     const BedTotals totals = totals_of(state, with[ForecastParameter::castings_holding_kg_per_kg],
@@ -137,17 +183,18 @@ inline double add_earlier(Start& start, const LeftOver& earlier, const ForecastP
     double left_dry_kg = 0.0;
     double left_cell_kg = 0.0;
     double acid_kg = 0.0;
-    for (std::size_t i = 0; i < earlier.intakes.size(); ++i) {
+    for (std::size_t i = 0; i < earlier.intake.size(); ++i) {
         std::optional<double> soft;
         if (const auto& known = earlier.soft_left[i])
-            soft = pick(-earlier.ends.pace, known->low, known->value, known->high);
+            soft = pick(-ends.pace, known->low, known->value, known->high);
         const double age = earlier.ages_days[i];
-        Intake left = aged(earlier.intakes[i], age, rates, with, soft, earlier.ends.pace);
+        Intake left = aged(earlier.intake[i], age, rates, with, soft, ends.pace);
         for (std::size_t p = 0; p < pool_count; ++p) {
             left.pools[p].warming_kg = 0.0;
             state.pools[p].add(left.pools[p], 1.0);
-            left_dry_kg += left.pools[p].organic_kg + left.pools[p].ash_kg;
+            if (i >= earlier.added) left_dry_kg += left.pools[p].organic_kg + left.pools[p].ash_kg;
         }
+        if (i < earlier.added) settle_added(state, earlier.intake[i], left, with);
         // A measured pH holds the acid of what went in before it.
         if (!ph_age_days || age <= *ph_age_days) acid_kg += left.acid_kg;
         state.lime_kg += left.lime_kg;
@@ -168,19 +215,17 @@ inline double add_earlier(Start& start, const LeftOver& earlier, const ForecastP
 
 /// The state on day 0. Leftovers of earlier feedings are part of the contents: their dry mass and
 /// water are taken out of what the bed weighs.
-/// @param earlier  intake, age in days and soft share left of the feedings before day 0, same
-/// order.
-inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const Intake> earlier,
-                      std::span<const double> ages_days,
-                      std::span<const std::optional<SoftLeft>> soft_left, const Intake* weighed,
-                      const ForecastParameters& with, double humidity, TemperatureResponse response,
-                      RunEnds ends) noexcept {
+/// @param earlier  what was added and the feedings before day 0.
+inline Start start_of(const Bed& said, const CompletedBed& bed, const EarlierIntakes& earlier,
+                      const Intake* weighed, const ForecastParameters& with, double humidity,
+                      TemperatureResponse response, RunEnds ends) noexcept {
     Start start;
     const bool worms_known = said.worms.wet_mass.has_value() || said.worms.count.has_value();
     start.around = surroundings_of(bed, worms_known, humidity, response, ends);
     BedState& state = start.state;
-    const double dry_kg = bed.dry_mass.value.in_kilograms();
-    const double volume_l = in_litres(bed.contents);
+    const double all_dry_kg = bed.dry_mass.value.in_kilograms();
+    const double dry_kg = std::max(0.0, all_dry_kg - earlier.added_dry_kg);
+    const double volume_l = std::max(0.0, in_litres(bed.contents) - earlier.added_volume_l);
     const double capacity_kg = in_kilograms(bed.water_capacity.value);
     // Where the squeeze test gave the water it moves with its class, not with the capacity: more
     // water than the pores of the bed is no bed.
@@ -191,11 +236,12 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
                                        in_kilograms(bed.water.value), in_kilograms(bed.water.high));
     const double bed_c = pick(ends.pace, in_celsius(bed.temperature_low),
                               in_celsius(bed.temperature), in_celsius(bed.temperature_high));
-    const Intake contents =
+    Intake contents =
         weighed != nullptr
             ? *weighed
             : unweighed_contents(dry_kg, in_days(bed.age),
-                                 dry_kg > 0.0 ? capacity_kg / dry_kg : 0.0, volume_l);
+                                 all_dry_kg > 0.0 ? capacity_kg / all_dry_kg : 0.0, volume_l);
+    if (weighed != nullptr && earlier.share_kept != 1.0) keep(contents, earlier.share_kept);
     take_in(state, contents);
     // A bed put together today has not warmed up yet; any other one has.
     const bool fresh = weighed != nullptr && said.age && in_days(*said.age) < 1.0;
@@ -220,12 +266,12 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, std::span<const 
     else
         start.around.castings_density = usual::dry_density_settled.value;
 
-    const LeftOver earlier_left{earlier, ages_days, soft_left, ends};
     const double acid_since_kg =
-        earlier.empty() ? 0.0
-                        : add_earlier(start, earlier_left, with,
-                                      bed.ph ? std::optional(in_days(said.ph_age)) : std::nullopt,
-                                      weighed == nullptr ? castings_kg : 0.0);
+        earlier.intake.empty()
+            ? 0.0
+            : add_earlier(start, earlier, with, ends,
+                          bed.ph ? std::optional(in_days(said.ph_age)) : std::nullopt,
+                          weighed == nullptr ? castings_kg : 0.0);
     const BedTotals totals = totals_of(state, holding, start.around.castings_density);
     start.dry_kg = totals.dry_kg();
     if (bed.ph) {

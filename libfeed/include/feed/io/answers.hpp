@@ -14,6 +14,8 @@
 #include "feed/io/feed_file.hpp"
 #include "feed/io/human_text.hpp"
 #include "feed/ration/check.hpp"
+#include "feed/ration/harvest.hpp"
+#include "feed/ration/refresh.hpp"
 
 // The answers to a feed file: what each verb of the command says of it. Every binding that takes a
 // file or its text goes through here.
@@ -90,6 +92,13 @@ struct ForecastOfFile {
 ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days,
                                       UnitSystem units = UnitSystem::metric);
 
+/// Answers `feed harvest`: the diary's own harvests set the amount. Threads: pure.
+HarvestAnswer harvest_of(const FeedFile& file, std::optional<HarvestWay> way = std::nullopt,
+                         UnitSystem units = UnitSystem::metric);
+/// Answers `feed refresh` for any change but a time away, which is a check's. Threads: pure.
+RefreshAnswer refresh_of(const FeedFile& file, RefreshChange change,
+                         const RefreshOptions& options = {}, UnitSystem units = UnitSystem::metric);
+
 /// What a page beside an answer is made as.
 enum class SheetForm : std::uint8_t { none, text, html, svg };
 
@@ -102,9 +111,27 @@ struct AnswerOptions {
     SheetForm sheet = SheetForm::none;       ///< of a forecast (text, html) or a plan (html, svg)
     bool letter = false;                     ///< paper of a plan's sheet; else A4
     bool yaml = false;                       ///< a plan as part of a feed file
+    std::optional<HarvestWay> way;           ///< of a harvest
+    std::optional<RefreshChange> change;     ///< of a refresh
+    RefreshOptions refresh;                  ///< the same
 };
 
-/// The JSON answer of a verb ("blend", "balance", "ration", "check", "forecast", "trial plan",
+/// The options of work on a bed in words, "" where left out; each verb looks at its own.
+struct WorkWords {
+    std::string way;          ///< "light"
+    std::string change;       ///< "bedding"
+    std::string share;        ///< "a third"
+    std::string temperature;  ///< "4 C"
+    std::string away;         ///< "3 weeks"
+};
+/// Reads them into options. @param verb  "harvest" or "refresh". @param prefix  of the names that
+/// errors say: "--" or "". Nothing where all can be used. Errors: those of each; missing_value for
+/// a refresh without a change, a time away without its time, a winter without its cold.
+std::optional<Errors> read_work(std::string_view verb, const WorkWords& words,
+                                std::string_view prefix, AnswerOptions& options);
+
+/// The JSON answer of a verb ("blend", "balance", "ration", "check", "forecast", "harvest",
+/// "refresh", "trial plan",
 /// "trial read") to a file; pictures and pages stand in it as texts under `svg`, `sheet`, `yaml`.
 /// Errors: out_of_range for another verb; those of the verb; missing_value for a sheet of a file
 /// without a day. Threads: pure.

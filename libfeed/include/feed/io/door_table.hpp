@@ -78,6 +78,21 @@ inline constexpr Member words{"words", MemberKind::text, "The name of a feedstoc
 inline constexpr Member away{"away", MemberKind::text,
                              "A time away: what to do before it. 1 day to 12 weeks.", "\"3 weeks\"",
                              "--away"};
+inline constexpr Member way{"way",
+                            MemberKind::choice,
+                            "How castings and worms are parted; aside or trays when left out.",
+                            "\"light\"",
+                            "--way",
+                            "aside light trays half"};
+inline constexpr Member change{
+    "change",      MemberKind::choice, "What is done to the bed.",
+    "\"bedding\"", "--change",         "bedding flush dry split move away winter"};
+inline constexpr Member share{"share", MemberKind::text,
+                              "Of a change of bedding: how much of the bed; a third when left out.",
+                              "\"half\"", "--share"};
+inline constexpr Member there{"temperature", MemberKind::text,
+                              "How warm it is where the bin goes; how cold the bed gets in winter.",
+                              "\"12 C\"", "--temperature"};
 inline constexpr Member days{"days",
                              MemberKind::whole,
                              "Days to show, today the first; 28 when left out.",
@@ -152,6 +167,10 @@ inline constexpr std::array<Asked, 12> of_forecast{{{&file},
                                                     {&svg},
                                                     {&sheet},
                                                     {&units}}};
+inline constexpr std::array<Asked, 5> of_harvest{
+    {{&file, true}, {&name}, {&way}, {&date}, {&units}}};
+inline constexpr std::array<Asked, 8> of_refresh{
+    {{&file, true}, {&name}, {&change, true}, {&share}, {&there}, {&away}, {&date}, {&units}}};
 inline constexpr std::array<Asked, 5> of_note{
     {{&file, true}, {&name}, {&note_words, true}, {&date, true}, {&by}}};
 inline constexpr std::array<Asked, 2> of_observe{{{&file, true}, {&name}}};
@@ -168,7 +187,7 @@ inline constexpr std::array<Asked, 6> of_plan{
     {{&file, true}, {&name}, {&trial_sheet}, {&paper}, {&yaml}, {&units}}};
 inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};
 
-inline constexpr std::array<Verb, 15> verbs{
+inline constexpr std::array<Verb, 17> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
     Verb{"blend", "What portions are together.", of_blend},
@@ -176,6 +195,9 @@ inline constexpr std::array<Verb, 15> verbs{
     Verb{"ration", "What to put in today, and when again.", of_ration},
     Verb{"check", "A planned feeding judged against the bed, and the ration.", of_check},
     Verb{"forecast", "The days after a feeding.", of_forecast, "`svg` and `sheet` where asked"},
+    Verb{"harvest", "When to harvest, how much to expect, and the bed after it.", of_harvest},
+    Verb{"refresh", "One kind of work on the bed, judged before and after; a time away is a check.",
+         of_refresh},
     Verb{
         "note", "A file with one more entry, said in everyday words.", of_note,
         "`section` and `entry`: where the entry goes, and the entry as an object; `file_text`: the "

@@ -45,6 +45,11 @@ std::string to_json(const CheckResult& result, const KeeperAdvice& advice = {});
 /// ration: what it follows; its next feeding is then the one that is given.
 std::string to_json(const Forecast& forecast, const Ration* ration = nullptr);
 
+/// The answer of a harvest, with the ration of the bed as it stands and of the bed after.
+std::string to_json(const HarvestAnswer& answer);
+/// The answer of a refresh, the same.
+std::string to_json(const RefreshAnswer& answer, const RefreshOptions& options);
+
 /// What a diary teaches.
 std::string to_json(const DiaryNews& news);
 /// What may be behind some signs, likeliest first; `steps` are indices into `causes`.
