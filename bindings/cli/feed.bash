@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast start note observe signs trial call version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial call version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -39,6 +39,15 @@ _feed() {
         forecast:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         forecast:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         forecast:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        harvest:--way) mapfile -t COMPREPLY < <(compgen -W "aside light trays half" -- "$word"); return ;;
+        harvest:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        harvest:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        refresh:--change) mapfile -t COMPREPLY < <(compgen -W "bedding flush dry split move away winter" -- "$word"); return ;;
+        refresh:--share) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        refresh:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        refresh:--away) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        refresh:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        refresh:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         start:--container) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--size) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
@@ -96,6 +105,18 @@ _feed() {
         forecast)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--bin --worms --temperature --squeeze --days --svg --sheet --date --why --strict --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        harvest)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--way --date --why --strict --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        refresh)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--change --share --temperature --away --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

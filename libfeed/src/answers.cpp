@@ -104,6 +104,18 @@ KeeperAdvice advice_of(const Bed& bed, const Ration& ration, std::optional<Durat
     return advice;
 }
 
+/// The day of the harvest is that of `feed harvest`: a forecast of a few weeks does not know that
+/// feeding goes on.
+void tell_harvest(const HarvestTime& time, Forecast& forecast) {
+    forecast.harvest_day.reset();
+    forecast.harvest_reason = "Not within the days shown: ask feed harvest.";
+    if (!time.day || *time.day > static_cast<int>(forecast.days)) return;
+    forecast.harvest_day = time.day;
+    forecast.harvest_reason = time.by_room
+                                  ? "The bin is then full: ask feed harvest."
+                                  : "Castings are then 70 % of the dry matter: ask feed harvest.";
+}
+
 }  // namespace
 
 RationInput ration_input(const FeedFile& file, UnitSystem units) {
@@ -158,6 +170,7 @@ CheckResult check_of(const FeedFile& file, UnitSystem units) {
 HarvestAnswer harvest_of(const FeedFile& file, std::optional<HarvestWay> way, UnitSystem units) {
     HarvestAnswer answer = feed::harvest_of(file.diary, ration_input(file, units), way);
     put_before(answer.ration.assumed, file);
+    put_before(answer.after.ration.assumed, file);
     return answer;
 }
 
@@ -165,6 +178,7 @@ RefreshAnswer refresh_of(const FeedFile& file, RefreshChange change, const Refre
                          UnitSystem units) {
     RefreshAnswer answer = refresh(ration_input(file, units), change, options);
     put_before(answer.today.assumed, file);
+    put_before(answer.after.ration.assumed, file);
     return answer;
 }
 
@@ -257,6 +271,7 @@ ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days, Un
              Grade::b});
     }
     put_before(answer.forecast.assumed, file);
+    tell_harvest(harvest_time(in), answer.forecast);
     return answer;
 }
 

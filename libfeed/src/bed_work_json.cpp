@@ -82,6 +82,7 @@ std::string to_json(const HarvestAnswer& answer) {
     json.member("cn_ratio", time.cn_ratio);
     json.member("age_days", time.age_known ? std::optional(time.age_days) : std::nullopt);
     json.member("depth_m", time.depth_m);
+    json.member("too_small", answer.too_small);
     json.member("way", text(answer.way));
     write_range(json, "castings_l", answer.castings.volume_l);
     write_range(json, "castings_wet_kg", answer.castings.wet_kg);
@@ -111,7 +112,7 @@ std::string to_json(const RefreshAnswer& answer, const RefreshOptions& options) 
     json.begin_object();
     json.member("refresh", text(answer.change));
     json.member("verdict", text(answer.verdict));
-    json.member("share", options.share);
+    json.member("share", answer.change == RefreshChange::bedding ? answer.share : options.share);
     json.key("days");
     json.begin_array();
     for (const BedChange& day : answer.days)

@@ -70,17 +70,25 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
     const bool now = time.day && *time.day <= 14;
     if (!time.day)
         add("Do not harvest yet: no day within a year.");
+    else if (now && answer.too_small)
+        add("Do not harvest now: there is much fresh food in it. Ask again in a week.");
     else if (*time.day == 0)
         add(time.by_room ? "Harvest now: the bin is full." : "Harvest when it suits: it is ready.");
     else
         add("Harvest " + day_text(answer, units) + ".");
-    add("Expect about " + volume(litres_of.value) + " of castings, " +
-            mass_text(kilograms(answer.castings.wet_kg.value), units) + " (" +
-            volume(litres_of.low) + " to " + volume(litres_of.high) + ").",
-        now ? 0 : 1);
-    for (const std::string& one : how_lines(answer.way))
-        add(one, now ? 0 : 2);
-    if (now) {
+    const bool worth_telling = time.day && !answer.too_small && litres_of.value >= 0.5;
+    if (worth_telling)
+        add("Expect about " + volume(litres_of.value) + " of castings, " +
+                mass_text(kilograms(answer.castings.wet_kg.value), units) + " (" +
+                volume(litres_of.low) + " to " + volume(litres_of.high) + ").",
+            now ? 0 : 1);
+    for (const std::string& one : how_lines(answer.way)) {
+        if (worth_telling) add(one, now ? 0 : 2);
+    }
+    if (now && !answer.too_small) {
+        if (answer.less && answer.after.change.taken_m3 > 0.0)
+            add("Take out " + volume(in_litres(cubic_metres(answer.after.change.taken_m3))) +
+                " at most: more at once would harm the bed.");
         add("Wear a mask if it is dusty, and wash your hands.", 0);
         add(put_back(answer.after.change, units, "Put back"));
         add(feeding_text(answer.after, detail::feeding_goes_on(answer.after.ration, 0), units));
@@ -97,11 +105,11 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
 std::string harvest_why(const HarvestAnswer& answer, UnitSystem units) {
     const HarvestTime& time = answer.time;
     std::string text = "\nWhen\n";
-    text += wrapped("Castings are " + percent_text(time.turned) +
-                        " of the dry matter today; ready is 70 % (judgement: new bins come there "
-                        "after 3 to 6 months, as an Oregon city page says), with C:N at most 20 "
-                        "and an age of two months.",
-                    2, 4);
+    text += wrapped(
+        "Castings are " + percent_text(time.turned) +
+            " of the dry matter today; ready is 70 % (judgement: new bins come there "
+            "after 3 to 6 months, as an Oregon city page says), and never below two months of age.",
+        2, 4);
     text += wrapped(
         "C:N is " + cn_ratio_text(time.cn_ratio) + ". Age: " +
             (time.age_known ? words::day_count(time.age_days) : "not said, taken as settled") +
@@ -113,6 +121,11 @@ std::string harvest_why(const HarvestAnswer& answer, UnitSystem units) {
                     2, 4);
     text += wrapped("The soonest day has every range at its fast end, the latest at its slow end.",
                     2, 4);
+    if (time.cn_ratio > limits::ripe_most_cn)
+        text += wrapped(
+            "Above C:N 20 it still holds much bedding: let it stand damp for some "
+            "weeks before seedlings get it (common practice).",
+            2, 4);
     text += "\nWays\n";
     for (const HarvestWayKind& kind : harvest_ways) {
         text += wrapped(std::string(feed::text(kind.way)) + ": " + worms_text(kind.way) + ". " +

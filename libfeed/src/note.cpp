@@ -84,6 +84,14 @@ std::vector<std::string> seen_pieces(std::string_view words) {
                 words.substr(static_cast<std::size_t>(piece.data() - words.data())));
             return pieces;
         }
+        // "took out half with the worms": who comes along is no thing of its own.
+        const bool worms_went =
+            plain_text(piece) == "the worms" || plain_text(piece) == "its worms";
+        if (worms_went && !pieces.empty() &&
+            (begins_with(pieces.back(), "took out") || begins_with(pieces.back(), "harvested"))) {
+            pieces.back() += " with the worms";
+            continue;
+        }
         const bool goes_on =
             !pieces.empty() && read_number(piece) &&
             (begins_with(pieces.back(), "bedding") || begins_with(pieces.back(), "harvested"));

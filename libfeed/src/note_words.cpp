@@ -26,6 +26,7 @@ constexpr Opening openings[] = {
     {"pests", &Observation::pests, false},
     {"harvested", &Observation::action, true},
     {"harvest", &Observation::action, true},
+    {"flushed", &Observation::action, true},
     {"took out", &Observation::action, true},
     {"added water", &Observation::action, true},
     {"watered", &Observation::action, true},

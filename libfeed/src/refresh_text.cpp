@@ -24,7 +24,12 @@ struct Lines {
 
 void add_bedding(Lines& to) {
     const BedAfter& after = to.answer.after;
-    to.add("Change " + share_text(to.options.share) + " of the bed.");
+    if (to.answer.verdict == RefreshVerdict::not_now) {
+        to.add("Do not change it now: there is much fresh food in it. Ask again in a week.");
+        return;
+    }
+    to.add("Change " + share_text(to.answer.share) + " of the bed" +
+           (to.answer.share < to.options.share ? ": more at once would harm it." : "."));
     to.add("Lift it out where it is oldest. Pick the worms out and put them back.");
     to.add(put_back(after.change, to.units, "Put in"));
     to.add("Salt in the bed: " + to.salt(after.salt_before) + " before, " +
@@ -51,7 +56,8 @@ void add_flush(Lines& to) {
             BedChange first = answer.days.front();
             to.add("Then mix in " + bedding_text(first, to.units) + ", dry and torn.");
             if (answer.days.size() > 1)
-                to.add("The same each day, " + counted(answer.days.size(), "day") + " in all.");
+                to.add("Go on so for about " + counted(answer.days.size(), "day") +
+                       ", until a handful gives a drop or two.");
         }
     }
     to.add("Salt: " + to.salt(after.salt_before) + " of the bed before, about " +
@@ -84,12 +90,13 @@ void add_split(Lines& to) {
 
 void add_at(Lines& to) {
     const RefreshAnswer& answer = to.answer;
-    const std::string where =
-        to.options.temperature ? " at " + temperature_text(*to.options.temperature, to.units) : "";
+    const std::string degrees = to.options.temperature
+                                    ? temperature_text(*to.options.temperature, to.units)
+                                    : "what it has now";
+    const std::string where = to.options.temperature ? " at " + degrees : "";
     const bool winter = answer.change == RefreshChange::winter;
     if (answer.verdict == RefreshVerdict::too_warm) {
-        to.add("Do not put it there: " + where.substr(where.empty() ? 0 : 1) +
-               " is more than the worms bear.");
+        to.add("Do not put it there: " + degrees + " is more than the worms bear.");
         to.add("Find shade, or a cool room.");
         return;
     }
@@ -154,9 +161,10 @@ std::vector<std::string> refresh_lines(const RefreshAnswer& answer, const Refres
     else if (!refused)
         to.add(feeding_text(answer.after, answer.feed_on, units));
     if (!refused) to.add(judged_text(answer.after), 3);
-    const bool by_days = answer.change == RefreshChange::dry && answer.days.size() > 1;
-    if (answer.verdict != RefreshVerdict::not_needed)
-        to.add(note_line(by_days ? answer.days.front() : answer.after.change, units, file), 1);
+    // What takes days is noted day by day.
+    BedChange today = answer.after.change;
+    if (answer.days.size() > 1) today.bedding = answer.days.front().bedding;
+    if (answer.verdict != RefreshVerdict::not_needed) to.add(note_line(today, units, file), 1);
     return fitting(std::move(to.lines), room);
 }
 

@@ -41,7 +41,7 @@ def said(feed_command: Path, *words: str | Path) -> str:
     return call(feed_command, *words, "--json", code=None).stdout
 
 
-FILE_VERBS = ["blend", "balance", "ration", "check", "forecast", "observe"]
+FILE_VERBS = ["blend", "balance", "ration", "check", "forecast", "observe", "harvest"]
 # Options of the command, and the members of a request that mean the same.
 OPTIONS: dict[str, list[tuple[list[str], dict[str, Any]]]] = {
     "blend": [(["--units", "us"], {"units": "us"})],
@@ -59,6 +59,10 @@ OPTIONS: dict[str, list[tuple[list[str], dict[str, Any]]]] = {
         (["--date", "2026-04-02"], {"date": "2026-04-02"}),
     ],
     "observe": [],
+    "harvest": [
+        (["--way", "half"], {"way": "half"}),
+        (["--date", "2026-09-02", "--units", "us"], {"date": "2026-09-02", "units": "us"}),
+    ],
 }
 OF_FILES = [
     (verb, path, words, members)
@@ -112,6 +116,32 @@ def test_the_published_cases_get_the_answers_of_the_command(
     }
     for name in sorted(shown):
         assert door.text(verb="show", words=name) == said(feed_command, "show", name)
+
+
+WORK = [
+    (["bedding", "--share", "half"], {"change": "bedding", "share": "half"}),
+    (["bedding", "--share", "all"], {"change": "bedding", "share": "all"}),
+    (["flush"], {"change": "flush"}),
+    (["dry"], {"change": "dry"}),
+    (["split"], {"change": "split"}),
+    (["move", "--temperature", "12 C"], {"change": "move", "temperature": "12 C"}),
+    (["winter"], {"change": "winter"}),
+    (["winter", "--temperature", "4 C"], {"change": "winter", "temperature": "4 C"}),
+    (["away"], {"change": "away"}),
+    (["away", "--away", "3 weeks"], {"change": "away", "away": "3 weeks"}),
+]
+
+
+@pytest.mark.parametrize(("words", "members"), WORK)
+def test_work_on_a_bed_gets_the_answer_of_the_command(
+    words: list[str], members: dict[str, Any], door: Door, feed_command: Path
+) -> None:
+    path = ROOT / "examples" / "balcony_tote.yaml"
+    text = path.read_text(encoding="utf-8")
+    given = door.text(verb="refresh", file=text, name=str(path), **members)
+    assert given == at_the_door(said(feed_command, "refresh", path, "--change", *words))
+    if words == ["away", "--away", "3 weeks"]:  # one advice on a time away
+        assert given == said(feed_command, "check", path, "--away", "3 weeks")
 
 
 WORDS = [

@@ -71,6 +71,9 @@ SIGNS = [["climbing"], ["sour smell"], ["flies"], ["heat"], ["ammonia smell"], [
          ["springtails"], ["rotten smell", "streams"]]  # fmt: skip
 NOTES = ["fed 3 apples and a cup of coffee grounds", "half gone, smell sour", "gone",
          "temperature 31 C", "bedding 1 kg card", "worms 1 lb", "wet", "harvested 5 L"]  # fmt: skip
+WORK = [["bedding"], ["bedding", "--share", "half"], ["flush"], ["dry"], ["split"], ["move"],
+        ["move", "--temperature", "38 C"], ["winter", "--temperature", "5 C"],
+        ["winter", "--temperature", "-8 C"], ["away", "--away", "3 weeks"]]  # fmt: skip
 RECIPES: dict[str, list[str]] = {
     "worms": ["1 kg coffee grounds", "any shredded cardboard", "any water"],
     "lettuce alone": ["3 kg lettuce", "50 g torn cardboard"],
@@ -160,6 +163,12 @@ def bin_screens() -> list[Screen]:
         screens.append(
             Screen(f"{bed}, {caddy}, away", "check", ["FILE", "--away", "3 weeks"], content)
         )
+    for bed in BEDS:
+        content = file_of(bed=bed_of(BEDS[bed]))
+        screens.append(Screen(bed, "harvest", ["FILE"], content))
+        screens.append(Screen(f"{bed}, light", "harvest", ["FILE", "--way", "light"], content))
+        for work in WORK:
+            screens.append(Screen(f"{bed}, {work[0]}", "refresh", ["FILE", "--change", *work], content))
     for name, looks in SEEN.items():
         earlier = str(TODAY - timedelta(days=5))
         content = file_of(

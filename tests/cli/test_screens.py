@@ -94,7 +94,9 @@ def test_no_words_of_the_workshop(screens: list[Screen]) -> None:
 FIRST = re.compile(
     r"(Act first|Wait\.|Feed it|Feed less|Never feed|Your file feeds|Yes: |Most likely"
     r"|A recipe: mix|Put on the heap|These targets|Give |Nothing else|As written|Started"
-    r"|Written down|Choice|Alone|By day)"
+    r"|Written down|Choice|Alone|By day"
+    r"|Harvest (when|now|about)|Do not (harvest|change|flush|put)|Change |Flush it|Dry it out"
+    r"|It is not too wet|Split it|Move it|It may stay|Bring it in)"
 )
 
 

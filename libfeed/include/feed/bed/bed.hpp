@@ -87,8 +87,8 @@ struct Feeding {
     std::optional<SoftLeft> soft_left = std::nullopt;
     /// The same from day 0 on, by day; empty where it is not known.
     std::vector<SoftLeft> soft_ahead = {};
-    /// Of the salt of an earlier feeding: less where bed was taken out or flushed since.
-    double salt_kept = 1.0;
+    double kept = 1.0;       ///< of what an earlier one left: less where bed was taken out since
+    double salt_kept = 1.0;  ///< of the salt of that: less where the bed was flushed
 };
 
 /// Bedding that went in after a bed was described.

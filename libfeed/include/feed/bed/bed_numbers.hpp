@@ -181,9 +181,9 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         n.labile_kg += left * load.labile_kg;
         n.soft_food_kg += left * Ranged(load.scraps_wet_kg);
         if (load.scraps_wet_kg > 0.0) n.free_water_kg += left * load.free_water_kg;
-        n.salt_kg += feeding.salt_kept * load.salt_kg;
+        n.salt_kg += (feeding.kept * feeding.salt_kept) * load.salt_kg;
         // About half the dry matter of food and bedding is still there weeks later, as castings.
-        grown_dry_kg += 0.5 * load.dry_kg.value;
+        grown_dry_kg += 0.5 * feeding.kept * load.dry_kg.value;
         n.recent_scraps_kg +=
             load.scraps_wet_kg * share_in_window(ago, n.horizon_days, n.rate_window_days);
         if (ago < limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;

@@ -14,6 +14,7 @@
 #include "feed/diary/observation.hpp"
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/things.hpp"
+#include "feed/quantity/number_text.hpp"
 
 namespace feed {
 
@@ -78,7 +79,10 @@ inline std::optional<double> share_said(std::string_view text) {
     for (const auto& [words, share] : shares) {
         if (plain == words) return share;
     }
-    return std::nullopt;
+    const auto number = read_number(text);
+    if (!number || trim(text.substr(number->length)) != "%") return std::nullopt;
+    const double share = number->number / 100.0;
+    return share > 0.0 && share <= 1.0 ? std::optional(share) : std::nullopt;
 }
 
 /// Wet mass of a litre of a settled bed at the aim of its wetness, kg.
@@ -166,7 +170,7 @@ inline void keep_share(Bed& bed, double kept, double day) {
     for (AddedBedding& one : bed.added)
         one.portion.wet_mass = wet_kilograms(kept * one.portion.wet_mass.in_kilograms());
     for (Feeding& feeding : bed.earlier) {
-        if (in_days(feeding.day) < day) feeding.salt_kept *= kept;
+        if (in_days(feeding.day) < day) feeding.kept *= kept;
     }
 }
 

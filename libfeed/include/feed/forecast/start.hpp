@@ -275,7 +275,7 @@ inline Start start_of(const Bed& said, const CompletedBed& bed, const EarlierInt
     const BedTotals totals = totals_of(state, holding, start.around.castings_density);
     start.dry_kg = totals.dry_kg();
     if (bed.ph) {
-        state.acid_kg = 0.001 * acid_of_ph_g(*bed.ph, dry_kg);
+        state.acid_kg = 0.001 * acid_of_ph_g(*bed.ph, all_dry_kg);
         start.around.ph_without_acid = *bed.ph + acid_per_air_litre(state, totals);
     }
     state.acid_kg += acid_since_kg;

@@ -68,6 +68,9 @@ inline BedJudged judged(const RationInput& in) {
     return bed;
 }
 
+/// Shares of a bed that a keeper can tell, largest first.
+inline constexpr std::array<double, 6> shares_told{2.0 / 3.0, 0.5, 1.0 / 3.0, 0.25, 0.2, 0.1};
+
 }  // namespace detail
 
 /// Judges a bed before and after some work on it. Threads: pure. Time: a ration.

@@ -106,14 +106,16 @@ struct HarvestAnswer {
     HarvestRecord record;
     RationAnswer today = RationAnswer::wait;  ///< act first goes before a harvest
     Ration ration;                            ///< of the bed as it stands
-    BedAfter after;  ///< as if the bed of today were harvested and filled up
+    BedAfter after;          ///< as if the bed of today were harvested and filled up
+    bool less = false;       ///< less is taken out of it, because more would raise something
+    bool too_small = false;  ///< nothing can be taken out today without raising something
 };
 
 namespace limits {
 
-/// Castings are sold and spread when C:N is below this (common practice, from memory; finished
-/// compost comes near 10, Cornell compost chemistry).
-inline constexpr double harvest_most_cn = 20.0;
+/// Above this C:N what comes out still holds much bedding: it is let stand before it is used
+/// (common practice, from memory; finished compost comes near 10, Cornell compost chemistry).
+inline constexpr double ripe_most_cn = 20.0;
 /// Nobody harvests a bin of less than two months (keepers: 2 to 4 months; Oregon city page: 3 to
 /// 6).
 inline constexpr double harvest_least_days = 60.0;
@@ -185,10 +187,9 @@ inline Forecast year_ahead(const RationInput& in, bool& from_diary) {
     return forecast(in.bed, feedings, options);
 }
 
-inline std::optional<int> first_ready(const std::vector<double>& turned,
-                                      const std::vector<double>& cn, double age_days) {
+inline std::optional<int> first_ready(const std::vector<double>& turned, double age_days) {
     for (std::size_t day = 0; day < turned.size(); ++day) {
-        if (turned[day] < harvest_castings_share || cn[day] > limits::harvest_most_cn) continue;
+        if (turned[day] < harvest_castings_share) continue;
         if (age_days + static_cast<double>(day) < limits::harvest_least_days) continue;
         return static_cast<int>(day);
     }
@@ -203,9 +204,9 @@ inline HarvestTime harvest_time(const CompletedBed& bed, int stacked, const Fore
     time.age_known = bed.age_given;
     time.depth_m = in_metres(bed.depth_of_contents);
     const double age = time.age_days;
-    time.day = first_ready(year.castings_share.value, year.cn_ratio.value, age);
-    time.earliest = first_ready(year.castings_share.high, year.cn_ratio.low, age);
-    time.latest = first_ready(year.castings_share.low, year.cn_ratio.high, age);
+    time.day = first_ready(year.castings_share.value, age);
+    time.earliest = first_ready(year.castings_share.high, age);
+    time.latest = first_ready(year.castings_share.low, age);
     const double most_l =
         1000.0 * std::max(1, stacked) * in_square_metres(bed.surface) * in_metres(bed.inside.depth);
     const auto full = [&](const std::vector<double>& volume_l) -> std::optional<int> {
@@ -275,6 +276,17 @@ inline HarvestRecord harvest_record(const Diary& diary, Date today) {
     return record;
 }
 
+/// When the castings of a bed are ready, where feeding goes on as usual. Time: a forecast of a
+/// year.
+inline HarvestTime harvest_time(const RationInput& in) {
+    bool from_diary = false;
+    const Forecast year = detail::year_ahead(in, from_diary);
+    HarvestTime time =
+        detail::harvest_time(completed(in.bed, in.units), in.bed.container.stacked, year);
+    time.from_diary = from_diary;
+    return time;
+}
+
 /// When to harvest, how much to expect, and the bed afterwards.
 /// @param in      the bed as it stands, what is at hand.
 /// @param record  from harvest_record.
@@ -289,8 +301,8 @@ inline HarvestAnswer harvest(const RationInput& in, const HarvestRecord& record 
     const int stacked = in.bed.container.stacked;
     answer.way = wanted.value_or(stacked > 1 ? HarvestWay::trays : HarvestWay::aside);
     const CompletedBed bed = completed(in.bed, in.units);
-    const Forecast year = detail::year_ahead(in, answer.time.from_diary);
-    const bool from_diary = answer.time.from_diary;
+    bool from_diary = false;
+    const Forecast year = detail::year_ahead(in, from_diary);
     answer.time = detail::harvest_time(bed, stacked, year);
     answer.time.from_diary = from_diary;
     answer.ration = ration(in);
@@ -310,17 +322,27 @@ inline HarvestAnswer harvest(const RationInput& in, const HarvestRecord& record 
     const double a_litre_kg = detail::settled_bed_kg_per_l();
     answer.castings.wet_kg = a_litre_kg * answer.castings.volume_l;
 
-    BedChange change;
+    // Food that is moved aside stays, so a bed with much of it may be too small afterwards.
     const double today_l = std::min(expected_on(0), most_l);
-    if (answer.way == HarvestWay::half) {
-        change.taken_share = share;
-        change.worms_went_too = true;
-    } else {
-        change.taken_m3 = detail::rounded_volume(today_l, false, in.units) / 1000.0;
+    for (const double smaller : {1.0, 2.0 / 3.0, 0.5, 1.0 / 3.0, 0.2}) {
+        BedChange change;
+        if (answer.way == HarvestWay::half) {
+            const auto told =
+                std::find_if(detail::shares_told.begin(), detail::shares_told.end() - 1,
+                             [&](double one) { return one <= smaller * share + 1e-9; });
+            change.taken_share = *told;
+            change.worms_went_too = true;
+        } else {
+            change.taken_m3 = detail::rounded_volume(smaller * today_l, false, in.units) / 1000.0;
+        }
+        const double out_m3 = std::max(change.taken_m3, change.taken_share * bed.contents.value());
+        fill_up(in, out_m3, change);
+        answer.after = bed_after(in, std::move(change));
+        answer.less = smaller < 1.0;
+        if (answer.after.worse().empty()) return answer;
     }
-    const double out_m3 = std::max(change.taken_m3, change.taken_share * bed.contents.value());
-    fill_up(in, out_m3, change);
-    answer.after = bed_after(in, std::move(change));
+    answer.too_small = true;
+    answer.after = bed_after(in, {});
     return answer;
 }
 

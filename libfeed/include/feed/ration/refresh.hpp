@@ -28,13 +28,14 @@ constexpr std::string_view text(RefreshChange change) noexcept {
 enum class RefreshVerdict : std::uint8_t {
     does,        ///< it is computed
     act_first,   ///< something else comes first: the ration says what
+    not_now,     ///< less bed could not bear what was fed lately
     not_needed,  ///< nothing of the bed asks for it
     no_drain,    ///< water would stand: a bed that is flushed has to drain
     too_cold,    ///< winter: colder than the worms bear
     too_warm     ///< a place warmer than they bear
 };
-inline constexpr std::array<std::string_view, 6> refresh_verdict_words{
-    "does", "act_first", "not_needed", "no_drain", "too_cold", "too_warm"};
+inline constexpr std::array<std::string_view, 7> refresh_verdict_words{
+    "does", "act_first", "not_now", "not_needed", "no_drain", "too_cold", "too_warm"};
 constexpr std::string_view text(RefreshVerdict verdict) noexcept {
     return refresh_verdict_words[static_cast<std::size_t>(verdict)];
 }
@@ -52,8 +53,10 @@ struct RefreshAnswer {
     std::vector<BedChange> days;          ///< of drying: what goes in each day, the first today
     std::optional<TemperatureAdvice> at;  ///< of a move or a winter
     double leaf_layer_l = 0.0;            ///< of a winter: loose bedding laid on top
-    int least_days = 0;                   ///< without food, whatever the ration says
-    std::optional<int> feed_on;           ///< days from today; nothing: not before a look
+    /// Of the bed that is changed: less than asked for where that would raise something.
+    double share = 0.0;
+    int least_days = 0;          ///< without food, whatever the ration says
+    std::optional<int> feed_on;  ///< days from today; nothing: not before a look
 };
 
 namespace limits {
@@ -105,10 +108,22 @@ inline void finish(const RationInput& in, BedChange change, RefreshAnswer& answe
 
 /// A share of the bed out, as much loose bedding in, and its water.
 inline void change_bedding(const RationInput& in, double share, RefreshAnswer& answer) {
-    BedChange change;
-    change.taken_share = share;
-    fill_up(in, share * completed(in.bed).contents.value(), change);
-    finish(in, std::move(change), answer);
+    const double contents_m3 = completed(in.bed).contents.value();
+    const auto changed = [&](double part) {
+        BedChange change;
+        change.taken_share = part;
+        fill_up(in, part * contents_m3, change);
+        finish(in, std::move(change), answer);
+        answer.share = part;
+    };
+    changed(share);
+    for (const double smaller : shares_told) {
+        if (answer.after.worse().empty()) return;
+        if (smaller < share) changed(smaller);
+    }
+    if (answer.after.worse().empty()) return;
+    answer.verdict = RefreshVerdict::not_now;
+    finish(in, {}, answer);
 }
 
 /// Loose bedding, as drying puts it in, until neither wet nor airless is raised.
@@ -138,7 +153,7 @@ inline void dry_out(RationInput in, RefreshAnswer& answer) {
 inline BedChange all_of(const std::vector<BedChange>& changes, BedChange sum = {}) {
     for (const BedChange& one : changes) {
         for (const Portion& portion : one.bedding) {
-            if (!sum.bedding.empty() && sum.bedding.back().feedstock == portion.feedstock)
+            if (!sum.bedding.empty() && sum.bedding.back().feedstock->id == portion.feedstock->id)
                 sum.bedding.back().wet_mass = sum.bedding.back().wet_mass + portion.wet_mass;
             else
                 sum.bedding.push_back(portion);
