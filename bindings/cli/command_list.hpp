@@ -203,7 +203,7 @@ inline constexpr Command commands[] = {
      "Says when the castings are ready, how much to expect by volume and weight, how to part them from the worms, what "
      "to put back and when to feed again. Harvests that were noted set the amount.",
      harvest_options, "feed harvest tote.yaml", "Is the bin of tote.yaml ready?", true},
-    {"refresh", "FILE --change WHAT", "Change the bedding, flush, dry, split, move, leave, winter",
+    {"refresh", "FILE", "Change the bedding, flush, dry, split, move, leave, winter",
      "Works out one kind of work on the bed as it is today, judges the bed before and after it, and says when "
      "feeding goes on.",
      refresh_options, "feed refresh tote.yaml --change bedding --share \"a third\"",

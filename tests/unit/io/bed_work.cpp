@@ -18,7 +18,7 @@ const std::string tote =
     "age: 8 months}\n"
     "feedings:\n"
     "  - {date: 2026-03-05, portions: [300 g carrot, 30 g shredded cardboard]}\n"
-    "  - {date: 2026-03-12, portions: [300 g lettuce, 30 g shredded cardboard]}\n";
+    "  - {date: 2026-03-12, portions: [300 g carrot, 30 g shredded cardboard]}\n";
 
 io::FeedFile file_of(const std::string& text) {
     auto file = io::read_feed_text(text, "tote.yaml");
