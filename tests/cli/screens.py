@@ -168,7 +168,9 @@ def bin_screens() -> list[Screen]:
         screens.append(Screen(bed, "harvest", ["FILE"], content))
         screens.append(Screen(f"{bed}, light", "harvest", ["FILE", "--way", "light"], content))
         for work in WORK:
-            screens.append(Screen(f"{bed}, {work[0]}", "refresh", ["FILE", "--change", *work], content))
+            screens.append(
+                Screen(f"{bed}, {work[0]}", "refresh", ["FILE", "--change", *work], content)
+            )
     for name, looks in SEEN.items():
         earlier = str(TODAY - timedelta(days=5))
         content = file_of(
