@@ -159,6 +159,17 @@ inline constexpr Option trial_options[] = {
     json,
     units,
     help};
+inline constexpr Option week_options[] = {
+    {"--have", "WORDS", "",
+     "What is at hand and what comes, such as \"2 kg coffee grounds; Thu: 3 kg lettuce\"."},
+    {"--openings", "NUMBER", "1 2 3", "Most openings of a bin in the week; 2 when left out."},
+    {"--date", "DATE", "",
+     "The day that counts as today, such as 2026-03-14; the last day of the files when left out."},
+    why,
+    strict,
+    json,
+    units,
+    help};
 inline constexpr Option call_options[] = {json, help};
 inline constexpr Option version_options[] = {json, help};
 
@@ -239,6 +250,14 @@ inline constexpr Command commands[] = {
      "plot 3 gone, plots 1-6 worms few.",
      trial_options, "feed trial plan rinds.yaml --sheet rinds.html",
      "A plan for the trial in rinds.yaml, and its sheet.", true},
+    {"week", "BIN.yaml...", "Share a week's scraps over several bins",
+     "Says which bin gets what on which day of the week from today on. Each feeding is what feed ration "
+     "allows that bin on that day. What spoils first goes first, then as much as the bins may have; the "
+     "rest is for the freezer, a heap or neighbours. What comes later has its day before a colon, parts "
+     "are parted by a semicolon.",
+     week_options,
+     "feed week tote.yaml tower.yaml --have \"2 kg coffee grounds; Thu: 3 kg lettuce\"",
+     "Who gets the grounds now and the lettuce on Thursday.", true},
     {"call", "FILE | -", "Answer a request of a program, in JSON",
      "Reads a request in JSON from a file, or from standard input with -, and prints its answer in JSON, "
      "an error too. Every verb can be asked so, with the bin as part of the request.",

@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial call version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial week call version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -68,6 +68,10 @@ _feed() {
         trial:--paper) mapfile -t COMPREPLY < <(compgen -W "a4 letter" -- "$word"); return ;;
         trial:--svg) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         trial:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        week:--have) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        week:--openings) mapfile -t COMPREPLY < <(compgen -W "1 2 3" -- "$word"); return ;;
+        week:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        week:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
     case ${COMP_WORDS[1]} in
         table)
@@ -143,6 +147,12 @@ _feed() {
         trial)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--why --sheet --paper --yaml --svg --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        week)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--have --openings --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

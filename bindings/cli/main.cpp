@@ -26,8 +26,8 @@ constexpr Runner runners[] = {
     {"balance", run_balance},   {"ration", run_ration},   {"check", run_check},
     {"forecast", run_forecast}, {"observe", run_observe}, {"note", run_note},
     {"harvest", run_harvest},   {"refresh", run_refresh}, {"start", run_start},
-    {"signs", run_signs},       {"trial", run_trial},     {"call", run_call},
-    {"version", run_version}};
+    {"signs", run_signs},       {"trial", run_trial},     {"week", run_week},
+    {"call", run_call},         {"version", run_version}};
 
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {

@@ -36,20 +36,24 @@ std::string hazard_lines(const CheckResult& result, io::UnitSystem units) {
 
 }  // namespace
 
+Result<Date> said_date(const Arguments& arguments) {
+    const std::string& said = arguments.options.at("--date");
+    const auto date = parse_date(said);
+    if (date) return *date;
+    Errors errors = wrong_words(arguments, "\"" + said + "\" is not a day");
+    errors[0].field = "--date";
+    errors[0].value = said;
+    errors[0].allowed = "a day such as 2026-03-14";
+    return errors;
+}
+
 namespace {
 
 /// The file with the day that --date names.
 Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& arguments) {
     if (!file || !arguments.has("--date")) return file;
-    const std::string& said = arguments.options.at("--date");
-    const auto date = parse_date(said);
-    if (!date) {
-        Errors errors = wrong_words(arguments, "\"" + said + "\" is not a day");
-        errors[0].field = "--date";
-        errors[0].value = said;
-        errors[0].allowed = "a day such as 2026-03-14";
-        return errors;
-    }
+    const auto date = said_date(arguments);
+    if (!date) return date.errors();
     io::FeedFile on = std::move(file).value();
     on.today = *date;
     return on;

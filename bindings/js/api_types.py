@@ -74,7 +74,8 @@ def type_of(member: Schema) -> str:
         return " | ".join(f'"{word}"' for word in member["enum"])
     kind: str = member["type"]
     if kind == "array":
-        return f"{type_of(member['items'])}[]"
+        item = type_of(member["items"])
+        return f"({item})[]" if " | " in item else f"{item}[]"
     return {"integer": "number"}.get(kind, kind)
 
 

@@ -13,6 +13,7 @@
 #include "feed/io/bin_start.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/io/week_answer.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "reading.hpp"
 
@@ -58,7 +59,8 @@ Result<std::string> answer_of_file(const Request& request) {
     if (!file) return file.errors();
     AnswerOptions options;
     options.units = request.units;
-    if (request.days) options.days = static_cast<std::size_t>(*request.days);
+    if (const auto said = request.numbers.find(days.name); said != request.numbers.end())
+        options.days = static_cast<std::size_t>(said->second);
     if (request.has(away.name)) {
         const auto time = time_away(request.text(away.name), away.name);
         if (!time) return time.errors();
@@ -123,6 +125,19 @@ Result<std::string> answer_signs(const Request& request) {
     return to_json(causes_of(bed_on_day_zero(*request.file), *seen, request.units));
 }
 
+Result<std::string> answer_week(const Request& request) {
+    WeekAsked asked;
+    asked.bins = request.files;
+    asked.have = request.texts.at(have.name);
+    asked.today = request.date;
+    asked.units = request.units;
+    if (const auto said = request.numbers.find(openings.name); said != request.numbers.end())
+        asked.openings = said->second;
+    const auto plan = week_of(asked);
+    if (!plan) return plan.errors();
+    return to_json(*plan, request.units);
+}
+
 bool takes(const Verb* asked, const Member& member) {
     return asked != nullptr && std::any_of(asked->members.begin(), asked->members.end(),
                                            [&](const Asked& one) { return one.member == &member; });
@@ -149,6 +164,7 @@ Result<std::string> answer(const Request& request) {
     if (asked == "start") return answer_start(request);
     if (asked == "harvest" || asked == "refresh") return answer_work(request);
     if (asked == "signs") return answer_signs(request);
+    if (asked == "week") return answer_week(request);
     if (asked == "schema") return request_schema();
     if (asked == "version") return version_json();
     return answer_of_file(request);

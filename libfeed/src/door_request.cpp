@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "feed/io/json_tree.hpp"
+#include "feed/io/week_answer.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "read_file_node.hpp"
 #include "reading.hpp"
@@ -25,6 +26,8 @@ public:
                 return read_text(member, at);
             case MemberKind::texts:
                 return read_texts(member, at);
+            case MemberKind::files:
+                return read_files(member, at);
             case MemberKind::file:
                 return read_file(member, at);
             case MemberKind::date:
@@ -66,6 +69,24 @@ private:
         at.for_each_item([&](YamlView item) { read_text(member, item); });
     }
 
+    void read_files(const Member& member, YamlView at) {
+        if (!at.is_sequence())
+            return wrong(member, at, std::string(member.example), "a list of files is due here");
+        if (!reading_.fits(at, std::string(member.name), most_week_bins)) return;
+        at.for_each_item([&](YamlView item) {
+            const std::string called = "file " + std::to_string(request_.files.size() + 1);
+            const bool written = item.is_mapping() || (item.is_scalar() && item.quoted());
+            if (!written)
+                return wrong(member, item, std::string(member.example),
+                             "the file of a bin is an object, or its text");
+            auto file = item.is_mapping() ? read_feed_node(tree_, item, json_, called)
+                                          : read_feed_text(item.text(), called);
+            if (!file)
+                file_errors_.insert(file_errors_.end(), file.errors().begin(), file.errors().end());
+            request_.files.push_back(file ? std::move(file).value() : FeedFile());
+        });
+    }
+
     void read_file(const Member& member, YamlView at) {
         if (at.is_mapping()) {
             JsonWriter json;
@@ -84,7 +105,7 @@ private:
         if (file)
             request_.file = std::move(file).value();
         else
-            file_errors_ = std::move(file).errors();
+            file_errors_.insert(file_errors_.end(), file.errors().begin(), file.errors().end());
     }
 
     void read_date(const Member& member, YamlView at) {
@@ -104,7 +125,7 @@ private:
             return wrong(member, at, allowed, "a whole number is due here");
         const auto number = parse_whole(at.text(), member.lowest, member.highest);
         if (number)
-            request_.days = *number;
+            request_.numbers[member.name] = *number;
         else
             reading_.report(at, number.errors().front().code, std::string(member.name), allowed,
                             number.errors().front().message);
@@ -161,9 +182,9 @@ std::vector<std::string_view> verb_names() {
 }
 
 Result<Request> read_request(std::string_view json) {
-    // A file in a request stands one level deeper than in a text of its own.
+    // A file in a request stands one level deeper than in a text of its own, in a list two.
     YamlLimits limits;
-    ++limits.depth;
+    limits.depth += 2;
     const auto tree = parse_json(json, request_name, limits);
     if (!tree) return tree.errors();
     Reading reading{std::string(request_name), json};

@@ -19,12 +19,13 @@ struct Request {
     const Verb* verb = nullptr;
     std::map<std::string_view, std::vector<std::string>> texts;  ///< one for all but `texts`
     std::optional<Date> date;
-    std::optional<int> days;
+    std::map<std::string_view, int> numbers;
     UnitSystem units = UnitSystem::metric;
     /// The file: read from its object in the request, or its text.
     std::optional<FeedFile> file;
-    std::string file_text;    ///< where the file was given as a text
-    std::string file_object;  ///< where it was an object: the same in JSON
+    std::vector<FeedFile> files;  ///< of a member of several
+    std::string file_text;        ///< where the file was given as a text
+    std::string file_object;      ///< where it was an object: the same in JSON
     bool has(std::string_view member) const { return texts.count(member) != 0; }
     /// The text of a member, or "".
     std::string text(std::string_view member) const;

@@ -42,6 +42,12 @@ void write_form(JsonWriter& json, const Member& member) {
                 json.member("type", "string");
                 json.end_object();
             });
+        case MemberKind::files:
+            json.member("type", "array");
+            json.key("items");
+            json.begin_object();
+            either(text, [&] { json.member("$ref", "feed-file.schema.json"); });
+            return json.end_object();
         case MemberKind::file:
             return either(text, [&] { json.member("$ref", "feed-file.schema.json"); });
         case MemberKind::date:

@@ -13,6 +13,7 @@ namespace feed::io::door {
 enum class MemberKind : std::uint8_t {
     text,    ///< one text
     texts,   ///< a text, or a list of texts
+    files,   ///< a list of feed files, each as below
     file,    ///< a feed file: an object, or its text (YAML or JSON)
     date,    ///< "2026-03-14"
     whole,   ///< a whole number from `lowest` to `highest`
@@ -140,6 +141,22 @@ inline constexpr Member bedding{"bedding", MemberKind::text, "Bedding in it.",
 inline constexpr Member title{"title", MemberKind::text, "What you call the bin.", "\"Balcony\"",
                               "--title"};
 
+inline constexpr Member bins{
+    "bins", MemberKind::files, "The file of each bin, as an object or as its text.",
+    "[{\"libfeed\": 1, \"bed\": {\"date\": \"2026-03-14\", \"worms\": \"1 lb\"}}]", "BIN.yaml"};
+inline constexpr Member have{
+    "have", MemberKind::texts,
+    "What is at hand and what comes; before what comes later stand its day and a colon.",
+    "[\"2 kg coffee grounds\", \"Thu: 3 kg lettuce\"]", "--have"};
+inline constexpr Member openings{"openings",
+                                 MemberKind::whole,
+                                 "Most openings of a bin in the week; 2 when left out.",
+                                 "2",
+                                 "--openings",
+                                 {},
+                                 1,
+                                 3};
+
 inline constexpr std::array<Asked, 1> of_table{{{&table_words}}};
 inline constexpr std::array<Asked, 1> of_show{{{&words, true}}};
 inline constexpr std::array<Asked, 4> of_blend{{{&file}, {&name}, {&things}, {&units}}};
@@ -187,7 +204,10 @@ inline constexpr std::array<Asked, 6> of_plan{
     {{&file, true}, {&name}, {&trial_sheet}, {&paper}, {&yaml}, {&units}}};
 inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};
 
-inline constexpr std::array<Verb, 17> verbs{
+inline constexpr std::array<Asked, 5> of_week{
+    {{&bins, true}, {&have, true}, {&openings}, {&date}, {&units}}};
+
+inline constexpr std::array<Verb, 18> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
     Verb{"blend", "What portions are together.", of_blend},
@@ -207,6 +227,7 @@ inline constexpr std::array<Verb, 17> verbs{
     Verb{"signs", "What may be behind the signs of a bin.", of_signs},
     Verb{"trial plan", "The plan of a trial.", of_plan, "`sheet` and `yaml` where asked"},
     Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},
+    Verb{"week", "Who gets what on which day of a week, over several bins.", of_week},
     Verb{"schema", "The JSON Schema of requests.", {}},
     Verb{"version", "Versions of the library and of its table.", {}},
 };

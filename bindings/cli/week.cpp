@@ -1,0 +1,46 @@
+#include <string>
+#include <utility>
+
+#include "command.hpp"
+#include "feed/io/week_answer.hpp"
+#include "file_or_entries.hpp"
+#include "ration_screen.hpp"
+
+namespace feed_command {
+
+using namespace feed;
+
+int run_week(const Arguments& arguments) {
+    io::WeekAsked asked;
+    asked.units = arguments.units;
+    if (arguments.has("--openings")) asked.openings = std::stoi(arguments.options.at("--openings"));
+    if (arguments.has("--date")) {
+        const auto date = said_date(arguments);
+        if (!date) return refuse(arguments, date.errors());
+        asked.today = *date;
+    }
+    if (arguments.has("--have")) asked.have = {arguments.options.at("--have")};
+    Errors errors;
+    for (const std::string& word : arguments.words) {
+        auto file = read_named_file(word);
+        if (file)
+            asked.bins.push_back(std::move(file).value());
+        else
+            errors.insert(errors.end(), file.errors().begin(), file.errors().end());
+    }
+    if (!errors.empty()) return refuse(arguments, errors);
+    const auto plan = io::week_of(asked);
+    if (!plan) {
+        errors = plan.errors();
+        for (Error& error : errors) {
+            if (error.field == "have" || error.field == "date") error.field.insert(0, "--");
+        }
+        return refuse(arguments, errors);
+    }
+    const bool refused = !plan->take_out.empty();
+    const int code = refused && arguments.has("--strict") ? not_reachable : done;
+    if (arguments.json()) return print(io::to_json(*plan, arguments.units), code);
+    return print(io::week_text(*plan, arguments.units, arguments.has("--why")), code);
+}
+
+}  // namespace feed_command

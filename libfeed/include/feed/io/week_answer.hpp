@@ -1,0 +1,52 @@
+#pragma once
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "feed/io/feed_file.hpp"
+#include "feed/io/human_text.hpp"
+#include "feed/io/screen.hpp"
+#include "feed/ration/week.hpp"
+
+// The week of several bins, from their files and what people say they have.
+namespace feed::io {
+
+/// Bins that one week is planned for, and openings of a bin in it.
+inline constexpr std::size_t most_week_bins = 100;
+inline constexpr int usual_openings = 2;
+inline constexpr int most_week_openings = 3;
+
+/// What a week is asked for.
+struct WeekAsked {
+    std::vector<FeedFile> bins;     ///< one a bin
+    std::vector<std::string> have;  ///< what is at hand and expected, in words
+    std::optional<Date> today;      ///< nothing: the last day that the bins' files name
+    int openings = usual_openings;  ///< of a bin in the week, 1 to 3
+    UnitSystem units = UnitSystem::metric;
+};
+
+/// The things of a week in words: "2 kg coffee grounds, 5 apples; Thu: 3 kg lettuce". Parts are
+/// parted by ";" or stand in texts of their own; before a part may stand the day it comes: a
+/// weekday, today, tomorrow or a date.
+/// Errors: those of the words; out_of_range for a day that is not one of the seven from today on.
+/// Threads: pure.
+Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& texts, Date today);
+
+/// What a week is planned from. Errors: missing_value where no file names a day, or nothing is
+/// there to feed; too_many bins; those of read_week_things. Threads: pure.
+Result<WeekInput> week_input(const WeekAsked& asked);
+
+/// Answers `feed week`. Errors: those of week_input. Threads: pure.
+Result<WeekPlan> week_of(const WeekAsked& asked);
+
+/// The week in lines: what to take out, how much goes in, then day by day and bin by bin what goes
+/// in, what gets nothing and why, and what to do with the rest. Threads: pure.
+/// @param why  the whole ration of each opening behind it.
+std::string week_text(const WeekPlan& plan, UnitSystem units, bool why = false);
+
+/// The answer in JSON: `bins` with their `openings`, each with its `ration`.
+std::string to_json(const WeekPlan& plan, UnitSystem units);
+
+}  // namespace feed::io

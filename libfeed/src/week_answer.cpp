@@ -1,0 +1,157 @@
+#include "feed/io/week_answer.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "feed/ration/week_plan.hpp"
+
+namespace feed::io {
+namespace {
+
+constexpr std::string_view day_forms = "a weekday such as Thu, today, tomorrow or a date";
+
+/// Small letters; what people write before a colon.
+std::string lowered(std::string_view text) {
+    std::string small(text);
+    for (char& c : small)
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return small;
+}
+
+std::string_view trimmed(std::string_view text) {
+    const auto from = text.find_first_not_of(" \t\n");
+    if (from == std::string_view::npos) return {};
+    return text.substr(from, text.find_last_not_of(" \t\n") - from + 1);
+}
+
+/// The days from today of a weekday, today, tomorrow or a date; nothing where the word is none.
+std::optional<std::int64_t> days_ahead(std::string_view word, Date today) {
+    constexpr std::array<std::string_view, 7> weekdays{"thursday", "friday",  "saturday", "sunday",
+                                                       "monday",   "tuesday", "wednesday"};
+    if (const auto date = parse_date(word)) return day_number(*date) - day_number(today);
+    const std::string small = lowered(word);
+    if (small == "today") return 0;
+    if (small == "tomorrow") return 1;
+    for (std::size_t day = 0; day < weekdays.size(); ++day) {
+        const bool is = small.size() >= 3 && weekdays[day].substr(0, small.size()) == small;
+        if (!is) continue;
+        const auto now = ((day_number(today) % 7) + 7) % 7;  // day 0 was a Thursday
+        return (static_cast<std::int64_t>(day) - now + 7) % 7;
+    }
+    return std::nullopt;
+}
+
+/// One part of the words, and the day on which it comes.
+struct DayPart {
+    std::string things;
+    int from = 0;
+};
+
+Result<DayPart> day_part(std::string_view part, Date today) {
+    const auto colon = part.find(':');
+    if (colon == std::string_view::npos) return DayPart{std::string(part), 0};
+    const std::string_view word = trimmed(part.substr(0, colon));
+    const auto day = days_ahead(word, today);
+    if (!day)
+        return make_error(ErrorCode::out_of_range, "have", std::string(word),
+                          std::string(day_forms) + ", then \":\" and what comes",
+                          "\"" + std::string(word) + "\" is not a day");
+    if (*day < 0 || *day >= week_days)
+        return make_error(
+            ErrorCode::out_of_range, "have", std::string(word),
+            "a day from " + text(today) + " to " + text(date_of(day_number(today) + week_days - 1)),
+            "the week has seven days, today the first");
+    return DayPart{std::string(trimmed(part.substr(colon + 1))), static_cast<int>(*day)};
+}
+
+/// The things of one part, as what is fed is read.
+Result<std::vector<ThingAtHand>> things_of(const std::string& words) {
+    auto file = read_portions({words});
+    if (!file) return file.errors();
+    std::vector<ThingAtHand> things;
+    for (const WrittenPortion& one : file->blend.value_or(std::vector<WrittenPortion>()))
+        things.push_back({one.portion.feedstock, one.label, one.portion.wet_mass, one.amount});
+    return things;
+}
+
+std::vector<std::string_view> parts_of(std::string_view text) {
+    std::vector<std::string_view> parts;
+    for (;;) {
+        const auto end = text.find(';');
+        const auto part = trimmed(text.substr(0, end));
+        if (!part.empty()) parts.push_back(part);
+        if (end == std::string_view::npos) return parts;
+        text.remove_prefix(end + 1);
+    }
+}
+
+}  // namespace
+
+Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& texts, Date today) {
+    std::vector<WeekThing> things;
+    Errors errors;
+    for (const std::string& text : texts) {
+        for (const std::string_view part : parts_of(text)) {
+            const auto on = day_part(part, today);
+            if (!on) {
+                errors.push_back(on.errors().front());
+                continue;
+            }
+            auto read = things_of(on->things);
+            if (!read) {
+                for (Error& error : std::move(read).errors())
+                    errors.push_back(std::move(error));
+                continue;
+            }
+            for (ThingAtHand& thing : *read)
+                things.push_back(week_thing(std::move(thing), on->from));
+        }
+    }
+    if (!errors.empty()) return errors;
+    return things;
+}
+
+Result<WeekInput> week_input(const WeekAsked& asked) {
+    WeekInput in;
+    in.units = asked.units;
+    in.most_openings = asked.openings;
+    if (asked.bins.empty())
+        return make_error(ErrorCode::missing_value, "bins", "", "the file of each bin",
+                          "which bins?");
+    if (asked.bins.size() > most_week_bins)
+        return make_error(ErrorCode::out_of_range, "bins", std::to_string(asked.bins.size()),
+                          "at most " + std::to_string(most_week_bins) + " bins",
+                          "these are too many bins for one week");
+    std::optional<Date> today = asked.today;
+    if (!today) {
+        for (const FeedFile& file : asked.bins) {
+            const auto day = day_zero(file);
+            if (day && (!today || day_number(*day) > day_number(*today))) today = day;
+        }
+    }
+    if (!today)
+        return make_error(ErrorCode::missing_value, "date", "", "a day such as 2026-03-14",
+                          "no file names a day, so say which day it is");
+    in.today = *today;
+    for (std::size_t b = 0; b < asked.bins.size(); ++b) {
+        const FeedFile& file = asked.bins[b];
+        const std::string name = file.title.empty() ? "bin " + std::to_string(b + 1) : file.title;
+        in.bins.push_back({name, "", file.diary});
+    }
+    auto things = read_week_things(asked.have, in.today);
+    if (!things) return things.errors();
+    in.things = std::move(things).value();
+    if (in.things.empty())
+        return make_error(ErrorCode::missing_value, "have", "",
+                          "\"2 kg coffee grounds; Thu: 3 kg lettuce\"", "what is there to feed?");
+    return in;
+}
+
+Result<WeekPlan> week_of(const WeekAsked& asked) {
+    const auto in = week_input(asked);
+    if (!in) return in.errors();
+    return plan_week(*in);
+}
+
+}  // namespace feed::io
