@@ -15,7 +15,7 @@ def test_likelihood_peak_is_that_of_survreg(build_dir: Path, source_dir: Path) -
     text = (source_dir / "tests" / "oracle" / "trial_survreg.json").read_text(encoding="utf-8")
     program = build_dir / "tests" / "oracle" / "oracle_trial_cases"
     cases = [json.loads(line) for line in text.splitlines()]
-    assert len(cases) == 8  # six invented sets, Gehan's pairs and the litters of Mantel and others
+    assert len(cases) == 9  # six invented sets, Gehan's pairs, Mantel's litters and Huster's eyes
     for case in cases:
         rows = "\n".join(
             f"{low} {-1 if high is None else high} {feed} {block}"

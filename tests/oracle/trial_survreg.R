@@ -1,5 +1,6 @@
 # Maximum likelihood of log-normal times known to an interval, with an effect of each feed and each
-# block, by survreg of the R package survival: six invented sets, drawn here, then two published ones.
+# block, by survreg of the R package survival: six invented sets, drawn here, then three
+# published ones.
 # Prints one JSON object a line; tests/oracle/trial_survreg.json holds what it printed.
 # Run: Rscript trial_survreg.R
 suppressPackageStartupMessages({library(survival); library(MASS)})
@@ -47,3 +48,10 @@ seen <- subset(rats, sex == "f" & litter %in% litter[sex == "f" & status == 1])
 print_fit(data.frame(feed = seen$rx + 1, block = match(seen$litter, unique(seen$litter))),
           ifelse(seen$status == 1, seen$time - 1, seen$time),
           ifelse(seen$status == 1, seen$time, Inf))
+# Months to loss of sight in both eyes of a patient, one of them treated (Huster, Brookmeyer & Self 1989;
+# survival::diabetic). Of a loss within a month only the month is used; a patient without a loss has
+# no finite effect of its own and is left out.
+lost <- subset(diabetic, id %in% id[status == 1])
+print_fit(data.frame(feed = lost$trt + 1, block = match(lost$id, unique(lost$id))),
+          ifelse(lost$status == 1, floor(lost$time), lost$time),
+          ifelse(lost$status == 1, floor(lost$time) + 1, Inf))
