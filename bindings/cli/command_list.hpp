@@ -137,8 +137,12 @@ inline constexpr Option note_options[] = {
 inline constexpr Option start_options[] = {
     {"--container", "KIND", "", "Kind of bin, such as tote."},
     {"--size", "VOLUME", "", "What it holds, such as \"60 L\"."},
+    {"--age", "TIME", "",
+     "How long worms have lived in it, such as \"3 months\", or new; new where neither this nor "
+     "--squeeze is given."},
     {"--worms", "AMOUNT", "", "How many worms, such as \"1 lb as bought\"."},
-    {"--bedding", "AMOUNT", "", "Bedding in it, such as \"2 kg shredded cardboard\"."},
+    {"--bedding", "WORDS", "",
+     "Bedding in it, or at hand for a new bin, such as \"2 kg shredded cardboard\" or cardboard."},
     {"--squeeze", "WORD", "", "What a squeezed handful does, such as damp."},
     {"--temperature", "DEGREES", "", "How warm it is, such as \"20 C\"."},
     {"--title", "WORDS", "", "What you call the bin."},
@@ -219,12 +223,13 @@ inline constexpr Command commands[] = {
      "feeding goes on.",
      refresh_options, "feed refresh tote.yaml --change bedding --share \"a third\"",
      "A third of the bed is changed.", true},
-    {"start", "FILE", "Start the file of a bin",
-     "Writes a short file for one bin, with today's date, from options or, at a terminal, step by step. "
-     "It never writes over a file.",
+    {"start", "FILE", "Start a bin and its file",
+     "Writes a short file for one bin, from options or, at a terminal, step by step, and says what to do: "
+     "for a new bin how much bedding and water, in which order, when the worms go in and the rations of the "
+     "first three weeks; for one that lives what to put in today. It never writes over a file.",
      start_options,
-     "feed start tote.yaml --container tote --size \"60 L\" --worms \"1 lb as bought\"",
-     "A file for a tote of 60 litres.", false},
+     "feed start tote.yaml --container tote --size \"60 L\" --worms \"1 lb as bought\" --bedding cardboard",
+     "A new tote of 60 litres: how to set it up, and its file.", false},
     {"note", "FILE WORDS...", "Write down what was done or seen, in your own words",
      "Adds one dated entry to the file of a bin, safely, and says what it means today. Say what was "
      "fed (fed 3 apples and a cup of coffee grounds), or seen: gone, half gone, smell sour, wet, "

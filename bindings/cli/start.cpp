@@ -8,6 +8,7 @@
 #include "feed/io/bin_start.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/json_writer.hpp"
+#include "feed/io/new_bin_text.hpp"
 #include "feed/io/output_files.hpp"
 #include "feed/io/today_lines.hpp"
 #include "today.hpp"
@@ -30,13 +31,38 @@ bool ask(const io::StartQuestion& question, BinStart& said, Date today) {
         std::string line;
         if (!std::getline(std::cin, line)) return false;
         said.*question.answer = line;
-        const auto text = io::started_file(said, today);
+        const auto text = io::start_bin(said, today);
         if (text) return true;
         (said.*question.answer).clear();
         Errors errors = text.errors();
         errors.resize(1);
         print(io::errors_text(errors));
     }
+}
+
+std::string json_of(const io::StartedBin& started, const std::string& path, UnitSystem units) {
+    io::JsonWriter json;
+    json.begin_object();
+    json.member("started", path);
+    io::write_started(json, started, units);
+    json.end_object();
+    return json.take();
+}
+
+/// How to set up a new bin, or what one that lives means today.
+Result<std::string> answer_of(const io::StartedBin& started, const Arguments& arguments,
+                              const std::string& path, Date day) {
+    if (arguments.json()) return json_of(started, path, arguments.units);
+    const auto file = io::read_feed_text(started.text, path);
+    if (!file) return file.errors();
+    const std::vector<std::string> before{"Started " + path + "."};
+    const std::vector<std::string> after{"Then say what you feed: feed note " + path +
+                                         " fed 500 g carrot"};
+    const io::ScreenRoom room = io::left_of(io::left_of(io::first_screen, before), after);
+    const auto lines = started.to_set_up
+                           ? io::new_bin_lines(*started.to_set_up, arguments.units, room)
+                           : io::today_lines(*file, day, arguments.units, room);
+    return io::screen_text(before) + io::screen_text(lines) + io::screen_text(after);
 }
 
 }  // namespace
@@ -65,28 +91,13 @@ int run_start(const Arguments& arguments) {
             return print("\nNothing was written.\n", bad_input);
         }
     }
-    const auto text = io::started_file(said, *day);
-    if (!text) return refuse(arguments, text.errors());
-    const auto file = io::read_feed_text(*text, path);
-    if (!file) return refuse(arguments, file.errors());
-    const std::vector<std::string> before{"Started " + path + "."};
-    const std::vector<std::string> after{"Then say what you feed: feed note " + path +
-                                         " fed 500 g carrot"};
-    const io::ScreenRoom room = io::left_of(io::left_of(io::first_screen, before), after);
-    std::string answer = io::screen_text(before) +
-                         io::screen_text(io::today_lines(*file, *day, arguments.units, room)) +
-                         io::screen_text(after);
-    if (arguments.json()) {
-        io::JsonWriter json;
-        json.begin_object();
-        json.member("started", path);
-        json.member("text", *text);
-        json.end_object();
-        answer = json.take();
-    }
-    const auto written = io::create_text_file(path, *text);
+    const auto started = io::start_bin(said, *day, arguments.units);
+    if (!started) return refuse(arguments, started.errors());
+    const auto answer = answer_of(*started, arguments, path, *day);
+    if (!answer) return refuse(arguments, answer.errors());
+    const auto written = io::create_text_file(path, started->text);
     if (!written) return refuse(arguments, written.errors());
-    return print_after_writing(answer, path, true);
+    return print_after_writing(*answer, path, true);
 }
 
 }  // namespace feed_command

@@ -1,10 +1,17 @@
 #include "feed/io/bin_start.hpp"
 
 #include <algorithm>
+#include <utility>
+#include <vector>
 
+#include "feed/feedstock/plain_name.hpp"
+#include "feed/feedstock/thing_list.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/observation_text.hpp"
+#include "feed/io/quantity_text.hpp"
+#include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
+#include "feed/quantity/plain_text.hpp"
 
 namespace feed::io {
 namespace {
@@ -21,12 +28,20 @@ std::string value_text(std::string_view words) {
     return plain && !word ? std::string(words) : yaml_text(words);
 }
 
+std::string given_value(const std::string& words) {
+    return words.empty() ? std::string() : value_text(words);
+}
+
 /// "60 L tote" of a kind and a size.
 std::string container_of(const BinStart& said) {
     if (said.size.empty()) return said.container;
     const bool has_size = read_number(said.container).has_value();
     if (has_size) return said.container;
     return said.size + " " + (said.container.empty() ? "tote" : said.container);
+}
+
+bool is_called_new(const BinStart& said) {
+    return plain_text(said.age) == "new";
 }
 
 void add_line(std::string& text, std::string_view key, const std::string& value,
@@ -36,26 +51,31 @@ void add_line(std::string& text, std::string_view key, const std::string& value,
     text += "\n";
 }
 
-}  // namespace
-
-Result<std::string> started_file(const BinStart& said, Date today) {
-    const auto value = [](const std::string& words) {
-        return words.empty() ? std::string() : value_text(words);
-    };
+/// The file of a bin that has its bedding, or, with `bedding` and `date` of another day, of one
+/// that will have it.
+/// @param bedding  the value of the key, or empty.
+/// @param depth    of the contents, or empty.
+std::string file_text(const BinStart& said, Date date, std::string_view date_remark,
+                      const std::string& bedding, const std::string& depth) {
     std::string written = "libfeed: 1\n# One worm bin. Lines that begin with # are remarks.\n";
     if (!said.title.empty()) written += "title: " + value_text(said.title) + "\n";
-    written += "bed:\n  date: " + text(today) + "  # the day on which this was so\n";
-    add_line(written, "container", value(container_of(said)), "60 L tote");
-    add_line(written, "worms", value(said.worms), "1 lb as bought");
-    add_line(written, "bedding", said.bedding.empty() ? "" : "[" + yaml_text(said.bedding) + "]",
-             "[2 kg shredded cardboard]");
-    add_line(written, "squeeze", value(said.squeeze), "damp");
-    add_line(written, "temperature", value(said.temperature), "20 C");
-    written += "# feed note adds below what you feed and see: feed note FILE fed 500 g carrot\n";
-    const auto file = read_feed_text(written, "");
-    if (file) return written;
-    // The keeper has not seen this text: say which answer it is.
-    Errors errors = file.errors();
+    written += "bed:\n  date: " + text(date) + "  # " + std::string(date_remark) + "\n";
+    add_line(written, "container", given_value(container_of(said)), "60 L tote");
+    add_line(written, "worms", given_value(said.worms), "1 lb as bought");
+    if (is_called_new(said) || !depth.empty())
+        add_line(written, "age", "0 days", "");
+    else if (!said.age.empty())
+        add_line(written, "age", given_value(said.age), "");
+    add_line(written, "bedding", bedding, "[2 kg shredded cardboard]");
+    if (!depth.empty()) add_line(written, "depth_of_contents", depth, "");
+    add_line(written, "squeeze", given_value(said.squeeze), "damp");
+    add_line(written, "temperature", given_value(said.temperature), "20 C");
+    return written +
+           "# feed note adds below what you feed and see: feed note FILE fed 500 g carrot\n";
+}
+
+/// The keeper has not seen the text that was read: say which answer it is.
+Errors as_answers(Errors errors, const BinStart& said) {
     for (Error& error : errors) {
         for (const StartQuestion& question : start_questions) {
             const std::string field = "bed: " + std::string(question.field);
@@ -67,6 +87,113 @@ Result<std::string> started_file(const BinStart& said, Date today) {
         error.file.clear();
     }
     return errors;
+}
+
+/// One thing of what is at hand, read as a balance reads it; without an amount it may be any.
+Result<FeedFile> read_at_hand(const std::string& piece) {
+    const auto file_with = [](const std::string& entry) {
+        return read_feed_text("libfeed: 1\nbalance:\n  at_hand: [" + yaml_text(entry) + "]\n", "");
+    };
+    auto read = file_with(piece);
+    if (read) return read;
+    auto any = file_with("any " + piece);
+    if (any) return any;
+    const bool names_no_amount = read.errors().front().code == ErrorCode::wrong_type;
+    return names_no_amount ? std::move(any) : std::move(read);
+}
+
+/// The bedding at hand. Errors: those of reading, and food that is called bedding.
+Result<std::vector<ThingAtHand>> read_bedding(const std::string& words) {
+    std::vector<ThingAtHand> things;
+    Errors errors;
+    for (const std::string_view piece : detail::pieces_between_seams(words)) {
+        const auto read = read_at_hand(std::string(piece));
+        if (!read) {
+            for (Error error : read.errors()) {
+                error.field = "--bedding";
+                error.line = error.column = 0;
+                error.file.clear();
+                errors.push_back(std::move(error));
+            }
+            continue;
+        }
+        const WrittenBalance& balance = *read->balance;
+        for (std::size_t i = 0; i < balance.problem.entries.size(); ++i) {
+            const Entry& entry = balance.problem.entries[i];
+            const bool barred = barred_in(*entry.feedstock, Place::worm_bed);
+            if (barred || part_of(*entry.feedstock) == Part::bedding) {
+                things.push_back({entry.feedstock, entry.label, entry.most, balance.amounts[i]});
+                continue;
+            }
+            Error error;
+            error.code = ErrorCode::wrong_type;
+            error.field = "--bedding";
+            error.value = std::string(piece);
+            error.allowed = "bedding, such as cardboard, newspaper, dry leaves, straw or coir";
+            error.message = entry.label + " is no bedding; feed table --bedding lists what is";
+            errors.push_back(std::move(error));
+        }
+    }
+    if (!errors.empty()) return errors;
+    return things;
+}
+
+/// "3.5 kg corrugated cardboard", or the form that names the row of the table where those words
+/// mean another.
+std::string portion_text(const Portion& portion, const std::string& label) {
+    const Feedstock& f = *portion.feedstock;
+    const std::string kg = significant(portion.wet_mass.in_kilograms(), 6) + " kg";
+    const std::string words = kg + " " + plain_name(label, f);
+    const auto read = read_portions({words});
+    const bool same = read && read->blend && read->blend->size() == 1 &&
+                      read->blend->front().portion.feedstock->id == f.id &&
+                      read->blend->front().portion.feedstock->prepared_as == f.prepared_as;
+    if (same) return yaml_text(words);
+    return "{feedstock: " + yaml_text(f.name) + ", amount: " + kg + "}";
+}
+
+/// The bedding of a new bin as the file has it, its water last.
+std::string bedding_text(const NewBin& bin) {
+    std::string list;
+    for (std::size_t i = 0; i < bin.bed.bedding.size(); ++i) {
+        const std::string label = i < bin.bedding.size() ? bin.bedding[i].thing.label : "water";
+        list += (i == 0 ? "" : ", ") + portion_text(bin.bed.bedding[i], label);
+    }
+    return list.empty() ? "" : "[" + list + "]";
+}
+
+Result<StartedBin> set_up(const BinStart& said, Date today, UnitSystem units) {
+    // What is said of the bin is read as its file would be.
+    const auto described = read_feed_text(file_text(said, today, "", "", ""), "");
+    const auto bedding = read_bedding(said.bedding);
+    Errors errors;
+    if (!described) errors = as_answers(described.errors(), said);
+    if (!bedding) errors.insert(errors.end(), bedding.errors().begin(), bedding.errors().end());
+    if (!errors.empty()) return errors;
+    StartedBin started;
+    started.to_set_up = new_bin({described->diary.bed, *bedding, today, units});
+    const NewBin& bin = *started.to_set_up;
+    started.text = file_text(said, bin.bed_date, "the day the worms go in", bedding_text(bin),
+                             significant(100.0 * in_metres(bin.depth), 3) + " cm");
+    const auto file = read_feed_text(started.text, "");
+    if (!file) return as_answers(file.errors(), said);
+    return started;
+}
+
+}  // namespace
+
+bool BinStart::is_to_be_set_up() const {
+    return squeeze.empty() && (age.empty() || is_called_new(*this));
+}
+
+Result<StartedBin> start_bin(const BinStart& said, Date today, UnitSystem units) {
+    if (said.is_to_be_set_up()) return set_up(said, today, units);
+    const std::string bedding = said.bedding.empty() ? "" : "[" + yaml_text(said.bedding) + "]";
+    StartedBin started;
+    started.text = file_text(said, today, "the day on which this was so", bedding, "");
+    const auto file = read_feed_text(started.text, "");
+    if (!file) return as_answers(file.errors(), said);
+    return started;
 }
 
 }  // namespace feed::io

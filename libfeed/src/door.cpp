@@ -11,6 +11,7 @@
 #include "feed/feedstock/lookup.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
+#include "feed/io/new_bin_text.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/week_answer.hpp"
@@ -99,9 +100,9 @@ Result<std::string> answer_start(const Request& request) {
     said.title = request.text(title.name);
     for (const StartQuestion& question : start_questions)
         said.*question.answer = request.text(question.option.substr(2));
-    const auto text = started_file(said, *request.date);
-    if (!text) {
-        Errors errors = text.errors();
+    const auto started = start_bin(said, *request.date, request.units);
+    if (!started) {
+        Errors errors = started.errors();
         for (Error& error : errors) {
             if (error.field.substr(0, 2) == "--") error.field.erase(0, 2);
         }
@@ -109,7 +110,7 @@ Result<std::string> answer_start(const Request& request) {
     }
     JsonWriter json;
     json.begin_object();
-    json.member("text", *text);
+    write_started(json, *started, request.units);
     json.end_object();
     return json.take();
 }

@@ -315,7 +315,11 @@ def test_a_start_gives_the_text_of_the_file(door: Door, feed_command: Path, tmp_
         date="2026-03-14",
         title="Balcony",
     )
-    assert given == {"text": shown["text"]}
+    assert shown.pop("started") == str(path)
+    assert given == shown
+    assert given["new_bin"]["rations"][0]["date"] > given["new_bin"]["worms_in"]["date"]
+    lives = door.answer(verb="start", age="3 months", worms="1 lb", date="2026-03-14")
+    assert lives["new_bin"] is None and "age: 3 months" in lives["text"]
     wrong = door.errors(b'{"verb": "start", "date": "2026-03-14", "worms": "1 furlong"}')
     assert wrong[0]["field"] == "worms"
 

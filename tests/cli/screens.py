@@ -82,6 +82,9 @@ RECIPES: dict[str, list[str]] = {
               "any leaves", "any water"],
     "dry bread": ["500 g bread"],
 }  # fmt: skip
+STARTED = ["cardboard", "500 g newspaper, any straw and a bag of oak leaves", "200 g cardboard",
+           "1 kg cardboard", "hay", "2 kg glossy paper", "coir", "wood chips, straw, card, newspaper",
+           ]  # fmt: skip
 
 
 @dataclass
@@ -229,6 +232,11 @@ def other_screens() -> list[Screen]:
     screens += [Screen(words, "note", ["FILE", words], started) for words in NOTES]
     screens.append(Screen("tote", "start", ["new.yaml", "--container", "tote", "--size", "60 L"]))
     screens.append(Screen("worms", "start", ["new.yaml", "--worms", "1 lb as bought"]))
+    screens += [
+        Screen(f"new, {bedding}", "start", ["new.yaml", "--size", "60 L", "--bedding", bedding])
+        for bedding in STARTED
+    ]
+    screens.append(Screen("lives", "start", ["new.yaml", "--age", "3 months", "--worms", "500 g"]))
     screens.append(
         Screen("words", "ration", ["--worms", "1 lb", "3 apples, a cup of coffee grounds"])
     )

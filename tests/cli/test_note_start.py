@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import pty
+import re
 import select
 import shutil
 import subprocess
@@ -79,7 +80,9 @@ def test_a_bin_is_started_by_options(feed_command: Path, tmp_path: Path) -> None
     words = ("--container", "tote", "--size", "60 L", "--worms", "1 lb as bought")
     call(feed_command, "start", path, *words, today=date(2026, 3, 14))
     text = path.read_text(encoding="utf-8")
-    assert "date: 2026-03-14" in text and "container: 60 L tote" in text and "#" in text
+    # A new bin: the file is of the day on which its worms go in.
+    assert "date: 2026-03-15" in text and "container: 60 L tote" in text and "#" in text
+    assert "age: 0 days" in text and "cardboard" in text and "water" in text
     for verb in ("forecast", "observe"):
         call(feed_command, verb, path)
     before = path.read_bytes()
@@ -89,6 +92,40 @@ def test_a_bin_is_started_by_options(feed_command: Path, tmp_path: Path) -> None
     other = tmp_path / "other.yaml"
     assert "--worms" in call(feed_command, "start", other, "--worms", "lots", code=2).stderr
     assert not other.exists()
+
+
+def test_a_new_bin_is_set_up(feed_command: Path, tmp_path: Path) -> None:
+    """Bedding, water, grit, worms and rations in this order; and every verb then says the same."""
+    path = tmp_path / "new.yaml"
+    words = ("--size", "60 L", "--worms", "500 g", "--bedding", "cardboard")
+    said = call(feed_command, "start", path, *words, today=date(2026, 3, 14)).stdout
+    flat = " ".join(said.split())
+    order = ["Take ", "Pour on", "Squeeze a handful", "soil or sand", "Put the worms in on Sun 15 Mar",
+             "Feed nothing until Wed 18 Mar"]  # fmt: skip
+    places = [flat.index(words) for words in order]
+    assert places == sorted(places)
+    waits = call(feed_command, "ration", path, today=date(2026, 3, 15)).stdout
+    assert waits.startswith("Wait. Feed nothing until Wed 18 Mar.")
+    first = re.search(r"until Wed 18 Mar, then [^.]*about (\d+ g) of", flat)
+    assert first
+    fed = call(feed_command, "ration", path, "--date", "2026-03-18").stdout
+    assert fed.startswith(f"Feed it: {first[1]} of scraps today."), (fed, said)
+
+
+def test_a_bin_that_lives_is_not_set_up_again(feed_command: Path, tmp_path: Path) -> None:
+    for i, words in enumerate((("--age", "2 years"), ("--squeeze", "damp"))):
+        path = tmp_path / f"{i}.yaml"
+        said = call(feed_command, "start", path, "--worms", "500 g", *words).stdout
+        assert "Pour on" not in said and "Put the worms" not in said
+        assert "age: 0" not in path.read_text(encoding="utf-8")
+
+
+def test_what_is_no_bedding_is_refused(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "new.yaml"
+    problem = call(feed_command, "start", path, "--bedding", "3 carrots", code=2).stderr
+    assert problem.startswith("--bedding: ") and not path.exists()
+    said = call(feed_command, "start", path, "--bedding", "2 kg glossy paper").stdout
+    assert "Never feed glossy paper" in said and "cardboard" in said
 
 
 def talk(feed_command: Path, path: Path, lines: list[str]) -> tuple[str, int]:
@@ -120,7 +157,7 @@ def talk(feed_command: Path, path: Path, lines: list[str]) -> tuple[str, int]:
 
 def test_a_bin_is_started_step_by_step(feed_command: Path, tmp_path: Path) -> None:
     path = tmp_path / "tote.yaml"
-    said, code = talk(feed_command, path, ["tote", "60 L", "lots", "500 g", "", "damp", ""])
+    said, code = talk(feed_command, path, ["tote", "60 L", "", "lots", "500 g", "", "damp", ""])
     assert code == 0, said
     text = path.read_text(encoding="utf-8")
     assert "container: 60 L tote" in text and "worms: 500 g" in text and "squeeze: damp" in text

@@ -153,6 +153,7 @@
 #include "feed/ration/decide.hpp"
 #include "feed/ration/from_diary.hpp"
 #include "feed/ration/harvest.hpp"
+#include "feed/ration/new_bin.hpp"
 #include "feed/ration/next_feeding.hpp"
 #include "feed/ration/plan.hpp"
 #include "feed/ration/plan_rows.hpp"

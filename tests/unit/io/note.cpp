@@ -6,7 +6,7 @@
 #include "feed/io/bin_start.hpp"
 
 using feed::io::read_note;
-using feed::io::started_file;
+using feed::io::start_bin;
 using feed::io::with_note;
 
 namespace {
@@ -143,9 +143,10 @@ TEST_CASE("a note goes into the text and every remark stays") {
 
 TEST_CASE("a started file is short, has remarks and reads back") {
     feed::io::BinStart said;
-    const auto bare = started_file(said, today);
+    const auto bare = start_bin(said, today);
     REQUIRE(bare);
-    CHECK(bare->find("# worms: 1 lb as bought") != std::string::npos);
+    CHECK(bare->text.find("# worms: 1 lb as bought") != std::string::npos);
+    CHECK(bare->to_set_up);  // nothing says that worms live in it
     said.container = "tote";
     said.size = "60 L";
     said.worms = "1 lb as bought";
@@ -153,17 +154,46 @@ TEST_CASE("a started file is short, has remarks and reads back") {
     said.squeeze = "damp";
     said.temperature = "20 C";
     said.title = "Ama's \"green\" bin";
-    const auto full = started_file(said, today);
+    const auto full = start_bin(said, today);
     REQUIRE(full);
-    const auto file = feed::io::read_feed_text(*full, "bin.yaml");
+    const auto file = feed::io::read_feed_text(full->text, "bin.yaml");
     REQUIRE(file);
     CHECK(file->title == said.title);
     CHECK(file->diary.bed_date == today);
     CHECK(feed::in_litres(*file->diary.bed.container.volume) == feed_test::Approx(60.0));
     CHECK(file->diary.bed.bedding.size() == 1);
-    CHECK(full->size() < 600);
+    CHECK(full->text.size() < 600);
+    CHECK_FALSE(full->to_set_up);  // somebody squeezed a handful: it has its bedding
     said.worms = "many";
-    const auto wrong = started_file(said, today);
+    const auto wrong = start_bin(said, today);
     REQUIRE_FALSE(wrong);
     CHECK(wrong.errors()[0].field == "--worms");
+}
+
+TEST_CASE("a new bin is written as it will be, with every bedding of the table") {
+    feed::io::BinStart said;
+    said.container = "60 L tote";
+    for (std::size_t i = 0; i < feed::feedstock_count(); i += 3) {
+        const feed::Feedstock& f = feed::feedstock_at(i);
+        if (part_of(f) != feed::Part::bedding || f.stance == feed::Stance::avoid) continue;
+        INFO(f.id);
+        said.bedding = f.id;
+        const auto started = start_bin(said, today);
+        if (!started) continue;  // an id that a list would part ("core and peel")
+        REQUIRE(started->to_set_up);
+        const auto file = feed::io::read_feed_text(started->text, "bin.yaml");
+        REQUIRE(file);
+        const auto& planned = started->to_set_up->bed.bedding;
+        REQUIRE(file->diary.bed.bedding.size() == planned.size());
+        for (std::size_t j = 0; j < planned.size(); ++j) {
+            CHECK(file->diary.bed.bedding[j].feedstock->id == planned[j].feedstock->id);
+            CHECK(file->diary.bed.bedding[j].wet_mass.in_kilograms() ==
+                  feed_test::Approx(planned[j].wet_mass.in_kilograms()).epsilon(1e-4));
+        }
+        CHECK(file->diary.bed_date == started->to_set_up->bed_date);
+    }
+    said.bedding = "3 carrots";
+    const auto food = start_bin(said, today);
+    REQUIRE_FALSE(food);
+    CHECK(food.errors()[0].field == "--bedding");
 }

@@ -136,8 +136,13 @@ inline constexpr Member sign_file{"file", MemberKind::file, "The bin whose bed o
 inline constexpr Member container{"container", MemberKind::text, "Kind of bin.", "\"tote\"",
                                   "--container"};
 inline constexpr Member size{"size", MemberKind::text, "What it holds.", "\"60 L\"", "--size"};
-inline constexpr Member bedding{"bedding", MemberKind::text, "Bedding in it.",
+inline constexpr Member bedding{"bedding", MemberKind::text,
+                                "Bedding in it, or at hand for a new bin (any amount without one).",
                                 "\"2 kg shredded cardboard\"", "--bedding"};
+inline constexpr Member age{"age", MemberKind::text,
+                            "How long worms have lived in it, or new; new where neither this nor "
+                            "`squeeze` is said.",
+                            "\"new\"", "--age"};
 inline constexpr Member title{"title", MemberKind::text, "What you call the bin.", "\"Balcony\"",
                               "--title"};
 
@@ -191,14 +196,16 @@ inline constexpr std::array<Asked, 8> of_refresh{
 inline constexpr std::array<Asked, 5> of_note{
     {{&file, true}, {&name}, {&note_words, true}, {&date, true}, {&by}}};
 inline constexpr std::array<Asked, 2> of_observe{{{&file, true}, {&name}}};
-inline constexpr std::array<Asked, 8> of_start{{{&date, true},
-                                                {&container},
-                                                {&size},
-                                                {&worms},
-                                                {&bedding},
-                                                {&squeeze},
-                                                {&temperature},
-                                                {&title}}};
+inline constexpr std::array<Asked, 10> of_start{{{&date, true},
+                                                 {&container},
+                                                 {&size},
+                                                 {&age},
+                                                 {&worms},
+                                                 {&bedding},
+                                                 {&squeeze},
+                                                 {&temperature},
+                                                 {&title},
+                                                 {&units}}};
 inline constexpr std::array<Asked, 4> of_signs{{{&signs, true}, {&sign_file}, {&name}, {&units}}};
 inline constexpr std::array<Asked, 6> of_plan{
     {{&file, true}, {&name}, {&trial_sheet}, {&paper}, {&yaml}, {&units}}};
@@ -223,7 +230,7 @@ inline constexpr std::array<Verb, 18> verbs{
         "`section` and `entry`: where the entry goes, and the entry as an object; `file_text`: the "
         "whole file with it, where `file` was a text"},
     Verb{"observe", "What a diary teaches.", of_observe},
-    Verb{"start", "The text of a new file of one bin.", of_start},
+    Verb{"start", "The text of a new file of one bin, and how to set a new bin up.", of_start},
     Verb{"signs", "What may be behind the signs of a bin.", of_signs},
     Verb{"trial plan", "The plan of a trial.", of_plan, "`sheet` and `yaml` where asked"},
     Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},

@@ -1,0 +1,199 @@
+#include "feed/io/new_bin_text.hpp"
+
+#include <algorithm>
+
+#include "feed/feedstock/amount.hpp"
+#include "feed/feedstock/plain_name.hpp"
+#include "feed/io/measure_text.hpp"
+#include "feed/io/ration_text.hpp"
+#include "feed/io/to_json.hpp"
+
+namespace feed::io {
+namespace {
+
+/// What goes first where there is no room; 0 never does.
+struct NewBinLine {
+    enum : int { stays, more_water, depth };
+};
+
+std::string material(const PutIn& put, UnitSystem units) {
+    return measure_of(put, units) + " of " + plain_name(put.thing.label, *put.thing.feedstock);
+}
+
+Date day_of_setting_up(const NewBin& bin) {
+    return date_of(day_number(bin.bed_date) - bin.worms_in);
+}
+
+std::string day_text(const NewBin& bin, int day, UnitSystem units) {
+    return day_words(day_of_setting_up(bin), day, units);
+}
+
+/// "1 handful, about 60 g".
+std::string scraps_measure(const Ration& ration, UnitSystem units) {
+    const auto handful = parse_amount("1 handful");
+    for (const PutIn& put : ration.put_in) {
+        if (put.part != Part::scraps || !handful) continue;
+        return measure_and_weight_text(ration.scraps, *put.thing.feedstock, *handful, units);
+    }
+    return mass_text(ration.scraps.mass(), units);
+}
+
+/// What is laid in: one thing with its weight, of several the measures alone, three a sentence.
+void add_materials(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
+    if (bin.bedding.size() == 1) {
+        const PutIn& put = bin.bedding.front();
+        lines.push_back(
+            {"Take " + material(put, units) + (put.thing.at_hand ? "." : ", or any dry bedding.")});
+        return;
+    }
+    for (std::size_t from = 0; from < bin.bedding.size(); from += 3) {
+        std::vector<std::string> parts;
+        for (std::size_t i = from; i < std::min(bin.bedding.size(), from + 3); ++i) {
+            const PutIn& put = bin.bedding[i];
+            const Feedstock& f = *put.thing.feedstock;
+            parts.push_back(measure_text(put.wet_mass, f, std::nullopt, units) + " of " +
+                            plain_name(put.thing.label, f));
+        }
+        lines.push_back({(from == 0 ? "Take " : "Add ") + joined(parts) + ", and mix."});
+    }
+}
+
+void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
+    const std::string at_hand = length_text(bin.depth_at_hand, units);
+    if (bin.depth_serves == BedDepth::too_shallow) {
+        lines.push_back({"There is too little bedding: it would be " + at_hand + " deep."});
+        for (const PutIn& put : bin.missing)
+            lines.push_back({"Get " + material(put, units) + " more first, or other dry bedding."});
+    }
+    add_materials(bin, units, lines);
+    if (bin.depth_serves != BedDepth::shallow) {
+        lines.push_back({"That makes a bed about " + length_text(bin.depth, units) + " deep.",
+                         NewBinLine::depth});
+        return;
+    }
+    lines.push_back({"The bed will be " + at_hand + " deep: shallow, but it serves."});
+    for (const PutIn& put : bin.missing)
+        lines.push_back({"Add " + material(put, units) + " more when you have it."});
+}
+
+void add_water(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
+    if (bin.water_kg > 0.0)
+        lines.push_back({"Pour on " + volume_text(litres(bin.water_kg), units) +
+                         " of water, half of it first. Mix, and let it stand overnight."});
+    else
+        lines.push_back({"It needs no water: mix it, and let it stand overnight."});
+    lines.push_back({"Squeeze a handful: one or two drops are right."});
+    if (bin.more_water_kg > 0.0)
+        lines.push_back({"If none comes, add water bit by bit, up to " +
+                             volume_text(litres(bin.more_water_kg), units) + " more.",
+                         NewBinLine::more_water});
+}
+
+void add_rations(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
+    if (bin.rations.empty()) {
+        lines.push_back({"Do not feed yet: ask feed ration once the worms are in."});
+        return;
+    }
+    const FirstRation& first = bin.rations.front();
+    lines.push_back({"Feed nothing until " + day_text(bin, first.day, units) + ", then " +
+                     scraps_measure(first.ration, units) + " of soft scraps."});
+    std::vector<std::string> later;
+    for (std::size_t i = 1; i < bin.rations.size(); ++i) {
+        if (later.size() == 4) break;
+        later.push_back(mass_text(bin.rations[i].ration.scraps.mass(), units) + " on " +
+                        day_text(bin, bin.rations[i].day, units));
+    }
+    if (!later.empty())
+        lines.push_back({"Then " + joined(later) + ", if the last is mostly gone."});
+}
+
+std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
+    std::vector<ScreenLine> lines;
+    for (const TakeOut& one : bin.take_out)
+        lines.push_back({never_text(one)});
+    add_bedding(bin, units, lines);
+    add_water(bin, units, lines);
+    const auto handfuls = [](int count) {
+        return counted(static_cast<std::size_t>(count), "handful");
+    };
+    lines.push_back({"Mix in " + handfuls(bin.grit_handfuls) + " of soil or sand, and " +
+                     handfuls(bin.castings_handfuls) + " of old castings."});
+    for (const std::string& label : bin.heating)
+        lines.push_back({"Damp " + label + " heats: feel for warmth before the worms go in."});
+    lines.push_back(
+        {"Put the worms in on " + day_text(bin, bin.worms_in, units) + ", if it feels cool."});
+    add_rations(bin, units, lines);
+    return lines;
+}
+
+void write_puts(JsonWriter& json, std::string_view key, const std::vector<PutIn>& puts,
+                UnitSystem units) {
+    json.key(key);
+    json.begin_array();
+    for (const PutIn& put : puts) {
+        json.begin_object();
+        json.member("feedstock", put.thing.feedstock->id);
+        json.member("label", put.thing.label);
+        json.member("wet_mass_kg", put.wet_mass.in_kilograms());
+        json.member("measure", measure_of(put, units));
+        json.member("at_hand", put.thing.at_hand);
+        json.end_object();
+    }
+    json.end_array();
+}
+
+}  // namespace
+
+std::vector<std::string> new_bin_lines(const NewBin& bin, UnitSystem units, ScreenRoom room) {
+    return fitting(screen_lines(bin, units), room);
+}
+
+void write_new_bin(JsonWriter& json, const NewBin& bin, UnitSystem units) {
+    json.begin_object();
+    write_take_out(json, bin.take_out);
+    write_puts(json, "bedding", bin.bedding, units);
+    json.member("water_kg", bin.water_kg);
+    json.member("more_water_kg", bin.more_water_kg);
+    json.key("wetness");
+    write_quantity(json, known(bin.wetness.value, bin.wetness.low, bin.wetness.high, Grade::d));
+    json.member("depth_at_hand_m", in_metres(bin.depth_at_hand));
+    json.member("depth_m", in_metres(bin.depth));
+    json.member("aimed_depth_m", in_metres(bin.aimed_depth));
+    json.member("depth_serves", text(bin.depth_serves));
+    write_puts(json, "missing", bin.missing, units);
+    json.member("grit_handfuls", bin.grit_handfuls);
+    json.member("castings_handfuls", bin.castings_handfuls);
+    write_texts(json, "heating", bin.heating);
+    json.key("worms_in");
+    json.begin_object();
+    json.member("day", bin.worms_in);
+    json.member("date", text(bin.bed_date));
+    json.end_object();
+    json.key("rations");
+    json.begin_array();
+    for (const FirstRation& one : bin.rations) {
+        json.begin_object();
+        json.member("day", one.day);
+        json.member("date", text(date_of(day_number(day_of_setting_up(bin)) + one.day)));
+        json.member("scraps_kg", one.ration.scraps.in_kilograms());
+        json.member("measure", scraps_measure(one.ration, units));
+        write_puts(json, "put_in", one.ration.put_in, units);
+        json.end_object();
+    }
+    json.end_array();
+    write_texts(json, "text", new_bin_lines(bin, units));
+    json.key("assumed");
+    write_assumed(json, bin.assumed);
+    json.end_object();
+}
+
+void write_started(JsonWriter& json, const StartedBin& started, UnitSystem units) {
+    json.member("text", started.text);
+    json.key("new_bin");
+    if (started.to_set_up)
+        write_new_bin(json, *started.to_set_up, units);
+    else
+        json.null();
+}
+
+}  // namespace feed::io
