@@ -227,8 +227,7 @@ inline constexpr Command commands[] = {
      "Writes a short file for one bin, from options or, at a terminal, step by step, and says what to do: "
      "for a new bin how much bedding and water, in which order, when the worms go in and the rations of the "
      "first three weeks; for one that lives what to put in today. It never writes over a file.",
-     start_options,
-     "feed start tote.yaml --container tote --size \"60 L\" --worms \"1 lb as bought\" --bedding cardboard",
+     start_options, "feed start tote.yaml --size \"60 L\" --worms \"1 lb\" --bedding cardboard",
      "A new tote of 60 litres: how to set it up, and its file.", false},
     {"note", "FILE WORDS...", "Write down what was done or seen, in your own words",
      "Adds one dated entry to the file of a bin, safely, and says what it means today. Say what was "

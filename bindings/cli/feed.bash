@@ -50,6 +50,7 @@ _feed() {
         refresh:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         start:--container) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--size) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        start:--age) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--bedding) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--squeeze) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
@@ -126,7 +127,7 @@ _feed() {
             fi ;;
         start)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--container --size --worms --bedding --squeeze --temperature --title --date --force --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--container --size --age --worms --bedding --squeeze --temperature --title --date --force --json --units --help" -- "$word")
             fi ;;
         note)
             if [[ $word == -* ]]; then

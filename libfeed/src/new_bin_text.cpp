@@ -13,7 +13,7 @@ namespace {
 
 /// What goes first where there is no room; 0 never does.
 struct NewBinLine {
-    enum : int { stays, more_water, depth };
+    enum : int { stays, later, skip, more_water, depth };
 };
 
 std::string material(const PutIn& put, UnitSystem units) {
@@ -61,9 +61,10 @@ void add_materials(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>&
 void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
     const std::string at_hand = length_text(bin.depth_at_hand, units);
     if (bin.depth_serves == BedDepth::too_shallow) {
-        lines.push_back({"There is too little bedding: it would be " + at_hand + " deep."});
+        lines.push_back({"There is too little bedding: a bed " + at_hand + " deep."});
         for (const PutIn& put : bin.missing)
-            lines.push_back({"Get " + material(put, units) + " more first, or other dry bedding."});
+            lines.push_back({"Get " + material(put, units) + " more first, and mix it all."});
+        return;
     }
     add_materials(bin, units, lines);
     if (bin.depth_serves != BedDepth::shallow) {
@@ -78,10 +79,10 @@ void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
 
 void add_water(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
     if (bin.water_kg > 0.0)
-        lines.push_back({"Pour on " + volume_text(litres(bin.water_kg), units) +
-                         " of water, half of it first. Mix, and let it stand overnight."});
+        lines.push_back({"Mix in " + volume_text(litres(bin.water_kg), units) +
+                         " of water, half of it first. Let it stand overnight."});
     else
-        lines.push_back({"It needs no water: mix it, and let it stand overnight."});
+        lines.push_back({"It needs no water. Let it stand overnight."});
     lines.push_back({"Squeeze a handful: one or two drops are right."});
     if (bin.more_water_kg > 0.0)
         lines.push_back({"If none comes, add water bit by bit, up to " +
@@ -100,11 +101,15 @@ void add_rations(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
     std::vector<std::string> later;
     for (std::size_t i = 1; i < bin.rations.size(); ++i) {
         if (later.size() == 4) break;
-        later.push_back(mass_text(bin.rations[i].ration.scraps.mass(), units) + " on " +
+        later.push_back(mass_text(bin.rations[i].ration.scraps.mass(), units) + " " +
                         day_text(bin, bin.rations[i].day, units));
     }
-    if (!later.empty())
-        lines.push_back({"Then " + joined(later) + ", if the last is mostly gone."});
+    if (later.empty()) return;
+    std::string list = "Then " + later.front();
+    for (std::size_t i = 1; i < later.size(); ++i)
+        list += ", " + later[i];
+    lines.push_back({list + ".", NewBinLine::later});
+    lines.push_back({"If the last is not mostly gone, wait.", NewBinLine::skip});
 }
 
 std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
@@ -113,15 +118,13 @@ std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
         lines.push_back({never_text(one)});
     add_bedding(bin, units, lines);
     add_water(bin, units, lines);
-    const auto handfuls = [](int count) {
-        return counted(static_cast<std::size_t>(count), "handful");
-    };
-    lines.push_back({"Mix in " + handfuls(bin.grit_handfuls) + " of soil or sand, and " +
-                     handfuls(bin.castings_handfuls) + " of old castings."});
-    for (const std::string& label : bin.heating)
-        lines.push_back({"Damp " + label + " heats: feel for warmth before the worms go in."});
-    lines.push_back(
-        {"Put the worms in on " + day_text(bin, bin.worms_in, units) + ", if it feels cool."});
+    lines.push_back({"Add " + counted(static_cast<std::size_t>(bin.grit_handfuls), "handful") +
+                     " each of soil or sand and of old castings."});
+    const std::string day = day_text(bin, bin.worms_in, units);
+    lines.push_back({bin.heating.empty()
+                         ? "Put the worms in on " + day + ", if it feels cool."
+                         : "Damp " + bin.heating.front() + " heats: put the worms in on " + day +
+                               ", once it feels cool."});
     add_rations(bin, units, lines);
     return lines;
 }

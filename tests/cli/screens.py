@@ -83,8 +83,8 @@ RECIPES: dict[str, list[str]] = {
     "dry bread": ["500 g bread"],
 }  # fmt: skip
 STARTED = ["cardboard", "500 g newspaper, any straw and a bag of oak leaves", "200 g cardboard",
-           "1 kg cardboard", "hay", "2 kg glossy paper", "coir", "wood chips, straw, card, newspaper",
-           ]  # fmt: skip
+           "1 kg cardboard", "hay", "2 kg glossy paper", "coir",
+           "wood chips, straw, card, newspaper"]  # fmt: skip
 
 
 @dataclass

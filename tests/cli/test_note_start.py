@@ -100,8 +100,8 @@ def test_a_new_bin_is_set_up(feed_command: Path, tmp_path: Path) -> None:
     words = ("--size", "60 L", "--worms", "500 g", "--bedding", "cardboard")
     said = call(feed_command, "start", path, *words, today=date(2026, 3, 14)).stdout
     flat = " ".join(said.split())
-    order = ["Take ", "Pour on", "Squeeze a handful", "soil or sand", "Put the worms in on Sun 15 Mar",
-             "Feed nothing until Wed 18 Mar"]  # fmt: skip
+    order = ["Take ", "Mix in", "Squeeze a handful", "soil or sand",
+             "Put the worms in on Sun 15 Mar", "Feed nothing until Wed 18 Mar"]  # fmt: skip
     places = [flat.index(words) for words in order]
     assert places == sorted(places)
     waits = call(feed_command, "ration", path, today=date(2026, 3, 15)).stdout
@@ -116,7 +116,7 @@ def test_a_bin_that_lives_is_not_set_up_again(feed_command: Path, tmp_path: Path
     for i, words in enumerate((("--age", "2 years"), ("--squeeze", "damp"))):
         path = tmp_path / f"{i}.yaml"
         said = call(feed_command, "start", path, "--worms", "500 g", *words).stdout
-        assert "Pour on" not in said and "Put the worms" not in said
+        assert "half of it first" not in said and "Put the worms" not in said
         assert "age: 0" not in path.read_text(encoding="utf-8")
 
 

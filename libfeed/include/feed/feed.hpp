@@ -166,6 +166,7 @@
 #include "feed/ration/week_solver.hpp"
 #include "feed/ration/week_trips.hpp"
 #include "feed/ration/weigh.hpp"
+#include "feed/ration/worm_census.hpp"
 #include "feed/ration/without_food.hpp"
 #include "feed/ration/work.hpp"
 #include "feed/solver/conflict.hpp"

@@ -49,22 +49,22 @@ double bedding_kg(const NewBin& bin) {
 }  // namespace
 
 TEST_CASE("newspaper for a bin is what a county page asks for") {
-    // Grand Traverse County, Michigan, vermicomposting questions: 2.5 lb a cubic foot of bin, so 5 lb
-    // in a bin of 2 cubic feet. Ours is by depth and settled density: within a sixth.
+    // Grand Traverse County, Michigan, vermicomposting questions: 2.5 lb a cubic foot of bin, so 5
+    // lb in a bin of 2 cubic feet. Ours is by depth and settled density: within a sixth.
     const double side = std::sqrt(2.0 * m3_per_cubic_foot / (12.0 * m_per_inch));
     const NewBin bin = set_up(box(side, side, 12.0 * m_per_inch), {any_of("newspaper")});
     CHECK(bedding_kg(bin) == Approx(5.0 * kg_per_pound).epsilon(0.17));
     // Appelhof, Worms Eat My Garbage, chapter 7: about 3 lb a cubic foot, a box of 1 x 2 x 3 ft
     // filled to three quarters with 18 lb. Ours fills two thirds, at most 30 cm: at most that.
-    const NewBin patio = set_up(box(24 * m_per_inch, 36 * m_per_inch, 12 * m_per_inch),
-                                {any_of("newspaper")});
+    const NewBin patio =
+        set_up(box(24 * m_per_inch, 36 * m_per_inch, 12 * m_per_inch), {any_of("newspaper")});
     CHECK(bedding_kg(patio) < 18.0 * kg_per_pound);
     CHECK(bedding_kg(patio) > 0.66 * 18.0 * kg_per_pound);
 }
 
 TEST_CASE("published water for newspaper lies within what is poured and what is kept ready") {
-    // Club table, Maine (2011): 1.25 lb of strips and 3 pints (3 lb) of water; Appelhof: water three
-    // times the weight of the bedding, for paper that is drained afterwards.
+    // Club table, Maine (2011): 1.25 lb of strips and 3 pints (3 lb) of water; Appelhof: water
+    // three times the weight of the bedding, for paper that is drained afterwards.
     const NewBin bin = set_up(box(0.5, 0.4, 0.3), {some_of("newspaper", 1.25 * kg_per_pound)});
     REQUIRE(bin.depth_serves == BedDepth::too_shallow);
     const NewBin full = set_up(box(0.5, 0.4, 0.3), {any_of("newspaper")});
@@ -75,8 +75,9 @@ TEST_CASE("published water for newspaper lies within what is poured and what is 
 }
 
 TEST_CASE("hand-worked: card in a box of half by four tenths of a metre") {
-    // Two thirds of 0.30 m: 0.20 m x 0.20 m2 = 40 L; card settles at 88.5 kg/m3: 3.54 kg, printed 3.5.
-    // It holds 3 g/g of its 93.5 % dry: 9.82 kg; 0.65 of it less its own 0.23 kg: 6.15 L, printed 6.1.
+    // Two thirds of 0.30 m: 0.20 m x 0.20 m2 = 40 L; card settles at 88.5 kg/m3: 3.54 kg,
+    // printed 3.5. It holds 3 g/g of its 93.5 % dry: 9.82 kg; 0.65 of it less its own 0.23 kg: 6.15
+    // L, printed 6.1.
     const NewBin bin = set_up(box(0.5, 0.4, 0.3), {any_of("cardboard-corrugated")});
     REQUIRE(bin.bedding.size() == 1);
     CHECK(bedding_kg(bin) == Approx(3.5));
