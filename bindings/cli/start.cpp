@@ -56,7 +56,8 @@ Result<std::string> answer_of(const io::StartedBin& started, const Arguments& ar
     const auto file = io::read_feed_text(started.text, path);
     if (!file) return file.errors();
     const std::vector<std::string> before{"Started " + path + "."};
-    const std::vector<std::string> after{"Then note it: feed note " + path + " fed 500 g carrot"};
+    const std::vector<std::string> after{"Then note it: feed note " + path +
+                                         " fed a handful of carrot"};
     const io::ScreenRoom room = io::left_of(io::left_of(io::first_screen, before), after);
     const auto lines = started.to_set_up
                            ? io::new_bin_lines(*started.to_set_up, arguments.units, room)

@@ -71,7 +71,7 @@ std::string file_text(const BinStart& said, Date date, std::string_view date_rem
     add_line(written, "squeeze", given_value(said.squeeze), "damp");
     add_line(written, "temperature", given_value(said.temperature), "20 C");
     return written +
-           "# feed note adds below what you feed and see: feed note FILE fed 500 g carrot\n";
+           "# feed note adds below what you feed and see: feed note FILE fed a handful of carrot\n";
 }
 
 /// The keeper has not seen the text that was read: say which answer it is.

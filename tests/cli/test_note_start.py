@@ -225,3 +225,17 @@ def test_observe_says_what_to_type_now(feed_command: Path, diary: Path) -> None:
     assert other == added
     # What has no everyday words yet is not talked away.
     assert "feed note" not in call(feed_command, "observe", diary, "air_low=3 C").stdout
+
+
+def test_a_new_bin_waits_for_one_day_whoever_asks_and_when(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """The worms go in the day after: the ration of both days names the day that start named."""
+    path = tmp_path / "new.yaml"
+    words = ["--container", "tote", "--size", "60 L", "--worms", "1 lb as bought"]
+    bedding = ["--bedding", "2 kg shredded cardboard"]
+    started = call(feed_command, "start", path, *words, *bedding, today=date(2026, 3, 14))
+    assert "Feed nothing until Wed 18 Mar" in started.stdout
+    for day in ("2026-03-14", "2026-03-15", "2026-03-17"):
+        ration = call(feed_command, "ration", path, "--date", day)
+        assert ration.stdout.startswith("Wait. Feed nothing until Wed 18 Mar."), day

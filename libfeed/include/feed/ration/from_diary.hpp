@@ -1,4 +1,6 @@
 #pragma once
+#include <algorithm>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -74,6 +76,9 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
             in.bed.earlier.push_back({days(0), feeding.portions, {}, now.new_food});
     }
     in.seen_left = detail::seen_left_of(now);
+    if (diary.bed_date)
+        in.begins_in_days = static_cast<int>(
+            std::clamp<std::int64_t>(day_number(*diary.bed_date) - day_number(*today), 0, 366));
     for (const Alarm& alarm : now.alarms) {
         in.alarms.push_back({detail::hazard_of(alarm.kind), std::string(alarm.text), alarm.level,
                              static_cast<int>(day_number(*today) - day_number(alarm.seen))});

@@ -162,7 +162,8 @@ inline bool must_wait(const RationWork& work, Ration& ration) {
     const double age = in_days(work.bed.age);
     if (work.bed.age_given && age < limits::first_feeding_day.value)
         return waits({ReasonKind::new_bin, Hazard::sour, "", age},
-                     static_cast<int>(std::ceil(limits::first_feeding_day.value - age)));
+                     work.in.begins_in_days +
+                         static_cast<int>(std::ceil(limits::first_feeding_day.value - age)));
     if (work.soft_kg > limits::feed_again_share.value * work.week_kg)
         return waits({ReasonKind::food_left, Hazard::overfed, "", work.soft_kg}, 0);
     // Half gone is the least that is published: a look that found less holds until it should be.
