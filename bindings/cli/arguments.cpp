@@ -128,8 +128,9 @@ std::string help_text(const Command& command) {
         if (!option.choices.empty()) right += " Choices: " + std::string(option.choices) + ".";
         // The text starts in column 18; below the left side where that reaches it.
         const auto lines = wrapped(right, 18, 18);
-        text += left.size() < 16 ? "  " + padded(left, 16) + lines.substr(18)
-                                 : "  " + left + "\n" + lines;
+        text += "  ";
+        text += left.size() < 16 ? padded(left, 16) : left + "\n";
+        text += left.size() < 16 ? lines.substr(18) : lines;
     }
     text += "\nExample:\n  " + std::string(command.example) + "\n";
     text += wrapped(command.example_text, 2, 2);

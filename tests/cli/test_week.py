@@ -22,7 +22,7 @@ def week(feed_command: Path, *words: str, have: str = HAVE) -> dict[str, Any]:
 
 def kg_of(opening: dict[str, Any], feedstock: str) -> float:
     return sum(
-        one["wet_mass_kg"]
+        float(one["wet_mass_kg"])
         for one in opening["ration"]["put_in"]
         if one["feedstock"].startswith(feedstock)
     )

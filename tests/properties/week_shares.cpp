@@ -6,6 +6,9 @@
 #include <cstring>
 #include <week_kitchen.hpp>
 
+#include "feed/ration/week_plan.hpp"
+#include "feed/ration/week_trips.hpp"
+
 using namespace feed;
 using kitchen::Dice;
 

@@ -6,6 +6,8 @@
 
 #include <ration_kitchen.hpp>
 
+#include "feed/ration/week.hpp"
+
 // Weeks of several bins, as the tests draw them (invented).
 namespace kitchen {
 

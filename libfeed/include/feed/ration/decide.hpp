@@ -221,14 +221,19 @@ inline void water_for_the_time_away(const RationWork& work, Ration& ration) {
     const Load put_in = load_of(portions, decayed);
     const Load water = load_of(*work.materials.water, 1.0, decayed);
     const double away = std::min(in_days(*work.in.away), longest_away_days);
-    double more_kg = left_alone(work.numbers, work.bed, put_in, away, work.in.units).water_to_add;
-    for (; (more_kg = rounded_water(more_kg, work.in.units)) > 0.0; more_kg *= 0.5) {
+    const UnitSystem units = work.in.units;
+    double more_kg =
+        rounded_water(left_alone(work.numbers, work.bed, put_in, away, units).water_to_add, units);
+    while (more_kg > 0.0) {
         Load with = put_in;
         const HazardNumbers after = hazard_numbers(work.place, with.add(water, more_kg));
         bool raises = false;
         for (std::size_t h = 0; h < hazard_count; ++h)
             raises = raises || after.of[h].level > std::max(ration.before[h], ration.after[h]);
-        if (raises) continue;
+        if (raises) {
+            more_kg = rounded_water(0.5 * more_kg, units);
+            continue;
+        }
         for (std::size_t h = 0; h < hazard_count; ++h)
             ration.after[h] = after.of[h].level;
         break;
