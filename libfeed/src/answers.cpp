@@ -271,7 +271,8 @@ ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days, Un
              Grade::b});
     }
     put_before(answer.forecast.assumed, file);
-    tell_harvest(harvest_time(in), answer.forecast);
+    // A harvest later than the last day shown is not told, so it is not looked for.
+    tell_harvest(harvest_time(in, answer.forecast.days + 1), answer.forecast);
     return answer;
 }
 

@@ -173,16 +173,16 @@ inline std::vector<Portion> usual_week(const RationInput& in, bool& from_diary) 
              wet_kilograms(litres_of_scraps * loose_kg_per_m3(*work.materials.bedding))}};
 }
 
-/// The bed of a year in which feeding goes on as usual.
-inline Forecast year_ahead(const RationInput& in, bool& from_diary) {
+/// The bed of the days ahead, at most a year, in which feeding goes on as usual.
+inline Forecast usual_ahead(const RationInput& in, std::size_t most_days, bool& from_diary) {
     ForecastOptions options;
-    options.days = harvest_days;
+    options.days = std::min(most_days, harvest_days);
     options.ranges = in.ranges;
     options.new_food = in.new_food;
     options.units = in.units;
     const std::vector<Portion> week = usual_week(in, from_diary);
     std::vector<Feeding> feedings;
-    for (std::size_t day = 7; day < harvest_days; day += 7)
+    for (std::size_t day = 7; day < options.days; day += 7)
         feedings.push_back({days(static_cast<double>(day)), week, {}, {}});
     return forecast(in.bed, feedings, options);
 }
@@ -276,11 +276,12 @@ inline HarvestRecord harvest_record(const Diary& diary, Date today) {
     return record;
 }
 
-/// When the castings of a bed are ready, where feeding goes on as usual. Time: a forecast of a
-/// year.
-inline HarvestTime harvest_time(const RationInput& in) {
+/// When the castings of a bed are ready, where feeding goes on as usual.
+/// @param most_days  that are looked at, at most a year. Time: a forecast of so many days.
+inline HarvestTime harvest_time(const RationInput& in,
+                                std::size_t most_days = detail::harvest_days) {
     bool from_diary = false;
-    const Forecast year = detail::year_ahead(in, from_diary);
+    const Forecast year = detail::usual_ahead(in, most_days, from_diary);
     HarvestTime time =
         detail::harvest_time(completed(in.bed, in.units), in.bed.container.stacked, year);
     time.from_diary = from_diary;
@@ -302,7 +303,7 @@ inline HarvestAnswer harvest(const RationInput& in, const HarvestRecord& record 
     answer.way = wanted.value_or(stacked > 1 ? HarvestWay::trays : HarvestWay::aside);
     const CompletedBed bed = completed(in.bed, in.units);
     bool from_diary = false;
-    const Forecast year = detail::year_ahead(in, from_diary);
+    const Forecast year = detail::usual_ahead(in, detail::harvest_days, from_diary);
     answer.time = detail::harvest_time(bed, stacked, year);
     answer.time.from_diary = from_diary;
     answer.ration = ration(in);
