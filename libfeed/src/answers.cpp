@@ -63,11 +63,9 @@ bool offer_house_bedding(WrittenBalance& balance) {
 
 /// What else a time away asks for, beside what the ration puts in before it.
 AwayAdvice away_advice_of(const Bed& bed, const Ration& ration, Duration away) {
-    std::vector<Portion> put_in;
-    for (const PutIn& put : ration.put_in)
-        put_in.push_back({put.thing.feedstock, put.wet_mass});
     // Of the load nothing but water, dry mass and scraps is read: no decay.
-    AwayAdvice advice = going_away(bed, away, load_of(put_in, {}), ration.units);
+    AwayAdvice advice =
+        going_away(bed, away, load_of(portions_of(ration.put_in), {}), ration.units);
     if (ration.answer == RationAnswer::act_first) {
         advice.needs_a_helper = true;
         advice.text =
@@ -254,9 +252,7 @@ ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days, Un
     // written.
     std::vector<Feeding> feedings;
     if (!in.things.empty() || answer.ration.answer == RationAnswer::act_first) {
-        Feeding today{feed::days(0), {}, {}, {}};
-        for (const PutIn& put : answer.ration.put_in)
-            today.portions.push_back({put.thing.feedstock, put.wet_mass});
+        Feeding today{feed::days(0), portions_of(answer.ration.put_in), {}, {}};
         if (!today.portions.empty()) feedings.push_back(std::move(today));
     }
     for (Feeding& later : planned_feedings(file)) {

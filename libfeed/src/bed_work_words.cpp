@@ -33,8 +33,7 @@ std::string bedding_text(const BedChange& change, UnitSystem units) {
         ThingAtHand thing;
         thing.feedstock = portion.feedstock;
         thing.label = portion.feedstock->name;
-        parts.push_back(measure_of({thing, Part::bedding, portion.wet_mass, units}, units) +
-                        " of " + plain_name(thing.label, *thing.feedstock));
+        parts.push_back(material_text({thing, Part::bedding, portion.wet_mass, units}, units));
     }
     return joined(parts);
 }

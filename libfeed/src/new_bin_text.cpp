@@ -16,10 +16,6 @@ struct NewBinLine {
     enum : int { stays, later, skip, more_water, depth };
 };
 
-std::string material(const PutIn& put, UnitSystem units) {
-    return measure_of(put, units) + " of " + plain_name(put.thing.label, *put.thing.feedstock);
-}
-
 Date day_of_setting_up(const NewBin& bin) {
     return date_of(day_number(bin.bed_date) - bin.worms_in);
 }
@@ -42,8 +38,8 @@ std::string scraps_measure(const Ration& ration, UnitSystem units) {
 void add_materials(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
     if (bin.bedding.size() == 1) {
         const PutIn& put = bin.bedding.front();
-        lines.push_back(
-            {"Take " + material(put, units) + (put.thing.at_hand ? "." : ", or any dry bedding.")});
+        lines.push_back({"Take " + material_text(put, units) +
+                         (put.thing.at_hand ? "." : ", or any dry bedding.")});
         return;
     }
     for (std::size_t from = 0; from < bin.bedding.size(); from += 3) {
@@ -63,7 +59,7 @@ void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
     if (bin.depth_serves == BedDepth::too_shallow) {
         lines.push_back({"There is too little bedding: a bed " + at_hand + " deep."});
         for (const PutIn& put : bin.missing)
-            lines.push_back({"Get " + material(put, units) + " more first, and mix it all."});
+            lines.push_back({"Get " + material_text(put, units) + " more first, and mix it all."});
         return;
     }
     add_materials(bin, units, lines);
@@ -74,7 +70,7 @@ void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
     }
     lines.push_back({"The bed will be " + at_hand + " deep: shallow, but it serves."});
     for (const PutIn& put : bin.missing)
-        lines.push_back({"Add " + material(put, units) + " more when you have it."});
+        lines.push_back({"Add " + material_text(put, units) + " more when you have it."});
 }
 
 void add_water(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
@@ -129,22 +125,6 @@ std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
     return lines;
 }
 
-void write_puts(JsonWriter& json, std::string_view key, const std::vector<PutIn>& puts,
-                UnitSystem units) {
-    json.key(key);
-    json.begin_array();
-    for (const PutIn& put : puts) {
-        json.begin_object();
-        json.member("feedstock", put.thing.feedstock->id);
-        json.member("label", put.thing.label);
-        json.member("wet_mass_kg", put.wet_mass.in_kilograms());
-        json.member("measure", measure_of(put, units));
-        json.member("at_hand", put.thing.at_hand);
-        json.end_object();
-    }
-    json.end_array();
-}
-
 }  // namespace
 
 std::vector<std::string> new_bin_lines(const NewBin& bin, UnitSystem units, ScreenRoom room) {
@@ -154,7 +134,7 @@ std::vector<std::string> new_bin_lines(const NewBin& bin, UnitSystem units, Scre
 void write_new_bin(JsonWriter& json, const NewBin& bin, UnitSystem units) {
     json.begin_object();
     write_take_out(json, bin.take_out);
-    write_puts(json, "bedding", bin.bedding, units);
+    write_put_in(json, "bedding", bin.bedding);
     json.member("water_kg", bin.water_kg);
     json.member("more_water_kg", bin.more_water_kg);
     json.key("wetness");
@@ -163,7 +143,7 @@ void write_new_bin(JsonWriter& json, const NewBin& bin, UnitSystem units) {
     json.member("depth_m", in_metres(bin.depth));
     json.member("aimed_depth_m", in_metres(bin.aimed_depth));
     json.member("depth_serves", text(bin.depth_serves));
-    write_puts(json, "missing", bin.missing, units);
+    write_put_in(json, "missing", bin.missing);
     json.member("grit_handfuls", bin.grit_handfuls);
     json.member("castings_handfuls", bin.castings_handfuls);
     write_texts(json, "heating", bin.heating);
@@ -180,7 +160,7 @@ void write_new_bin(JsonWriter& json, const NewBin& bin, UnitSystem units) {
         json.member("date", text(date_of(day_number(day_of_setting_up(bin)) + one.day)));
         json.member("scraps_kg", one.ration.scraps.in_kilograms());
         json.member("measure", scraps_measure(one.ration, units));
-        write_puts(json, "put_in", one.ration.put_in, units);
+        write_put_in(json, "put_in", one.ration.put_in);
         json.end_object();
     }
     json.end_array();

@@ -36,10 +36,19 @@ void write_next_feeding(JsonWriter& json, const Ration& ration) {
 
 namespace {
 
-void write_put_in(JsonWriter& json, const Ration& ration) {
-    json.key("put_in");
-    json.begin_array();
+std::string cover_of(const Ration& ration) {
     for (const PutIn& put : ration.put_in) {
+        if (put.part == Part::bedding) return put.thing.feedstock->id;
+    }
+    return "";
+}
+
+}  // namespace
+
+void write_put_in(JsonWriter& json, std::string_view key, std::span<const PutIn> put_in) {
+    json.key(key);
+    json.begin_array();
+    for (const PutIn& put : put_in) {
         json.begin_object();
         json.member("feedstock", put.thing.feedstock->id);
         json.member("label", put.thing.label);
@@ -50,15 +59,6 @@ void write_put_in(JsonWriter& json, const Ration& ration) {
     }
     json.end_array();
 }
-
-std::string cover_of(const Ration& ration) {
-    for (const PutIn& put : ration.put_in) {
-        if (put.part == Part::bedding) return put.thing.feedstock->id;
-    }
-    return "";
-}
-
-}  // namespace
 
 void write_caution_findings(JsonWriter& json, std::span<const CautionFinding> cautions) {
     json.key("cautions");
@@ -81,7 +81,7 @@ void write_ration(JsonWriter& json, const Ration& ration) {
     write_take_out(json, ration.take_out);
     json.member("answer", text(ration.answer));
     write_day(json, "date", ration.date, 0);
-    write_put_in(json, ration);
+    write_put_in(json, "put_in", ration.put_in);
     json.member("cover", cover_of(ration));
     json.member("scraps_kg", ration.scraps.in_kilograms());
     json.member("week_kg", ration.week.in_kilograms());

@@ -24,7 +24,7 @@ std::string name_of(const ThingAtHand& thing) {
 std::string list_of(const std::vector<PutIn>& put_in, Part part, UnitSystem units) {
     std::vector<std::string> parts;
     for (const PutIn& put : put_in) {
-        if (put.part == part) parts.push_back(measure_of(put, units) + " of " + name_of(put.thing));
+        if (put.part == part) parts.push_back(material_text(put, units));
     }
     return joined(parts);
 }
@@ -259,6 +259,10 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
 }
 
 }  // namespace
+
+std::string material_text(const PutIn& put, UnitSystem units) {
+    return measure_of(put, units) + " of " + name_of(put.thing);
+}
 
 std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room) {
     std::vector<std::string> lines = fitting(screen_lines(ration, units, false), room);

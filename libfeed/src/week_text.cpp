@@ -14,10 +14,6 @@
 namespace feed::io {
 namespace {
 
-std::string name_of(const ThingAtHand& thing) {
-    return plain_name(thing.label, *thing.feedstock);
-}
-
 std::string kg_text(double kg, UnitSystem units) {
     return mass_text(kilograms(kg), units);
 }
@@ -29,11 +25,11 @@ std::string opening_line(const WeekOfBin& bin, const Ration& ration, UnitSystem 
     std::vector<std::string> bedding;
     std::string lime;
     for (const PutIn& put : ration.put_in) {
-        const std::string measure = measure_of(put, units);
-        if (put.part == Part::scraps) scraps.push_back(name_of(put.thing) + ", " + measure);
-        if (put.part == Part::bedding) bedding.push_back(measure + " of " + name_of(put.thing));
-        if (put.part == Part::amendment)
-            lime += " Mix in " + measure + " of " + name_of(put.thing) + ".";
+        if (put.part == Part::scraps)
+            scraps.push_back(plain_name(put.thing.label, *put.thing.feedstock) + ", " +
+                             measure_of(put, units));
+        if (put.part == Part::bedding) bedding.push_back(material_text(put, units));
+        if (put.part == Part::amendment) lime += " Mix in " + material_text(put, units) + ".";
     }
     for (const std::string& one : scraps)
         line += " " + one + ".";

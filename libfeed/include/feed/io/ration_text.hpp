@@ -14,6 +14,9 @@ namespace feed::io {
 /// 170 g"; "a pinch" of a lime or grit that nobody weighs. Threads: pure.
 std::string measure_of(const PutIn& put, UnitSystem units);
 
+/// The same with what it is: "2 handfuls, about 170 g of shredded cardboard". Threads: pure.
+std::string material_text(const PutIn& put, UnitSystem units);
+
 /// "Sat 5 Dec", "Dec 5" for those who read US units; "in 3 days", "tomorrow" where no date is
 /// known.
 /// @param days  from the day of the ration, 0 or more.

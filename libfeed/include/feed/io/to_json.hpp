@@ -64,6 +64,8 @@ std::string to_json(std::span<const Feedstock> feedstocks);
 void write_take_out(JsonWriter& json, std::span<const TakeOut> take_out);
 /// Writes a ration as a value of `json`.
 void write_ration(JsonWriter& json, const Ration& ration);
+/// What goes in as a list of a key, each in the measures of its own units.
+void write_put_in(JsonWriter& json, std::string_view key, std::span<const PutIn> put_in);
 /// Writes the day of the next feeding under the key "next_feeding".
 void write_next_feeding(JsonWriter& json, const Ration& ration);
 /// Writes the cautions of a feeding under the key "cautions".

@@ -213,12 +213,9 @@ inline void answer_what_went_in(const RationWork& work, Ration& ration) {
 /// What will dry while nobody looks goes in before, as far as the bed takes it without anything
 /// being raised: so there is one amount of water.
 inline void water_for_the_time_away(const RationWork& work, Ration& ration) {
-    std::vector<Portion> portions;
-    for (const PutIn& put : ration.put_in)
-        portions.push_back({put.thing.feedstock, put.wet_mass});
     const DecayedShares decayed =
         decayed_shares(work.numbers.horizon_days, work.numbers.decay_speed);
-    const Load put_in = load_of(portions, decayed);
+    const Load put_in = load_of(portions_of(ration.put_in), decayed);
     const Load water = load_of(*work.materials.water, 1.0, decayed);
     const double away = std::min(in_days(*work.in.away), longest_away_days);
     const UnitSystem units = work.in.units;

@@ -233,9 +233,7 @@ inline void plan_bed(const NewBinInput& in, NewBin& bin) {
     bin.bed.squeeze.reset();
     bin.bed.moisture.reset();
     bin.bed.depth_of_contents = bin.depth;
-    bin.bed.bedding.clear();
-    for (const PutIn& put : bin.bedding)
-        bin.bed.bedding.push_back({put.thing.feedstock, put.wet_mass});
+    bin.bed.bedding = portions_of(bin.bedding);
     if (bin.water_kg > 0.0)
         bin.bed.bedding.push_back({step_materials(nullptr).water, wet_kilograms(bin.water_kg)});
     bin.worms_in = bin.heating.empty() ? new_bed::quiet_days : new_bed::heating_days;
@@ -265,10 +263,7 @@ inline void plan_rations(const NewBinInput& in, std::span<const BeddingShare> sh
         Ration answer = ration(now);
         const int next = answer.next_feeding ? answer.next_feeding->day : answer.next_look;
         if (answer.scraps.in_kilograms() > 0.0) {
-            std::vector<Portion> portions;
-            for (const PutIn& put : answer.put_in)
-                portions.push_back({put.thing.feedstock, put.wet_mass});
-            diary.feedings.push_back({today, std::move(portions), {}, {}});
+            diary.feedings.push_back({today, portions_of(answer.put_in), {}, {}});
             bin.rations.push_back({day, std::move(answer)});
         }
         day += std::max(1, next);

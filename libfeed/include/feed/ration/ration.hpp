@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -42,6 +43,15 @@ struct PutIn {
     WetMass wet_mass;
     UnitSystem units = UnitSystem::metric;  ///< that the mass is rounded in
 };
+
+/// The portions of what goes in.
+inline std::vector<Portion> portions_of(std::span<const PutIn> put_in) {
+    std::vector<Portion> portions;
+    portions.reserve(put_in.size());
+    for (const PutIn& put : put_in)
+        portions.push_back({put.thing.feedstock, put.wet_mass});
+    return portions;
+}
 
 /// Something at hand that does not go in today.
 struct Rest {

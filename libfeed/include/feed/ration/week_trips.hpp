@@ -32,8 +32,7 @@ inline RationInput bed_of_week(const WeekInput& in, const WeekBin& bin,
     for (const WeekOpening& opening : before) {
         DatedFeeding feeding;
         feeding.date = date_of(day_number(in.today) + opening.day);
-        for (const PutIn& put : opening.ration.put_in)
-            feeding.portions.push_back({put.thing.feedstock, put.wet_mass, 1.0, 1.0});
+        feeding.portions = portions_of(opening.ration.put_in);
         if (!feeding.portions.empty()) diary.feedings.push_back(std::move(feeding));
     }
     return ration_input_of(diary, date_of(day_number(in.today) + day), in.units);
