@@ -151,7 +151,9 @@ bool takes_a_name(const Verb* asked) {
 
 /// Whether a file is all that a verb may need.
 bool takes_a_file(const Verb* asked) {
-    return takes(asked, file) && !takes(asked, note_words) && !takes(asked, change);
+    return takes(asked, file) &&
+           std::none_of(asked->members.begin(), asked->members.end(),
+                        [](const Asked& one) { return one.needed && one.member != &file; });
 }
 
 }  // namespace

@@ -50,12 +50,14 @@ private:
                         std::move(message));
     }
 
+    static bool is_text(YamlView at) { return at.is_scalar() && at.quoted(); }
+
     void keep(const Member& member, std::string_view text) {
         request_.texts[member.name].emplace_back(text);
     }
 
     void read_text(const Member& member, YamlView at) {
-        if (!at.is_scalar() || !at.quoted())
+        if (!is_text(at))
             return wrong(member, at, std::string(member.example), "a text is due here");
         keep(member, at.text());
     }
@@ -75,15 +77,7 @@ private:
         if (!reading_.fits(at, std::string(member.name), most_week_bins)) return;
         at.for_each_item([&](YamlView item) {
             const std::string called = "file " + std::to_string(request_.files.size() + 1);
-            const bool written = item.is_mapping() || (item.is_scalar() && item.quoted());
-            if (!written)
-                return wrong(member, item, std::string(member.example),
-                             "the file of a bin is an object, or its text");
-            auto file = item.is_mapping() ? read_feed_node(tree_, item, json_, called)
-                                          : read_feed_text(item.text(), called);
-            if (!file)
-                file_errors_.insert(file_errors_.end(), file.errors().begin(), file.errors().end());
-            request_.files.push_back(file ? std::move(file).value() : FeedFile());
+            request_.files.push_back(file_at(member, item, called).value_or(FeedFile()));
         });
     }
 
@@ -92,24 +86,28 @@ private:
             JsonWriter json;
             write_node(json, at, true);
             request_.file_object = json.take();
-            return keep_file(read_feed_node(tree_, at, json_, request_.file_name()));
+        } else if (is_text(at)) {
+            request_.file_text = at.text();
         }
-        if (!at.is_scalar() || !at.quoted())
-            return wrong(member, at, std::string(member.example),
-                         "the file of a bin is an object, or its text");
-        request_.file_text = at.text();
-        keep_file(read_feed_text(request_.file_text, request_.file_name()));
+        request_.file = file_at(member, at, request_.file_name());
     }
 
-    void keep_file(Result<FeedFile> file) {
-        if (file)
-            request_.file = std::move(file).value();
-        else
-            file_errors_.insert(file_errors_.end(), file.errors().begin(), file.errors().end());
+    /// The file of a bin at a node; nothing where it is none, with its problems kept.
+    std::optional<FeedFile> file_at(const Member& member, YamlView at, const std::string& called) {
+        if (!at.is_mapping() && !is_text(at)) {
+            wrong(member, at, std::string(member.example),
+                  "the file of a bin is an object, or its text");
+            return std::nullopt;
+        }
+        auto file = at.is_mapping() ? read_feed_node(tree_, at, json_, called)
+                                    : read_feed_text(at.text(), called);
+        if (file) return std::move(file).value();
+        file_errors_.insert(file_errors_.end(), file.errors().begin(), file.errors().end());
+        return std::nullopt;
     }
 
     void read_date(const Member& member, YamlView at) {
-        if (!at.is_scalar() || !at.quoted())
+        if (!is_text(at))
             return wrong(member, at, std::string(member.example), "a day is due here, as a text");
         request_.date = parse_date(at.text());
         if (!request_.date)
@@ -139,7 +137,7 @@ private:
     }
 
     void read_choice(const Member& member, YamlView at) {
-        if (!at.is_scalar() || !at.quoted())
+        if (!is_text(at))
             return wrong(member, at, std::string(member.choices), "a word is due here");
         const auto list = words_of(member.choices);
         const std::vector<std::string_view> words(list.begin(), list.end());
