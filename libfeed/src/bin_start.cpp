@@ -83,8 +83,7 @@ Errors as_answers(Errors errors, const BinStart& said) {
             if (error.field.substr(0, field.size()) == field && !is_size)
                 error.field = std::string(question.option);
         }
-        error.line = error.column = 0;
-        error.file.clear();
+        forget_place(error);
     }
     return errors;
 }
@@ -111,8 +110,7 @@ Result<std::vector<ThingAtHand>> read_bedding(const std::string& words) {
         if (!read) {
             for (Error error : read.errors()) {
                 error.field = "--bedding";
-                error.line = error.column = 0;
-                error.file.clear();
+                forget_place(error);
                 errors.push_back(std::move(error));
             }
             continue;
@@ -125,13 +123,10 @@ Result<std::vector<ThingAtHand>> read_bedding(const std::string& words) {
                 things.push_back({entry.feedstock, entry.label, entry.most, balance.amounts[i]});
                 continue;
             }
-            Error error;
-            error.code = ErrorCode::wrong_type;
-            error.field = "--bedding";
-            error.value = std::string(piece);
-            error.allowed = "bedding, such as cardboard, newspaper, dry leaves, straw or coir";
-            error.message = entry.label + " is no bedding; feed table --bedding lists what is";
-            errors.push_back(std::move(error));
+            errors.push_back(
+                make_error(ErrorCode::wrong_type, "--bedding", std::string(piece),
+                           "bedding, such as cardboard, newspaper, dry leaves, straw or coir",
+                           entry.label + " is no bedding; feed table --bedding lists what is"));
         }
     }
     if (!errors.empty()) return errors;

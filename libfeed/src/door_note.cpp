@@ -48,8 +48,7 @@ Result<FeedFile> file_with(const Request& request, const NoteEntry& note, YamlVi
     if (errors.empty()) return after;
     for (Error& error : errors) {
         error.field = "note";
-        error.line = error.column = 0;
-        error.file.clear();
+        forget_place(error);
     }
     return errors;
 }

@@ -150,8 +150,7 @@ Result<Appended> with_note(std::string_view diary, std::string_view words, Date 
                               read_feed_text(diary, name).has_value();
         if (!of_entry) continue;
         error.field = "note";
-        error.line = error.column = 0;
-        error.file.clear();
+        forget_place(error);
     }
     return errors;
 }

@@ -53,8 +53,8 @@ void add_flush(Lines& to) {
         to.add("Flush it with " + to.water(after.change.flushed_kg) + " of water, tap open.");
         to.add("Pour slowly, a can at a time, until it has run through. Throw that water away.");
         if (!answer.days.empty()) {
-            BedChange first = answer.days.front();
-            to.add("Then mix in " + bedding_text(first, to.units) + ", dry and torn.");
+            to.add("Then mix in " + bedding_text(answer.days.front(), to.units) +
+                   ", dry and torn.");
             if (answer.days.size() > 1)
                 to.add("Go on so for about " + counted(answer.days.size(), "day") +
                        ", until a handful gives a drop or two.");

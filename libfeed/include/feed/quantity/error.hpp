@@ -65,6 +65,12 @@ inline Error make_error(ErrorCode code, std::string field, std::string value, st
     return error;
 }
 
+/// Takes the place out of an error: it is about something that the keeper has no file of.
+inline void forget_place(Error& error) {
+    error.line = error.column = 0;
+    error.file.clear();
+}
+
 /// All problems found at once, in the order of the input.
 using Errors = std::vector<Error>;
 

@@ -95,7 +95,8 @@ inline BedAfter bed_after(const RationInput& in, BedChange change) {
 /// wetness and raises nothing. Amounts are as printed, so that the note of them gives the same bed.
 /// @param loose_m3  of bedding as it is torn, at least 0.
 inline void fill_up(const RationInput& in, double loose_m3, BedChange& change) {
-    const StepMaterials materials = detail::judged(in).materials;
+    const detail::BedJudged before = detail::judged(in);
+    const StepMaterials& materials = before.materials;
     const double bedding_kg = detail::rounded_mass(
         loose_m3 * detail::loose_kg_per_m3(*materials.bedding), false, in.units);
     if (bedding_kg > 0.0) change.bedding.push_back({materials.bedding, wet_kilograms(bedding_kg)});
@@ -103,13 +104,12 @@ inline void fill_up(const RationInput& in, double loose_m3, BedChange& change) {
     const double wanted_kg = limits::wetness_aim.value * in_kilograms(filled.water_capacity.value) -
                              in_kilograms(filled.water.value);
     if (!(wanted_kg > 0.05)) return;
-    const auto before = detail::judged(in).levels;
     for (const double share : {1.0, 0.8, 0.6, 0.4, 0.2}) {
         change.water_kg = detail::rounded_volume(share * wanted_kg, false, in.units);
         const auto after = detail::judged(with_change(in, change)).levels;
         constexpr auto wet = static_cast<std::size_t>(Hazard::wet);
         constexpr auto airless = static_cast<std::size_t>(Hazard::airless);
-        if (after[wet] <= before[wet] && after[airless] <= before[airless]) return;
+        if (after[wet] <= before.levels[wet] && after[airless] <= before.levels[airless]) return;
     }
     change.water_kg = 0.0;
 }
