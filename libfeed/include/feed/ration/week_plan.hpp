@@ -24,7 +24,7 @@ public:
 
     WeekPlan plan() {
         start();
-        find_openings(in_.most_openings);
+        find_openings();
         share();
         confirm();
         // Where a ration took less than its share (heat is no line), the others may have it.
@@ -56,12 +56,9 @@ private:
         }
     }
 
-    void find_openings(int most) {
-        WeekInput asked = in_;
-        asked.most_openings = most;
-        openings_.clear();
+    void find_openings() {
         for (std::size_t b = 0; b < in_.bins.size(); ++b)
-            openings_.push_back(openings_of(asked, in_.bins[b], plan_.bins[b].today));
+            openings_.push_back(openings_of(in_, in_.bins[b], plan_.bins[b].today));
     }
 
     /// Solves with one opening a bin, and with more where that leaves something; the more openings
