@@ -145,6 +145,7 @@
 #include "feed/quantity/plain_text.hpp"
 #include "feed/quantity/printable.hpp"
 #include "feed/quantity/range.hpp"
+#include "feed/quantity/sorted.hpp"
 #include "feed/quantity/unit_system.hpp"
 #include "feed/quantity/units.hpp"
 #include "feed/ration/bed_work.hpp"

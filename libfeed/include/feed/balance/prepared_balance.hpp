@@ -405,7 +405,9 @@ inline Result<PreparedBalance> prepare(BalanceProblem problem) {
     errors = detail::Preparer(prepared).run();
     if (errors.empty()) detail::refuse_not_finite(prepared, errors);
     if (!errors.empty()) return errors;
-    prepared.assumed.insert(prepared.assumed.begin(), held.begin(), held.end());
+    for (Assumption& assumption : prepared.assumed)
+        held.push_back(std::move(assumption));
+    prepared.assumed = std::move(held);
     return prepared;
 }
 

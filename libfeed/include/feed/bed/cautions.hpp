@@ -109,10 +109,11 @@ inline std::vector<CautionFinding> cautions_of(std::span<const Portion> portions
                                  caution.caution == Caution::coated;
             auto same = std::find_if(of_this.begin(), of_this.end(),
                                      [&](const CautionFinding& one) { return one.text == said; });
-            if (same == of_this.end())
-                same =
-                    of_this.insert(of_this.end(), {caution.caution, Level::watch, "",
-                                                   std::string(said), std::string(caution.source)});
+            if (same == of_this.end()) {
+                of_this.push_back({caution.caution, Level::watch, "", std::string(said),
+                                   std::string(caution.source)});
+                same = of_this.end() - 1;
+            }
             if (serious) same->level = Level::act;
             if (("; " + same->feedstock + "; ").find("; " + name + "; ") != std::string::npos)
                 continue;

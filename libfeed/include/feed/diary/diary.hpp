@@ -14,6 +14,7 @@
 #include "feed/diary/date.hpp"
 #include "feed/diary/observation.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -84,13 +85,8 @@ namespace detail {
 
 /// Observations by date; those of one day in their order.
 inline std::vector<std::size_t> observations_by_day(const Diary& diary) {
-    std::vector<std::size_t> order(diary.observations.size());
-    for (std::size_t i = 0; i < order.size(); ++i)
-        order[i] = i;
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return day_number(diary.observations[a].date) < day_number(diary.observations[b].date);
-    });
-    return order;
+    return order_by(diary.observations,
+                    [](const Observation& look) { return day_number(look.date); });
 }
 
 /// What was done to the bed from the day it was described up to a day.
@@ -161,9 +157,7 @@ inline Bed bed_on(const Diary& diary, Date date) {
         if (day < zero)
             bed.earlier.push_back({days(static_cast<double>(day - zero)), feeding.portions});
     }
-    std::stable_sort(
-        bed.earlier.begin(), bed.earlier.end(),
-        [](const Feeding& a, const Feeding& b) { return in_days(a.day) < in_days(b.day); });
+    detail::sort_by(bed.earlier, [](const Feeding& feeding) { return in_days(feeding.day); });
     detail::apply_changes(diary, zero, squeeze_day, worms_from, bed);
     return bed;
 }
@@ -180,8 +174,7 @@ inline std::vector<DayWeight> weights_in(const Diary& diary) {
     std::vector<DayWeight> fed;
     for (const DatedFeeding& feeding : diary.feedings)
         fed.push_back({day_number(feeding.date), whole_of(feeding.portions).in_kilograms()});
-    std::sort(fed.begin(), fed.end(),
-              [](const DayWeight& a, const DayWeight& b) { return a.day < b.day; });
+    sort_by(fed, [](const DayWeight& one) { return one.day; });
     const std::size_t feedings = fed.size();
     for (const Observation& seen : diary.observations) {
         if (!seen.weight_in) continue;
@@ -192,8 +185,7 @@ inline std::vector<DayWeight> weights_in(const Diary& diary) {
         const bool both = at != end && at->day == day;
         if (!both) fed.push_back({day, seen.weight_in->in_kilograms()});
     }
-    std::stable_sort(fed.begin(), fed.end(),
-                     [](const DayWeight& a, const DayWeight& b) { return a.day < b.day; });
+    sort_by(fed, [](const DayWeight& one) { return one.day; });
     return fed;
 }
 
@@ -257,8 +249,7 @@ inline std::vector<Slip> slips_of(const Diary& diary) {
     std::vector<detail::DayWeight> by_day;
     for (const DatedFeeding& feeding : diary.feedings)
         by_day.push_back({day_number(feeding.date), whole_of(feeding.portions).in_kilograms()});
-    std::sort(by_day.begin(), by_day.end(),
-              [](const auto& a, const auto& b) { return a.day < b.day; });
+    detail::sort_by(by_day, [](const detail::DayWeight& one) { return one.day; });
     for (std::size_t i = 0; i < diary.observations.size(); ++i) {
         const Observation& seen = diary.observations[i];
         const std::string on = "On " + text(seen.date) + " ";

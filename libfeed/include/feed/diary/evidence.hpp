@@ -12,6 +12,7 @@
 #include "feed/diary/diary.hpp"
 #include "feed/forecast/factors.hpp"
 #include "feed/forecast/intake.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -124,13 +125,8 @@ inline std::optional<std::size_t> feeding_of(const Diary& diary,
 
 /// Feedings by date; those of one day in their order.
 inline std::vector<std::size_t> feedings_by_day(const Diary& diary) {
-    std::vector<std::size_t> order(diary.feedings.size());
-    for (std::size_t i = 0; i < order.size(); ++i)
-        order[i] = i;
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return day_number(diary.feedings[a].date) < day_number(diary.feedings[b].date);
-    });
-    return order;
+    return order_by(diary.feedings,
+                    [](const DatedFeeding& feeding) { return day_number(feeding.date); });
 }
 
 }  // namespace detail

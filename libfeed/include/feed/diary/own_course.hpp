@@ -12,6 +12,7 @@
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/diary/course_points.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -46,9 +47,7 @@ public:
     /// Time: 5000 points x looks x 5; 26 weeks of looks take about 30 ms.
     OwnCourse(std::vector<CourseFeeding> feedings, std::vector<CourseLook> looks)
         : feedings_(std::move(feedings)), looks_(std::move(looks)) {
-        std::stable_sort(
-            looks_.begin(), looks_.end(),
-            [](const CourseLook& a, const CourseLook& b) { return a.feeding < b.feeding; });
+        detail::sort_by(looks_, [](const CourseLook& look) { return look.feeding; });
         for (const CourseFeeding& feeding : feedings_)
             tables_.emplace_back(feeding.pool_shares);
         learn();

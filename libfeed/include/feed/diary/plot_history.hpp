@@ -10,6 +10,7 @@
 
 #include "feed/diary/date.hpp"
 #include "feed/diary/observation.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -49,9 +50,7 @@ inline std::vector<DatedPlotLook> looks_at(std::span<const Observation> observat
             if (look.plot == plot) looks.push_back({observations[i].date, look, i});
         }
     }
-    std::stable_sort(looks.begin(), looks.end(), [](const auto& a, const auto& b) {
-        return day_number(a.date) < day_number(b.date);
-    });
+    detail::sort_by(looks, [](const DatedPlotLook& look) { return day_number(look.date); });
     return looks;
 }
 

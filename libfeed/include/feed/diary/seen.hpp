@@ -216,10 +216,12 @@ inline Result<std::vector<Sign>> read_signs(std::span<const std::string> texts) 
     for (const std::string& text : texts) {
         for (const std::string_view piece : detail::pieces_between_seams(text)) {
             const auto read = read_signs(piece);
-            if (read)
-                signs.insert(signs.end(), read->begin(), read->end());
-            else
+            if (!read) {
                 errors.push_back(read.errors().front());
+                continue;
+            }
+            for (const Sign sign : *read)
+                signs.push_back(sign);
         }
     }
     if (!errors.empty()) return errors;

@@ -8,6 +8,7 @@
 #include "feed/diary/sign_remedies.hpp"
 #include "feed/diary/sign_shares.hpp"
 #include "feed/diary/sign_table.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -223,9 +224,7 @@ inline std::vector<std::size_t> order_of_steps(const std::vector<Diagnosis>& cau
     for (std::size_t i = 0; i < causes.size(); ++i) {
         if (causes[i].share >= 0.5 * causes.front().share) steps.push_back(i);
     }
-    std::stable_sort(steps.begin(), steps.end(), [&](std::size_t a, std::size_t b) {
-        return hardness(causes[a].remedy.kind) < hardness(causes[b].remedy.kind);
-    });
+    sort_by(steps, [&](std::size_t at) { return hardness(causes[at].remedy.kind); });
     return steps;
 }
 
@@ -272,8 +271,7 @@ inline SignsAnswer causes_in(const Bed* described, std::span<const Sign> signs, 
                                  known ? remedy_for(cause, noticed, numbers, units)
                                        : remedy_in_shares(cause, numbers, units)});
     }
-    std::stable_sort(answer.causes.begin(), answer.causes.end(),
-                     [](const Diagnosis& a, const Diagnosis& b) { return a.share > b.share; });
+    sort_by(answer.causes, [](const Diagnosis& cause) { return -cause.share; });
     put_danger_first(answer.causes);
     answer.steps = order_of_steps(answer.causes);
     answer.harmless = answer.causes.front().harmless;

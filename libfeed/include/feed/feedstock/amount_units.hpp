@@ -170,12 +170,13 @@ inline constexpr AmountUnit amount_units[] = {
     pack("flake", 1.5, 0.8, 3.0),
 };
 
+// Sorted by spelling, to be searched.
 inline constexpr UnitSpelling unit_spellings[] = {
     {"armload", "armful"},
+    {"bag for life", "carrier bag"},
+    {"bagful", "bag"},
     {"barrow", "wheelbarrow"},
     {"barrowful", "wheelbarrow"},
-    {"bagful", "bag"},
-    {"bag for life", "carrier bag"},
     {"big", "large piece"},
     {"big piece", "large piece"},
     {"bin liner", "bin bag"},
@@ -191,6 +192,7 @@ inline constexpr UnitSpelling unit_spellings[] = {
     {"cm3", "ml"},
     {"cob", "piece"},
     {"coffee tin", "coffee can"},
+    {"compost caddy", "caddy"},
     {"container full", "container"},
     {"cu ft", "ft3"},
     {"cu m", "m3"},
@@ -225,6 +227,7 @@ inline constexpr UnitSpelling unit_spellings[] = {
     {"grocery bag", "carrier bag"},
     {"handfull", "handful"},
     {"handsful", "handful"},
+    {"helping", "serving"},
     {"ice cream container", "ice cream tub"},
     {"jam jar", "jar"},
     {"jarful", "jar"},
@@ -234,7 +237,6 @@ inline constexpr UnitSpelling unit_spellings[] = {
     {"kilogram", "kg"},
     {"kilogramme", "kg"},
     {"kitchen caddy", "caddy"},
-    {"compost caddy", "caddy"},
     {"l", "L"},
     {"large", "large piece"},
     {"lbs", "lb"},
@@ -267,7 +269,6 @@ inline constexpr UnitSpelling unit_spellings[] = {
     {"plant pot", "tub"},
     {"plateful", "plate"},
     {"portion", "serving"},
-    {"helping", "serving"},
     {"pot", "tub"},
     {"potful", "tub"},
     {"pound", "lb"},
@@ -311,10 +312,10 @@ inline constexpr UnitSpelling unit_spellings[] = {
     {"wheelbarrow load", "wheelbarrow"},
     {"wheelbarrowful", "wheelbarrow"},
     {"whole", "piece"},
-    {"yogurt pot", "yoghurt pot"},
-    {"yogurt tub", "yoghurt pot"},
     {"yoghurt tub", "yoghurt pot"},
     {"yogurt container", "yoghurt pot"},
+    {"yogurt pot", "yoghurt pot"},
+    {"yogurt tub", "yoghurt pot"},
     {"zip lock bag", "freezer bag"},
     {"ziploc bag", "freezer bag"},
     {"ziplock bag", "freezer bag"},
@@ -348,34 +349,12 @@ constexpr const AmountUnit* unit_named(std::string_view name) noexcept {
     return nullptr;
 }
 
-/// Everything that a unit is called in English, to be searched: names go before spellings.
-struct UnitEntry {
-    std::string_view text;
-    const AmountUnit* unit = nullptr;
-    std::size_t order = 0;
-};
-
-inline constexpr std::size_t unit_entry_count =
-    2 * std::size(amount_units) + std::size(unit_spellings);
-
-inline constexpr std::array<UnitEntry, unit_entry_count> unit_entries = [] {
-    std::array<UnitEntry, unit_entry_count> entries{};
-    std::size_t at = 0;
-    for (const auto& unit : amount_units) {
-        entries[at] = {unit.name, &unit, at};
-        ++at;
-        entries[at] = {unit.differs_by_country ? unit.plain_name : unit.name, &unit, at};
-        ++at;
+static_assert([] {
+    for (std::size_t i = 1; i < std::size(unit_spellings); ++i) {
+        if (!(unit_spellings[i - 1].text < unit_spellings[i].text)) return false;
     }
-    for (const auto& spelling : unit_spellings) {
-        entries[at] = {spelling.text, unit_named(spelling.name), at};
-        ++at;
-    }
-    std::sort(entries.begin(), entries.end(), [](const UnitEntry& a, const UnitEntry& b) {
-        return a.text == b.text ? a.order < b.order : a.text < b.text;
-    });
-    return entries;
-}();
+    return true;
+}());
 
 struct FoundUnit {
     const AmountUnit* unit;
@@ -384,10 +363,12 @@ struct FoundUnit {
 
 /// The unit of exactly this text, in English; then in the other languages.
 inline const AmountUnit* unit_of_text(std::string_view text) noexcept {
-    const auto entry = std::lower_bound(
-        unit_entries.begin(), unit_entries.end(), text,
-        [](const UnitEntry& one, std::string_view wanted) { return one.text < wanted; });
-    if (entry != unit_entries.end() && entry->text == text) return entry->unit;
+    if (const AmountUnit* unit = unit_named(text)) return unit;
+    const auto* spelling = std::lower_bound(
+        std::begin(unit_spellings), std::end(unit_spellings), text,
+        [](const UnitSpelling& one, std::string_view wanted) { return one.text < wanted; });
+    if (spelling != std::end(unit_spellings) && spelling->text == text)
+        return unit_named(spelling->name);
     for (const auto& language : languages) {
         const auto word = std::lower_bound(
             language.units.begin(), language.units.end(), text,

@@ -8,6 +8,7 @@
 #include "feed/feedstock/names.hpp"
 #include "feed/feedstock/nearest_names.hpp"
 #include "feed/feedstock/table.hpp"
+#include "feed/quantity/sorted.hpp"
 
 // The ways in which words are held against the names of the table, the strictest first.
 namespace feed::detail {
@@ -42,8 +43,7 @@ inline std::vector<NameMatch> match_key(std::string_view key) {
         }
         if (!matches.empty() && language.code == "en") break;
     }
-    std::stable_sort(matches.begin(), matches.end(),
-                     [](const NameMatch& a, const NameMatch& b) { return a.rank < b.rank; });
+    sort_by(matches, [](const NameMatch& match) { return match.rank; });
     return matches;
 }
 

@@ -25,13 +25,23 @@ struct Language {
     std::span<const table::NumberWord> numbers;
 };
 
+/// A list of the table whatever its length: spans made of arrays cost compile time for each length.
+template <class Entry, std::size_t Size>
+constexpr std::span<const Entry> listed(const std::array<Entry, Size>& entries) noexcept {
+    return {entries.data(), Size};
+}
+
 /// English first: a word that two languages have is the English one.
 inline constexpr Language languages[] = {
-    {"en", table::en::name_keys, table::en::unit_words, table::en::number_words},
+    {"en", listed(table::en::name_keys), listed(table::en::unit_words),
+     listed(table::en::number_words)},
 #ifndef FEED_ENGLISH_ONLY
-    {"de", table::de::name_keys, table::de::unit_words, table::de::number_words},
-    {"fr", table::fr::name_keys, table::fr::unit_words, table::fr::number_words},
-    {"es", table::es::name_keys, table::es::unit_words, table::es::number_words},
+    {"de", listed(table::de::name_keys), listed(table::de::unit_words),
+     listed(table::de::number_words)},
+    {"fr", listed(table::fr::name_keys), listed(table::fr::unit_words),
+     listed(table::fr::number_words)},
+    {"es", listed(table::es::name_keys), listed(table::es::unit_words),
+     listed(table::es::number_words)},
 #endif
 };
 

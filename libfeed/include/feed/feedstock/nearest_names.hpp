@@ -9,6 +9,7 @@
 
 #include "feed/feedstock/names.hpp"
 #include "feed/feedstock/table.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -122,8 +123,7 @@ inline std::vector<std::size_t> nearest_feedstocks(std::string_view words, std::
     for (std::size_t i = 0; i < feedstock_count(); ++i) {
         if (best[i] < 0.9) order.push_back(i);
     }
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t a, std::size_t b) { return best[a] < best[b]; });
+    detail::sort_by(order, [&](std::size_t at) { return best[at]; });
     // A slip of one letter decides before words that are the same; what is barred before the rest.
     const bool likely_barred = !order.empty() && detail::is_barred(order.front());
     auto slip = detail::one_letter_from(words, true);

@@ -12,6 +12,7 @@
 #include "feed/feedstock/preparation.hpp"
 #include "feed/feedstock/thing_list.hpp"
 #include "feed/quantity/error.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -214,8 +215,7 @@ inline void prefer_what_is_counted(NameReading& reading, const Amount& amount) {
     for (std::size_t i = 0; i < matches.size(); ++i)
         matches[i].rank =
             static_cast<std::uint8_t>(i == countable.front() ? 0 : 1 + matches[i].rank);
-    std::stable_sort(matches.begin(), matches.end(),
-                     [](const NameMatch& a, const NameMatch& b) { return a.rank < b.rank; });
+    sort_by(matches, [](const NameMatch& match) { return match.rank; });
 }
 
 /// What a peel, core, stone or stalk weighs where only the whole is known, as a share of it: the

@@ -15,6 +15,7 @@
 #include "feed/forecast/ranges.hpp"
 #include "feed/forecast/soft_food.hpp"
 #include "feed/forecast/start.hpp"
+#include "feed/quantity/sorted.hpp"
 
 namespace feed {
 
@@ -164,8 +165,7 @@ inline Feedings collect(const Bed& said, std::span<const Feeding> planned, Forec
                                   portion.feedstock->decay_rate_factor});
         }
     }
-    std::stable_sort(found.planned.begin(), found.planned.end(),
-                     [](const DatedIntake& a, const DatedIntake& b) { return a.day < b.day; });
+    sort_by(found.planned, [](const DatedIntake& intake) { return intake.day; });
     return found;
 }
 

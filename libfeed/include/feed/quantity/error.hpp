@@ -1,8 +1,8 @@
 #pragma once
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <utility>
-#include <variant>
 #include <vector>
 
 namespace feed {
@@ -78,26 +78,28 @@ using Errors = std::vector<Error>;
 template <class T>
 class [[nodiscard]] Result {
 public:
-    Result(T value) : content_(std::in_place_index<0>, std::move(value)) {}
-    Result(Error error) : content_(std::in_place_index<1>, Errors{std::move(error)}) {}
-    Result(Errors errors) : content_(std::in_place_index<1>, std::move(errors)) {}
+    Result(T value) : value_(std::move(value)) {}
+    Result(Error error) { errors_.push_back(std::move(error)); }
+    Result(Errors errors) : errors_(std::move(errors)) {}
 
-    bool has_value() const noexcept { return content_.index() == 0; }
+    bool has_value() const noexcept { return value_.has_value(); }
     explicit operator bool() const noexcept { return has_value(); }
     /// The value; only when has_value().
-    const T& value() const& { return *std::get_if<0>(&content_); }
-    T& value() & { return *std::get_if<0>(&content_); }
-    T&& value() && { return std::move(*std::get_if<0>(&content_)); }
+    const T& value() const& { return *value_; }
+    T& value() & { return *value_; }
+    T&& value() && { return std::move(*value_); }
     const T& operator*() const& { return value(); }
     T& operator*() & { return value(); }
     const T* operator->() const { return &value(); }
     T* operator->() { return &value(); }
     /// The problems; only when not has_value().
-    const Errors& errors() const& { return *std::get_if<1>(&content_); }
-    Errors&& errors() && { return std::move(*std::get_if<1>(&content_)); }
+    const Errors& errors() const& { return errors_; }
+    Errors&& errors() && { return std::move(errors_); }
 
 private:
-    std::variant<T, Errors> content_;
+    // Two members and no std::variant: it would be the dearest thing to compile in this library.
+    std::optional<T> value_;
+    Errors errors_;
 };
 
 }  // namespace feed

@@ -207,7 +207,9 @@ inline void answer_what_went_in(const RationWork& work, Ration& ration) {
                                 "common practice"});
         }
     }
-    ration.cautions.insert(ration.cautions.begin(), findings.begin(), findings.end());
+    for (CautionFinding& caution : ration.cautions)
+        findings.push_back(std::move(caution));
+    ration.cautions = std::move(findings);
 }
 
 /// What will dry while nobody looks goes in before, as far as the bed takes it without anything

@@ -8,6 +8,7 @@
 
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/plain_name.hpp"
+#include "feed/quantity/sorted.hpp"
 #include "feed/ration/plan.hpp"
 
 namespace feed {
@@ -48,8 +49,7 @@ inline std::vector<WorthMeasuring> worth_measuring(
         add(WorthMeasuring::Kind::thing, share * kg[j],
             plain_name(things[j].label, *things[j].feedstock));
     }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const auto& a, const auto& b) { return a.moves_wet_kg > b.moves_wet_kg; });
+    detail::sort_by(found, [](const WorthMeasuring& one) { return -one.moves_wet_kg; });
     if (found.size() > 2) found.resize(2);
     return found;
 }

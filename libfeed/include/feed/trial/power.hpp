@@ -109,8 +109,10 @@ public:
             return static_cast<double>(as_far) <= clear_chance * arrangements_of(exchange);
         }
         adds_.clear();
-        for (const auto& stratum : exchange.strata)
-            adds_.insert(adds_.end(), stratum.adds.begin(), stratum.adds.end());
+        for (const auto& stratum : exchange.strata) {
+            for (const auto& add : stratum.adds)
+                adds_.push_back(add);
+        }
         constexpr auto most = static_cast<std::size_t>(clear_chance * (count + 1));
         std::size_t as_far = 1;
         for (std::size_t i = 0; i < count; ++i) {
