@@ -9,6 +9,7 @@
 #include "feed/bed/factor.hpp"
 #include "feed/bed/pool_rates.hpp"
 #include "feed/bed/ranged.hpp"
+#include "feed/bed/temperature_factor.hpp"
 
 namespace feed {
 
@@ -63,12 +64,8 @@ inline constexpr double seconds_a_day = 86400.0;
 /// the microbes of a bin's pocket are not those of a hot heap. Source: Haug 1993 (recalled).
 inline double activity(double temperature_c) noexcept {
     if (temperature_c <= 0.0 || temperature_c >= 65.0) return 0.0;
-    constexpr double bracket_at_25 = 1.3752648576;
-    constexpr double log_rise = 0.06391332574365285;  // ln 1.066
-    constexpr double log_fall = 0.1906203596086497;   // ln 1.21
-    const double t = std::min(temperature_c, 40.0);
     const double level =
-        (std::exp(log_rise * (t - 20.0)) - std::exp(log_fall * (t - 60.0))) / bracket_at_25;
+        decay::haug_bracket(std::min(temperature_c, 40.0)) / decay::haug_bracket_at_25;
     return temperature_c > 55.0 ? level * (65.0 - temperature_c) / 10.0 : level;
 }
 
@@ -139,15 +136,16 @@ public:
     HeatPlace(double pocket_wet_kg, double volume_m3, double spread_m2, double surface_m2,
               double outer_m2, double bed_wet_kg, double cover_m,
               const HeatConstants& with) noexcept
-        : rate_(with.rate_per_day) {
+        : rate_(with.rate_per_day),
+          oxygen_per_kg_s_(with.rate_per_day * pool_rates[0].respired_share *
+                           heat::oxygen_per_burnt / heat::seconds_a_day) {
         const double area = std::min(spread_m2, surface_m2);
         const double height = std::max(volume_m3 / area, heat::thinnest_pocket_m);
         // Air must reach as deep as in a layer of the usual spread, however the food is laid: a
         // narrow pocket has air from its sides too, and a wide layer is uneven. So a wider layer
         // never burns more, and is never hotter.
-        oxygen_height_m_ =
+        const double aired_m =
             std::max(volume_m3 / (heat::aired_share * surface_m2), heat::thinnest_pocket_m);
-        volume_m3_ = volume_m3;
         const double k = with.conductivity;
         const double around =
             8.0 * k * std::sqrt(area / 3.14159265358979) + area / (cover_m / k + 0.15);
@@ -155,10 +153,18 @@ public:
         to_air_w_k_ = outer_m2 / with.resistance;
         pocket_j_k_ = heat::pocket_joules_per_kg_k * pocket_wet_kg;
         bed_j_k_ = heat::bed_joules_per_kg_k * bed_wet_kg;
-        in_pocket_ = with.air_share * with.air_share * heat::oxygen_diffusion_m2_per_s;
+        if (!(volume_m3 > 0.0)) return;
+        // The flux J of C0 = J x cover + J^2/(2 u D), over half of what the height takes up at a
+        // demand u, is (2 D / height) (sqrt(cover^2 + 2 C0 / (D u)) - cover).
+        const double in_pocket = with.air_share * with.air_share * heat::oxygen_diffusion_m2_per_s;
         const double in_cover =
             heat::cover_air_share * heat::cover_air_share * heat::oxygen_diffusion_m2_per_s;
+        demand_per_m3_ = 1.0 / volume_m3;
         cover_s_m_ = cover_m / in_cover;
+        reached_ = 2.0 * in_pocket / aired_m;
+        supply_ = 2.0 * heat::oxygen_in_air_kg_per_m3 / in_pocket;
+        const double all_s_m = 1.0 / reached_ + cover_s_m_;
+        met_demand_ = supply_ / (all_s_m * all_s_m - cover_s_m_ * cover_s_m_);
     }
 
     /// Moves both stores on. Implicit in the temperatures, so no step is too long; the heat is that
@@ -168,53 +174,49 @@ public:
     void step(HeatStores& now, double around_c, double days, double bed_w = 0.0) const noexcept {
         const double seconds = days * heat::seconds_a_day;
         const double active = heat::activity(now.pocket_c);
-        const double burnt = burnt_share(now.pocket_labile_kg, active);
-        const double pocket_w = watts(now.pocket_labile_kg, active) * burnt;
-        const double bed_active = heat::activity(now.bed_c);
-        bed_w += watts(now.bed_labile_kg, bed_active);
+        const double oxygen_kg_s = oxygen_kg_per_s(now.pocket_labile_kg, active);
+        const double burnt = burnt_share(oxygen_kg_s);
+        const double pocket_w = heat::joules_per_kg_oxygen * oxygen_kg_s * burnt;
         now.pocket_labile_kg *= std::exp(-rate_ * active * burnt * days);
-        now.bed_labile_kg *= std::exp(-rate_ * bed_active * days);
+        // In a forecast nothing burns in the bed itself, and its exponentials would be half of all.
+        if (now.bed_labile_kg > 0.0) {
+            const double bed_active = heat::activity(now.bed_c);
+            bed_w += heat::joules_per_kg_oxygen * oxygen_kg_per_s(now.bed_labile_kg, bed_active);
+            now.bed_labile_kg *= std::exp(-rate_ * bed_active * days);
+        }
         const double pocket_store = pocket_j_k_ / seconds;
         const double bed_store = bed_j_k_ / seconds;
         const double a = pocket_store + to_bed_w_k_;
         const double b = bed_store + to_bed_w_k_ + to_air_w_k_;
         const double p = pocket_store * now.pocket_c + pocket_w;
         const double q = bed_store * now.bed_c + to_air_w_k_ * around_c + bed_w;
-        const double determinant = a * b - to_bed_w_k_ * to_bed_w_k_;
-        now.pocket_c = (p * b + to_bed_w_k_ * q) / determinant;
-        now.bed_c = (a * q + to_bed_w_k_ * p) / determinant;
+        const double inverse = 1.0 / (a * b - to_bed_w_k_ * to_bed_w_k_);
+        now.pocket_c = (p * b + to_bed_w_k_ * q) * inverse;
+        now.bed_c = (a * q + to_bed_w_k_ * p) * inverse;
     }
 
 private:
-    static double oxygen_kg_per_s(double labile_kg, double rate, double active) noexcept {
-        return labile_kg * rate * active * pool_rates[0].respired_share * heat::oxygen_per_burnt /
-               heat::seconds_a_day;
+    double oxygen_kg_per_s(double labile_kg, double active) const noexcept {
+        return oxygen_per_kg_s_ * labile_kg * active;
     }
-    double watts(double labile_kg, double active) const noexcept {
-        return heat::joules_per_kg_oxygen * oxygen_kg_per_s(labile_kg, rate_, active);
-    }
-    /// Share of the pocket that the oxygen reaches: the flux J of C0 = J x cover + J^2/(2 s D).
-    double burnt_share(double labile_kg, double active) const noexcept {
-        if (!(volume_m3_ > 0.0)) return 1.0;
-        const double uptake = oxygen_kg_per_s(labile_kg, rate_, active) / volume_m3_;
-        if (!(uptake > 0.0)) return 1.0;
-        const double a = 1.0 / (2.0 * uptake * in_pocket_);
-        const double flux =
-            (std::sqrt(cover_s_m_ * cover_s_m_ + 4.0 * a * heat::oxygen_in_air_kg_per_m3) -
-             cover_s_m_) /
-            (2.0 * a);
-        return std::min(1.0, 2.0 * flux / (uptake * oxygen_height_m_));
+    /// Share of the pocket that the oxygen reaches; 1 as long as the demand is met.
+    double burnt_share(double oxygen_kg_s) const noexcept {
+        const double demand = oxygen_kg_s * demand_per_m3_;
+        if (!(demand > met_demand_)) return 1.0;
+        return reached_ * (std::sqrt(cover_s_m_ * cover_s_m_ + supply_ / demand) - cover_s_m_);
     }
 
     double rate_ = 0.0;
-    double oxygen_height_m_ = 0.0;
-    double volume_m3_ = 0.0;
+    double oxygen_per_kg_s_ = 0.0;  ///< at full activity
     double to_bed_w_k_ = 0.0;
     double to_air_w_k_ = 0.0;
     double pocket_j_k_ = 0.0;
     double bed_j_k_ = 0.0;
-    double in_pocket_ = 0.0;
-    double cover_s_m_ = 0.0;
+    double demand_per_m3_ = 0.0;
+    double cover_s_m_ = 0.0;  ///< resistance of what covers the food
+    double reached_ = 0.0;    ///< see the constructor
+    double supply_ = 0.0;
+    double met_demand_ = 0.0;  ///< kg of oxygen a second and m3: as much reaches all of the pocket
 };
 
 namespace detail {

@@ -14,10 +14,15 @@ enum class TemperatureResponse : unsigned char {
 /// would turn negative. Source: Haug 1993, The Practical Handbook of Compost Engineering (formula
 /// and constants recalled).
 inline double haug_bracket(double temperature_c) noexcept {
+    constexpr double log_rise = 0.06391332574365285;  // ln 1.066
+    constexpr double log_fall = 0.1906203596086497;   // ln 1.21
     const double bracket =
-        std::pow(1.066, temperature_c - 20.0) - std::pow(1.21, temperature_c - 60.0);
+        std::exp(log_rise * (temperature_c - 20.0)) - std::exp(log_fall * (temperature_c - 60.0));
     return bracket > 0.0 ? bracket : 0.0;
 }
+
+/// 1.066^5 - 1.21^-35: rates are said at 25 C.
+inline constexpr double haug_bracket_at_25 = 1.3752648576;
 
 /// Above this the factor stays where it is (D): no worm bed is hotter, and a bed that is has become
 /// a heap, whose self-heating these formulas would overstate without its cooling by steam.
@@ -29,10 +34,7 @@ inline constexpr double warmest_for_rates_c = 35.0;
 inline double temperature_factor(double temperature_c, TemperatureResponse response) noexcept {
     if (temperature_c < 0.0) return 0.0;
     const double held = temperature_c > warmest_for_rates_c ? warmest_for_rates_c : temperature_c;
-    if (response == TemperatureResponse::haug) {
-        constexpr double bracket_at_25 = 1.3752648576;  // 1.066^5 - 1.21^-35; checked by a test
-        return haug_bracket(held) / bracket_at_25;
-    }
+    if (response == TemperatureResponse::haug) return haug_bracket(held) / haug_bracket_at_25;
     return std::pow(1.5, (held - 25.0) / 10.0);
 }
 
