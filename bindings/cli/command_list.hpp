@@ -167,6 +167,8 @@ inline constexpr Option week_options[] = {
     {"--have", "WORDS", "",
      "What is at hand and what comes, such as \"2 kg coffee grounds; Thu: 3 kg lettuce\"."},
     {"--openings", "NUMBER", "1 2 3", "Most openings of a bin in the week; 2 when left out."},
+    {"--sheet", "FILE", "",
+     "Write the page for the wall: a row a day, a column a bin, boxes to tick (.svg, else HTML)."},
     {"--date", "DATE", "",
      "The day that counts as today, such as 2026-03-14; the last day of the files when left out."},
     why,

@@ -71,6 +71,7 @@ _feed() {
         trial:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         week:--have) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         week:--openings) mapfile -t COMPREPLY < <(compgen -W "1 2 3" -- "$word"); return ;;
+        week:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         week:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         week:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
@@ -153,7 +154,7 @@ _feed() {
             fi ;;
         week)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--have --openings --date --why --strict --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--have --openings --sheet --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

@@ -8,6 +8,7 @@
 #include "feed/io/trial_answer.hpp"
 #include "feed/io/trial_pictures.hpp"
 #include "file_or_entries.hpp"
+#include "sheet_files.hpp"
 
 #ifndef _WIN32
 #include <unistd.h>
@@ -33,10 +34,6 @@ void show_progress(std::size_t done, std::size_t of) {
 #endif
 }
 
-bool ends_in(const std::string& path, std::string_view tail) {
-    return path.size() >= tail.size() && path.substr(path.size() - tail.size()) == tail;
-}
-
 int plan(const Arguments& arguments, const io::FeedFile& file) {
     const auto found = io::trial_plan_of(file, arguments.units, show_progress);
     if (!found) return refuse(arguments, found.errors());
@@ -44,22 +41,10 @@ int plan(const Arguments& arguments, const io::FeedFile& file) {
     const bool letter = arguments.has("--paper") && arguments.options.at("--paper") == "letter";
     if (arguments.has("--sheet")) {
         const std::string& path = arguments.options.at("--sheet");
-        const bool svg = ends_in(path, ".svg");
-        const auto pages =
-            io::trial_sheet(*found, file.title, letter ? io::Paper::letter : io::Paper::a4);
-        if (svg) {
-            outputs.push_back({"--sheet", path, pages.front()});
-            const std::string stem = path.substr(0, path.size() - 4);
-            for (std::size_t i = 1; i < pages.size(); ++i)
-                outputs.push_back(
-                    {"--sheet",
-                     stem + (i + 1 == pages.size() ? "-key" : "-" + std::to_string(i + 1)) + ".svg",
-                     pages[i]});
-        } else {
-            outputs.push_back({"--sheet", path,
-                               io::trial_sheet_html(pages, file.title,
-                                                    letter ? io::Paper::letter : io::Paper::a4)});
-        }
+        const io::Paper paper = letter ? io::Paper::letter : io::Paper::a4;
+        const auto pages = io::trial_sheet(*found, file.title, paper);
+        outputs = sheet_files(path, pages, "-key",
+                              [&] { return io::trial_sheet_html(pages, file.title, paper); });
     }
     if (!outputs.empty()) {
         const auto written = io::write_output_files(outputs, std::vector{arguments.words[1]});

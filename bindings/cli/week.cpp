@@ -2,9 +2,11 @@
 #include <utility>
 
 #include "command.hpp"
+#include "feed/io/output_files.hpp"
 #include "feed/io/week_answer.hpp"
 #include "file_or_entries.hpp"
 #include "ration_screen.hpp"
+#include "sheet_files.hpp"
 
 namespace feed_command {
 
@@ -36,6 +38,13 @@ int run_week(const Arguments& arguments) {
             if (error.field == "have" || error.field == "date") error.field.insert(0, "--");
         }
         return refuse(arguments, errors);
+    }
+    if (arguments.has("--sheet")) {
+        const auto outputs =
+            sheet_files(arguments.options.at("--sheet"), io::week_sheet(*plan, arguments.units), "",
+                        [&] { return io::week_sheet_html(*plan, arguments.units); });
+        const auto written = io::write_output_files(outputs, arguments.words);
+        if (!written) return refuse(arguments, written.errors());
     }
     const bool refused = !plan->take_out.empty();
     const int code = refused && arguments.has("--strict") ? not_reachable : done;

@@ -10,6 +10,7 @@
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/printable.hpp"
 #include "markup.hpp"
+#include "site_words.hpp"
 #include "svg_drawing.hpp"
 
 namespace feed::io {
@@ -36,10 +37,7 @@ std::vector<SheetPart> parts_of(const BinSheet& sheet) {
          {"Weigh the food. Write it down below.", "Cut big bits small. Dig a hole in a new spot.",
           "Put the food in. Cover it with bedding as deep as your hand is wide."},
          true});
-    parts.push_back(
-        {"Never put in",
-         {"Meat, fish, bones, cheese, oil, salty food, pet mess, shiny paper, plastic."},
-         false});
+    parts.push_back({"Never put in", {std::string(site::never_put_in)}, false});
     parts.push_back({"Do not worry about",
                      {"Mould. Tiny white worms. Tiny bugs that hop. Slow brown mites.",
                       "Worms that roam on the first night in a new bin."},
@@ -47,12 +45,11 @@ std::vector<SheetPart> parts_of(const BinSheet& sheet) {
     parts.push_back({"Tell a grown-up",
                      {"Worms are leaving. It stinks. It feels hot. Water stands in it."},
                      false});
-    SheetPart clean{"Stay clean",
-                    {"Wash your hands with soap when you are done. Cover cuts.",
-                     "Keep your face away from dust. Do not stir a dry bin.",
-                     "The bin does not kill germs. Do not put your hands in your mouth."},
-                    false};
-    if (sheet.lime) clean.lines.push_back("Lime is for grown-ups only. Its dust hurts your eyes.");
+    SheetPart clean{
+        "Stay clean",
+        {std::string(site::wash_hands), std::string(site::mind_dust), std::string(site::germs)},
+        false};
+    if (sheet.lime) clean.lines.emplace_back(site::lime);
     parts.push_back(std::move(clean));
     return parts;
 }

@@ -16,6 +16,7 @@
 #include "feed/io/to_json.hpp"
 #include "feed/io/week_answer.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "json_members.hpp"
 #include "reading.hpp"
 
 namespace feed::io {
@@ -136,7 +137,13 @@ Result<std::string> answer_week(const Request& request) {
         asked.openings = said->second;
     const auto plan = week_of(asked);
     if (!plan) return plan.errors();
-    return to_json(*plan, request.units);
+    std::string json = to_json(*plan, request.units);
+    const std::string form = request.text(sheet.name);
+    if (form == "html")
+        return with_text(std::move(json), sheet.name, week_sheet_html(*plan, request.units));
+    if (form == "svg")
+        return with_texts(std::move(json), sheet.name, io::week_sheet(*plan, request.units));
+    return json;
 }
 
 bool takes(const Verb* asked, const Member& member) {

@@ -41,6 +41,8 @@ public:
         const Section section(reading_, root, "", keys::file);
         if (const auto at = section.find("title"))
             file_.title = std::string(reading_.scalar(*at, "title").value_or(""));
+        if (const auto at = section.find("group"))
+            file_.group = std::string(reading_.scalar(*at, "group").value_or(""));
         if (const auto at = section.find("containers")) read_containers(*at);
         if (const auto at = section.find("words")) read_words(*at);
         if (const auto at = section.find("feedstocks")) read_feedstocks(pantry_, file_, *at);

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "feed/io/trial_pictures.hpp"
+#include "sheet_pages.hpp"
 #include "svg_drawing.hpp"
 
 namespace feed::io {
@@ -12,8 +13,6 @@ namespace {
 constexpr double margin = 12.0;
 /// Room for the day and who looked, left of the boxes.
 constexpr double tick_left = 42.0;
-constexpr std::string_view thin = "fill=\"none\" stroke=\"#000\" stroke-width=\"0.3\"";
-constexpr std::string_view hair = "stroke=\"#000\" stroke-width=\"0.2\"";
 constexpr std::string_view bold = "font-weight=\"bold\" font-size=\"4\"";
 
 /// Pages of one size; lengths in millimetres.
@@ -43,20 +42,7 @@ private:
 
     /// Lines no longer than the page; returns the place below the last.
     double paragraph(SvgDrawing& drawing, double y, std::string_view text) const {
-        const auto columns = static_cast<std::size_t>((width_ - 2.0 * margin) / 1.75);
-        const std::string lines = wrapped(text, 0, 2, columns);
-        std::size_t at = 0;
-        while (at < lines.size()) {
-            const std::size_t end = lines.find('\n', at);
-            std::size_t first = at;
-            while (first < end && lines[first] == ' ')
-                ++first;
-            drawing.write(margin + 1.6 * static_cast<double>(first - at), y,
-                          std::string_view(lines).substr(first, end - first));
-            y += 5.0;
-            at = end + 1;
-        }
-        return y;
+        return write_wrapped(drawing, margin, y, width_ - 2.0 * margin, text);
     }
 
     std::string day_words(std::size_t round, int day) const {
@@ -247,16 +233,8 @@ std::vector<std::string> trial_sheet(const TrialPlan& plan, std::string_view tit
 
 std::string trial_sheet_html(const std::vector<std::string>& pages, std::string_view title,
                              Paper paper) {
-    const std::string size = paper == Paper::a4 ? "A4" : "letter";
-    std::string html =
-        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>" +
-        markup_text(title.empty() ? "A feeding trial" : title) +
-        "</title>\n<style>@page { size: " + size +
-        "; margin: 0 } body { margin: 0 } svg { display: block; max-width: 100%; "
-        "break-after: page }</style>\n</head>\n<body>\n";
-    for (const std::string& page : pages)
-        html += page;
-    return html + "</body>\n</html>\n";
+    return sheet_html(pages, title.empty() ? "A feeding trial" : title,
+                      paper == Paper::a4 ? "A4" : "letter");
 }
 
 }  // namespace feed::io

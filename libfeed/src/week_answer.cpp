@@ -137,7 +137,7 @@ Result<WeekInput> week_input(const WeekAsked& asked) {
     for (std::size_t b = 0; b < asked.bins.size(); ++b) {
         const FeedFile& file = asked.bins[b];
         const std::string name = file.title.empty() ? "bin " + std::to_string(b + 1) : file.title;
-        in.bins.push_back({name, "", file.diary});
+        in.bins.push_back({name, file.group, file.diary});
     }
     auto things = read_week_things(asked.have, in.today);
     if (!things) return things.errors();

@@ -1,117 +1,39 @@
-#include <algorithm>
-#include <optional>
 #include <string>
-#include <string_view>
+#include <utility>
 #include <vector>
 
-#include "feed/bed/cautions.hpp"
-#include "feed/feedstock/plain_name.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/week_answer.hpp"
+#include "week_words.hpp"
 
 namespace feed::io {
 namespace {
 
-std::string kg_text(double kg, UnitSystem units) {
-    return mass_text(kilograms(kg), units);
+/// The bin, and who feeds it.
+std::string name_of(const WeekOfBin& bin) {
+    return bin.name + (bin.group.empty() ? "" : " (" + bin.group + ")");
 }
 
-/// What goes into one bin at one opening, on one line: scraps, cover, water, lime.
 std::string opening_line(const WeekOfBin& bin, const Ration& ration, UnitSystem units) {
-    std::string line = "  " + bin.name + (bin.group.empty() ? "" : " (" + bin.group + ")") + ":";
-    std::vector<std::string> scraps;
-    std::vector<std::string> bedding;
-    std::string lime;
-    for (const PutIn& put : ration.put_in) {
-        if (put.part == Part::scraps)
-            scraps.push_back(plain_name(put.thing.label, *put.thing.feedstock) + ", " +
-                             measure_of(put, units));
-        if (put.part == Part::bedding) bedding.push_back(material_text(put, units));
-        if (put.part == Part::amendment) lime += " Mix in " + material_text(put, units) + ".";
-    }
-    for (const std::string& one : scraps)
-        line += " " + one + ".";
-    if (!bedding.empty()) line += " Cover with " + joined(bedding) + ".";
-    if (ration.water_kg > 0.0)
-        line += " Sprinkle " + volume_text(litres(ration.water_kg), units) + " of water.";
-    return line + lime;
+    std::string line = "  " + name_of(bin) + ":";
+    for (const std::string& step : steps_of(ration, units))
+        line += " " + step;
+    return line;
 }
 
-const WeekOpening* opening_on(const WeekOfBin& bin, int day) {
-    for (const WeekOpening& opening : bin.openings) {
-        if (opening.day == day) return &opening;
-    }
-    return nullptr;
-}
-
-/// What a bin that gets nothing is told: its own ration says it.
-std::string closed_text(const WeekOfBin& bin, const WeekPlan& plan, UnitSystem units) {
-    const Ration& today = bin.today;
-    switch (today.answer) {
-        case RationAnswer::act_first:
-            return bin.name + ": act first, no food. Ask feed ration for its step.";
-        case RationAnswer::wait:
-            return bin.name + ": wait, no food" +
-                   (today.next_feeding
-                        ? " until " + day_words(plan.today, today.next_feeding->day, units)
-                        : std::string()) +
-                   "." + (today.put_in.empty() ? "" : " Ask feed ration for its step.");
-        case RationAnswer::feed_less:
-        case RationAnswer::feed:
-            break;
-    }
-    return bin.name + ": nothing left for it this week.";
-}
-
-std::string headline(const WeekPlan& plan, UnitSystem units) {
-    const auto fed = static_cast<std::size_t>(
-        std::count_if(plan.bins.begin(), plan.bins.end(),
-                      [](const WeekOfBin& bin) { return !bin.openings.empty(); }));
-    if (fed == 0) return "Feed no bin this week.";
-    const double used = plan.used.in_kilograms();
-    return "Feed " + std::to_string(fed) + " of " + counted(plan.bins.size(), "bin") +
-           " this week: " + kg_text(used, units) + " of scraps in all.";
-}
-
-/// Where with what no bin takes: what keeps stays, the rest goes into the freezer while it is good.
-void add_rest(const WeekPlan& plan, UnitSystem units, std::vector<std::string>& lines) {
-    double kept_kg = 0.0;
-    double fresh_kg = 0.0;
-    int soonest = week_days;
-    for (const WeekRest& one : plan.rest) {
-        (one.thing.kept ? kept_kg : fresh_kg) += one.wet_mass.in_kilograms();
-        if (!one.thing.kept) soonest = std::min(soonest, one.thing.until);
-    }
-    if (fresh_kg >= 0.005) {
-        lines.push_back("No bin can take " + kg_text(fresh_kg, units) + ". Freeze it by " +
-                        day_words(plan.today, soonest, units) +
-                        ", or give it to a heap or neighbours.");
-    }
-    if (kept_kg >= 0.005)
-        lines.push_back("Keep " + kg_text(kept_kg, units) + " for next week: it does not spoil.");
-}
-
-void add_cautions(const WeekPlan& plan, std::vector<std::string>& lines) {
-    std::vector<std::string> told;
-    for (const WeekOfBin& bin : plan.bins) {
-        for (const WeekOpening& opening : bin.openings) {
-            for (const CautionFinding& caution : opening.ration.cautions) {
-                const bool known = std::find(told.begin(), told.end(), caution.text) != told.end();
-                if (hurts_people(caution.caution) && !known) told.push_back(caution.text);
-            }
-        }
-    }
-    for (const std::string& text : told)
-        lines.push_back("Take care: " + text);
+std::string closed_line(const WeekOfBin& bin, const WeekPlan& plan, UnitSystem units) {
+    const bool step = bin.today.answer == RationAnswer::act_first || waits_with_a_step(bin);
+    return name_of(bin) + ": " + closed_words(bin, plan.today, units) +
+           (step ? " Ask feed ration for its step." : "");
 }
 
 std::vector<std::string> week_lines(const WeekPlan& plan, UnitSystem units) {
     std::vector<std::string> lines;
     for (const TakeOut& one : plan.take_out)
         lines.push_back(never_text(one));
-    lines.push_back(headline(plan, units));
+    lines.push_back(week_headline(plan, units));
     for (int day = 0; day < week_days; ++day) {
         bool first = true;
         for (const WeekOfBin& bin : plan.bins) {
@@ -123,14 +45,14 @@ std::vector<std::string> week_lines(const WeekPlan& plan, UnitSystem units) {
         }
     }
     for (const WeekOfBin& bin : plan.bins) {
-        const bool waits_with_a_step =
-            bin.today.answer == RationAnswer::wait && !bin.today.put_in.empty();
-        if (bin.openings.empty() || waits_with_a_step)
-            lines.push_back(closed_text(bin, plan, units));
+        if (bin.openings.empty() || waits_with_a_step(bin))
+            lines.push_back(closed_line(bin, plan, units));
     }
-    add_rest(plan, units, lines);
-    lines.emplace_back("Look before each feeding. Is old food still there? Then wait.");
-    add_cautions(plan, lines);
+    for (std::string& line : rest_lines(plan, units))
+        lines.push_back(std::move(line));
+    lines.emplace_back(look_before_feeding);
+    for (std::string& line : week_cautions(plan))
+        lines.push_back(std::move(line));
     return lines;
 }
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import json
+import re
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
 import pytest
 from command import EXAMPLES, answer, call
@@ -14,6 +17,7 @@ HAVE = (
     "10 L shredded cardboard; Wed: 2 kg kitchen scraps"
 )
 MONDAY = ("--date", "2026-05-04")
+SVG = "{http://www.w3.org/2000/svg}"
 
 
 def week(feed_command: Path, *words: str, have: str = HAVE) -> dict[str, Any]:
@@ -32,7 +36,7 @@ def test_the_answer_comes_first_then_day_by_day(feed_command: Path) -> None:
     lines = call(feed_command, "week", *BINS, *MONDAY, "--have", HAVE).stdout.splitlines()
     assert lines[0].startswith("Feed 4 of 5 bins this week: ")
     assert lines[1] == "Mon 4 May:"
-    assert any(line.startswith("Staff room: act first, no food.") for line in lines)
+    assert any(line.startswith("Staff room (Kitchen staff): act first, no food.") for line in lines)
     assert not any("Staff room" in line for line in lines[: lines.index("Wed 6 May:")])
 
 
@@ -85,3 +89,80 @@ def test_what_is_never_fed_stays_out(feed_command: Path) -> None:
 )
 def test_a_slip_is_one_clear_error(feed_command: Path, words: tuple[str, ...], told: str) -> None:
     assert told in call(feed_command, "week", *BINS, *MONDAY, *words, code=2).stderr
+
+
+def texts_of(svg: str) -> list[str]:
+    return [one.text or "" for one in ElementTree.fromstring(svg).iter(SVG + "text")]
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_the_sheet_has_a_column_a_bin_and_says_what_the_week_says(
+    feed_command: Path, tmp_path: Path, units: str
+) -> None:
+    page = tmp_path / "week.svg"
+    lines = call(
+        feed_command, "week", *BINS, *MONDAY, "--have", HAVE, "--units", units, "--sheet", page
+    ).stdout
+    svg = page.read_text(encoding="utf-8")
+    root = ElementTree.fromstring(svg)
+    wide = {"metric": ("297mm", "210mm"), "us": ("279.4mm", "215.9mm")}[units]
+    assert (root.get("width"), root.get("height")) == wide
+    shown = texts_of(svg)
+    said = " ".join(shown).lower()
+    for name, group in (("Class 3a", "Foxes"), ("Staff room", "Kitchen staff")):
+        assert name in shown
+        assert f"fed by {group}" in shown
+    day = "May 4" if units == "us" else "4 May"
+    assert day in shown
+    # Every step of the screen stands on the page, with a box each.
+    plain = " ".join(lines.split())
+    for step in re.findall(r"(?:\): |\. )((?:[a-z]|Cover|Sprinkle)[^.]*(?:\.\d[^.]*)*)\.", plain):
+        if "Freeze" not in step and "no food" not in step:
+            assert step.lower() in said, step
+    assert "Act first, no food." in shown
+    assert "lift out the rotting food" in said
+    assert "look before each feeding" in said
+    boxes = [one for one in root.iter(SVG + "rect") if one.get("stroke")]
+    assert len(boxes) >= 20
+    # Nothing stands outside the paper.
+    for one in root.iter(SVG + "text"):
+        assert 0 < float(one.get("x", "")) < float(wide[0][:-2])
+        assert 0 < float(one.get("y", "")) < float(wide[1][:-2]) - 5
+
+
+def test_many_bins_have_pages_and_lose_nothing(feed_command: Path, tmp_path: Path) -> None:
+    page = tmp_path / "week.svg"
+    call(feed_command, "week", *BINS * 3, *MONDAY, "--have", HAVE, "--sheet", page)
+    pages = sorted(tmp_path.glob("week*.svg"))
+    assert len(pages) >= 3
+    shown = [text for one in pages for text in texts_of(one.read_text(encoding="utf-8"))]
+    assert shown.count("Class 4") == 3
+    assert f"page 1 of {len(pages)}" in shown
+    call(feed_command, "week", *BINS * 3, *MONDAY, "--have", HAVE, "--sheet", tmp_path / "w.html")
+    html = (tmp_path / "w.html").read_text(encoding="utf-8")
+    assert html.count("<svg") == len(pages)
+    assert "size: A4 landscape" in html
+
+
+def test_a_sheet_never_takes_the_place_of_a_bin(feed_command: Path) -> None:
+    before = BINS[0].read_bytes()
+    said = call(
+        feed_command, "week", *BINS, *MONDAY, "--have", HAVE, "--sheet", BINS[0], code=2
+    ).stderr
+    assert "this is the file that is" in said
+    assert BINS[0].read_bytes() == before
+
+
+def test_the_door_gives_the_same_sheet(feed_command: Path, tmp_path: Path) -> None:
+    page = tmp_path / "week.html"
+    call(feed_command, "week", *BINS, *MONDAY, "--have", HAVE, "--sheet", page)
+    request = {
+        "verb": "week",
+        "bins": [path.read_text(encoding="utf-8") for path in BINS],
+        "have": [HAVE],
+        "date": "2026-05-04",
+        "sheet": "html",
+    }
+    said = json.loads(call(feed_command, "call", "-", text_in=json.dumps(request)).stdout)
+    assert said["sheet"] == page.read_text(encoding="utf-8")
+    assert [one["group"] for one in said["bins"]][:2] == ["Foxes", "Owls"]

@@ -162,6 +162,15 @@ inline constexpr Member openings{"openings",
                                  1,
                                  3};
 
+inline constexpr Member week_sheet{
+    "sheet",
+    MemberKind::choice,
+    "The answer has the page for the wall (`sheet`), a row a day and a column a bin: one HTML text, "
+    "or a list of SVG pages.",
+    "\"html\"",
+    "--sheet",
+    "html svg"};
+
 inline constexpr std::array<Asked, 1> of_table{{{&table_words}}};
 inline constexpr std::array<Asked, 1> of_show{{{&words, true}}};
 inline constexpr std::array<Asked, 4> of_blend{{{&file}, {&name}, {&things}, {&units}}};
@@ -211,8 +220,8 @@ inline constexpr std::array<Asked, 6> of_plan{
     {{&file, true}, {&name}, {&trial_sheet}, {&paper}, {&yaml}, {&units}}};
 inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};
 
-inline constexpr std::array<Asked, 5> of_week{
-    {{&bins, true}, {&have, true}, {&openings}, {&date}, {&units}}};
+inline constexpr std::array<Asked, 6> of_week{
+    {{&bins, true}, {&have, true}, {&openings}, {&week_sheet}, {&date}, {&units}}};
 
 inline constexpr std::array<Verb, 18> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
@@ -234,7 +243,8 @@ inline constexpr std::array<Verb, 18> verbs{
     Verb{"signs", "What may be behind the signs of a bin.", of_signs},
     Verb{"trial plan", "The plan of a trial.", of_plan, "`sheet` and `yaml` where asked"},
     Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},
-    Verb{"week", "Who gets what on which day of a week, over several bins.", of_week},
+    Verb{"week", "Who gets what on which day of a week, over several bins.", of_week,
+         "`sheet` where asked"},
     Verb{"schema", "The JSON Schema of requests.", {}},
     Verb{"version", "Versions of the library and of its table.", {}},
 };

@@ -45,6 +45,7 @@ struct OwnFeed {
 struct FeedFile {
     std::string name;   ///< of the file
     std::string title;  ///< the keeper's own, or empty
+    std::string group;  ///< who feeds this bin, or empty
     std::vector<Container> containers;
     std::vector<Meaning> words;  ///< what words mean in this file
     std::vector<std::shared_ptr<const Feedstock>> own_feedstocks;

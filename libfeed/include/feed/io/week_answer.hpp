@@ -49,4 +49,12 @@ std::string week_text(const WeekPlan& plan, UnitSystem units, bool why = false);
 /// The answer in JSON: `bins` with their `openings`, each with its `ration`.
 std::string to_json(const WeekPlan& plan, UnitSystem units);
 
+/// The week to hang on the wall, a page each as SVG: one row a day, one column a bin with the group
+/// that feeds it, what to put in and cover with, boxes to tick. Paper on its side, A4, or letter
+/// with US units; bins that do not fit side by side have a page of their own. Threads: pure.
+std::vector<std::string> week_sheet(const WeekPlan& plan, UnitSystem units);
+
+/// The same as one HTML page that prints a sheet of paper each.
+std::string week_sheet_html(const WeekPlan& plan, UnitSystem units);
+
 }  // namespace feed::io

@@ -52,7 +52,11 @@ private:
             for (const WeekThing& one : in_.things) {
                 if (is_usable(one, 0)) today.things.push_back(one.thing);
             }
-            plan_.bins.push_back({bin.name, bin.group, ration(today), {}});
+            Ration alone = ration(today);
+            // What no bin takes, and what none may have, is said once, of the whole week.
+            alone.rest.clear();
+            alone.take_out.clear();
+            plan_.bins.push_back({bin.name, bin.group, std::move(alone), {}});
         }
     }
 

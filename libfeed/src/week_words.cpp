@@ -1,0 +1,101 @@
+#include "week_words.hpp"
+
+#include <algorithm>
+
+#include "feed/bed/cautions.hpp"
+#include "feed/feedstock/plain_name.hpp"
+#include "feed/io/ration_text.hpp"
+
+namespace feed::io {
+
+std::vector<std::string> steps_of(const Ration& ration, UnitSystem units) {
+    std::vector<std::string> steps;
+    std::vector<std::string> bedding;
+    std::vector<std::string> lime;
+    for (const PutIn& put : ration.put_in) {
+        if (put.part == Part::scraps)
+            steps.push_back(plain_name(put.thing.label, *put.thing.feedstock) + ", " +
+                            measure_of(put, units) + ".");
+        if (put.part == Part::bedding) bedding.push_back(material_text(put, units));
+        if (put.part == Part::amendment)
+            lime.push_back("Mix in " + material_text(put, units) + ".");
+    }
+    if (!bedding.empty()) steps.push_back("Cover with " + joined(bedding) + ".");
+    if (ration.water_kg > 0.0)
+        steps.push_back("Sprinkle " + volume_text(litres(ration.water_kg), units) + " of water.");
+    steps.insert(steps.end(), lime.begin(), lime.end());
+    return steps;
+}
+
+const WeekOpening* opening_on(const WeekOfBin& bin, int day) {
+    for (const WeekOpening& opening : bin.openings) {
+        if (opening.day == day) return &opening;
+    }
+    return nullptr;
+}
+
+bool waits_with_a_step(const WeekOfBin& bin) {
+    return bin.today.answer == RationAnswer::wait && !bin.today.put_in.empty();
+}
+
+std::string closed_words(const WeekOfBin& bin, Date today, UnitSystem units) {
+    switch (bin.today.answer) {
+        case RationAnswer::act_first:
+            return "act first, no food.";
+        case RationAnswer::wait:
+            return "wait, no food" +
+                   (bin.today.next_feeding
+                        ? " until " + day_words(today, bin.today.next_feeding->day, units)
+                        : std::string()) +
+                   ".";
+        case RationAnswer::feed_less:
+        case RationAnswer::feed:
+            break;
+    }
+    return "nothing left for it this week.";
+}
+
+std::string week_headline(const WeekPlan& plan, UnitSystem units) {
+    const auto fed = static_cast<std::size_t>(
+        std::count_if(plan.bins.begin(), plan.bins.end(),
+                      [](const WeekOfBin& bin) { return !bin.openings.empty(); }));
+    if (fed == 0) return "Feed no bin this week.";
+    return "Feed " + std::to_string(fed) + " of " + counted(plan.bins.size(), "bin") +
+           " this week: " + mass_text(kilograms(plan.used.in_kilograms()), units) +
+           " of scraps in all.";
+}
+
+std::vector<std::string> rest_lines(const WeekPlan& plan, UnitSystem units) {
+    std::vector<std::string> lines;
+    double kept_kg = 0.0;
+    double fresh_kg = 0.0;
+    int soonest = week_days;
+    for (const WeekRest& one : plan.rest) {
+        (one.thing.kept ? kept_kg : fresh_kg) += one.wet_mass.in_kilograms();
+        if (!one.thing.kept) soonest = std::min(soonest, one.thing.until);
+    }
+    if (fresh_kg >= 0.005)
+        lines.push_back("No bin can take " + mass_text(kilograms(fresh_kg), units) +
+                        ". Freeze it by " + day_words(plan.today, soonest, units) +
+                        ", or give it to a heap or neighbours.");
+    if (kept_kg >= 0.005)
+        lines.push_back("Keep " + mass_text(kilograms(kept_kg), units) +
+                        " for next week: it does not spoil.");
+    return lines;
+}
+
+std::vector<std::string> week_cautions(const WeekPlan& plan) {
+    std::vector<std::string> told;
+    for (const WeekOfBin& bin : plan.bins) {
+        for (const WeekOpening& opening : bin.openings) {
+            for (const CautionFinding& caution : opening.ration.cautions) {
+                const std::string text = "Take care: " + caution.text;
+                const bool known = std::find(told.begin(), told.end(), text) != told.end();
+                if (hurts_people(caution.caution) && !known) told.push_back(text);
+            }
+        }
+    }
+    return told;
+}
+
+}  // namespace feed::io
