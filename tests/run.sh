@@ -25,7 +25,7 @@
 #   unit          the unit tests only, GCC, debug
 #   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
 #   nightly       the long forms: all mutants, an hour of fuzzing, 100,000 problems for the oracles,
-#                 the whole tables of how often a trial says too much; a night's work
+#                 the whole tables of how often a trial says too much, the page in a browser; a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
 logs=$root/build/logs
@@ -289,6 +289,10 @@ stage_nightly() {
     FEED_RATION_WEEKS=1
     export FEED_RATION_WEEKS
     run_pytest tests/study/test_ration_weeks.py
+    check chromium install_missing chromium
+    FEED_BROWSER=$(command -v chromium)
+    export FEED_BROWSER
+    run_pytest tests/js
     check mutants-all "$python" tests/tooling/mutants.py --all
     grep '^|' "$logs/mutants-all.log"
 }

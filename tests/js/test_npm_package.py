@@ -2,70 +2,16 @@
 
 from __future__ import annotations
 
-import fcntl
 import json
 import math
-import os
-import shutil
 import subprocess
-import sys
 from pathlib import Path
 from typing import Any
 
-import pytest
 import yaml
+from npm_project import run
 
-HERE = Path(__file__).resolve().parent
 EXACT = {"blend", "balance", "show", "table", "version"}
-
-
-def run(*words: str | Path, cwd: Path, text: str | None = None) -> str:
-    done = subprocess.run(
-        [str(word) for word in words],
-        cwd=cwd,
-        input=text,
-        capture_output=True,
-        text=True,
-        timeout=600,
-    )
-    assert done.returncode == 0, (done.stdout + done.stderr)[-4000:]
-    return done.stdout
-
-
-@pytest.fixture(scope="session")
-def project(source_dir: Path) -> Path:
-    """An empty project that has installed what `npm pack` made of a fresh build."""
-    folder = source_dir / "build" / "js"
-    folder.mkdir(parents=True, exist_ok=True)
-    with (folder / "lock").open("w") as lock:  # several workers may ask for it at once
-        fcntl.flock(lock, fcntl.LOCK_EX)
-        stamp = folder / "made"
-        run_id = os.environ.get("PYTEST_XDIST_TESTRUNUID", str(os.getpid()))
-        if not stamp.is_file() or stamp.read_text(encoding="utf-8") != run_id:
-            make_project(source_dir, folder)
-            stamp.write_text(run_id, encoding="utf-8")
-    return folder / "project"
-
-
-def make_project(source_dir: Path, folder: Path) -> None:
-    run(sys.executable, source_dir / "bindings/js/build.py", folder, cwd=source_dir)
-    packed = run("npm", "pack", "--silent", cwd=folder / "package").split()[-1]
-    home = folder / "project"
-    shutil.rmtree(home, ignore_errors=True)
-    home.mkdir()
-    (home / "package.json").write_text('{"private": true, "type": "module"}', encoding="utf-8")
-    run(
-        "npm",
-        "install",
-        "--silent",
-        "--no-audit",
-        "--no-fund",
-        folder / "package" / packed,
-        "yaml@2.8.1",
-        cwd=home,
-    )
-    for test in HERE.glob("*.mjs"):
-        shutil.copy(test, home / test.name)
 
 
 def test_the_package_holds_what_it_says(project: Path) -> None:
