@@ -9,7 +9,7 @@ from pathlib import Path
 
 from names_reader import read_names
 from problems import RULES, Problems
-from signs_header import read_sign_words
+from signs_reader import read_sign_words
 from table_loader import ROOT, load_table
 
 
@@ -29,7 +29,7 @@ def main() -> int:
     table = load_table(arguments.data, arguments.cases, problems)
     if (arguments.data / "names").is_dir():
         read_names(arguments.data / "names", table, problems)
-        read_sign_words(arguments.data, problems)
+        read_sign_words(arguments.data / "names", problems)
     for problem in sorted(problems.found):
         print(problem)
     values = sum(len(row.values) for row in table.feedstocks)

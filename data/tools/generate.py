@@ -17,7 +17,8 @@ from model import Citation, Feedstock, Table
 from names_reader import read_names
 from names_writer import names_header
 from problems import Problems
-from signs_header import read_sign_words, signs_header
+from signs_header import signs_header
+from signs_reader import read_sign_words
 from table_loader import ROOT, content_sha256, load_table
 
 from docs import feedstock_page
@@ -221,7 +222,7 @@ def outputs(data: Path, cases: Path) -> dict[Path, str] | None:
     table = load_table(data, cases, problems)
     has_names = (data / "names").is_dir()
     names = read_names(data / "names", table, problems) if has_names else []
-    signs = read_sign_words(data, problems) if has_names else None
+    signs = read_sign_words(data / "names", problems) if has_names else None
     if problems.found:
         for problem in sorted(problems.found):
             print(problem)

@@ -99,6 +99,16 @@ def spelled_out(name: str) -> list[str]:
     return [OPTIONAL_END.sub("", name), OPTIONAL_END.sub(r"\1", name)]
 
 
+TRANSCRIBED = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
+
+
+def transcribed(text: str, language: str) -> list[str]:
+    """A text, and as it is typed where a keyboard has no German letters ("Moehre")."""
+    if language != "de":
+        return [text]
+    return list(dict.fromkeys([text, text.translate(TRANSCRIBED)]))
+
+
 @dataclass(frozen=True, order=True)
 class NameKey:
     key: str
@@ -139,9 +149,11 @@ class NamesReader:
         self.known = {row.id for row in table.feedstocks}
         self.found: dict[str, list[NameKey]] = {}
         self.remarks: dict[str, str] = {}
+        self.language = "en"
 
     def read(self, path: Path, language: str) -> Names:
         names = Names(language)
+        self.language = language
         root = read_file(path, self.problems)
         if root is None:
             return names
@@ -160,10 +172,12 @@ class NamesReader:
         for unit, entry in self._entries(top.take("units")):
             for text in self._texts(entry.node):
                 for number in spelled_out(text):
-                    names.units.append((singular_text(number), unit))
+                    for way in transcribed(number, language):
+                        names.units.append((singular_text(way), unit))
         names.units = sorted(set(names.units))
         for word, entry in self._entries(top.take("numbers")):
-            names.numbers.append(self._number(word, entry))
+            for way in transcribed(word, language):
+                names.numbers.append(self._number(way, entry))
         for key in WORD_LISTS:
             names.words[key] = sorted({singular_text(text) for text, _ in top.texts(key)})
         self._check_barred(names, top.place)
@@ -197,10 +211,11 @@ class NamesReader:
             self.problems.add(entry.place, "bad-id", f"no feedstock has the id '{identifier}'")
             return
         for item in entry.node.items or ():
-            for text in spelled_out(item.text or ""):
-                key = name_key(text)
-                name = NameKey(key, 0, identifier, "", self.remarks.get(key, ""))
-                self._add(name, item.place)
+            for number in spelled_out(item.text or ""):
+                for text in transcribed(number, self.language):
+                    key = name_key(text)
+                    name = NameKey(key, 0, identifier, "", self.remarks.get(key, ""))
+                    self._add(name, item.place)
 
     def _table_names(self) -> None:
         """The ids, names and aliases of the rows."""

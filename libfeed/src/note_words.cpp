@@ -52,13 +52,17 @@ std::optional<std::string_view> behind(std::string_view piece, std::string_view 
 
 /// Words of the table that are spelled like a piece and that a diary has a key for, or "".
 std::string nearest_seen(std::string_view piece) {
+    const table::SeenLanguage& language = feed::detail::language_of(piece);
+    const auto words = feed::detail::seen_words_of(language, piece);
     std::vector<std::string_view> list;
-    for (const auto& known : table::en::seen_words)
-        if (table::en::seen_rows[known.row].key != SeenKey::nothing) list.emplace_back(known.words);
-    const std::string near =
-        nearest_word(feed::detail::joined(feed::detail::essence_of(piece)), list);
+    for (std::size_t at = 0; at < language.words.size();) {
+        const std::size_t end = language.words.find('\n', at);
+        list.push_back(language.words.substr(at, language.words.find('=', at) - at));
+        at = end + 1;
+    }
+    const std::string near = nearest_word(feed::detail::seen_key(language, words, false), list);
     const SeenRow* row = near.empty() ? nullptr : find_seen(near);
-    return row == nullptr ? "" : row->name;
+    return row == nullptr || row->key == SeenKey::nothing ? "" : row->name;
 }
 
 Error piece_error(std::string_view piece, std::string message) {

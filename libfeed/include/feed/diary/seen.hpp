@@ -14,55 +14,88 @@
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/plain_text.hpp"
 
-// What a keeper says of a bin in words of the table (data/names/signs_en.yaml): the same words for
-// a sign, a note and a file.
+// What a keeper says of a bin in words of the table (data/names/signs_*.yaml): the same words for a
+// sign, a note and a file.
 namespace feed {
 
 namespace detail {
 
-template <std::size_t count>
-bool is_seen_word(const std::array<const char*, count>& words, std::string_view word) noexcept {
-    return std::binary_search(words.begin(), words.end(), word,
-                              [](std::string_view a, std::string_view b) { return a < b; });
-}
-
-/// The words that say something, in the singular and in one form for each.
-inline std::vector<std::string> essence_of(std::string_view text) {
-    std::vector<std::string> kept;
-    for (const std::string& written : words_of(plain_text(text))) {
-        std::string word = singular(written);
-        const auto& same = table::en::seen_same;
-        const auto at = std::lower_bound(
-            same.begin(), same.end(), word,
-            [](const table::SameWord& one, std::string_view other) { return one.word < other; });
-        if (at != same.end() && at->word == word) word = at->same_as;
-        if (!is_seen_word(table::en::seen_idle, word)) kept.push_back(std::move(word));
+/// What stands behind "=" in the line that a sorted list has for a word ("" where the line is only
+/// the word); nothing where it has none.
+inline std::optional<std::string_view> line_for(std::string_view lines,
+                                                std::string_view word) noexcept {
+    std::size_t low = 0;
+    std::size_t high = lines.size();
+    while (low < high) {
+        const std::size_t middle = low + (high - low) / 2;
+        const std::size_t start =
+            middle == low ? low : std::max(low, lines.rfind('\n', middle - 1) + 1);
+        const std::size_t end = lines.find('\n', middle);
+        const std::string_view line = lines.substr(start, end - start);
+        const std::size_t split = std::min(line.find('='), line.size());
+        const int order = line.substr(0, split).compare(word);
+        if (order == 0) return line.substr(std::min(split + 1, line.size()));
+        if (order < 0)
+            low = end + 1;
+        else
+            high = start;
     }
-    return kept;
+    return std::nullopt;
 }
 
-inline const table::SeenWords* row_with_words(std::string_view key) noexcept {
-    const auto& known = table::en::seen_words;
-    const auto at = std::lower_bound(
-        known.begin(), known.end(), key,
-        [](const table::SeenWords& one, std::string_view other) { return one.words < other; });
-    return at != known.end() && at->words == key ? &*at : nullptr;
+inline bool has_line(std::string_view lines, std::string_view word) noexcept {
+    return line_for(lines, word).has_value();
 }
 
-inline std::string joined(std::span<const std::string> words) {
-    std::string text;
-    for (const std::string& word : words)
-        text += (text.empty() ? "" : " ") + word;
-    return text;
-}
-
-/// The words with slips of one letter mended where only one word of the table is so near.
-inline std::vector<std::string> mended_essence(std::vector<std::string> words) {
+/// Every word in the singular and in the one form that a language compares.
+inline std::vector<std::string> seen_words_of(const table::SeenLanguage& language,
+                                              std::string_view text) {
+    std::vector<std::string> words = words_of(plain_text(text));
     for (std::string& word : words) {
-        if (word.size() < 4 || is_seen_word(table::en::seen_vocabulary, word)) continue;
+        word = singular(word);
+        if (const auto same = line_for(language.same, word)) word = *same;
+    }
+    return words;
+}
+
+/// The words in a row, all of them or only those that say something.
+inline std::string seen_key(const table::SeenLanguage& language, std::span<const std::string> words,
+                            bool with_idle) {
+    std::string key;
+    for (const std::string& word : words) {
+        if (!with_idle && has_line(language.idle, word)) continue;
+        key += (key.empty() ? "" : " ") + word;
+    }
+    return key;
+}
+
+/// The row that all the words stand for: as they are ("very damp"), else without those that say
+/// nothing; or nothing.
+inline const table::SeenRow* row_for(const table::SeenLanguage& language,
+                                     std::span<const std::string> words) {
+    for (const bool with_idle : {true, false}) {
+        const auto row = line_for(language.words, seen_key(language, words, with_idle));
+        if (!row) continue;
+        std::size_t at = 0;
+        for (const char digit : *row)
+            at = 10 * at + static_cast<std::size_t>(digit - '0');
+        return &table::seen_rows[at];
+    }
+    return nullptr;
+}
+
+/// The words with slips of one letter mended where only one word of the language is so near.
+inline std::vector<std::string> mended(const table::SeenLanguage& language,
+                                       std::vector<std::string> words) {
+    for (std::string& word : words) {
+        if (word.size() < 4 || has_line(language.vocabulary, word) || has_line(language.idle, word))
+            continue;
         std::string_view near;
         std::size_t count = 0;
-        for (const std::string_view known : table::en::seen_vocabulary) {
+        for (std::size_t at = 0; at < language.vocabulary.size();) {
+            const std::size_t end = language.vocabulary.find('\n', at);
+            const std::string_view known = language.vocabulary.substr(at, end - at);
+            at = end + 1;
             if (known.size() < 4 || known[0] != word[0] || known.size() > word.size() + 1 ||
                 word.size() > known.size() + 1 || edit_distance(word, known) != 1)
                 continue;
@@ -74,12 +107,54 @@ inline std::vector<std::string> mended_essence(std::vector<std::string> words) {
     return words;
 }
 
-/// A word that turns what stands beside it into its opposite.
-inline bool says_not(std::string_view word) noexcept {
-    constexpr std::string_view negations[] = {"no",     "not",  "never",   "without", "nothing",
-                                              "isnt",   "dont", "stopped", "fewer",   "less",
-                                              "doesnt", "none", "arent"};
-    return std::find(std::begin(negations), std::end(negations), word) != std::end(negations);
+/// What the parts of a sentence stand for, the longest first.
+struct SeenParts {
+    std::vector<const table::SeenRow*> rows;
+    std::size_t explained = 0;  ///< words that the language knows
+};
+
+inline SeenParts parts_of(const table::SeenLanguage& language, std::span<const std::string> words) {
+    constexpr std::size_t longest = 7;
+    SeenParts parts;
+    for (std::size_t at = 0; at < words.size();) {
+        std::size_t taken = has_line(language.idle, words[at]) ? 1 : 0;
+        parts.explained += taken;
+        for (std::size_t length = std::min(longest, words.size() - at); length > taken; --length) {
+            const table::SeenRow* row = row_for(language, words.subspan(at, length));
+            if (row == nullptr) continue;
+            if (std::find(parts.rows.begin(), parts.rows.end(), row) == parts.rows.end())
+                parts.rows.push_back(row);
+            parts.explained += length - taken;
+            taken = length;
+        }
+        at += std::max<std::size_t>(taken, 1);
+    }
+    return parts;
+}
+
+/// The language that knows most words of a text; the first of several.
+inline const table::SeenLanguage& language_of(std::string_view text) {
+    const table::SeenLanguage* best = table::seen_languages;
+    std::size_t most = 0;
+    for (const table::SeenLanguage& language : table::seen_languages) {
+        const std::size_t known = parts_of(language, seen_words_of(language, text)).explained;
+        if (known > most) best = &language;
+        most = std::max(most, known);
+    }
+    return *best;
+}
+
+/// Whether a sentence says in any language that something is not so.
+inline bool denies(std::string_view text) {
+    const auto words = words_of(plain_text(text));
+    return std::any_of(words.begin(), words.end(), [](const std::string& word) {
+        return std::any_of(std::begin(table::seen_languages), std::end(table::seen_languages),
+                           [&](const table::SeenLanguage& language) {
+                               const auto said = singular(word);
+                               const auto same = line_for(language.same, said);
+                               return has_line(language.negations, same ? *same : said);
+                           });
+    });
 }
 
 /// What is longer is told in parts.
@@ -96,40 +171,29 @@ inline std::optional<Sign> sign_of(const SeenRow& row) noexcept {
     return static_cast<Sign>(row.sign);
 }
 
-/// The row that words stand for as a whole ("smells of rotten eggs"), a slip of one letter mended;
-/// nothing where they say anything else. Threads: pure.
+/// The row that words stand for as a whole ("smells of rotten eggs", "riecht nach faulen Eiern"):
+/// as they are in any language, else a slip of one letter mended in the language that knows most of
+/// them; nothing where they say anything else. Threads: pure.
 inline const SeenRow* find_seen(std::string_view text) {
     if (text.size() > detail::longest_seen) return nullptr;
-    const auto words = detail::essence_of(text);
-    const table::SeenWords* found = detail::row_with_words(detail::joined(words));
-    if (found == nullptr)
-        found = detail::row_with_words(detail::joined(detail::mended_essence(words)));
-    return found == nullptr ? nullptr : &table::en::seen_rows[found->row];
+    for (const table::SeenLanguage& language : table::seen_languages)
+        if (const SeenRow* row = detail::row_for(language, detail::seen_words_of(language, text)))
+            return row;
+    const table::SeenLanguage& language = detail::language_of(text);
+    return detail::row_for(language,
+                           detail::mended(language, detail::seen_words_of(language, text)));
 }
 
 /// Every row that a sentence speaks of, in its order ("worms on the lid and it smells sour"): the
-/// longest words first. A sentence that denies something is read as a whole only. Threads: pure.
+/// longest words first, in the language that knows most of them. A sentence that denies something
+/// is read as a whole only. Threads: pure.
 inline std::vector<const SeenRow*> all_seen_in(std::string_view text) {
     if (const SeenRow* whole = find_seen(text)) return {whole};
-    std::vector<const SeenRow*> rows;
-    if (text.size() > detail::longest_seen) return rows;
-    const auto words = detail::mended_essence(detail::essence_of(text));
-    if (std::any_of(words.begin(), words.end(), detail::says_not)) return rows;
-    constexpr std::size_t longest = 5;
-    for (std::size_t at = 0; at < words.size();) {
-        std::size_t taken = 0;
-        for (std::size_t length = std::min(longest, words.size() - at); length > 0; --length) {
-            const auto key = detail::joined(std::span(words).subspan(at, length));
-            const table::SeenWords* found = detail::row_with_words(key);
-            if (found == nullptr) continue;
-            const SeenRow* row = &table::en::seen_rows[found->row];
-            if (std::find(rows.begin(), rows.end(), row) == rows.end()) rows.push_back(row);
-            taken = length;
-            break;
-        }
-        at += std::max<std::size_t>(taken, 1);
-    }
-    return rows;
+    if (text.size() > detail::longest_seen || detail::denies(text)) return {};
+    const table::SeenLanguage& language = detail::language_of(text);
+    return detail::parts_of(language,
+                            detail::mended(language, detail::seen_words_of(language, text)))
+        .rows;
 }
 
 /// Writes what a row says into an observation; false where a diary has no key for it.
@@ -197,7 +261,11 @@ inline Result<std::vector<Sign>> read_signs(std::string_view text) {
     if (!signs.empty()) return signs;
     if (const auto only = detail::only_sign_with(text)) return std::vector<Sign>{*only};
     const std::string said(text);
-    if (detail::joined(detail::essence_of(text)) == "smell")
+    const auto only_smell = [&](const table::SeenLanguage& language) {
+        return detail::seen_key(language, detail::seen_words_of(language, text), false) ==
+               language.smell;
+    };
+    if (std::any_of(std::begin(table::seen_languages), std::end(table::seen_languages), only_smell))
         return make_error(ErrorCode::out_of_range, "sign", said,
                           "smell sour, smell of vinegar, smell rotten, smell of ammonia, smell "
                           "swampy, smell earthy",

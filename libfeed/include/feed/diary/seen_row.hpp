@@ -1,5 +1,7 @@
 #pragma once
+#include <cstddef>
 #include <cstdint>
+#include <string_view>
 
 #include "feed/diary/observation.hpp"
 #include "feed/diary/sign_table.hpp"
@@ -39,17 +41,22 @@ struct SeenRow {
     const char* text;   ///< for `pests`, else ""
 };
 
-/// Words that stand for a row: in the singular, without those that say nothing.
-struct SeenWords {
-    const char* words;
-    std::uint16_t row;
+/// What one language says of it. Each list is a text of lines sorted by their words; what stands
+/// behind "=" is the row, or the word that is compared instead.
+struct SeenLanguage {
+    std::string_view smell;       ///< the word for a smell, as it is compared
+    std::string_view words;       ///< in the singular; without idle words where that is plain
+    std::string_view same;        ///< other words and forms of a word
+    std::string_view vocabulary;  ///< every word of `words`
+    std::string_view idle;        ///< words that say nothing beside others
+    std::string_view negations;   ///< words that turn what stands beside them into its opposite
 };
 
-/// A word that is compared as another one.
-struct SameWord {
-    const char* word;
-    const char* same_as;
-};
+/// A list without the zero at its end.
+template <std::size_t size>
+constexpr std::string_view lines_in(const char (&text)[size]) noexcept {
+    return {text, size - 1};
+}
 
 }  // namespace table
 

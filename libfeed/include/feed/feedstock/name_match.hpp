@@ -136,14 +136,14 @@ inline std::vector<std::string_view> corrections_of(std::string_view word) {
     std::vector<std::string_view> best;
     std::size_t fewest = slips_allowed(word.size());
     if (fewest == 0) return best;
-    const std::uint32_t letters = letters_of(word);
-    for (const auto& known : vocabulary) {
-        const std::size_t slips = slips_between(word, letters, known, fewest);
+    for (const std::string_view known : table::en::vocabulary) {
         // Few people miss the first letter; with another one it is another word.
-        if (slips > fewest || known.text.size() < 3 || known.text[0] != word[0]) continue;
+        if (known.size() < 3 || known[0] != word[0]) continue;
+        const std::size_t slips = slips_between(word, known, fewest);
+        if (slips > fewest) continue;
         if (slips < fewest) best.clear();
         fewest = slips;
-        best.push_back(known.text);
+        best.push_back(known);
     }
     return best;
 }

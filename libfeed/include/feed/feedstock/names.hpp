@@ -115,40 +115,23 @@ constexpr std::uint32_t letters_of(std::string_view word) noexcept {
     return letters;
 }
 
-/// A word of the vocabulary, ready to be compared.
-struct VocabularyWord {
-    std::string_view text;
-    std::uint32_t letters = 0;
-};
-
-inline constexpr std::size_t vocabulary_size = table::en::vocabulary.size();
-
-inline constexpr std::array<VocabularyWord, vocabulary_size> vocabulary = [] {
-    std::array<VocabularyWord, vocabulary_size> words{};
-    for (std::size_t i = 0; i < vocabulary_size; ++i) {
-        const std::string_view text = table::en::vocabulary[i];
-        words[i] = {text, letters_of(text)};
-    }
-    return words;
-}();
-
 /// How many letters of a word may be wrong.
 constexpr std::size_t slips_allowed(std::size_t length) noexcept {
     return length >= 8 ? 2 : length >= 4 ? 1 : 0;
 }
 
-/// Letters that differ between a word and one of the vocabulary, or more than `allowed`.
-inline std::size_t slips_between(std::string_view word, std::uint32_t letters,
-                                 const VocabularyWord& known, std::size_t allowed) {
-    const std::size_t gap = word.size() > known.text.size() ? word.size() - known.text.size()
-                                                            : known.text.size() - word.size();
+/// Letters that differ between a word and a known one, or more than `allowed`.
+inline std::size_t slips_between(std::string_view word, std::string_view known,
+                                 std::size_t allowed) {
+    const std::size_t gap =
+        word.size() > known.size() ? word.size() - known.size() : known.size() - word.size();
     if (gap > allowed) return allowed + 1;
     // One slip changes at most two letters of the set.
-    std::uint32_t differing = letters ^ known.letters;
+    std::uint32_t differing = letters_of(word) ^ letters_of(known);
     std::size_t count = 0;
     for (; differing != 0 && count <= 2 * allowed; ++count)
         differing &= differing - 1;
-    return count > 2 * allowed ? allowed + 1 : edit_distance(word, known.text);
+    return count > 2 * allowed ? allowed + 1 : edit_distance(word, known);
 }
 
 }  // namespace feed::detail

@@ -73,22 +73,21 @@ inline std::optional<std::size_t> one_letter_from(std::string_view text, bool ba
 /// How like each word of the vocabulary is to one of the words wanted: 1 the same, less for a slip
 /// or a beginning, 0 for nothing in common.
 inline std::vector<double> likeness_of_vocabulary(const std::vector<std::string>& wanted) {
-    std::vector<double> likeness(vocabulary_size, 0.0);
+    std::vector<double> likeness(table::en::vocabulary.size(), 0.0);
     for (const auto& word : wanted) {
-        const std::uint32_t letters = letters_of(word);
         // A word that names use is no slip of another one.
         const bool known_word = has_word(table::en::vocabulary, word);
         const std::size_t allowed =
             known_word ? 0 : slips_allowed(word.size()) + (word.size() >= 5 ? 1 : 0);
-        for (std::size_t i = 0; i < vocabulary_size; ++i) {
-            const auto& known = vocabulary[i];
+        for (std::size_t i = 0; i < likeness.size(); ++i) {
+            const std::string_view known = table::en::vocabulary[i];
             double like = 0.0;
-            if (known.text == word)
+            if (known == word)
                 like = 1.0;
-            else if (word.size() >= 4 && known.text.substr(0, word.size()) == word)
+            else if (word.size() >= 4 && known.substr(0, word.size()) == word)
                 like = 0.6;
-            else if (allowed > 0 && known.text[0] == word[0]) {
-                const std::size_t slips = slips_between(word, letters, known, allowed);
+            else if (allowed > 0 && known[0] == word[0]) {
+                const std::size_t slips = slips_between(word, known, allowed);
                 if (slips <= allowed) like = 0.95 - 0.15 * static_cast<double>(slips);
             }
             likeness[i] = std::max(likeness[i], like);
