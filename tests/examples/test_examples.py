@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import subprocess
@@ -79,3 +80,53 @@ def test_a_day_through_the_one_door(source_dir: Path, feed_command: Path) -> Non
     assert lines[0].startswith("Never feed bacon")
     assert "feedings: 1" in lines[-2]
     assert lines[-1].startswith("refused: ")
+
+
+def built_today(language: str, compiler: str, source_dir: Path, library: Path, out: Path) -> None:
+    if language == "rust":
+        command = [compiler, "-O", str(source_dir / "examples/rust/today.rs"), "-L", str(library)]
+        variables = {}
+    else:
+        command = [compiler, "build"]
+        variables = {
+            "CGO_CFLAGS": f"-I{source_dir}/bindings/c/include",
+            "CGO_LDFLAGS": f"-L{library}",
+            "GOCACHE": str(out.parent / "cache"),
+            "GOPATH": str(out.parent / "go"),
+            "GO111MODULE": "off",
+        }
+    command += ["-o", str(out)]
+    if language == "go":
+        command.append(str(source_dir / "examples/go/today.go"))
+    lines_of(command, **variables)
+
+
+@pytest.mark.parametrize(("language", "program"), [("rust", "rustc"), ("go", "go")])
+def test_other_languages_say_what_the_command_says(
+    language: str,
+    program: str,
+    source_dir: Path,
+    package_dir: Path,
+    feed_command: Path,
+    tmp_path: Path,
+) -> None:
+    """Where the compiler is: one short program, by the one door of the shared library."""
+    compiler = shutil.which(program)
+    if compiler is None:
+        pytest.skip(f"{program} is not installed")
+    library = package_dir / "bindings" / "c"
+    out = tmp_path / "today"
+    built_today(language, compiler, source_dir, library, out)
+    said = lines_of([str(out)], LD_LIBRARY_PATH=str(library))
+    request = {
+        "verb": "ration",
+        "date": "2026-03-14",
+        "things": ["300 g carrot", "50 g bacon"],
+        "bin": "60 L tote",
+        "worms": "1 lb",
+        "temperature": "20 C",
+    }
+    asked = subprocess.run(
+        [str(feed_command), "call", "-"], input=json.dumps(request), capture_output=True, text=True
+    )
+    assert said == [*json.loads(asked.stdout)["text"], "refused: true"]
