@@ -163,6 +163,14 @@ inline constexpr Option trial_options[] = {
     json,
     units,
     help};
+inline constexpr Option totals_options[] = {
+    {"--since", "DATE", "",
+     "From this day on, such as 2026-03-14; all of the diary when left out."},
+    {"--date", "DATE", "", "Up to this day; all of the diary when left out."},
+    why,
+    json,
+    units,
+    help};
 inline constexpr Option week_options[] = {
     {"--have", "WORDS", "",
      "What is at hand and what comes, such as \"2 kg coffee grounds; Thu: 3 kg lettuce\"."},
@@ -264,6 +272,11 @@ inline constexpr Command commands[] = {
      week_options,
      "feed week tote.yaml tower.yaml --have \"2 kg coffee grounds; Thu: 3 kg lettuce\"",
      "Who gets the grounds now and the lettuce on Thursday.", true},
+    {"totals", "BIN.yaml...", "What the diaries of your bins add up to",
+     "Says what went in, what was kept out of the rubbish and what was harvested: in all, by bin and by "
+     "month; with --why by group and by week too.",
+     totals_options, "feed totals tote.yaml tower.yaml --since 2026-01-01",
+     "What two bins took since New Year.", true},
     {"call", "FILE | -", "Answer a request of a program, in JSON",
      "Reads a request in JSON from a file, or from standard input with -, and prints its answer in JSON, "
      "an error too. Every verb can be asked so, with the bin as part of the request.",

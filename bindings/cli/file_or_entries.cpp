@@ -58,6 +58,20 @@ Result<io::FeedFile> read_named_file(const std::string& name) {
                        : io::read_feed_file(name);
 }
 
+Result<std::vector<io::FeedFile>> read_named_files(const std::vector<std::string>& names) {
+    std::vector<io::FeedFile> files;
+    Errors errors;
+    for (const std::string& name : names) {
+        auto file = read_named_file(name);
+        if (file)
+            files.push_back(std::move(file).value());
+        else
+            errors.insert(errors.end(), file.errors().begin(), file.errors().end());
+    }
+    if (!errors.empty()) return errors;
+    return files;
+}
+
 Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
     const auto& words = arguments.words;
     const io::BinWords bin{option_of(arguments, "--bin"), option_of(arguments, "--worms"),

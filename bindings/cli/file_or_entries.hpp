@@ -20,6 +20,10 @@ std::string standard_input();
 /// The file that a name stands for; "-" is standard input.
 feed::Result<feed::io::FeedFile> read_named_file(const std::string& name);
 
+/// The files of several bins. Errors: those of all of them.
+feed::Result<std::vector<feed::io::FeedFile>> read_named_files(
+    const std::vector<std::string>& names);
+
 /// What a call is about, for every verb: a file where its only word names one, else what people
 /// have, in words ("3 apples, a cup of coffee grounds"), with the bin that --bin, --worms,
 /// --temperature and --squeeze describe. A balance takes them as what is at hand.

@@ -22,18 +22,12 @@ int run_week(const Arguments& arguments) {
         asked.today = *date;
     }
     if (arguments.has("--have")) asked.have = {arguments.options.at("--have")};
-    Errors errors;
-    for (const std::string& word : arguments.words) {
-        auto file = read_named_file(word);
-        if (file)
-            asked.bins.push_back(std::move(file).value());
-        else
-            errors.insert(errors.end(), file.errors().begin(), file.errors().end());
-    }
-    if (!errors.empty()) return refuse(arguments, errors);
+    auto bins = read_named_files(arguments.words);
+    if (!bins) return refuse(arguments, bins.errors());
+    asked.bins = std::move(bins).value();
     const auto plan = io::week_of(asked);
     if (!plan) {
-        errors = plan.errors();
+        Errors errors = plan.errors();
         for (Error& error : errors) {
             if (error.field == "have" || error.field == "date") error.field.insert(0, "--");
         }

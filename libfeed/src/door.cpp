@@ -14,6 +14,7 @@
 #include "feed/io/new_bin_text.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/io/totals_answer.hpp"
 #include "feed/io/week_answer.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "json_members.hpp"
@@ -146,6 +147,12 @@ Result<std::string> answer_week(const Request& request) {
     return json;
 }
 
+Result<std::string> answer_totals(const Request& request) {
+    const auto totals = totals_of({request.files, request.text(since.name), request.date});
+    if (!totals) return totals.errors();
+    return to_json(*totals, request.units);
+}
+
 bool takes(const Verb* asked, const Member& member) {
     return asked != nullptr && std::any_of(asked->members.begin(), asked->members.end(),
                                            [&](const Asked& one) { return one.member == &member; });
@@ -175,6 +182,7 @@ Result<std::string> answer(const Request& request) {
     if (asked == "harvest" || asked == "refresh") return answer_work(request);
     if (asked == "signs") return answer_signs(request);
     if (asked == "week") return answer_week(request);
+    if (asked == "totals") return answer_totals(request);
     if (asked == "schema") return request_schema();
     if (asked == "version") return version_json();
     return answer_of_file(request);

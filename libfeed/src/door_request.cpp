@@ -74,7 +74,7 @@ private:
     void read_files(const Member& member, YamlView at) {
         if (!at.is_sequence())
             return wrong(member, at, std::string(member.example), "a list of files is due here");
-        if (!reading_.fits(at, std::string(member.name), most_week_bins)) return;
+        if (!reading_.fits(at, std::string(member.name), most_bins)) return;
         at.for_each_item([&](YamlView item) {
             const std::string called = "file " + std::to_string(request_.files.size() + 1);
             request_.files.push_back(file_at(member, item, called).value_or(FeedFile()));

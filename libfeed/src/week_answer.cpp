@@ -112,17 +112,25 @@ Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& 
     return things;
 }
 
+std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins) {
+    if (bins.empty())
+        return Errors{make_error(ErrorCode::missing_value, "bins", "", "the file of each bin",
+                                 "which bins?")};
+    if (bins.size() <= most_bins) return std::nullopt;
+    return Errors{make_error(ErrorCode::out_of_range, "bins", std::to_string(bins.size()),
+                             "at most " + std::to_string(most_bins) + " bins",
+                             "these are too many bins at once")};
+}
+
+std::string bin_name(const FeedFile& file, std::size_t index) {
+    return file.title.empty() ? "bin " + std::to_string(index + 1) : file.title;
+}
+
 Result<WeekInput> week_input(const WeekAsked& asked) {
     WeekInput in;
     in.units = asked.units;
     in.most_openings = asked.openings;
-    if (asked.bins.empty())
-        return make_error(ErrorCode::missing_value, "bins", "", "the file of each bin",
-                          "which bins?");
-    if (asked.bins.size() > most_week_bins)
-        return make_error(ErrorCode::out_of_range, "bins", std::to_string(asked.bins.size()),
-                          "at most " + std::to_string(most_week_bins) + " bins",
-                          "these are too many bins for one week");
+    if (auto wrong = wrong_bins(asked.bins)) return std::move(*wrong);
     std::optional<Date> today = asked.today;
     if (!today) {
         for (const FeedFile& file : asked.bins) {
@@ -136,8 +144,7 @@ Result<WeekInput> week_input(const WeekAsked& asked) {
     in.today = *today;
     for (std::size_t b = 0; b < asked.bins.size(); ++b) {
         const FeedFile& file = asked.bins[b];
-        const std::string name = file.title.empty() ? "bin " + std::to_string(b + 1) : file.title;
-        in.bins.push_back({name, file.group, file.diary});
+        in.bins.push_back({bin_name(file, b), file.group, file.diary});
     }
     auto things = read_week_things(asked.have, in.today);
     if (!things) return things.errors();

@@ -85,6 +85,7 @@
 #include "feed/diary/sign_step.hpp"
 #include "feed/diary/sign_table.hpp"
 #include "feed/diary/signs.hpp"
+#include "feed/diary/totals.hpp"
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/amount_reader.hpp"

@@ -153,6 +153,12 @@ inline constexpr Member have{
     "have", MemberKind::texts,
     "What is at hand and what comes; before what comes later stand its day and a colon.",
     "[\"2 kg coffee grounds\", \"Thu: 3 kg lettuce\"]", "--have"};
+inline constexpr Member since{"since", MemberKind::text,
+                              "From this day on; all of the diary when left out.", "\"2026-03-14\"",
+                              "--since"};
+inline constexpr Member until{"date", MemberKind::date,
+                              "Up to this day; all of the diary when left out.", "\"2026-05-14\"",
+                              "--date"};
 inline constexpr Member openings{"openings",
                                  MemberKind::whole,
                                  "Most openings of a bin in the week; 2 when left out.",
@@ -223,7 +229,9 @@ inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};
 inline constexpr std::array<Asked, 6> of_week{
     {{&bins, true}, {&have, true}, {&openings}, {&week_sheet}, {&date}, {&units}}};
 
-inline constexpr std::array<Verb, 18> verbs{
+inline constexpr std::array<Asked, 4> of_totals{{{&bins, true}, {&since}, {&until}, {&units}}};
+
+inline constexpr std::array<Verb, 19> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
     Verb{"blend", "What portions are together.", of_blend},
@@ -245,6 +253,7 @@ inline constexpr std::array<Verb, 18> verbs{
     Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},
     Verb{"week", "Who gets what on which day of a week, over several bins.", of_week,
          "`sheet` where asked"},
+    Verb{"totals", "What the diaries of some bins add up to.", of_totals},
     Verb{"schema", "The JSON Schema of requests.", {}},
     Verb{"version", "Versions of the library and of its table.", {}},
 };

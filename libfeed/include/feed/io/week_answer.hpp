@@ -13,8 +13,9 @@
 // The week of several bins, from their files and what people say they have.
 namespace feed::io {
 
-/// Bins that one week is planned for, and openings of a bin in it.
-inline constexpr std::size_t most_week_bins = 100;
+/// Bins that are asked for at once.
+inline constexpr std::size_t most_bins = 100;
+/// Openings of a bin in a week.
 inline constexpr int usual_openings = 2;
 inline constexpr int most_week_openings = 3;
 
@@ -33,6 +34,12 @@ struct WeekAsked {
 /// Errors: those of the words; out_of_range for a day that is not one of the seven from today on.
 /// Threads: pure.
 Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& texts, Date today);
+
+/// What is wrong with the files of several bins: none, or too many. Threads: pure.
+std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins);
+
+/// What a bin is called: its title, or its place among the others. Threads: pure.
+std::string bin_name(const FeedFile& file, std::size_t index);
 
 /// What a week is planned from. Errors: missing_value where no file names a day, or nothing is
 /// there to feed; too_many bins; those of read_week_things. Threads: pure.

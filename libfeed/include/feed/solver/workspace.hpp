@@ -57,7 +57,7 @@ struct Buffers {
     std::vector<double> basic_value, basic_size, basic_rate, basic_cost, basic_cost_size, slope,
         slope_size, step;
     std::vector<double> break_time;
-    std::vector<std::size_t> basic, nonbasic, loose_columns;
+    std::vector<std::size_t> basic, nonbasic, loose_columns, off_zero;
     std::vector<Place> place;
     std::vector<unsigned char> pinned, seems_zero;
     // Exact solution on a set of active limits.
@@ -116,6 +116,7 @@ struct Buffers {
           basic(m),
           nonbasic(n),
           loose_columns(n),
+          off_zero(n),
           place(n + m),
           pinned(n + m),
           seems_zero(n + m),

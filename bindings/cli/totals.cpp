@@ -1,0 +1,37 @@
+#include "feed/io/totals_answer.hpp"
+
+#include <string>
+#include <utility>
+
+#include "command.hpp"
+#include "file_or_entries.hpp"
+#include "ration_screen.hpp"
+
+namespace feed_command {
+
+using namespace feed;
+
+int run_totals(const Arguments& arguments) {
+    io::TotalsAsked asked;
+    if (arguments.has("--since")) asked.since = arguments.options.at("--since");
+    if (arguments.has("--date")) {
+        const auto date = said_date(arguments);
+        if (!date) return refuse(arguments, date.errors());
+        asked.today = *date;
+    }
+    auto bins = read_named_files(arguments.words);
+    if (!bins) return refuse(arguments, bins.errors());
+    asked.bins = std::move(bins).value();
+    const auto totals = io::totals_of(asked);
+    if (!totals) {
+        Errors errors = totals.errors();
+        for (Error& error : errors) {
+            if (error.field == "since") error.field.insert(0, "--");
+        }
+        return refuse(arguments, errors);
+    }
+    if (arguments.json()) return print(io::to_json(*totals, arguments.units));
+    return print(io::totals_text(*totals, arguments.units, arguments.has("--why")));
+}
+
+}  // namespace feed_command
