@@ -49,9 +49,13 @@ public:
         if (const auto at = section.find("blend")) file_.blend = pantry_.portions(*at, "blend");
         if (const auto at = section.find("balance"))
             file_.balance = read_balance(pantry_, file_, *at);
-        if (const auto at = section.find("bed")) read_bed(pantry_, file_, *at);
+        if (const auto at = section.find("bed")) {
+            file_.has_bed = true;
+            read_bed(pantry_, file_.diary, *at);
+        }
         if (const auto at = section.find("trial")) read_trial_section(pantry_, file_, *at);
-        if (const auto at = section.find("feedings")) read_feedings(pantry_, file_, *at);
+        if (const auto at = section.find("feedings"))
+            file_.diary.feedings = read_feedings(pantry_, *at, "feedings");
         if (const auto at = section.find("observations")) read_observations(reading_, file_, *at);
         refuse_heap_in_a_bin(section);
         file_.diary.name = file_.title;

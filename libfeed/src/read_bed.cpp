@@ -54,10 +54,10 @@ constexpr double square_side_per_diameter = 0.88622692545275801;
 
 class BedReader {
 public:
-    BedReader(Pantry& pantry, YamlView at)
+    BedReader(Pantry& pantry, YamlView at, std::string field)
         : pantry_(pantry),
           reading_(pantry.reading()),
-          section_(pantry.reading(), at, "bed", keys::bed) {}
+          section_(pantry.reading(), at, std::move(field), keys::bed) {}
 
     void read(Diary& diary) {
         Bed& bed = bed_;
@@ -307,9 +307,8 @@ BedTemperature read_temperature(Reading& reading, YamlView at, const std::string
     return std::monostate();
 }
 
-void read_bed(Pantry& pantry, FeedFile& file, YamlView at) {
-    file.has_bed = true;
-    BedReader(pantry, at).read(file.diary);
+void read_bed(Pantry& pantry, Diary& diary, YamlView at, std::string field) {
+    BedReader(pantry, at, std::move(field)).read(diary);
 }
 
 }  // namespace feed::io

@@ -7,8 +7,8 @@
 
 namespace feed::io {
 
-/// Reads the section `bed` into the diary of the file; problems are reported.
-void read_bed(Pantry& pantry, FeedFile& file, YamlView at);
+/// Reads a mapping like the section `bed` into a diary; problems are reported.
+void read_bed(Pantry& pantry, Diary& diary, YamlView at, std::string field = "bed");
 
 /// Words of the squeeze test, driest first.
 inline constexpr WordFor<Squeeze> squeeze_names[] = {

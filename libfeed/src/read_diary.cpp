@@ -30,9 +30,10 @@ void each_entry(Reading& reading, YamlView at, std::string_view section, Use&& u
 
 }  // namespace
 
-void read_feedings(Pantry& pantry, FeedFile& file, YamlView at) {
+std::vector<DatedFeeding> read_feedings(Pantry& pantry, YamlView at, std::string_view list) {
     Reading& reading = pantry.reading();
-    each_entry(reading, at, "feedings", [&](YamlView item, const std::string& field) {
+    std::vector<DatedFeeding> feedings;
+    each_entry(reading, at, list, [&](YamlView item, const std::string& field) {
         const Section section(reading, item, field, keys::feeding);
         if (!section.is_mapping()) return;
         DatedFeeding feeding;
@@ -48,8 +49,9 @@ void read_feedings(Pantry& pantry, FeedFile& file, YamlView at) {
         }
         feeding.by = text_of(reading, section, "by");
         feeding.note = text_of(reading, section, "note");
-        file.diary.feedings.push_back(std::move(feeding));
+        feedings.push_back(std::move(feeding));
     });
+    return feedings;
 }
 
 namespace {

@@ -8,6 +8,8 @@
 #include "feed/feedstock/place.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "read_bed.hpp"
+#include "read_diary.hpp"
+#include "trial_bins.hpp"
 
 namespace feed::io {
 namespace {
@@ -17,7 +19,7 @@ constexpr std::uint64_t largest_seed = (1ULL << 53U) - 1;
 
 class TrialReader {
 public:
-    TrialReader(Pantry& pantry, const FeedFile& file, YamlView at)
+    TrialReader(Pantry& pantry, FeedFile& file, YamlView at)
         : pantry_(pantry),
           reading_(pantry.reading()),
           file_(file),
@@ -31,8 +33,10 @@ public:
             trial_.question = *question;
         if (const auto at = section_.require("feeds")) read_feeds(*at);
         read_bins();
-        if (const auto number = whole("portions", 1, static_cast<int>(most_trial_portions)))
+        if (const auto number = whole("portions", 1, static_cast<int>(most_trial_portions))) {
             trial_.design.portions = static_cast<std::size_t>(*number);
+            trial_.portions_said = true;
+        }
         const bool alone = trial_.design.kind == TrialKind::alone;
         if (alone) trial_.design.rounds = std::max<std::size_t>(trial_.feeds.size(), 1);
         if (const auto number = whole("rounds", 1, static_cast<int>(most_trial_rounds)))
@@ -59,6 +63,7 @@ public:
             const auto at = section_.find(error.field.substr(error.field.rfind(' ') + 1));
             reading_.report(at.value_or(section_.node()), std::move(error));
         }
+        ask_for_portions();
         if (reading_.count() > problems) return std::nullopt;
         return std::move(trial_);
     }
@@ -154,13 +159,59 @@ private:
                             "a trial compares two to four feeds");
     }
 
+    /// The name of a bin that is like the first, or a mapping that describes it.
+    void read_bin(YamlView item, const std::string& field, bool is_first) {
+        std::optional<Diary> own;
+        YamlView name_at = item;
+        if (item.is_mapping()) {
+            const Section section(reading_, item, field, keys::trial_bin);
+            const auto name = section.require("name");
+            if (!name) return;
+            name_at = *name;
+            const auto bed = section.find("bed");
+            const auto feedings = section.find("feedings");
+            if ((bed || feedings) && is_first)
+                return reading_.report(
+                    item, ErrorCode::contradiction, field, "a name alone for the first bin",
+                    "the first bin is the one that bed: and feedings: of this file describe; write "
+                    "them there, beside trial:");
+            if (feedings && !bed)
+                return reading_.report(item, ErrorCode::missing_value, section.field("bed"),
+                                       "bed: {container: 60 L tote, worms: 500 g}",
+                                       "what went in says little without the bin it went into");
+            if (bed) {
+                own.emplace();
+                read_bed(pantry_, *own, *bed, section.field("bed"));
+            }
+            if (feedings)
+                own->feedings = read_feedings(pantry_, *feedings, section.field("feedings"));
+        }
+        const auto name = reading_.scalar(name_at, field);
+        if (!name) return;
+        trial_.bins.emplace_back(*name);
+        file_.trial_bins.push_back(std::move(own));
+    }
+
+    /// A seed that was drawn for more portions than one, without their number, would make another
+    /// layout of it.
+    void ask_for_portions() {
+        const auto number = portions_of_seed(trial_);
+        if (!number) return;
+        const std::string line = "portions: " + std::to_string(*number);
+        reading_.report(section_.find("seed").value_or(section_.node()), ErrorCode::missing_value,
+                        section_.field("portions"), line,
+                        "feed trial plan drew this seed for " + std::to_string(*number) +
+                            " portions of each feed in a bin: write " + line + " too");
+    }
+
     /// A number, or a list of names.
     void read_bins() {
         const auto at = section_.find("bins");
         if (at && at->is_sequence()) {
+            std::size_t number = 0;
             at->for_each_item([&](YamlView item) {
-                if (const auto name = reading_.scalar(item, section_.field("bins")))
-                    trial_.bins.emplace_back(*name);
+                ++number;
+                read_bin(item, entry_field(section_.field("bins"), number), number == 1);
             });
             trial_.design.bins = trial_.bins.size();
             return;
@@ -227,7 +278,7 @@ private:
 
     Pantry& pantry_;
     Reading& reading_;
-    const FeedFile& file_;
+    FeedFile& file_;
     Section section_;
     Trial trial_;
 };

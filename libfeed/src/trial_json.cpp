@@ -1,5 +1,6 @@
 #include "feed/io/to_json.hpp"
 #include "feed/io/trial_answer.hpp"
+#include "feed/quantity/number_print.hpp"
 
 namespace feed::io {
 namespace {
@@ -96,6 +97,8 @@ std::string to_json(const TrialPlan& plan) {
         json.value(day);
     json.end_array();
     json.member("wait", plan.wait);
+    write_number(json, "portions", trial.design.portions);
+    json.member("why_portions", plan.why_portions);
     json.member("portion_rule", text(plan.portions.rule));
     json.key("feeds");
     json.begin_array();
@@ -201,13 +204,17 @@ std::string trial_plan_yaml(const TrialPlan& plan) {
     };
     line("kind", std::string(text(trial.design.kind)));
     line("question", std::string(text(trial.question)));
+    const bool as_written = plan.portions.rule == PortionRule::as_written;
     yaml += "  feeds:\n";
     for (const TrialFeed& feed : trial.feeds) {
         const std::string& how = feed.feedstock->prepared_as;
         const std::string name =
             feed.label.substr(0, feed.label.size() - (how.empty() ? 0 : how.size() + 2));
-        yaml += "    - {feedstock: " + quoted(name) +
-                (how.empty() ? "" : ", preparation: " + quoted(how)) + "}\n";
+        yaml +=
+            "    - {feedstock: " + quoted(name) +
+            (how.empty() ? "" : ", preparation: " + quoted(how)) +
+            (as_written ? ", amount: " + mass_text(feed.written->mass(), UnitSystem::metric) : "") +
+            "}\n";
     }
     std::string bins;
     for (const std::string& bin : trial.bins)
@@ -216,7 +223,13 @@ std::string trial_plan_yaml(const TrialPlan& plan) {
     line("portions", std::to_string(trial.design.portions));
     line("rounds", std::to_string(trial.design.rounds));
     if (trial.design.blank) line("blank", "yes");
-    line("portion", mass_text(plan.portions.fresh.front().mass(), UnitSystem::metric));
+    if (!as_written)
+        line("portion", mass_text(plan.portions.fresh.front().mass(), UnitSystem::metric));
+    if (trial.looks) line("looks", std::to_string(*trial.looks));
+    if (!trial.laid_by.empty()) line("laid_by", quoted(trial.laid_by));
+    if (!trial.changed.empty()) line("changed", quoted(trial.changed));
+    if (trial.prior.ratio_log_sd != RatioPrior().ratio_log_sd)
+        line("prior", significant(trial.prior.ratio_log_sd, 3));
     line("seed", std::to_string(plan.layout.seed));
     line("last_day", std::to_string(*trial.last_day));
     if (!trial.starts.empty()) {

@@ -2,46 +2,33 @@
 #include <string>
 #include <utility>
 
-#include "feed/forecast/forecast.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/trial_answer.hpp"
-#include "feed/ration/check.hpp"
-#include "feed/ration/from_diary.hpp"
+#include "feed/quantity/number_print.hpp"
 #include "feed/trial/look_days.hpp"
 #include "plot_notes.hpp"
+#include "trial_bins.hpp"
 
 namespace feed::io {
 namespace {
 
-/// Longest time that a feed of a trial is expected to take, days.
-constexpr std::size_t longest_expected_days = 120;
 /// Shares of a portion that are tried where the bed does not bear it whole.
 constexpr double tried_shares[] = {1.0, 0.75, 0.5, 0.375, 0.25, 0.1875, 0.125};
+/// More plots than this are not chosen by the plan itself: a look at all takes a quarter of an hour
+/// (D).
+constexpr std::size_t most_chosen_plots = 48;
+/// So much power at a difference is called telling it (common practice).
+constexpr double told_share = 0.8;
+/// A change that brings less power than this is not worth saying; a bin more costs as much effort
+/// as a tenth more power is worth (D).
+constexpr double worth_saying = 0.03;
+constexpr double worth_a_bin = 0.10;
 
 Error trial_error(const FeedFile& file, ErrorCode code, std::string field, std::string allowed,
                   std::string message) {
     return make_error(code, "trial: " + std::move(field), "", std::move(allowed),
                       std::move(message), file.name);
-}
-
-/// A seed from what the file says of the trial (FNV-1a, 32 bits of it), five figures.
-std::uint64_t own_seed(const Trial& trial) {
-    std::uint64_t hash = 0xCBF29CE484222325ULL;
-    const auto add = [&](std::string_view text) {
-        for (const char c : text)
-            hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001B3ULL;
-        hash = (hash ^ 0xFFU) * 0x100000001B3ULL;
-    };
-    for (const auto& feed : trial.feeds)
-        add(feed.label);
-    for (const auto& bin : trial.bins)
-        add(bin);
-    for (const Date& start : trial.starts)
-        add(text(start));
-    add(text(trial.design.kind));
-    add(std::to_string(trial.design.portions));
-    return 10000 + (hash >> 20U) % 90000;
 }
 
 /// A plot that was looked at without a day on which it was laid.
@@ -54,29 +41,20 @@ std::optional<std::size_t> unlaid_plot(const Trial& trial, const Diary& diary) {
     return std::nullopt;
 }
 
-/// What one bin gets at a time: all feeds of a choice at once, or each alone.
-std::vector<std::vector<Portion>> feedings_of_bin(const Trial& trial,
-                                                  const TrialPortions& portions) {
-    std::vector<std::vector<Portion>> feedings(1);
-    for (std::size_t i = 0; i < trial.feeds.size(); ++i) {
-        if (i > 0 && trial.design.kind == TrialKind::alone) feedings.emplace_back();
-        feedings.back().push_back({trial.feeds[i].feedstock,
-                                   static_cast<double>(trial.design.portions) * portions.laid[i]});
+/// The same portions, each so many times as large.
+TrialPortions scaled(TrialPortions portions, double share) {
+    for (std::size_t i = 0; i < portions.laid.size(); ++i) {
+        portions.fresh[i] = share * portions.fresh[i];
+        portions.laid[i] = share * portions.laid[i];
     }
-    return feedings;
+    return portions;
 }
 
-/// The hazards at the level "act" but those of an empty or dry bed, which no small portion makes.
-std::vector<std::string> acute(const CheckResult& result) {
-    std::vector<std::string> words;
-    for (const HazardFinding& finding : result.hazards) {
-        if (finding.level == Level::act && finding.hazard != Hazard::underfed)
-            words.emplace_back(text(finding.hazard));
-    }
-    for (const CautionFinding& caution : result.cautions) {
-        if (caution.level == Level::act) words.push_back(caution.text);
-    }
-    return words;
+/// "one more portion", "three more portions".
+std::string more_text(std::size_t count, const std::string& what) {
+    constexpr std::string_view words[] = {"", "one", "two", "three", "four", "five"};
+    return (count < std::size(words) ? std::string(words[count]) : std::to_string(count)) +
+           " more " + what + (count == 1 ? "" : "s");
 }
 
 class Planner {
@@ -88,26 +66,18 @@ public:
         plan_.trial = *file_.trial;
         Trial& trial = plan_.trial;
         plan_.seed_from_file = trial.seed.has_value();
-        if (!trial.seed) trial.seed = own_seed(trial);
-        auto layout = draw_layout(trial.design, *trial.seed);
-        if (!layout) return layout.errors();
-        plan_.layout = std::move(*layout);
         plan_.assumed = file_.assumed;
-        // The bin as every verb sees it that day, without what this trial itself laid.
-        Diary diary = file_.diary;
-        std::erase_if(diary.feedings,
-                      [](const DatedFeeding& feeding) { return feeding.note == "trial"; });
-        bin_ = ration_input_of(
-            diary, trial.starts.empty() ? day_zero(file_) : std::optional(trial.starts.front()),
-            units_);
+        if (Errors wrong = design_errors(trial.design); !wrong.empty()) return wrong;
+        bins_ = described_bins(file_, trial, units_);
         if (auto error = size_portions()) return *error;
         for (std::size_t i = 0; i < trial.feeds.size(); ++i)
             plan_.measures.push_back(portion_text(plan_.portions.fresh[i], *trial.feeds[i].fresh));
         expect();
-        const std::size_t granted = trial.looks.value_or(365);
-        if (!trial.last_day) trial.last_day = usual_last_day(trial.question, plan_.expected_days);
-        plan_.look_days =
-            look_days_of(trial.question, plan_.expected_days, *trial.last_day, granted);
+        set_days();
+        choose_portions();
+        plan_.layout = *draw_layout(trial.design, trial.seed.value_or(proposed_seed(trial)));
+        trial.seed = plan_.layout.seed;
+        note_room();
         plan_.smallest = smallest_luck(plan_.layout);
         plan_.power = power_table(plan_.layout, setting(plan_.look_days),
                                   [&](std::size_t done) { tell(done); });
@@ -131,73 +101,113 @@ private:
 
     std::optional<Error> size_portions() {
         const Trial& trial = plan_.trial;
-        const double asked = trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg;
-        auto whole = portions_of(trial, asked);
+        const auto whole = portions_of(
+            trial, trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg);
         if (!whole) return whole.errors().front();
-        plan_.portions = std::move(*whole);
-        plan_.notes = plan_.portions.differs;
-        if (!file_.has_bed) {
+        plan_.portions = *whole;
+        plan_.notes = whole->differs;
+        if (bins_.empty()) {
             plan_.notes.push_back(
                 "The file describes no bed, so nobody has judged whether the bins bear this: add "
                 "bed: to the file, or lay less than a usual feeding in all.");
             return std::nullopt;
         }
-        const RationAnswer answer = ration(bin_).answer;
-        if (answer == RationAnswer::act_first || answer == RationAnswer::wait) {
-            plan_.wait = answer == RationAnswer::wait
-                             ? "Wait with the trial: the bin is not ready for food. Lay it when "
-                               "feed ration says feed."
-                             : "Wait with the trial: the bin needs help first. Do what feed "
-                               "ration says. The plan is for later.";
-            return std::nullopt;
-        }
+        plan_.wait = why_wait(bins_);
+        if (!plan_.wait.empty()) return std::nullopt;
         for (const double share : tried_shares) {
-            auto tried = portions_of(trial, share * asked);
-            if (trial.feeds.front().written && share < 1.0) break;
-            if (!acute_with(*tried).empty()) continue;
+            if (!too_much(scaled(*whole, share), trial.design.portions).empty()) continue;
+            if (trial.feeds.front().written && share < 1.0)
+                return too_large("about " + significant(100.0 * share, 2) +
+                                     " % of the amounts written at the feeds",
+                                 "the bed does not bear these portions", *whole);
             plan_.asked_share = share;
-            plan_.portions = std::move(*tried);
+            plan_.portions = scaled(*whole, share);
             return std::nullopt;
         }
-        const auto why = acute_with(plan_.portions);
-        return trial_error(
-            file_, ErrorCode::out_of_range, trial.portion ? "portion" : "feeds",
-            "portions that the bed bears, or fewer of them",
-            "the bed does not bear these portions, nor an eighth of them: " + why.front());
+        return too_large("portions that the bed bears, or fewer of them",
+                         "the bed does not bear these portions, nor an eighth of them", *whole);
     }
 
-    /// What a bin cannot bear of these portions.
-    std::vector<std::string> acute_with(const TrialPortions& portions) const {
-        for (const auto& feeding : feedings_of_bin(plan_.trial, portions)) {
-            auto words = acute(check(bin_, feeding));
-            if (!words.empty()) return words;
-        }
-        return {};
+    std::string too_much(const TrialPortions& portions, std::size_t of_each) const {
+        return what_is_too_much(bins_, plan_.trial, portions, of_each);
     }
 
-    /// Days until each feed is gone, from the forecast of the bed with one portion of it.
+    Error too_large(std::string allowed, const std::string& message,
+                    const TrialPortions& portions) const {
+        return trial_error(file_, ErrorCode::out_of_range,
+                           plan_.trial.portion ? "portion" : "feeds", std::move(allowed),
+                           message + ": " + too_much(portions, plan_.trial.design.portions));
+    }
+
+    /// Days until each feed is gone, from the forecast of each bed with one portion of it.
     void expect() {
-        for (std::size_t i = 0; i < plan_.trial.feeds.size(); ++i) {
-            const std::vector<Feeding> feedings{
-                {days(0.0), {{plan_.trial.feeds[i].feedstock, plan_.portions.laid[i]}}}};
-            ForecastOptions options;
-            options.days = longest_expected_days;
-            options.units = units_;
-            options.ranges = bin_.ranges;
-            Bed alone = bin_.bed;
-            alone.earlier.clear();
-            const Forecast ahead = forecast(alone, feedings, options);
-            double gone = longest_expected_days;
-            for (const ForecastPortion& portion : ahead.portions) {
-                if (portion.day != 0) continue;
-                for (std::size_t day = 1; day <= ahead.days; ++day) {
-                    if (ahead.share_left(portion, day) > plot_gone_share) continue;
-                    gone = static_cast<double>(day);
-                    break;
-                }
+        auto bins = bins_;
+        if (bins.empty())
+            bins.push_back({"the bin", ration_input_of(file_.diary, day_zero(file_))});
+        for (std::size_t i = 0; i < plan_.trial.feeds.size(); ++i)
+            plan_.expected_days.push_back(
+                slowest_gone_days(bins, {plan_.trial.feeds[i].feedstock, plan_.portions.laid[i]}));
+    }
+
+    void set_days() {
+        Trial& trial = plan_.trial;
+        if (!trial.last_day) trial.last_day = usual_last_day(trial.question, plan_.expected_days);
+        const auto days = [&](std::size_t granted) {
+            return look_days_of(trial.question, plan_.expected_days, *trial.last_day, granted);
+        };
+        all_days_ = days(365);
+        plan_.look_days = days(trial.looks.value_or(365));
+    }
+
+    /// Whether so many portions of each feed lie apart in every bin, are borne whole, and are few
+    /// enough to look at; the reason where not.
+    std::string no_room_for(std::size_t of_each) const {
+        TrialDesign more = plan_.trial.design;
+        more.portions = of_each;
+        if (bins_.empty()) return "no bed is described, so nobody knows whether there is room";
+        const std::size_t in_bin = plots_of(more) / more.bins / more.rounds;
+        const std::size_t places = places_in(bins_, plan_.trial, plan_.portions);
+        if (in_bin > places)
+            return "a bin has room for about " + counted(places, "such portion") + " apart";
+        if (const std::string words = too_much(plan_.portions, of_each); !words.empty())
+            return "more is too much for " + words;
+        if (plots_of(more) / more.rounds > most_chosen_plots)
+            return "more than " + std::to_string(most_chosen_plots) +
+                   " take too long to look at in one go";
+        return "";
+    }
+
+    /// Two portions of each feed in a bin where there is room, three where two would not show a
+    /// twofold difference; as the file says where it says, and 1 where its seed is drawn already.
+    void choose_portions() {
+        Trial& trial = plan_.trial;
+        if (trial.portions_said || trial.seed || trial.design.kind == TrialKind::alone) return;
+        trial.portions_said = plan_.portions_chosen = true;
+        std::string full = no_room_for(2);
+        if (full.empty()) {
+            trial.design.portions = 2;
+            const auto two = draw_layout(trial.design, proposed_seed(trial));
+            const double shown = power_of(*two, setting(plan_.look_days), power_ratios.back(),
+                                          power_spreads[1], power_trials(*two));
+            if (shown >= told_share) {
+                plan_.why_portions = "two show a 2-fold difference well enough";
+                return;
             }
-            plan_.expected_days.push_back(gone);
+            full = no_room_for(most_chosen_portions);
+            if (full.empty()) trial.design.portions = most_chosen_portions;
         }
+        plan_.why_portions = full.empty() ? "every bin has room for them and bears them" : full;
+    }
+
+    /// Places that lie too near one another are said, not refused.
+    void note_room() {
+        if (bins_.empty()) return;
+        const TrialDesign& design = plan_.trial.design;
+        const std::size_t places = places_in(bins_, plan_.trial, plan_.portions);
+        if (plots_of(design) / design.bins / design.rounds <= places) return;
+        plan_.notes.insert(plan_.notes.begin(),
+                           "The smallest bin has room for about " + counted(places, "portion") +
+                               " a hand's breadth apart: nearer ones share worms and juice.");
     }
 
     PowerSetting setting(const std::vector<int>& look_days) const {
@@ -211,61 +221,77 @@ private:
         return setting;
     }
 
-    void weigh(std::string text, const TrialDesign& design, const std::vector<int>& look_days) {
+    /// @param price  how much more power it must bring than a cheaper change that helps.
+    void weigh(std::string text, const TrialDesign& design, const std::vector<int>& look_days,
+               double price) {
         const auto layout = draw_layout(design, plan_.layout.seed);
         if (!layout) return;
-        plan_.changes.push_back(
-            {std::move(text),
-             power_of(*layout, setting(look_days), 1.5, power_spreads[1], power_trials(*layout))});
+        const double power =
+            power_of(*layout, setting(look_days), 1.5, power_spreads[1], power_trials(*layout));
+        const double least = plan_.helps_most ? plan_.changes[*plan_.helps_most].power + price
+                                              : plan_.power[1][1] + worth_saying;
+        if (power >= least) plan_.helps_most = plan_.changes.size();
+        plan_.changes.push_back({std::move(text), power});
     }
 
-    /// So many bins, at least, that a trial wholly apart can be called clear.
-    std::size_t enough_bins(TrialDesign design, std::size_t least) const {
-        for (design.bins = least; design.bins < most_trial_bins; ++design.bins) {
+    /// So many more of `count`, at least, that a trial wholly apart can be called clear; where it
+    /// can already, `least` more. 0 where there are not so many.
+    std::size_t more_needed(std::size_t TrialDesign::*count, std::size_t least,
+                            std::size_t most) const {
+        TrialDesign design = plan_.trial.design;
+        const std::size_t now = design.*count;
+        for (std::size_t more = least; now + more <= most; ++more) {
+            design.*count = now + more;
             const auto layout = draw_layout(design, plan_.layout.seed);
-            if (layout && smallest_luck(*layout).overall <= clear_chance) break;
+            if (layout && smallest_luck(*layout).overall <= clear_chance) return more;
         }
-        return std::min(design.bins, most_trial_bins);
+        return 0;
     }
 
-    static std::string more_bins_text(std::size_t count) {
-        if (count == 1) return "one more bin";
-        return (count == 2 ? std::string("two") : std::to_string(count)) + " more bins";
+    void weigh_more_portions() {
+        TrialDesign more = plan_.trial.design;
+        if (more.kind == TrialKind::alone) return;
+        const std::size_t count = more_needed(&TrialDesign::portions, 1, most_trial_portions);
+        more.portions += count;
+        if (count == 0 || (!bins_.empty() && !no_room_for(more.portions).empty())) return;
+        weigh(more_text(count, "portion") + " of each feed in every bin", more, plan_.look_days,
+              worth_saying * static_cast<double>(count));
     }
 
+    void weigh_more_bins() {
+        TrialDesign more = plan_.trial.design;
+        const std::size_t least = more.kind == TrialKind::alone ? 2 : 1;
+        const std::size_t count = more_needed(&TrialDesign::bins, least, most_trial_bins);
+        if (count == 0) return;
+        more.bins += count;
+        weigh(more_text(count, "bin"), more, plan_.look_days,
+              worth_a_bin * static_cast<double>(count));
+    }
+
+    /// Cheapest first; a dearer change must be worth more than a cheaper one by its price.
     void weigh_changes() {
         const TrialDesign& design = plan_.trial.design;
+        if (plan_.look_days.size() < all_days_.size())
+            weigh(std::to_string(all_days_.size()) + " looks instead of " +
+                      std::to_string(plan_.look_days.size()),
+                  design, all_days_, worth_saying);
         std::vector<int> daily;
         for (int day = 1; day <= *plan_.trial.last_day; ++day)
             daily.push_back(day);
-        if (plan_.look_days.size() < daily.size()) weigh("a look every day", design, daily);
+        if (all_days_.size() < daily.size()) weigh("a look every day", design, daily, worth_saying);
         tell(10);
-        TrialDesign more = design;
-        if (design.kind == TrialKind::choice) {
-            ++more.portions;
-            weigh("one more portion of each feed in every bin", more, plan_.look_days);
-        }
+        weigh_more_portions();
         tell(11);
-        more = design;
-        more.bins += design.kind == TrialKind::alone ? 2 : 1;
-        if (plan_.smallest.overall > clear_chance) more.bins = enough_bins(design, more.bins);
-        if (more.bins > design.bins)
-            weigh(more_bins_text(more.bins - design.bins), more, plan_.look_days);
+        weigh_more_bins();
         tell(12);
-        // A dearer change must be worth three trials in a hundred more than a cheaper one.
-        double best = plan_.power[1][1] + 0.03;
-        for (std::size_t i = 0; i < plan_.changes.size(); ++i) {
-            if (plan_.changes[i].power < best) continue;
-            plan_.helps_most = i;
-            best = plan_.changes[i].power + 0.03;
-        }
     }
 
     const FeedFile& file_;
     UnitSystem units_;
     const TrialProgress& progress_;
     TrialPlan plan_;
-    RationInput bin_;
+    std::vector<TrialBin> bins_;
+    std::vector<int> all_days_;  ///< on which to look if the keeper granted every look
 };
 
 }  // namespace

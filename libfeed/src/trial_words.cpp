@@ -107,10 +107,25 @@ constexpr std::string_view past(TrialQuestion question) {
     return question == TrialQuestion::gone ? "gone" : "found";
 }
 
-/// How often the plan as it stands shows a 1.5-fold difference.
-std::string now_text(const TrialPlan& plan) {
-    const double now = plan.power[1][1];
-    return now < 0.0005 ? "now never" : "now " + in_hundred(now);
+/// "13 in 100", "never": how often a plan shows a 1.5-fold difference.
+std::string shown_text(double power) {
+    return power < 0.0005 ? "never" : "in " + in_hundred(power);
+}
+
+/// Why this is what is made equal between the portions.
+std::string why_equal(PortionRule rule) {
+    switch (rule) {
+        case PortionRule::fresh_weight:
+            return "Equal fresh weight, the drip too: it is one food, and nothing of it is thrown "
+                   "away.";
+        case PortionRule::volume:
+            return "Equal volume, spread alike: a larger heap is met sooner whatever it is.";
+        case PortionRule::dry_matter:
+            return "Equal dry matter: as much to eat; the rest is water, which runs off.";
+        case PortionRule::as_written:
+            return "As written in the file: nothing is made equal.";
+    }
+    return "";
 }
 
 std::string plan_why(const TrialPlan& plan) {
@@ -126,8 +141,15 @@ std::string plan_why(const TrialPlan& plan) {
             ".",
         0, 2);
     for (const auto& change : plan.changes)
-        text += wrapped("With " + change.text + ", a 1.5-fold difference would show in " +
-                            in_hundred(change.power) + " (" + now_text(plan) + ").",
+        text +=
+            wrapped("With " + change.text + ", a 1.5-fold difference would show " +
+                        shown_text(change.power) + " (now " + shown_text(plan.power[1][1]) + ").",
+                    0, 2);
+    text += "\nHow much\n";
+    text += wrapped("- " + why_equal(plan.portions.rule), 0, 2);
+    if (plan.portions_chosen)
+        text += wrapped("- " + counted(trial.design.portions, "portion") +
+                            " of each feed in a bin: " + plan.why_portions + ".",
                         0, 2);
     text += "\nExpected to be gone\n";
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
@@ -255,9 +277,12 @@ std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
                         "Which is " + std::string(past(trial.question)) + " first, " +
                         labels_of(trial, "or") + "?",
                     0, 0);
-    std::string lay = "Lay " + counted(plots_of(design) / design.bins / design.rounds, "plot") +
-                      " in each of " + counted(design.bins, "bin") +
-                      (design.rounds > 1 ? " in each round" : "") + ", at the places of the sheet.";
+    std::string lay =
+        "Lay " + counted(plots_of(design) / design.bins / design.rounds, "plot") + " in each of " +
+        counted(design.bins, "bin") + (design.rounds > 1 ? " in each round" : "") +
+        (design.portions > 1 ? ", " + std::to_string(design.portions) + " of each feed"
+                             : std::string()) +
+        ", at the places of the sheet.";
     std::vector<std::string> each;
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         each.push_back(trial.feeds[i].label + " " + plan.measures[i]);
@@ -280,7 +305,10 @@ std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
         text += wrapped("What helps most: " + change.text + ".", 0, 2);
     }
     if (!plan.notes.empty()) text += wrapped(plan.notes.front(), 0, 2);
-    text += "Write under trial:  seed: " + std::to_string(plan.layout.seed) +
+    text += "Write under trial:  " +
+            (plan.portions_chosen ? "portions: " + std::to_string(design.portions) + "   "
+                                  : std::string()) +
+            "seed: " + std::to_string(plan.layout.seed) +
             "   last_day: " + std::to_string(*trial.last_day) + "   start: DATE\n";
     if (!why) return text;
     for (std::size_t i = 1; i < plan.notes.size(); ++i)

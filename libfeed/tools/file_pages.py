@@ -35,6 +35,7 @@ ORDER = [
     "feeding",
     "observation",
     "trial",
+    "trial_bin",
 ]
 
 # What each code means and what usually helps; the tool refuses a code without its line.

@@ -123,6 +123,7 @@ def in_a_file(name: str, mapping: dict[str, Any]) -> dict[str, Any]:
         "feeding": {"feedings": [mapping]},
         "observation": {"observations": [mapping]},
         "trial": {"trial": mapping},
+        "trial_bin": {"trial": {"feeds": ["carrot", "pumpkin"], "bins": ["tote", mapping]}},
     }
     return {"libfeed": 1, **wrap[name]}
 
@@ -135,6 +136,7 @@ BESIDE: dict[tuple[str, str], dict[str, Any]] = {
     ("value", "low"): {"high": "8 %"},
     ("value", "high"): {"low": "5 %"},
     ("nutrition_label", "sugars"): {"carbohydrate": "15 g"},
+    ("trial_bin", "feedings"): {"bed": {"container": "20 L tray"}},
 }
 ALL_KEYS = [(name, key) for name in TOOL.ORDER for key in properties_of(name)]
 

@@ -84,18 +84,114 @@ TEST_CASE("a plan names portions, days, what it can tell, and the lines to write
     // The looker may read it: no place is named with its feed.
     CHECK(text.find("plot 1:") == std::string::npos);
     CHECK(plan->look_days.back() == *plan->trial.last_day);
-    CHECK(plan->smallest.overall == feed_test::Approx(2.0 / 64));
+    // Two of each have room in every tote: six ways to lay them, in six totes.
+    CHECK(plan->smallest.overall == feed_test::Approx(2.0 / 46656));
     // The same file gives the same plan.
     CHECK(io::trial_plan_of(file)->layout.seed == plan->layout.seed);
 }
 
 TEST_CASE("a plan too small to tell anything says so") {
-    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n")));
+    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n  portions: 1\n")));
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
     INFO(text);
     CHECK(flat(text).find("tell nothing for certain") != std::string::npos);
+    // Three more bins would show more, but a second portion is far less work.
     CHECK(flat(text).find("What helps most: one more portion") != std::string::npos);
+    CHECK(plan->changes.back().text == "three more bins");
+}
+
+TEST_CASE("a change that nobody granted looks for is told with what it costs") {
+    const auto plan = io::trial_plan_of(read(file_of("  bins: 6\n  portions: 1\n  looks: 3\n")));
+    REQUIRE(plan);
+    CHECK(plan->look_days.size() == 3);
+    const std::string why = flat(io::trial_plan_text(*plan, io::UnitSystem::metric, true));
+    INFO(why);
+    CHECK(why.find(" looks instead of 3, a 1.5-fold difference would show in ") !=
+          std::string::npos);
+    CHECK(plan->changes.front().power > plan->power[1][1]);
+}
+
+TEST_CASE("without a number of portions a plan lays two or three where there is room") {
+    const auto chosen = [](const std::string& rest) {
+        const auto plan = io::trial_plan_of(read(file_of(rest)));
+        if (!plan) FAIL(io::errors_text(plan.errors()));
+        return *plan;
+    };
+    // Six totes with two of each tell a 2-fold difference; three totes do not and take a third.
+    CHECK(chosen("  bins: 6\n").trial.design.portions == 2);
+    const auto three = chosen("  bins: 3\n");
+    CHECK(three.trial.design.portions == 3);
+    const std::string text = io::trial_plan_text(three, io::UnitSystem::metric, false);
+    CHECK(flat(text).find("Lay 6 plots in each of 3 bins, 3 of each feed,") != std::string::npos);
+    const std::string line = "portions: 3   seed: " + std::to_string(three.layout.seed);
+    CHECK(text.find("Write under trial:  " + line + "   last_day: ") != std::string::npos);
+    CHECK(io::trial_plan_yaml(three).find("  portions: 3\n") != std::string::npos);
+    CHECK(io::to_json(three).find("\"portions\": 3") != std::string::npos);
+    // The same number, written by the keeper, is the same plan.
+    const auto written = chosen("  bins: 3\n  portions: 3\n");
+    CHECK(written.layout.seed == three.layout.seed);
+    CHECK(io::trial_plan_text(written, io::UnitSystem::metric, false).find("portions:") ==
+          std::string::npos);
+    // No room: portions so large that the bed bears one of each at most; more plots than anyone
+    // looks at; one feed a bin; a seed that was drawn already.
+    CHECK(chosen("  bins: 3\n  portion: 1 kg\n").trial.design.portions == 1);
+    CHECK(chosen("  bins: 24\n").trial.design.portions == 1);
+    CHECK(chosen("  kind: alone\n  bins: 6\n").trial.design.portions == 1);
+    CHECK(chosen("  bins: 3\n  seed: 7\n").trial.design.portions == 1);
+    // Nobody knows whether there is room.
+    const auto bare = io::trial_plan_of(
+        read("libfeed: 1\ntrial: {feeds: [watermelon rind, pumpkin], bins: 3}\n"));
+    REQUIRE(bare);
+    CHECK(bare->trial.design.portions == 1);
+    CHECK(flat(io::trial_plan_text(*bare, io::UnitSystem::metric, true))
+              .find("1 portion of each feed in a bin: no bed is described") != std::string::npos);
+}
+
+TEST_CASE("a seed drawn for several portions does not read as one of each") {
+    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n")));
+    REQUIRE(plan);
+    const std::string seed = "  seed: " + std::to_string(plan->layout.seed) + "\n";
+    const auto error = refused(file_of("  bins: 3\n  start: 2026-09-05\n" + seed));
+    CHECK(error.field == "trial: portions");
+    CHECK(error.allowed == "portions: 3");
+    CHECK(error.line == 14);
+    const auto mended = read(file_of("  bins: 3\n  portions: 3\n" + seed));
+    CHECK(feed::plots_of(mended.trial->design) == 18);
+}
+
+TEST_CASE("the bin that bears least decides of bins that are described one by one") {
+    const std::string bins = "  portion: 300 g\n  bins:\n    - tote\n    - name: bucket\n";
+    const std::string bucket =
+        "      bed: {container: 15 L bucket, worms: 150 g, age: 40 weeks, temperature: 12 C, "
+        "squeeze: ";
+    const auto alike = io::trial_plan_of(read(file_of(bins)));
+    const auto unlike = io::trial_plan_of(read(file_of(bins + bucket + "drops}\n")));
+    REQUIRE(alike);
+    REQUIRE(unlike);
+    CHECK(alike->asked_share == 1.0);
+    CHECK(unlike->asked_share < 1.0);
+    // The cold bucket is the slower one.
+    CHECK(unlike->expected_days[0] > 1.2 * alike->expected_days[0]);
+    CHECK(*unlike->trial.last_day > *alike->trial.last_day);
+    const auto wet = io::trial_plan_of(read(file_of(bins + bucket + "pooling}\n")));
+    REQUIRE(wet);
+    CHECK(wet->wait.find("Wait with the trial: bucket ") == 0);
+    // What went into it yesterday counts as well.
+    const auto fed = io::trial_plan_of(
+        read(file_of(bins + bucket + "drops, date: 2026-08-20}\n" +
+                     "      feedings: [{date: 2026-08-31, portions: [2 kg carrot]}]\n")));
+    REQUIRE(fed);
+    CHECK(fed->wait.find("Wait with the trial: bucket ") == 0);
+
+    auto error = refused(file_of("  bins: [{name: tote, bed: {worms: 1 kg}}, bucket]\n"));
+    CHECK(error.field == "trial: bins: entry 1");
+    CHECK(error.line == 12);
+    error = refused(file_of(bins + "      bed: {container: 15 L bucket, worms: many}\n"));
+    CHECK(error.field == "trial: bins: entry 2: bed: worms");
+    CHECK(error.line == 16);
+    error = refused(file_of(bins + "      feedings: []\n"));
+    CHECK(error.field == "trial: bins: entry 2: bed");
 }
 
 TEST_CASE("a plan of too few bins alone names how many more could tell anything") {
@@ -104,7 +200,7 @@ TEST_CASE("a plan of too few bins alone names how many more could tell anything"
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
     INFO(text);
-    CHECK(flat(text).find("What helps most: 3 more bins") != std::string::npos);
+    CHECK(flat(text).find("What helps most: three more bins") != std::string::npos);
 }
 
 TEST_CASE("a bed that bears less gets smaller portions and the line to write") {
@@ -268,6 +364,17 @@ TEST_CASE("the plan written as a file reads back as the same plan") {
     CHECK(again.trial->seed == plan->layout.seed);
     CHECK(again.trial->last_day == plan->trial.last_day);
     CHECK(feed::plots_of(again.trial->design) == 8);
+    // The keeper's own amounts, too: made equal they would be another trial.
+    std::string own = file_of("  bins: 6\n  looks: 9\n  laid_by: Noor\n");
+    own.replace(own.find("[watermelon rind, pumpkin]"), 26,
+                "[200 g watermelon rind, 90 g pumpkin]");
+    const auto unequal = io::trial_plan_of(read(own));
+    REQUIRE(unequal);
+    const auto kept = read(io::trial_plan_yaml(*unequal));
+    CHECK(kept.trial->feeds[0].written->in_kilograms() == feed_test::Approx(0.2));
+    CHECK(kept.trial->feeds[1].written->in_kilograms() == feed_test::Approx(0.09));
+    CHECK(kept.trial->looks == 9U);
+    CHECK(kept.trial->laid_by == "Noor");
 }
 
 TEST_CASE(

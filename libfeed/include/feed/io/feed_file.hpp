@@ -55,6 +55,8 @@ struct FeedFile {
     /// The bed (all assumed when has_bed is false), the feedings and the observations.
     Diary diary;
     std::optional<Trial> trial;
+    /// For each bin of the trial its own description, with what went in; nothing: it is as `bed`.
+    std::vector<std::optional<Diary>> trial_bins;
     /// What an *alone* trial taught of its feeds; it is in the feedstocks of this file already.
     std::vector<OwnFeed> own_feeds;
     /// The day that counts as today; nothing: what `day_zero` reads from the file.

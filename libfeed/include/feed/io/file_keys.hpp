@@ -66,6 +66,8 @@ inline constexpr std::array<Key, 24> observation{
 inline constexpr std::array<Key, 15> trial{"kind",     "question", "feeds",   "bins",    "portions",
                                            "rounds",   "blank",    "portion", "seed",    "start",
                                            "last_day", "looks",    "laid_by", "changed", "prior"};
+/// Of a bin of a trial that is unlike the first.
+inline constexpr std::array<Key, 3> trial_bin{"name", "bed", "feedings"};
 inline constexpr std::array<Key, 4> feeding{"date", "portions", "by", "note"};
 inline constexpr std::array<Key, 33> feedstock{"like",
                                                "nutrition_label",

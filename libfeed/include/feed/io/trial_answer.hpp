@@ -17,7 +17,7 @@ namespace feed::io {
 
 /// A change to a plan and what it would be worth.
 struct TrialChange {
-    std::string text;    ///< "a second portion of each feed in every bin"
+    std::string text;    ///< "one more portion of each feed in every bin"
     double power = 0.0;  ///< at a ratio of 1.5 and the middle spread
 };
 
@@ -26,6 +26,8 @@ struct TrialPlan {
     Trial trial;  ///< with seed and last day filled in
     TrialLayout layout;
     bool seed_from_file = false;
+    bool portions_chosen = false;  ///< how many of each feed: by the plan, not by the file
+    std::string why_portions;      ///< why so many, where the plan chose
     TrialPortions portions;
     std::string wait;                   ///< why to wait with laying it, or empty
     double asked_share = 1.0;           ///< of the portion asked for that the bed bears

@@ -30,6 +30,8 @@ struct TrialFeed {
 /// Everything a keeper says of a trial. What is missing the plan proposes.
 struct Trial {
     TrialDesign design;
+    /// Whether the keeper said how many portions; without a seed the plan may else lay more than 1.
+    bool portions_said = false;
     TrialQuestion question = TrialQuestion::gone;
     std::vector<TrialFeed> feeds;
     std::vector<std::string> bins;   ///< names, as many as design.bins
