@@ -66,6 +66,32 @@ def test_a_look_says_what_it_means_today(feed_command: Path, bare: Path) -> None
     assert ration in said.splitlines()
 
 
+def test_the_printed_line_alone_makes_the_trial_of_the_plan(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """Without a number of portions the plan chooses it; what it prints is all that is written."""
+    path = tmp_path / "rinds.yaml"
+    text = (EXAMPLES / "rind_trial.yaml").read_text(encoding="utf-8").replace("  portions: 2\n", "")
+    path.write_text(text, encoding="utf-8")
+    planned = answer(feed_command, "trial", "plan", path)
+    assert planned["portions"] in (2, 3) and planned["why_portions"]
+    said = call(feed_command, "trial", "plan", path).stdout.splitlines()[-1]
+    line = said.removeprefix("Write under trial:  ").replace("DATE", "2026-09-05")
+    assert line.startswith(f"portions: {planned['portions']}   seed: {planned['seed']}   ")
+    keys = "".join(f"  {key}\n" for key in line.split("   "))
+    path.write_text(text + keys, encoding="utf-8")
+    last = planned["plots"][-1]["plot"]
+    call(feed_command, "note", path, f"plots 1-{last} not gone", today=date(2026, 9, 9))
+    read = answer(feed_command, "trial", "read", path)
+    assert [plot["feed"] for plot in read["plots"]] == [plot["feed"] for plot in planned["plots"]]
+    # Without the number of portions the seed would draw another layout: it is asked for.
+    path.write_text(text + keys[keys.index("  seed") :], encoding="utf-8")
+    wrong = call(feed_command, "trial", "read", path, "--json", code=2)
+    error = json.loads(wrong.stdout or wrong.stderr)["errors"][0]
+    assert error["field"] == "trial: portions"
+    assert error["allowed"] == line.split("   ")[0]
+
+
 def test_more_left_than_before_changes_nothing(feed_command: Path, bare: Path) -> None:
     call(feed_command, "note", bare, "plot 3 a quarter left", today=date(2026, 9, 15))
     before = bare.read_bytes()

@@ -70,7 +70,7 @@ std::string watched(std::size_t until) {
 }  // namespace
 
 TEST_CASE("a plan names portions, days, what it can tell, and the lines to write") {
-    const auto file = read(file_of("  bins: 6\n"));
+    const auto file = read(file_of("  bins: 4\n"));
     const auto plan = io::trial_plan_of(file);
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
@@ -84,8 +84,8 @@ TEST_CASE("a plan names portions, days, what it can tell, and the lines to write
     // The looker may read it: no place is named with its feed.
     CHECK(text.find("plot 1:") == std::string::npos);
     CHECK(plan->look_days.back() == *plan->trial.last_day);
-    // Two of each have room in every tote: six ways to lay them, in six totes.
-    CHECK(plan->smallest.overall == feed_test::Approx(2.0 / 46656));
+    // Two of each have room in every tote: six ways to lay them, in four totes.
+    CHECK(plan->smallest.overall == feed_test::Approx(2.0 / 1296));
     // The same file gives the same plan.
     CHECK(io::trial_plan_of(file)->layout.seed == plan->layout.seed);
 }
@@ -118,8 +118,9 @@ TEST_CASE("without a number of portions a plan lays two or three where there is 
         if (!plan) FAIL(io::errors_text(plan.errors()));
         return *plan;
     };
-    // Six totes with two of each tell a 2-fold difference; three totes do not and take a third.
-    CHECK(chosen("  bins: 6\n").trial.design.portions == 2);
+    // Four totes with two of each tell a 2-fold difference; three totes do not and take a third.
+    const auto two = chosen("  bins: 4\n");
+    CHECK(two.trial.design.portions == 2);
     const auto three = chosen("  bins: 3\n");
     CHECK(three.trial.design.portions == 3);
     const std::string text = io::trial_plan_text(three, io::UnitSystem::metric, false);
@@ -129,15 +130,15 @@ TEST_CASE("without a number of portions a plan lays two or three where there is 
     CHECK(io::trial_plan_yaml(three).find("  portions: 3\n") != std::string::npos);
     CHECK(io::to_json(three).find("\"portions\": 3") != std::string::npos);
     // The same number, written by the keeper, is the same plan.
-    const auto written = chosen("  bins: 3\n  portions: 3\n");
-    CHECK(written.layout.seed == three.layout.seed);
+    const auto written = chosen("  bins: 4\n  portions: 2\n");
+    CHECK(written.layout.seed == two.layout.seed);
     CHECK(io::trial_plan_text(written, io::UnitSystem::metric, false).find("portions:") ==
           std::string::npos);
     // No room: portions so large that the bed bears one of each at most; more plots than anyone
     // looks at; one feed a bin; a seed that was drawn already.
     CHECK(chosen("  bins: 3\n  portion: 1 kg\n").trial.design.portions == 1);
-    CHECK(chosen("  bins: 24\n").trial.design.portions == 1);
-    CHECK(chosen("  kind: alone\n  bins: 6\n").trial.design.portions == 1);
+    CHECK(chosen("  bins: 13\n").trial.design.portions == 1);
+    CHECK(chosen("  kind: alone\n  bins: 4\n").trial.design.portions == 1);
     CHECK(chosen("  bins: 3\n  seed: 7\n").trial.design.portions == 1);
     // Nobody knows whether there is room.
     const auto bare = io::trial_plan_of(
@@ -149,15 +150,15 @@ TEST_CASE("without a number of portions a plan lays two or three where there is 
 }
 
 TEST_CASE("a seed drawn for several portions does not read as one of each") {
-    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n")));
+    const auto plan = io::trial_plan_of(read(file_of("  bins: 4\n")));
     REQUIRE(plan);
     const std::string seed = "  seed: " + std::to_string(plan->layout.seed) + "\n";
-    const auto error = refused(file_of("  bins: 3\n  start: 2026-09-05\n" + seed));
+    const auto error = refused(file_of("  bins: 4\n  start: 2026-09-05\n" + seed));
     CHECK(error.field == "trial: portions");
-    CHECK(error.allowed == "portions: 3");
+    CHECK(error.allowed == "portions: 2");
     CHECK(error.line == 14);
-    const auto mended = read(file_of("  bins: 3\n  portions: 3\n" + seed));
-    CHECK(feed::plots_of(mended.trial->design) == 18);
+    const auto mended = read(file_of("  bins: 4\n  portions: 2\n" + seed));
+    CHECK(feed::plots_of(mended.trial->design) == 16);
 }
 
 TEST_CASE("the bin that bears least decides of bins that are described one by one") {
@@ -365,7 +366,7 @@ TEST_CASE("the plan written as a file reads back as the same plan") {
     CHECK(again.trial->last_day == plan->trial.last_day);
     CHECK(feed::plots_of(again.trial->design) == 8);
     // The keeper's own amounts, too: made equal they would be another trial.
-    std::string own = file_of("  bins: 6\n  looks: 9\n  laid_by: Noor\n");
+    std::string own = file_of("  bins: 6\n  portions: 1\n  looks: 9\n  laid_by: Noor\n");
     own.replace(own.find("[watermelon rind, pumpkin]"), 26,
                 "[200 g watermelon rind, 90 g pumpkin]");
     const auto unequal = io::trial_plan_of(read(own));
