@@ -24,6 +24,7 @@ int run_start(const Arguments& arguments);
 int run_signs(const Arguments& arguments);
 int run_week(const Arguments& arguments);
 int run_totals(const Arguments& arguments);
+int run_worms(const Arguments& arguments);
 int run_trial(const Arguments& arguments);
 int run_call(const Arguments& arguments);
 int run_version(const Arguments& arguments);

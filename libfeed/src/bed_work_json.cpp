@@ -3,12 +3,13 @@
 #include "feed/io/to_json.hpp"
 
 namespace feed::io {
-namespace {
 
 void write_range(JsonWriter& json, std::string_view key, const Ranged& range) {
     json.key(key);
     write_quantity(json, known(range.value, range.low, range.high, Grade::d));
 }
+
+namespace {
 
 void write_levels(JsonWriter& json, std::string_view key,
                   const std::array<Level, hazard_count>& levels) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string>
 #include <utility>
 
 #include "door_note.hpp"
@@ -16,6 +17,7 @@
 #include "feed/io/to_json.hpp"
 #include "feed/io/totals_answer.hpp"
 #include "feed/io/week_answer.hpp"
+#include "feed/io/worms_answer.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "json_members.hpp"
 #include "reading.hpp"
@@ -153,6 +155,29 @@ Result<std::string> answer_totals(const Request& request) {
     return to_json(*totals, request.units);
 }
 
+Result<std::string> answer_worms(const Request& request) {
+    WormsAsked asked;
+    asked.file = request.file;
+    asked.bin = {request.text(bin.name), request.text(worms.name), request.text(temperature.name),
+                 ""};
+    if (request.has(scraps.name)) asked.scraps = request.texts.at(scraps.name);
+    const std::array<std::pair<std::string_view, std::string WormsAsked::*>, 3> heads{
+        {{people.name, &WormsAsked::people},
+         {meals.name, &WormsAsked::meals},
+         {coffee.name, &WormsAsked::coffee}}};
+    for (const auto& [member, part] : heads) {
+        if (const auto said = request.numbers.find(member); said != request.numbers.end())
+            asked.*part = std::to_string(said->second);
+    }
+    asked.census = request.text(census.name);
+    asked.sample = request.text(sample.name);
+    asked.today = request.date;
+    asked.units = request.units;
+    const auto answer = worms_of(asked);
+    if (!answer) return answer.errors();
+    return to_json(*answer);
+}
+
 bool takes(const Verb* asked, const Member& member) {
     return asked != nullptr && std::any_of(asked->members.begin(), asked->members.end(),
                                            [&](const Asked& one) { return one.member == &member; });
@@ -183,6 +208,7 @@ Result<std::string> answer(const Request& request) {
     if (asked == "signs") return answer_signs(request);
     if (asked == "week") return answer_week(request);
     if (asked == "totals") return answer_totals(request);
+    if (asked == "worms") return answer_worms(request);
     if (asked == "schema") return request_schema();
     if (asked == "version") return version_json();
     return answer_of_file(request);

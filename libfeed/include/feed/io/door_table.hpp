@@ -177,6 +177,29 @@ inline constexpr Member week_sheet{
     "--sheet",
     "html svg"};
 
+inline constexpr Member scraps{"scraps", MemberKind::texts,
+                               "The scraps of a week, in everyday words.",
+                               "[\"2 kg apples\", \"500 g coffee grounds\"]", "WORDS"};
+inline constexpr Member people{"people",
+                               MemberKind::whole,
+                               "People who eat at home: scraps to expect.",
+                               "4",
+                               "--people",
+                               {},
+                               1,
+                               100000};
+inline constexpr Member meals{
+    "meals", MemberKind::whole, "Meals a day in all, in place of people.", "30", "--meals", {}, 1,
+    100000};
+inline constexpr Member coffee{
+    "coffee", MemberKind::whole, "Cups of coffee a day in all.", "6", "--coffee", {}, 1, 100000};
+inline constexpr Member census{"census", MemberKind::text,
+                               "Worms counted in each sample of the bed.", "\"12, 30, 7, 18\"",
+                               "--census"};
+inline constexpr Member sample{"sample", MemberKind::text,
+                               "Size of each sample; without a bin that of the bed too.",
+                               "\"2 L of 40 L\"", "--sample"};
+
 inline constexpr std::array<Asked, 1> of_table{{{&table_words}}};
 inline constexpr std::array<Asked, 1> of_show{{{&words, true}}};
 inline constexpr std::array<Asked, 4> of_blend{{{&file}, {&name}, {&things}, {&units}}};
@@ -230,8 +253,21 @@ inline constexpr std::array<Asked, 6> of_week{
     {{&bins, true}, {&have, true}, {&openings}, {&week_sheet}, {&date}, {&units}}};
 
 inline constexpr std::array<Asked, 4> of_totals{{{&bins, true}, {&since}, {&until}, {&units}}};
+inline constexpr std::array<Asked, 13> of_worms{{{&file},
+                                                 {&name},
+                                                 {&scraps},
+                                                 {&people},
+                                                 {&meals},
+                                                 {&coffee},
+                                                 {&census},
+                                                 {&sample},
+                                                 {&bin},
+                                                 {&worms},
+                                                 {&temperature},
+                                                 {&date},
+                                                 {&units}}};
 
-inline constexpr std::array<Verb, 19> verbs{
+inline constexpr std::array<Verb, 20> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
     Verb{"blend", "What portions are together.", of_blend},
@@ -254,6 +290,8 @@ inline constexpr std::array<Verb, 19> verbs{
     Verb{"week", "Who gets what on which day of a week, over several bins.", of_week,
          "`sheet` where asked"},
     Verb{"totals", "What the diaries of some bins add up to.", of_totals},
+    Verb{"worms", "How many worms: to start with, in a bin now and later, and by a census.",
+         of_worms},
     Verb{"schema", "The JSON Schema of requests.", {}},
     Verb{"version", "Versions of the library and of its table.", {}},
 };

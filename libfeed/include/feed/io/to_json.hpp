@@ -5,6 +5,7 @@
 
 #include "feed/balance/balance_answer.hpp"
 #include "feed/bed/hazard.hpp"
+#include "feed/bed/ranged.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
 #include "feed/diary/signs.hpp"
@@ -72,6 +73,8 @@ void write_next_feeding(JsonWriter& json, const Ration& ration);
 void write_caution_findings(JsonWriter& json, std::span<const CautionFinding> cautions);
 /// Writes one computed number as a value of `json`; `scale` turns it into the unit of its key.
 void write_quantity(JsonWriter& json, const Estimate<double>& quantity, double scale = 1.0);
+/// Writes a key and a number with its range, a judgement.
+void write_range(JsonWriter& json, std::string_view key, const Ranged& range);
 /// Writes the words of some caution bits as an array.
 void write_cautions(JsonWriter& json, std::uint32_t cautions);
 /// Writes a key and an array of texts.

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstddef>
 #include <optional>
-#include <span>
+#include <utility>
 #include <vector>
 
 #include "feed/bed/factor.hpp"
@@ -16,11 +16,6 @@ namespace feed {
 
 namespace census {
 
-/// How clumped worms lie: the variance of a count is mean + clumping x mean^2 (negative binomial,
-/// 1/k). Young earthworms are negative binomial, adults Poisson, that is 0 (Daniel et al. 1992,
-/// Pedobiologia 36, 213-220, abstract); 12 counts of a worm farm gave 0.06 (a keeper's page, 2020).
-inline constexpr Factor clumping{0.3, 0.06,     1.5,
-                                 "",  Grade::d, "before any count: none to strong (judgement)"};
 /// How far a sample may be from its size, and the bed from its volume, as a factor up or down that
 /// holds 9 times of 10.
 inline constexpr double measured_cup = 1.08;  // judgement
@@ -35,7 +30,7 @@ inline constexpr double ends_90 = 1.6448536269514722;
 struct CensusInput {
     std::vector<double> counts;      ///< worms in each sample, whole numbers from 0; at least 2
     Ranged sample_l{0.0, 0.0, 0.0};  ///< volume of each
-    double bed_l = 0.0;              ///< volume of the bed
+    double bed_l = 0.0;              ///< volume of the bed, at least that of all samples together
     Species species = Species::eisenia_fetida;
 };
 
@@ -46,116 +41,84 @@ struct WormCensus {
     Ranged a_litre;  ///< worms
     Ranged number;   ///< in the bed
     Ranged mass_kg;  ///< by the usual weight of a worm of mixed age
+    /// How clumped the worms lie: the variance of the counts is mean + clumping x mean^2.
     double clumping = 0.0;
     /// Samples in all for an interval of half the width (as a factor); nothing where the size of
-    /// samples and bed is what is not known well enough.
+    /// samples and bed is what is not known well enough, or the bed has no room for so many.
     std::optional<std::size_t> samples_to_halve;
 };
 
 namespace detail {
-
-/// The likelihood of counts of a negative binomial, but for what does not move with its mean and
-/// clumping, as a logarithm.
-class CountLikelihood {
-public:
-    explicit CountLikelihood(std::span<const double> counts) : samples_(counts.size()) {
-        for (const double count : counts) {
-            sum_ += count;
-            most_ = std::max(most_, static_cast<std::size_t>(count));
-        }
-        above_.assign(most_, 0.0);
-        for (const double count : counts) {
-            for (std::size_t j = 0; j < static_cast<std::size_t>(count); ++j)
-                above_[j] += 1.0;
-        }
-    }
-
-    /// What moves with the clumping alone.
-    [[nodiscard]] double of_clumping(double clumping) const {
-        double sum = 0.0;
-        for (std::size_t j = 1; j < most_; ++j)
-            sum += above_[j] * std::log1p(clumping * static_cast<double>(j));
-        return sum;
-    }
-    /// The rest. @param mean  above 0.
-    [[nodiscard]] double of_mean(double mean, double clumping) const noexcept {
-        return sum_ * std::log(mean) -
-               (sum_ + static_cast<double>(samples_) / clumping) * std::log1p(clumping * mean);
-    }
-
-private:
-    std::size_t samples_;
-    double sum_ = 0.0;
-    std::size_t most_ = 0;
-    std::vector<double> above_;  ///< samples with more than so many worms
-};
 
 /// Standard deviation of the logarithm of what lies within a range 9 times of 10.
 inline double log_spread(double low, double high) {
     return low > 0.0 && high > low ? std::log(high / low) / (2.0 * census::ends_90) : 0.0;
 }
 
-inline constexpr std::size_t mean_points = 161;
-inline constexpr std::size_t clumping_points = 25;
+/// The 95 % point of Student's t: the printed tables, between their rows by 1/degrees.
+/// @param degrees  of freedom, at least 1.
+inline double student_95(double degrees) noexcept {
+    constexpr std::array<std::pair<double, double>, 13> rows{{{1.0, 6.314},
+                                                              {2.0, 2.920},
+                                                              {3.0, 2.353},
+                                                              {4.0, 2.132},
+                                                              {5.0, 2.015},
+                                                              {6.0, 1.943},
+                                                              {8.0, 1.860},
+                                                              {10.0, 1.812},
+                                                              {15.0, 1.753},
+                                                              {20.0, 1.725},
+                                                              {30.0, 1.697},
+                                                              {60.0, 1.671},
+                                                              {1e9, census::ends_90}}};
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        if (degrees > rows[i].first) continue;
+        const double from = 1.0 / rows[i].first;
+        const double part =
+            std::clamp((1.0 / degrees - from) / (1.0 / rows[i - 1].first - from), 0.0, 1.0);
+        return rows[i].second + part * (rows[i - 1].second - rows[i].second);
+    }
+    return rows.back().second;
+}
 
-/// The mean count with its interval and the clumping: their distribution given the counts, on a
-/// grid. Before any count the logarithm of the clumping is normal, and the mean as Jeffreys has it
-/// for a Poisson count.
-struct MeanCount {
-    Ranged mean;
-    double clumping = 0.0;
+/// Mean and variance of some counts, and from them how far the logarithm of the mean may be off.
+struct CountSpread {
+    double samples = 0.0;
+    double mean = 0.0;      ///< with half a worm more, so that nothing found is not nothing there
+    double variance = 0.0;  ///< of the counts
+    double sample_share = 0.0;  ///< of the bed, of one sample
+
+    /// What the counts scatter at least by chance alone is known; only the rest of the variance is
+    /// told by so few of them.
+    [[nodiscard]] double least_variance() const noexcept { return std::max(variance, mean); }
+    /// Half of the 90 % interval of the logarithm of the mean with so many samples, where the
+    /// sizes of sample and bed add a spread of their own that is known (Welch and Satterthwaite).
+    [[nodiscard]] double reach(double with_samples, double size_sd) const noexcept {
+        const double left = std::max(0.0, 1.0 - with_samples * sample_share);
+        const double scale = left / (with_samples * mean * mean);
+        const double all = least_variance() * scale + size_sd * size_sd;
+        const double told = variance * scale;
+        const double degrees =
+            told > 0.0 ? std::min((with_samples - 1.0) * all * all / (told * told), 1e9) : 1e9;
+        return student_95(degrees) * std::sqrt(all);
+    }
 };
-inline MeanCount mean_count(std::span<const double> counts) {
-    const CountLikelihood likelihood(counts);
+
+inline CountSpread count_spread(const CensusInput& in) {
+    CountSpread spread;
+    spread.samples = static_cast<double>(in.counts.size());
     double sum = 0.0;
-    for (const double count : counts)
+    for (const double count : in.counts)
         sum += count;
-    const auto samples = static_cast<double>(counts.size());
-    const double middle = std::log((sum + 0.5) / samples);
-    // As wide as the strongest clumping makes it, six deviations either way.
-    const double reach =
-        6.0 * std::sqrt(1.0 / (sum + 0.5) + 2.0 * census::clumping.high / samples) + 1.0;
-    const double spread = log_spread(census::clumping.low, census::clumping.high);
-    std::array<double, mean_points> weight{};
-    double clumping_sum = 0.0;
-    double total = 0.0;
-    double best = -1e300;
-    std::array<std::array<double, mean_points>, clumping_points> logs{};
-    std::array<double, clumping_points> clumpings{};
-    for (std::size_t c = 0; c < clumping_points; ++c) {
-        const double z = -3.0 + 6.0 * static_cast<double>(c) / (clumping_points - 1);
-        clumpings[c] = census::clumping.value * std::exp(z * spread);
-        const double alone = likelihood.of_clumping(clumpings[c]) - 0.5 * z * z;
-        for (std::size_t m = 0; m < mean_points; ++m) {
-            const double x =
-                middle - reach + 2.0 * reach * static_cast<double>(m) / (mean_points - 1);
-            logs[c][m] = alone + likelihood.of_mean(std::exp(x), clumpings[c]) + 0.5 * x;
-            best = std::max(best, logs[c][m]);
-        }
-    }
-    for (std::size_t c = 0; c < clumping_points; ++c) {
-        for (std::size_t m = 0; m < mean_points; ++m) {
-            const double w = std::exp(logs[c][m] - best);
-            weight[m] += w;
-            clumping_sum += w * clumpings[c];
-            total += w;
-        }
-    }
-    const auto at = [&](double share) {
-        double below = 0.0;
-        for (std::size_t m = 0; m < mean_points; ++m) {
-            const double next = below + weight[m] / total;
-            if (next < share) {
-                below = next;
-                continue;
-            }
-            const double part = (share - below) / (next - below) - 0.5;
-            const double step = 2.0 * reach / (mean_points - 1);
-            return std::exp(middle - reach + step * (static_cast<double>(m) + part));
-        }
-        return std::exp(middle + reach);
-    };
-    return {{at(0.5), at(0.05), at(0.95)}, clumping_sum / total};
+    for (const double count : in.counts)
+        spread.variance += std::pow(count - sum / spread.samples, 2.0) / (spread.samples - 1.0);
+    spread.mean = (sum + 0.5) / spread.samples;
+    spread.sample_share = in.sample_l.value / in.bed_l;
+    return spread;
+}
+
+inline Ranged times(double value, double log_reach) {
+    return {value, value * std::exp(-log_reach), value * std::exp(log_reach)};
 }
 
 /// A factor with ends widened by what else is not known.
@@ -169,35 +132,40 @@ inline Ranged widened(const Ranged& r, double log_sd) {
 
 }  // namespace detail
 
-/// Number and mass of the worms of a bed from counts of samples taken from all over it. Counts are
-/// negative binomial with a clumping that they tell as far as they can; the sizes of sample and bed
-/// widen the interval, the weight of a worm that of the mass. Where nothing was counted, the number
-/// is what such samples may miss.
-/// @param in  at least 2 counts of at least 0, volumes above 0. Threads: pure. Time: below 1 ms for
-/// some tens of samples.
+/// Number and mass of the worms of a bed from counts of samples taken from all over it. Worms lie
+/// in clumps, so the counts scatter more than by chance (young earthworms are negative binomial:
+/// Daniel et al. 1992, Pedobiologia 36, 213-220, abstract); their own variance tells how much more,
+/// and so few counts tell it so badly that the interval of the logarithm of the mean is one of
+/// Student's t. What was looked at is no longer open; the sizes of sample and bed widen the
+/// interval, the weight of a worm that of the mass. Where nothing was counted, the number is what
+/// such samples may miss. Simulated beds: docs/worms.md.
+/// @param in  at least 2 counts of at least 0, volumes above 0. Threads: pure. Time: below 0.1 ms.
 inline WormCensus worm_census(const CensusInput& in) {
     WormCensus census;
     census.samples = in.counts.size();
     for (const double count : in.counts)
         census.counted += count;
-    const detail::MeanCount found = detail::mean_count(in.counts);
-    census.clumping = found.clumping;
+    const detail::CountSpread spread = detail::count_spread(in);
+    const double n = spread.samples;
+    census.clumping = std::max(0.0, (spread.variance - spread.mean) / (spread.mean * spread.mean));
     const double size_sd = std::hypot(detail::log_spread(in.sample_l.low, in.sample_l.high),
                                       std::log(census::bed_volume) / census::ends_90);
-    census.a_litre = (1.0 / in.sample_l.value) * found.mean;
-    census.number = in.bed_l * detail::widened(census.a_litre, size_sd);
+    const double a_litre = spread.mean / in.sample_l.value;
+    const double reach = spread.reach(n, size_sd);
+    census.a_litre = detail::times(a_litre, spread.reach(n, 0.0));
+    census.number = detail::times(a_litre * in.bed_l, reach);
     const Factor& grams = usual::worm_grams[static_cast<std::size_t>(in.species)];
-    const Ranged whole{census.number.value * grams.value / 1000.0,
-                       census.number.low * grams.value / 1000.0,
-                       census.number.high * grams.value / 1000.0};
+    const Ranged whole = (grams.value / 1000.0) * census.number;
     census.mass_kg = detail::widened(whole, detail::log_spread(grams.low, grams.high));
-    // The variance of the logarithm: what more samples shrink, and what they do not.
-    const double by_samples = std::pow(detail::log_spread(found.mean.low, found.mean.high), 2.0);
-    const double stays = size_sd * size_sd;
-    const double wanted = 0.25 * (by_samples + stays) - stays;
-    if (wanted > 0.0)
-        census.samples_to_halve = static_cast<std::size_t>(
-            std::ceil(static_cast<double>(census.samples) * by_samples / wanted));
+    // What was counted is there.
+    census.number.low = std::max(census.number.low, census.counted);
+    census.number.value = std::max(census.number.value, census.counted);
+    const double most = std::min(in.bed_l / in.sample_l.value, 1000.0);
+    for (double more = n + 1.0; more <= most; more += 1.0) {
+        if (spread.reach(more, size_sd) > 0.5 * reach) continue;
+        census.samples_to_halve = static_cast<std::size_t>(more);
+        break;
+    }
     return census;
 }
 
