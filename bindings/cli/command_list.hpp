@@ -188,11 +188,13 @@ inline constexpr Option worms_options[] = {
     {"--people", "NUMBER", "", "People who eat at home: scraps to expect."},
     {"--meals", "NUMBER", "", "Meals a day in all, in place of people."},
     {"--coffee", "CUPS", "", "Cups of coffee a day in all."},
-    {"--census", "COUNTS", "", "Worms counted in each sample of the bed, such as \"12, 30, 7, 18\"."},
+    {"--census", "COUNTS", "",
+     "Worms counted in each sample of the bed, such as \"12, 30, 7, 18\"."},
     {"--sample", "SIZE", "",
      "Size of each sample, such as \"500 ml\"; without a bin \"2 L of 40 L\" says the bed too."},
     {"--bin", "WORDS", "", "Without a file: a bin that stands, such as \"60 L tote\"."},
-    {"--worms", "AMOUNT", "", "Without a file: its worms, or those to begin with, such as \"1 lb\"."},
+    {"--worms", "AMOUNT", "",
+     "Without a file: its worms, or those to begin with, such as \"1 lb\"."},
     temperature_option,
     date_option,
     why,
@@ -293,7 +295,8 @@ inline constexpr Command commands[] = {
      "month; with --why by group and by week too.",
      totals_options, "feed totals tote.yaml tower.yaml --since 2026-01-01",
      "What two bins took since New Year.", true},
-    {"worms", "[FILE] [WORDS...]", "How many worms: to start with, in a bin now and later, by a census",
+    {"worms", "[FILE] [WORDS...]",
+     "How many worms: to start with, in a bin now and later, by a census",
      "Says how many worms and what bin the scraps of a week need, said as words or expected from people, "
      "meals and coffee; with the file of a bin what it can take now, as feed ration has it, and when its "
      "worms will have grown to the scraps. With --census it says how many worms live in the bed, and how "

@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial week totals call version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial week totals worms call version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -77,6 +77,16 @@ _feed() {
         totals:--since) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         totals:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         totals:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        worms:--people) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--meals) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--coffee) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--census) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--sample) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--bin) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        worms:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
     case ${COMP_WORDS[1]} in
         table)
@@ -164,6 +174,12 @@ _feed() {
         totals)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--since --date --why --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        worms)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--people --meals --coffee --census --sample --bin --worms --temperature --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

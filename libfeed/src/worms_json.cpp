@@ -114,6 +114,7 @@ std::string to_json(const WormsAnswer& answer) {
     answer.census ? write_census(json, *answer.census, *answer.counted) : json.null();
     json.key("expected");
     answer.expected ? write_expected(json, *answer.expected) : json.null();
+    json.key("assumed");
     write_assumed(json, answer.assumed);
     write_texts(json, "text", worms_lines(answer, ""));
     json.end_object();

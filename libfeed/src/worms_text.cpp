@@ -89,8 +89,8 @@ void add_expected(WormLines& to) {
             kinds.push_back(std::string(HouseholdScraps::name(kind)) + " " +
                             to.kg(expected->kinds_kg[kind].value));
     }
-    to.add("Scraps expected in a week: " + joined(kinds) + " (in all " +
-           kg_range(expected->fed_kg, to.answer.units) + ").");
+    to.add("Scraps to expect in a week: " + kg_range(expected->fed_kg, to.answer.units) + ".");
+    to.add("By kind: " + joined(kinds) + ".");
     if (expected->not_fed_kg.value > 0.0)
         to.add("Keep out meat, fish, dairy and cooked dishes, about " +
                to.kg(expected->not_fed_kg.value) + ".");
@@ -208,7 +208,7 @@ void add_census(WormLines& to, const WormCensus& census) {
     }
 }
 
-std::string growth_lines(const WormGrowth& growth, UnitSystem units) {
+std::string growth_lines(const WormGrowth& growth, Species kind, UnitSystem units) {
     std::string text = "\nHow the worms may grow (9 times of 10 within)\n";
     for (const std::size_t month : {1U, 2U, 3U, 6U, 9U, 12U, 18U, 24U}) {
         if (month >= growth.mass_kg.size()) break;
@@ -221,7 +221,7 @@ std::string growth_lines(const WormGrowth& growth, UnitSystem units) {
         text += wrapped("Learned from " + counted(growth.learned_from, "span") +
                             " between two weighings of these worms.",
                         2, 4);
-    const Multiplying& species = multiplying[0];
+    const Multiplying& species = multiplying[static_cast<std::size_t>(kind)];
     for (const Factor* factor :
          {&species.young_a_week, &species.days_to_hatch, &species.days_to_adult,
           &growth::gain_empty, &growth::gain_full, &growth::full_bed, &growth::deaths_a_day})
@@ -299,7 +299,8 @@ std::string worms_why(const WormsAnswer& answer) {
                             ". Surface: " + std::string(limits::rate_by_surface.source) +
                             ". The lower decides, as in feed ration.",
                         2, 4);
-        text += growth_lines(answer.need ? answer.need->growth : answer.bin->growth, units);
+        text += answer.need ? growth_lines(answer.need->growth, answer.need->species, units)
+                            : growth_lines(answer.bin->growth, answer.bin->species, units);
     }
     if (answer.bin) text += assumed_lines(answer.bin->ration);
     for (const Assumption& one : answer.assumed)

@@ -41,7 +41,7 @@ def said(feed_command: Path, *words: str | Path) -> str:
     return call(feed_command, *words, "--json", code=None).stdout
 
 
-FILE_VERBS = ["blend", "balance", "ration", "check", "forecast", "observe", "harvest"]
+FILE_VERBS = ["blend", "balance", "ration", "check", "forecast", "observe", "harvest", "worms"]
 # Options of the command, and the members of a request that mean the same.
 OPTIONS: dict[str, list[tuple[list[str], dict[str, Any]]]] = {
     "blend": [(["--units", "us"], {"units": "us"})],
@@ -59,6 +59,7 @@ OPTIONS: dict[str, list[tuple[list[str], dict[str, Any]]]] = {
         (["--date", "2026-04-02"], {"date": "2026-04-02"}),
     ],
     "observe": [],
+    "worms": [(["--date", "2026-09-02"], {"date": "2026-09-02"})],
     "harvest": [
         (["--way", "half"], {"way": "half"}),
         (["--date", "2026-09-02", "--units", "us"], {"date": "2026-09-02", "units": "us"}),
@@ -142,6 +143,36 @@ def test_work_on_a_bed_gets_the_answer_of_the_command(
     assert given == at_the_door(said(feed_command, "refresh", path, "--change", *words))
     if words == ["away", "--away", "3 weeks"]:  # one advice on a time away
         assert given == said(feed_command, "check", path, "--away", "3 weeks")
+
+
+WORMS = [
+    (["2 kg apples, 500 g grounds a week"], {"scraps": "2 kg apples, 500 g grounds a week"}),
+    (["--people", "4", "--coffee", "6"], {"people": 4, "coffee": 6}),
+    (["--meals", "30", "--units", "us"], {"meals": 30, "units": "us"}),
+    (["--people", "4", "--meals", "6"], {"people": 4, "meals": 6}),
+    (
+        ["--census", "12, 30, 7, 18", "--sample", "2 L of 40 L"],
+        {"census": "12, 30, 7, 18", "sample": "2 L of 40 L"},
+    ),
+    (["--census", "12", "--sample", "2 L"], {"census": "12", "sample": "2 L"}),
+    (
+        ["1 kg carrot", "--worms", "1 lb", "--temperature", "12 C"],
+        {"scraps": "1 kg carrot", "worms": "1 lb", "temperature": "12 C"},
+    ),
+    (["--bin", "60 L tote", "--worms", "lots"], {"bin": "60 L tote", "worms": "lots"}),
+    ([], {}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("words", "members"), WORMS)
+def test_worms_get_the_answer_of_the_command(
+    words: list[str], members: dict[str, Any], door: Door, feed_command: Path
+) -> None:
+    assert door.text(verb="worms", **members) == at_the_door(said(feed_command, "worms", *words))
+    path = ROOT / "examples" / "balcony_tote.yaml"
+    text = path.read_text(encoding="utf-8")
+    given = door.text(verb="worms", file=text, name=str(path), **members)
+    assert given == at_the_door(said(feed_command, "worms", path, *words))
 
 
 WORDS = [
@@ -361,6 +392,7 @@ def example_of(verb: str, needed_only: bool = False) -> dict[str, Any]:
     if "file" in members:  # a file goes in place of what says the same without one
         for name in ("things", "bin", "worms", "temperature", "squeeze"):
             members.pop(name, None)
+    members.pop("meals" if "people" in members else "", None)  # one in place of the other
     if verb.startswith("trial"):
         which = "rind_trial_seen" if verb == "trial read" else "rind_trial"
         members["file"] = (ROOT / "examples" / f"{which}.yaml").read_text(encoding="utf-8")

@@ -74,6 +74,14 @@ NOTES = ["fed 3 apples and a cup of coffee grounds", "half gone, smell sour", "g
 WORK = [["bedding"], ["bedding", "--share", "half"], ["flush"], ["dry"], ["split"], ["move"],
         ["move", "--temperature", "38 C"], ["winter", "--temperature", "5 C"],
         ["winter", "--temperature", "-8 C"], ["away", "--away", "3 weeks"]]  # fmt: skip
+WORMS = [["2 kg apples, 500 g coffee grounds a week"], ["--people", "4", "--coffee", "6"],
+         ["--meals", "300"], ["300 g bacon"], ["1 kg lettuce", "--worms", "1 lb"],
+         ["1 kg bacon, 200 g butter, 1 kg onion, 300 g orange peel, 2 kg bread"],
+         ["1 kg carrot", "--temperature", "2 C"],
+         ["--census", "12, 30, 7, 18", "--sample", "2 L of 40 L"],
+         ["--census", "0 0 0", "--sample", "a handful of 40 L"]]  # fmt: skip
+OF_BINS = [[], ["800 g carrot a week"], ["--people", "5", "--coffee", "4"],
+           ["--census", "12, 30, 7, 18", "--sample", "500 ml"]]  # fmt: skip
 RECIPES: dict[str, list[str]] = {
     "worms": ["1 kg coffee grounds", "any shredded cardboard", "any water"],
     "lettuce alone": ["3 kg lettuce", "50 g torn cardboard"],
@@ -170,6 +178,8 @@ def bin_screens() -> list[Screen]:
         content = file_of(bed=bed_of(BEDS[bed]))
         screens.append(Screen(bed, "harvest", ["FILE"], content))
         screens.append(Screen(f"{bed}, light", "harvest", ["FILE", "--way", "light"], content))
+        for asked in OF_BINS:
+            screens.append(Screen(f"{bed}, {asked}", "worms", ["FILE", *asked], content))
         for work in WORK:
             screens.append(
                 Screen(f"{bed}, {work[0]}", "refresh", ["FILE", "--change", *work], content)
@@ -230,6 +240,7 @@ def other_screens() -> list[Screen]:
         feedings=[{"date": str(TODAY - timedelta(days=4)), "portions": ["300 g carrot", CARD]}],
     )
     screens += [Screen(words, "note", ["FILE", words], started) for words in NOTES]
+    screens += [Screen(" ".join(asked), "worms", asked) for asked in WORMS]
     screens.append(Screen("tote", "start", ["new.yaml", "--container", "tote", "--size", "60 L"]))
     screens.append(Screen("worms", "start", ["new.yaml", "--worms", "1 lb as bought"]))
     screens += [
