@@ -50,7 +50,7 @@ int plan(const Arguments& arguments, const io::FeedFile& file) {
         const auto written = io::write_output_files(outputs, std::vector{arguments.words[1]});
         if (!written) return refuse(arguments, written.errors());
     }
-    if (arguments.json()) return print(io::to_json(*found));
+    if (arguments.json()) return print(io::to_json(*found, arguments.units));
     if (arguments.has("--yaml")) return print(io::trial_plan_yaml(*found));
     return print(io::trial_plan_text(*found, arguments.units, arguments.has("--why")));
 }

@@ -40,7 +40,7 @@ Result<std::string> forecast_json(const FeedFile& file, const AnswerOptions& opt
 Result<std::string> plan_json(const FeedFile& file, const AnswerOptions& options) {
     const auto plan = trial_plan_of(file, options.units);
     if (!plan) return plan.errors();
-    std::string json = to_json(*plan);
+    std::string json = to_json(*plan, options.units);
     if (options.sheet != SheetForm::none) {
         const Paper paper = options.letter ? Paper::letter : Paper::a4;
         const auto pages = trial_sheet(*plan, file.title, paper);

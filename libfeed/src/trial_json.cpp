@@ -83,7 +83,7 @@ void write_pair(JsonWriter& json, const Trial& trial, const TrialReading& readin
 
 }  // namespace
 
-std::string to_json(const TrialPlan& plan) {
+std::string to_json(const TrialPlan& plan, UnitSystem units) {
     const Trial& trial = plan.trial;
     JsonWriter json;
     json.begin_object();
@@ -138,6 +138,7 @@ std::string to_json(const TrialPlan& plan) {
         json.value(plan.changes[*plan.helps_most].text);
     else
         json.null();
+    write_texts(json, "text", trial_plan_lines(plan, units));
     write_texts(json, "notes", plan.notes);
     json.key("assumed");
     write_assumed(json, plan.assumed);
@@ -148,6 +149,7 @@ std::string to_json(const TrialPlan& plan) {
 std::string to_json(const Trial& trial, const TrialReading& reading) {
     JsonWriter json;
     json.begin_object();
+    write_texts(json, "text", trial_reading_lines(trial, reading));
     json.member("counts", count_sentence(trial, reading));
     json.member("ended", reading.ended);
     json.member("valid", reading.valid);

@@ -266,17 +266,17 @@ std::string reading_why(const Trial& trial, const TrialReading& reading) {
 
 }  // namespace
 
-std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
+std::vector<std::string> trial_plan_lines(const TrialPlan& plan, UnitSystem units) {
     const Trial& trial = plan.trial;
     const TrialDesign& design = trial.design;
     const bool alone = design.kind == TrialKind::alone;
-    std::string text = plan.wait.empty() ? std::string() : wrapped(plan.wait, 0, 2);
-    text += wrapped((alone ? "Alone: one feed in a bin at a time, swapped over " +
+    std::vector<std::string> lines;
+    if (!plan.wait.empty()) lines.push_back(plan.wait);
+    lines.push_back((alone ? "Alone: one feed in a bin at a time, swapped over " +
                                  std::to_string(design.rounds) + " rounds. "
                            : "Choice: all feeds side by side in each bin. ") +
-                        "Which is " + std::string(past(trial.question)) + " first, " +
-                        labels_of(trial, "or") + "?",
-                    0, 0);
+                    "Which is " + std::string(past(trial.question)) + " first, " +
+                    labels_of(trial, "or") + "?");
     std::string lay =
         "Lay " + counted(plots_of(design) / design.bins / design.rounds, "plot") + " in each of " +
         counted(design.bins, "bin") + (design.rounds > 1 ? " in each round" : "") +
@@ -286,30 +286,36 @@ std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
     std::vector<std::string> each;
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         each.push_back(trial.feeds[i].label + " " + plan.measures[i]);
-    text += wrapped(lay, 0, 2);
-    text += wrapped("A portion is " + joined(each, "or") + ": " +
-                        std::string(feed::text(plan.portions.rule)) + ".",
-                    0, 2);
+    lines.push_back(lay);
+    lines.push_back("A portion is " + joined(each, "or") + ": " +
+                    std::string(feed::text(plan.portions.rule)) + ".");
     if (plan.asked_share < 1.0)
-        text += wrapped(
+        lines.push_back(
             "That is less than asked, because the bed bears no more. Write under "
             "trial:  portion: " +
-                mass_text(plan.portions.fresh.front().mass(), units),
-            0, 2);
-    text += wrapped("Look on day " + days_text(plan.look_days) + ". The trial ends on day " +
-                        std::to_string(*trial.last_day) + ".",
-                    0, 2);
-    text += wrapped(what_it_tells(plan), 0, 2);
+            mass_text(plan.portions.fresh.front().mass(), units));
+    lines.push_back("Look on day " + days_text(plan.look_days) + ". The trial ends on day " +
+                    std::to_string(*trial.last_day) + ".");
+    lines.push_back(what_it_tells(plan));
     if (plan.helps_most) {
         const TrialChange& change = plan.changes[*plan.helps_most];
-        text += wrapped("What helps most: " + change.text + ".", 0, 2);
+        lines.push_back("What helps most: " + change.text + ".");
     }
-    if (!plan.notes.empty()) text += wrapped(plan.notes.front(), 0, 2);
-    text += "Write under trial:  " +
-            (plan.portions_chosen ? "portions: " + std::to_string(design.portions) + "   "
-                                  : std::string()) +
-            "seed: " + std::to_string(plan.layout.seed) +
-            "   last_day: " + std::to_string(*trial.last_day) + "   start: DATE\n";
+    if (!plan.notes.empty()) lines.push_back(plan.notes.front());
+    lines.push_back("Write under trial:  " +
+                    (plan.portions_chosen ? "portions: " + std::to_string(design.portions) + "   "
+                                          : std::string()) +
+                    "seed: " + std::to_string(plan.layout.seed) +
+                    "   last_day: " + std::to_string(*trial.last_day) + "   start: DATE");
+    return lines;
+}
+
+std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why) {
+    const std::vector<std::string> lines = trial_plan_lines(plan, units);
+    std::string text;
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i)
+        text += wrapped(lines[i], 0, 2);
+    text += lines.back() + "\n";  // to be copied as it stands
     if (!why) return text;
     for (std::size_t i = 1; i < plan.notes.size(); ++i)
         text += (i == 1 ? "\n" : "") + wrapped("- " + plan.notes[i], 0, 2);
@@ -353,29 +359,35 @@ std::string pair_sentence(const Trial& trial, const TrialReading& reading,
            std::to_string(pair.bins_for_1_5) + " one of 1.5.";
 }
 
-std::string trial_reading_text(const Trial& trial, const TrialReading& reading, bool why) {
-    std::string text = wrapped(count_sentence(trial, reading), 0, 2);
+std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialReading& reading) {
+    std::vector<std::string> lines{count_sentence(trial, reading)};
     const PairReading& most = telling(reading);
     std::size_t told = 0;
     for (const PairReading& pair : reading.pairs) {
         if (pair.verdict == TrialVerdict::cannot_tell || told == 2) continue;
-        text += wrapped(pair_sentence(trial, reading, pair), 0, 2);
+        lines.push_back(pair_sentence(trial, reading, pair));
         ++told;
     }
-    if (told == 0) text += wrapped(pair_sentence(trial, reading, most), 0, 2);
-    if (told > 0) text += wrapped(ratio_sentence(trial, most), 0, 2);
+    if (told == 0) lines.push_back(pair_sentence(trial, reading, most));
+    if (told > 0) lines.push_back(ratio_sentence(trial, most));
     std::size_t rest = 0;
     for (const PairReading& pair : reading.pairs)
         rest += pair.verdict == TrialVerdict::cannot_tell ? 1 : 0;
     if (reading.pairs.size() > 1 && rest > (told == 0 ? 1 : 0))
-        text += wrapped("Of " + std::to_string(reading.pairs.size()) + " pairs, " +
-                            std::to_string(rest) + " cannot be told apart" +
-                            (reading.ended ? "" : " yet") + "; --why lists them.",
-                        0, 2);
-    if (!reading.flaws.empty()) text += wrapped(reading.flaws.front(), 0, 2);
+        lines.push_back("Of " + std::to_string(reading.pairs.size()) + " pairs, " +
+                        std::to_string(rest) + " cannot be told apart" +
+                        (reading.ended ? "" : " yet") + "; --why lists them.");
+    if (!reading.flaws.empty()) lines.push_back(reading.flaws.front());
     if (!reading.ended)
-        text += "The trial ends on day " + std::to_string(reading.last_day) +
-                "; the last look was on day " + std::to_string(reading.last_look) + ".\n";
+        lines.push_back("The trial ends on day " + std::to_string(reading.last_day) +
+                        "; the last look was on day " + std::to_string(reading.last_look) + ".");
+    return lines;
+}
+
+std::string trial_reading_text(const Trial& trial, const TrialReading& reading, bool why) {
+    std::string text;
+    for (const std::string& line : trial_reading_lines(trial, reading))
+        text += wrapped(line, 0, 2);
     if (!why) return text;
     for (std::size_t i = 1; i < reading.flaws.size(); ++i)
         text += (i == 1 ? "\n" : "") + wrapped("- " + reading.flaws[i], 0, 2);

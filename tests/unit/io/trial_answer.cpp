@@ -129,6 +129,11 @@ TEST_CASE("without a number of portions a plan lays two or three where there is 
     CHECK(text.find("Write under trial:  " + line + "   last_day: ") != std::string::npos);
     CHECK(io::trial_plan_yaml(three).find("  portions: 3\n") != std::string::npos);
     CHECK(io::to_json(three).find("\"portions\": 3") != std::string::npos);
+    // The lines of the screen, whole, for whoever shows it.
+    const auto lines = io::trial_plan_lines(three, io::UnitSystem::metric);
+    CHECK(lines.front().find("Choice: ") == 0);
+    for (const std::string& line : lines)
+        CHECK(io::to_json(three).find("\"" + line + "\"") != std::string::npos);
     // The same number, written by the keeper, is the same plan.
     const auto written = chosen("  bins: 4\n  portions: 2\n");
     CHECK(written.layout.seed == two.layout.seed);

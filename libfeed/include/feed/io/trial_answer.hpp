@@ -56,7 +56,10 @@ Result<TrialPlan> trial_plan_of(const FeedFile& file, UnitSystem units = UnitSys
 /// day are missing (the plan prints them). Threads: pure.
 Result<TrialReading> trial_reading_of(const FeedFile& file);
 
-/// The first lines for a person: at most 12. why: then all else, in a fixed order.
+/// The first lines for a person, not broken: on a screen at most 12.
+std::vector<std::string> trial_plan_lines(const TrialPlan& plan, UnitSystem units);
+std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialReading& reading);
+/// The same on a screen. why: then all else, in a fixed order.
 std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why);
 std::string trial_reading_text(const Trial& trial, const TrialReading& reading, bool why);
 
@@ -65,8 +68,8 @@ std::string pair_sentence(const Trial& trial, const TrialReading& reading, const
 /// "By day 9, 4 of 6 melon rind portions and 1 of 6 pumpkin portions were gone."
 std::string count_sentence(const Trial& trial, const TrialReading& reading);
 
-/// JSON of both answers. Keys: see docs/trials.md.
-std::string to_json(const TrialPlan& plan);
+/// JSON of both answers. Keys: see docs/trials.md. units: of the plan's `text`.
+std::string to_json(const TrialPlan& plan, UnitSystem units = UnitSystem::metric);
 std::string to_json(const Trial& trial, const TrialReading& reading);
 
 /// The plan as the `trial` section of a feed file, with seed, days and the key in comments.
