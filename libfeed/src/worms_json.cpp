@@ -1,3 +1,4 @@
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/worms_answer.hpp"
 
@@ -41,13 +42,13 @@ void write_expected(JsonWriter& json, const HouseholdScraps& expected) {
     json.end_object();
 }
 
-void write_too_much(JsonWriter& json, const std::vector<TooMuch>& too_much) {
+void write_too_much(JsonWriter& json, const std::vector<Rest>& too_much) {
     json.key("at_most");
     json.begin_array();
-    for (const TooMuch& one : too_much) {
+    for (const Rest& one : too_much) {
         json.begin_object();
-        json.member("label", one.label);
-        json.member("week_kg", one.week_kg);
+        json.member("label", plain_name(one.thing.label, *one.thing.feedstock));
+        json.member("week_kg", one.wet_mass.in_kilograms());
         json.end_object();
     }
     json.end_array();

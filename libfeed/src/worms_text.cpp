@@ -72,10 +72,10 @@ void add_never(WormLines& to, const std::vector<TakeOut>& out) {
     if (out.size() > 1) to.add("Never feed " + joined(labels, "or") + ".");
 }
 
-void add_too_much(WormLines& to, const std::vector<TooMuch>& too_much) {
-    for (const TooMuch& one : too_much)
-        to.add("Of " + one.label + " at most " + to.kg(one.week_kg) +
-                   " a week; the rest goes elsewhere.",
+void add_too_much(WormLines& to, const std::vector<Rest>& too_much) {
+    for (const Rest& one : too_much)
+        to.add("Of " + plain_name(one.thing.label, *one.thing.feedstock) + " at most " +
+                   to.kg(one.wet_mass.in_kilograms()) + " a week; the rest goes elsewhere.",
                1);
 }
 
@@ -167,12 +167,10 @@ void add_bin(WormLines& to, const BinNow& bin) {
     add_today(to, bin);
     if (bin.scraps_kg > 0.0) add_scraps_of_bin(to, bin);
     to.add("It has " + worms_text(bin.worms_kg.value, bin.species, answer.units) + ".", 1);
-    if (bin.growth.mass_kg.size() > 6) {
-        const Ranged& later = bin.growth.mass_kg[6];
-        to.add("In 6 months they may be " + to.kg(later.value) + " (" +
-                   kg_range(later, answer.units) + ").",
-               2);
-    }
+    const Ranged& later = bin.growth.mass_kg[6];
+    to.add("In 6 months they may be " + to.kg(later.value) + " (" + kg_range(later, answer.units) +
+               ").",
+           2);
     constexpr int old_days = 90;
     if (!bin.weighed_days_ago || *bin.weighed_days_ago > old_days)
         to.add("Count them: --census with the worms of some samples, --sample with their size.", 2);

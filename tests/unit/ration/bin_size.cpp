@@ -74,17 +74,18 @@ TEST_CASE("what is never fed is set aside, and what is touchy counts as far as w
     REQUIRE(need.take_out.size() == 1);
     CHECK(need.take_out[0].label == "bacon");
     REQUIRE(need.too_much.size() == 1);
-    CHECK(need.too_much[0].label == "onion");
+    CHECK(need.too_much[0].thing.label == "onion");
     const double cap = *thing("onion", 1.0).feedstock->most_wet_kg_per_kg_worms;
-    CHECK(need.too_much[0].week_kg == Approx(cap * need.worms_kg).epsilon(0.001));
-    CHECK(need.scraps_kg == Approx(1.0 + need.too_much[0].week_kg));
+    CHECK(need.too_much[0].wet_mass.in_kilograms() == Approx(cap * need.worms_kg).epsilon(0.001));
+    CHECK(need.scraps_kg == Approx(1.0 + need.too_much[0].wet_mass.in_kilograms()));
     // Citrus kinds share one cap.
     const WormNeed citrus =
         worm_need(std::vector{thing("orange peel", 1.0), thing("lemon peel", 1.0)});
     double share = 0.0;
-    for (const TooMuch& one : citrus.too_much)
-        share += one.week_kg /
-                 (*thing(one.label, 1.0).feedstock->most_wet_kg_per_kg_worms * citrus.worms_kg);
+    for (const Rest& one : citrus.too_much)
+        share +=
+            one.wet_mass.in_kilograms() /
+            (*thing(one.thing.label, 1.0).feedstock->most_wet_kg_per_kg_worms * citrus.worms_kg);
     CHECK(share == Approx(1.0).epsilon(0.01));
     CHECK(worm_need(std::vector{thing("bacon", 2.0)}).worms_kg == 0.0);
 }

@@ -40,22 +40,16 @@ inline constexpr double tote_m2 = usual_containers[1].length_m * usual_container
 
 }  // namespace worm_start
 
-/// A thing of which these worms may not have all.
-struct TooMuch {
-    std::string label;
-    double week_kg = 0.0;  ///< that they may have
-};
-
 /// Worms and bin for the scraps of a week.
 struct WormNeed {
     Species species = Species::eisenia_fetida;
     std::vector<TakeOut> take_out;
-    double scraps_kg = 0.0;         ///< of a week that worms may have
-    std::vector<TooMuch> too_much;  ///< what is left out of it
-    double kg_a_kg_week = 0.0;      ///< that a kg of worms takes in a week; 0: too cold or hot
-    double worms_kg = 0.0;          ///< that take all of it
-    double surface_m2 = 0.0;        ///< that takes all of it
-    double start_kg = 0.0;          ///< to begin with
+    double scraps_kg = 0.0;      ///< of a week that worms may have
+    std::vector<Rest> too_much;  ///< what they may have of the touchy things in a week
+    double kg_a_kg_week = 0.0;   ///< that a kg of worms takes in a week; 0: too cold or hot
+    double worms_kg = 0.0;       ///< that take all of it
+    double surface_m2 = 0.0;     ///< that takes all of it
+    double start_kg = 0.0;       ///< to begin with
     double start_surface_m2 = 0.0;
     double start_takes_kg = 0.0;  ///< in a week, once the bin is settled
     WormGrowth growth;
@@ -70,7 +64,7 @@ struct BinNow {
     double most_kg = 0.0;           ///< in a week, however many worms
     std::vector<TakeOut> take_out;  ///< of the scraps that were asked for
     double scraps_kg = 0.0;         ///< of them what worms may have in a week
-    std::vector<TooMuch> too_much;  ///< what is left out of it
+    std::vector<Rest> too_much;     ///< what they may have of the touchy things in a week
     double wanted_kg = 0.0;  ///< worms that take them; 0: nobody asked, or its surface is too small
     std::optional<int> weighed_days_ago;  ///< since the worms were weighed; nothing: never
     WormGrowth growth;
@@ -81,7 +75,7 @@ namespace detail {
 /// Sorts out what is never fed, and leaves of what is touchy as much as so many worms may have.
 /// Returns kg in a week.
 inline double eaten_kg(std::span<const ThingAtHand> scraps, double worms_kg,
-                       std::vector<TooMuch>* too_much) {
+                       std::vector<Rest>* too_much) {
     KindShares kinds{};
     for (const ThingAtHand& thing : scraps) {
         const double cap = week_cap_kg(*thing.feedstock, worms_kg);
@@ -101,7 +95,7 @@ inline double eaten_kg(std::span<const ThingAtHand> scraps, double worms_kg,
         }
         sum += kept;
         if (too_much != nullptr && kept < 0.999 * there)
-            too_much->push_back({plain_name(thing.label, *thing.feedstock), kept});
+            too_much->push_back({thing, wet_kilograms(kept), true});
     }
     return sum;
 }
@@ -129,7 +123,7 @@ struct Fed {
     double worms_kg = 0.0;
 };
 inline Fed fed_of(std::span<const ThingAtHand> scraps, double kg_a_kg,
-                  std::vector<TooMuch>* too_much) {
+                  std::vector<Rest>* too_much) {
     Fed fed{solver::infinity, 1e6};
     for (int i = 0; i < 500; ++i) {
         const double now = eaten_kg(scraps, fed.worms_kg, nullptr);

@@ -11,6 +11,7 @@
 #include "feed/bed/species.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/diary/course_points.hpp"
+#include "feed/quantity/sorted.hpp"
 #include "feed/ration/worm_census.hpp"
 
 // How the worms of a bed grow in number and mass: cocoons, young, adults, food and crowding.
@@ -111,7 +112,8 @@ struct GrowthInput {
 
 /// How the worms grow, with 90 % intervals.
 struct WormGrowth {
-    std::vector<Ranged> mass_kg;  ///< today and after each `growth::told_each_days`
+    std::array<Ranged, growth::most_days / growth::told_each_days + 1>
+        mass_kg;  ///< today and after each `growth::told_each_days`
     /// Days until there are enough: typical, soonest and latest; nothing: not within two years.
     std::optional<int> day;
     std::optional<int> earliest;
@@ -154,26 +156,28 @@ inline constexpr std::size_t possible_beds = 256;
 /// Steps that a cocoon and a young worm go through: the more, the more alike they are in time.
 inline constexpr std::size_t growth_stages = 4;
 
-inline std::vector<PossibleBed> possible_beds_of(const GrowthInput& in) {
+using PossibleBeds = std::array<PossibleBed, possible_beds>;
+
+inline PossibleBeds possible_beds_of(const GrowthInput& in) {
     CourseDice dice(20260314);
-    const auto drawn = [&](const auto& of) {
+    const auto drawn = [&](const Ranged& of) {
         const double z = dice.normal();
         return of.value * std::exp(z * log_spread(of.low, of.high));
     };
     const Multiplying& species = multiplying[static_cast<std::size_t>(in.species)];
-    std::vector<PossibleBed> beds(possible_beds);
+    PossibleBeds beds;
     for (PossibleBed& bed : beds) {
         const double celsius = in.celsius_low + dice.uniform() * (in.celsius_high - in.celsius_low);
         const double warm = breeding_share(limits_of(in.species), celsius);
-        bed.young_a_day = warm * drawn(species.young_a_week) / 7.0;
-        bed.hatch_rate = warm / drawn(species.days_to_hatch);
-        bed.adult_rate = warm / drawn(species.days_to_adult);
-        bed.gain_empty = drawn(growth::gain_empty);
-        bed.gain_full = std::min(drawn(growth::gain_full), bed.gain_empty);
-        bed.full_kg = drawn(growth::full_bed) * in.surface_m2;
-        bed.deaths = drawn(growth::deaths_a_day);
-        bed.given = drawn(growth::given_share);
-        bed.adult_share = std::min(drawn(growth::adult_share), 1.0);
+        bed.young_a_day = warm * drawn(Ranged(species.young_a_week)) / 7.0;
+        bed.hatch_rate = warm / drawn(Ranged(species.days_to_hatch));
+        bed.adult_rate = warm / drawn(Ranged(species.days_to_adult));
+        bed.gain_empty = drawn(Ranged(growth::gain_empty));
+        bed.gain_full = std::min(drawn(Ranged(growth::gain_full)), bed.gain_empty);
+        bed.full_kg = drawn(Ranged(growth::full_bed)) * in.surface_m2;
+        bed.deaths = drawn(Ranged(growth::deaths_a_day));
+        bed.given = drawn(Ranged(growth::given_share));
+        bed.adult_share = std::min(drawn(Ranged(growth::adult_share)), 1.0);
         bed.adult_kg = species.adult_g / 1000.0;
         bed.start = in.worms_kg.value > 0.0 ? drawn(in.worms_kg) / in.worms_kg.value : 1.0;
     }
@@ -245,7 +249,7 @@ private:
 };
 
 /// Weighs the possible beds by how well each tells what was weighed.
-inline void learn_from(const std::vector<WeighedTwice>& weighed, std::vector<PossibleBed>& beds) {
+inline void learn_from(const std::vector<WeighedTwice>& weighed, PossibleBeds& beds) {
     // Both weighings are off, and no bed is alike all the time (judgement).
     const double off = std::log(growth::picked_by_hand) / census::ends_90;
     const double variance = 2.0 * off * off + 0.15 * 0.15;
@@ -263,29 +267,22 @@ inline void learn_from(const std::vector<WeighedTwice>& weighed, std::vector<Pos
     }
 }
 
-/// A number of each possible bed, and its quantiles by their weights.
-class OfBeds {
-public:
-    void add(double number, double weight) { all_.push_back({number, weight}); }
-    void sort() {
-        std::sort(all_.begin(), all_.end());
-        total_ = 0.0;
-        for (const auto& one : all_)
-            total_ += one[1];
-    }
-    [[nodiscard]] double at(double share) const noexcept {
+/// The numbers below which the shares 0.05, 0.5 and 0.95 of the beds are, by their weights.
+inline Ranged quantiles(const std::vector<double>& numbers, const PossibleBeds& beds) {
+    const std::vector<std::size_t> order = ascending(numbers);
+    double total = 0.0;
+    for (const PossibleBed& bed : beds)
+        total += bed.weight;
+    const auto at = [&](double share) {
         double below = 0.0;
-        for (const auto& [number, weight] : all_) {
-            below += weight / total_;
-            if (below >= share) return number;
+        for (const std::size_t bed : order) {
+            below += beds[bed].weight / total;
+            if (below >= share) return numbers[bed];
         }
-        return all_.back()[0];
-    }
-
-private:
-    std::vector<std::array<double, 2>> all_;
-    double total_ = 0.0;
-};
+        return numbers[order.back()];
+    };
+    return {at(0.5), at(0.05), at(0.95)};
+}
 
 }  // namespace detail
 
@@ -296,37 +293,42 @@ private:
 /// more, beds that tell those weights count more. Threads: pure. Time: about 10 ms.
 inline WormGrowth worm_growth(const GrowthInput& in) {
     WormGrowth growth;
-    std::vector<detail::PossibleBed> beds = detail::possible_beds_of(in);
+    detail::PossibleBeds beds = detail::possible_beds_of(in);
     if (!in.weighed.empty()) detail::learn_from(in.weighed, beds);
     growth.learned_from = in.weighed.size();
-    std::vector<detail::OfBeds> mass(growth::most_days / growth::told_each_days + 1);
-    detail::OfBeds enough;
-    for (const detail::PossibleBed& bed : beds) {
+    // Month by month the mass of each bed, then the day on which there are enough.
+    const std::size_t months = growth.mass_kg.size();
+    std::vector<double> numbers((months + 1) * beds.size());
+    for (std::size_t i = 0; i < beds.size(); ++i) {
+        const detail::PossibleBed& bed = beds[i];
         detail::Worms worms(bed, bed.start * in.worms_kg.value, in.new_bed);
         int reached = growth::most_days + 1;
         for (int day = 0; day <= growth::most_days; ++day) {
             const double kg = worms.kg();
             if (day % growth::told_each_days == 0)
-                mass[static_cast<std::size_t>(day / growth::told_each_days)].add(kg, bed.weight);
+                numbers[static_cast<std::size_t>(day / growth::told_each_days) * beds.size() + i] =
+                    kg;
             if (kg >= in.wanted_kg && reached > day) reached = day;
             const double ration =
-                std::min({in.kg_a_kg_day * kg, in.most_kg_a_day, in.scraps_kg_a_day});
+                std::min(std::min(in.kg_a_kg_day * kg, in.most_kg_a_day), in.scraps_kg_a_day);
             worms.live(bed.given * ration);
         }
-        enough.add(static_cast<double>(reached), bed.weight);
+        numbers[months * beds.size() + i] = static_cast<double>(reached);
     }
-    for (detail::OfBeds& one : mass) {
-        one.sort();
-        growth.mass_kg.push_back({one.at(0.5), one.at(0.05), one.at(0.95)});
-    }
-    enough.sort();
-    const auto within = [&](double share) -> std::optional<int> {
-        const int day = static_cast<int>(enough.at(share));
-        return day <= growth::most_days ? std::optional(day) : std::nullopt;
+    const auto told = [&](std::size_t row) {
+        const auto from = numbers.begin() + static_cast<std::ptrdiff_t>(row * beds.size());
+        return detail::quantiles({from, from + static_cast<std::ptrdiff_t>(beds.size())}, beds);
     };
-    growth.earliest = within(0.05);
-    growth.day = within(0.5);
-    growth.latest = within(0.95);
+    for (std::size_t month = 0; month < months; ++month)
+        growth.mass_kg[month] = told(month);
+    const Ranged enough = told(months);
+    const auto within = [](double day) -> std::optional<int> {
+        if (day > growth::most_days) return std::nullopt;
+        return static_cast<int>(day);
+    };
+    growth.earliest = within(enough.low);
+    growth.day = within(enough.value);
+    growth.latest = within(enough.high);
     // Today's ration has a number for the worms, and that decides about today.
     if (in.worms_kg.value >= in.wanted_kg * (1.0 - 1e-9))
         growth.earliest = growth.day = growth.latest = 0;
