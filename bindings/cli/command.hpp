@@ -23,6 +23,7 @@ int run_note(const Arguments& arguments);
 int run_start(const Arguments& arguments);
 int run_signs(const Arguments& arguments);
 int run_week(const Arguments& arguments);
+int run_stock(const Arguments& arguments);
 int run_totals(const Arguments& arguments);
 int run_worms(const Arguments& arguments);
 int run_trial(const Arguments& arguments);

@@ -163,6 +163,13 @@ inline constexpr Option trial_options[] = {
     json,
     units,
     help};
+inline constexpr Option stock_options[] = {
+    {"--date", "DATE", "",
+     "The day that counts as today, such as 2026-03-14; the last day of the file when left out."},
+    why,
+    json,
+    units,
+    help};
 inline constexpr Option totals_options[] = {
     {"--since", "DATE", "",
      "From this day on, such as 2026-03-14; all of the diary when left out."},
@@ -290,6 +297,10 @@ inline constexpr Command commands[] = {
      week_options,
      "feed week tote.yaml tower.yaml --have \"2 kg coffee grounds; Thu: 3 kg lettuce\"",
      "Who gets the grounds now and the lettuce on Thursday.", true},
+    {"stock", "FILE", "What is kept for later, and what to thaw",
+     "Says what to take out of the freezer for the next feeding and how much juice it gives, what fresh food "
+     "is good until when, and how long the bedding lasts. feed note FILE stock 2 kg frozen melon rind adds to it.",
+     stock_options, "feed stock tote.yaml", "What is in stock for this bin.", true},
     {"totals", "BIN.yaml...", "What the diaries of your bins add up to",
      "Says what went in, what was kept out of the rubbish and what was harvested: in all, by bin and by "
      "month; with --why by group and by week too.",

@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial week totals worms call version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial week stock totals worms call version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -74,6 +74,8 @@ _feed() {
         week:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         week:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         week:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        stock:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        stock:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         totals:--since) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         totals:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         totals:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
@@ -168,6 +170,12 @@ _feed() {
         week)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--have --openings --sheet --date --why --strict --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        stock)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--date --why --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

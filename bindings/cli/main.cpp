@@ -27,8 +27,8 @@ constexpr Runner runners[] = {
     {"forecast", run_forecast}, {"observe", run_observe}, {"note", run_note},
     {"harvest", run_harvest},   {"refresh", run_refresh}, {"start", run_start},
     {"signs", run_signs},       {"trial", run_trial},     {"week", run_week},
-    {"totals", run_totals},     {"worms", run_worms},     {"call", run_call},
-    {"version", run_version}};
+    {"stock", run_stock},       {"totals", run_totals},   {"worms", run_worms},
+    {"call", run_call},         {"version", run_version}};
 
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {

@@ -114,6 +114,39 @@ void tell_harvest(const HarvestTime& time, Forecast& forecast) {
                                   : "Castings are then 70 % of the dry matter: ask feed harvest.";
 }
 
+/// What is in stock is at hand: its bedding always, its food where none is named. What is fresh
+/// goes first, unless its days are past.
+void add_stock(const FeedFile& file, RationInput& in) {
+    const auto today = day_zero(file);
+    if (file.stock.empty() || !today) return;
+    const std::vector<ThingAtHand> named = in.things;
+    const bool any_food = std::any_of(named.begin(), named.end(), [](const ThingAtHand& one) {
+        return part_of(*one.feedstock) == Part::scraps;
+    });
+    for (StockItem& item : stock_on(file.stock, file.diary, *today)) {
+        const Feedstock& f = *item.thing.feedstock;
+        const bool past = item.keep == StockKeep::fresh && item.good_days < 0;
+        if (past || (any_food && part_of(f) == Part::scraps) || is_listed(named, f)) continue;
+        item.thing.first = item.keep == StockKeep::fresh;
+        in.things.push_back(std::move(item.thing));
+    }
+}
+
+/// What lies fresh in the stock and is good until the next feeding waits for it: it is no rest.
+void leave_in_stock(const FeedFile& file, Ration& answer) {
+    if (file.stock.empty() || !answer.date || !answer.next_feeding) return;
+    std::vector<Rest> rest;
+    const std::vector<StockItem> stock = stock_on(file.stock, file.diary, *answer.date);
+    for (Rest& one : answer.rest) {
+        const bool waits = std::any_of(stock.begin(), stock.end(), [&](const StockItem& item) {
+            return item.thing.feedstock->id == one.thing.feedstock->id &&
+                   item.keep == StockKeep::fresh && item.good_days >= answer.next_feeding->day;
+        });
+        if (!waits) rest.push_back(std::move(one));
+    }
+    answer.rest = std::move(rest);
+}
+
 }  // namespace
 
 RationInput ration_input(const FeedFile& file, UnitSystem units) {
@@ -135,6 +168,7 @@ RationInput ration_input(const FeedFile& file, UnitSystem units) {
             in.things.push_back(std::move(thing));
         }
     }
+    add_stock(file, in);
     return in;
 }
 
@@ -147,6 +181,7 @@ std::optional<Errors> balance_refused(const FeedFile& file) {
 Ration ration_of(const FeedFile& file, UnitSystem units) {
     Ration answer = ration(ration_input(file, units));
     put_before(answer.assumed, file);
+    leave_in_stock(file, answer);
     return answer;
 }
 
@@ -157,6 +192,7 @@ CheckOfFile check_and_advice_of(const FeedFile& file, std::optional<Duration> aw
     CheckOfFile answer{check(in, planned_today(file)), {}};
     put_before(answer.check.assumed, file);
     put_before(answer.check.ration.assumed, file);
+    leave_in_stock(file, answer.check.ration);
     answer.advice = advice_of(in.bed, answer.check.ration, away);
     return answer;
 }
@@ -168,6 +204,7 @@ CheckResult check_of(const FeedFile& file, UnitSystem units) {
 HarvestAnswer harvest_of(const FeedFile& file, std::optional<HarvestWay> way, UnitSystem units) {
     HarvestAnswer answer = feed::harvest_of(file.diary, ration_input(file, units), way);
     put_before(answer.ration.assumed, file);
+    leave_in_stock(file, answer.ration);
     put_before(answer.after.ration.assumed, file);
     return answer;
 }
@@ -243,6 +280,7 @@ ForecastOfFile forecast_and_ration_of(const FeedFile& file, std::size_t days, Un
     const RationInput in = ration_input(file, units);
     ForecastOfFile answer{ration(in), {}};
     put_before(answer.ration.assumed, file);
+    leave_in_stock(file, answer.ration);
     ForecastOptions options;
     options.days = days - 1;
     options.units = units;

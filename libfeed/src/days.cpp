@@ -16,6 +16,8 @@ std::optional<Date> day_zero(const FeedFile& file) {
         later(observation.date);
     for (const auto& feeding : diary.feedings)
         later(feeding.date);
+    for (const StockEntry& entry : file.stock)
+        later(entry.date);
     return last;
 }
 

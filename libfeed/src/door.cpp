@@ -13,6 +13,7 @@
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
 #include "feed/io/new_bin_text.hpp"
+#include "feed/io/stock_answer.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/totals_answer.hpp"
@@ -178,6 +179,12 @@ Result<std::string> answer_worms(const Request& request) {
     return to_json(*answer);
 }
 
+Result<std::string> answer_stock(const Request& request) {
+    const auto stock = stock_of(*request.file, request.units);
+    if (!stock) return stock.errors();
+    return to_json(*stock, request.units);
+}
+
 bool takes(const Verb* asked, const Member& member) {
     return asked != nullptr && std::any_of(asked->members.begin(), asked->members.end(),
                                            [&](const Asked& one) { return one.member == &member; });
@@ -207,6 +214,7 @@ Result<std::string> answer(const Request& request) {
     if (asked == "harvest" || asked == "refresh") return answer_work(request);
     if (asked == "signs") return answer_signs(request);
     if (asked == "week") return answer_week(request);
+    if (asked == "stock") return answer_stock(request);
     if (asked == "totals") return answer_totals(request);
     if (asked == "worms") return answer_worms(request);
     if (asked == "schema") return request_schema();

@@ -74,6 +74,37 @@ Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_vi
     return NoteEntry{"feedings", entry.yaml(0), entry.json(), date};
 }
 
+/// What was put by for later, or with "took" before it was taken out of the stock: "2 kg frozen
+/// melon rind in the blue box".
+Result<NoteEntry> stock_entry(std::string_view words, Date date, std::string_view by) {
+    bool taken = false;
+    for (const std::string_view word : {"took out", "took", "used", "gave away"}) {
+        if (taken || !begins_with(words, word)) continue;
+        words = without(words, word.size());
+        taken = true;
+    }
+    std::string_view container;
+    for (const std::string_view place : {" in the ", " in my ", " in a "}) {
+        const auto at = words.rfind(place);
+        if (at == std::string_view::npos) continue;
+        container = detail::trim(words.substr(at + 4));
+        words = detail::trim(words.substr(0, at));
+    }
+    const auto pieces = feed::detail::split_things(words, feed::detail::ThingReader({}));
+    if (pieces.empty())
+        return note_error(ErrorCode::empty, words, "stock 2 kg frozen melon rind",
+                          "what was put by?");
+    std::vector<std::string> portions;
+    portions.reserve(pieces.size());
+    for (const auto& piece : pieces)
+        portions.emplace_back(piece.written);
+    DiaryEntry entry(date);
+    entry.list(taken ? "taken" : "portions", std::move(portions), false);
+    entry.quoted("container", container);
+    entry.quoted("by", by);
+    return NoteEntry{"stock", entry.yaml(0), entry.json(), date};
+}
+
 /// Pieces of what was seen; words of one's own are never parted, and an amount goes on with what
 /// the piece before began ("bedding 1 kg card and 2 kg straw").
 std::vector<std::string> seen_pieces(std::string_view words) {
@@ -112,6 +143,7 @@ Result<NoteEntry> read_note(std::string_view written, Date today, std::string_vi
         return note_error(ErrorCode::empty, written, "fed 3 apples; half gone; smell sour; wet",
                           "what was done or seen?");
     if (const auto food = fed_in(words)) return feeding_entry(*food, date, by);
+    if (begins_with(words, "stock")) return stock_entry(without(words, 5), date, by);
     Observation all;
     all.date = date;
     all.by = std::string(by);

@@ -7,6 +7,7 @@
 #include "feed/feedstock/part.hpp"
 #include "feed/feedstock/place.hpp"
 #include "feed/feedstock/plain_name.hpp"
+#include "feed/feedstock/preparation.hpp"
 #include "feed/quantity/number_print.hpp"
 
 namespace feed::io {
@@ -167,9 +168,14 @@ void add_food(Screen& screen) {
 
 std::string rest_text(const Ration& ration, UnitSystem units) {
     double rest_kg = 0.0;
+    double frozen_kg = 0.0;
     for (const Rest& one : ration.rest)
-        rest_kg += one.wet_mass.in_kilograms();
-    if (rest_kg < 0.005) return "";
+        (is_frozen(*one.thing.feedstock) ? frozen_kg : rest_kg) += one.wet_mass.in_kilograms();
+    if (rest_kg < 0.005) {
+        // Where nothing goes in today some of it may be thawed for the next feeding.
+        if (frozen_kg < 0.005 || ration.scraps.in_kilograms() <= 0.0) return "";
+        return "Keep the rest frozen (" + mass_text(kilograms(frozen_kg), units) + ").";
+    }
     const bool all = ration.scraps.in_kilograms() <= 0.0;
     return std::string(all ? "Freeze the scraps (" : "Freeze the rest (") +
            mass_text(kilograms(rest_kg), units) + ") or take it elsewhere.";

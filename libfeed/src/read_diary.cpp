@@ -54,6 +54,36 @@ std::vector<DatedFeeding> read_feedings(Pantry& pantry, YamlView at, std::string
     return feedings;
 }
 
+void read_stock(Pantry& pantry, FeedFile& file, YamlView at) {
+    Reading& reading = pantry.reading();
+    each_entry(reading, at, "stock", [&](YamlView item, const std::string& field) {
+        const Section section(reading, item, field, keys::stock);
+        if (!section.is_mapping()) return;
+        StockEntry entry;
+        if (const auto date = section.require("date")) {
+            if (const auto day = read_date(reading, *date, section.field("date")))
+                entry.date = *day;
+        }
+        const auto put = section.find("portions");
+        const auto taken = section.find("taken");
+        if (put) {
+            for (WrittenPortion& one : pantry.portions(*put, section.field("portions")))
+                entry.put.push_back({std::move(one.portion.feedstock), std::move(one.label),
+                                     one.portion.wet_mass, one.amount});
+        }
+        if (taken) {
+            for (WrittenPortion& one : pantry.portions(*taken, section.field("taken")))
+                entry.taken.push_back(std::move(one.portion));
+        }
+        if (!put && !taken)
+            reading.report(item, ErrorCode::missing_value, field, "portions: [2 kg frozen melon]",
+                           "what was put by, or taken out?");
+        entry.container = text_of(reading, section, "container");
+        text_of(reading, section, "by");
+        file.stock.push_back(std::move(entry));
+    });
+}
+
 namespace {
 
 class ObservationReader {

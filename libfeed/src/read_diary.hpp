@@ -6,6 +6,9 @@ namespace feed::io {
 /// Reads a list like the section `feedings`, which errors call `list`; problems are reported.
 std::vector<DatedFeeding> read_feedings(Pantry& pantry, YamlView at, std::string_view list);
 
+/// Reads the section `stock` into the file; problems are reported.
+void read_stock(Pantry& pantry, FeedFile& file, YamlView at);
+
 /// Reads the section `observations` into the file; problems are reported.
 void read_observations(Reading& reading, FeedFile& file, YamlView at);
 

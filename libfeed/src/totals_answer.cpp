@@ -7,6 +7,7 @@
 #include "feed/io/screen.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/week_answer.hpp"
+#include "kg_text.hpp"
 
 namespace feed::io {
 namespace {
@@ -16,10 +17,6 @@ constexpr Date last_day{9999, 12, 31};
 /// Bins and months that the first screen has room for.
 constexpr std::size_t most_bins_shown = 5;
 constexpr std::size_t most_months_shown = 3;
-
-std::string kg_text(double kg, UnitSystem units) {
-    return mass_text(kilograms(kg), units);
-}
 
 /// "3.2 kg of scraps, 800 g of bedding, 5 L of castings".
 std::string sums_text(const Totals& totals, UnitSystem units) {

@@ -33,6 +33,7 @@ ORDER = [
     "container",
     "worms",
     "feeding",
+    "stock",
     "observation",
     "trial",
     "trial_bin",

@@ -121,6 +121,7 @@ def in_a_file(name: str, mapping: dict[str, Any]) -> dict[str, Any]:
         "container": {"bed": {"container": mapping}},
         "worms": {"bed": {"worms": mapping}},
         "feeding": {"feedings": [mapping]},
+        "stock": {"stock": [mapping]},
         "observation": {"observations": [mapping]},
         "trial": {"trial": mapping},
         "trial_bin": {"trial": {"feeds": ["carrot", "pumpkin"], "bins": ["tote", mapping]}},
@@ -130,6 +131,7 @@ def in_a_file(name: str, mapping: dict[str, Any]) -> dict[str, Any]:
 
 # What a key needs beside it to make sense.
 BESIDE: dict[tuple[str, str], dict[str, Any]] = {
+    **{("stock", key): {"portions": ["500 g carrot"]} for key in ("date", "container", "by")},
     ("container", "diameter"): {"depth": "30 cm"},
     ("container", "depth"): {"diameter": "35 cm"},
     ("worms", "known"): {"weight": "500 g"},

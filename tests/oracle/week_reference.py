@@ -94,7 +94,6 @@ class WeekReference:
         place = {one["key"]: j for j, one in enumerate(now["materials"])}
         place[WATER] = len(place)
         part = {one["key"]: one["part"] for one in now["materials"]} | {WATER: WATER}
-        litres = {one["key"]: 1000 / one["loose_kg_per_m3"] for one in now["materials"]}
         upto = self.of_bin(at)
 
         def share(c: int) -> float:
@@ -116,11 +115,7 @@ class WeekReference:
         room = [c for c in upto if key(c) != WATER]
         settled = now["settled_m3_per_kg"]
         self.add_row({c: share(c) * settled[place[key(c)]] for c in room}, now["free_room_m3"])
-        today = [c for c in upto if self.columns[c][1] == at]
-        for bound, sign in ((LEAST_BEDDING, -1.0), (MOST_BEDDING, 1.0)):
-            row = {c: sign * litres[key(c)] for c in today if part[key(c)] == "bedding"}
-            row |= {c: -sign * bound * litres[key(c)] for c in today if part[key(c)] == "scraps"}
-            self.add_row(row, 0.0)
+        self.add_bedding([c for c in upto if self.columns[c][1] == at], part, now)
         self.add_caps(now, upto, part)
         if at > 0:
             before = [c for c in scraps if self.columns[c][1] < at]
@@ -128,6 +123,18 @@ class WeekReference:
             self.add_row({c: rate(c) for c in before}, max(0.0, free))
             soft = FEED_AGAIN_SHARE * now["week_kg"] - now["soft_kg"]
             self.add_row({c: share(c) for c in before}, max(0.0, soft))
+
+    def add_bedding(self, today: list[int], part: dict[str, str], now: dict[str, Any]) -> None:
+        """Least and most bedding by volume, of each opening alone."""
+        litres = {one["key"]: 1000 / one["loose_kg_per_m3"] for one in now["materials"]}
+
+        def key(c: int) -> str:
+            return self.columns[c][3]
+
+        for bound, sign in ((LEAST_BEDDING, -1.0), (MOST_BEDDING, 1.0)):
+            row = {c: sign * litres[key(c)] for c in today if part[key(c)] == "bedding"}
+            row |= {c: -sign * bound * litres[key(c)] for c in today if part[key(c)] == "scraps"}
+            self.add_row(row, 0.0)
 
     def add_caps(self, now: dict[str, Any], upto: list[int], part: dict[str, str]) -> None:
         """Caps of a week count all openings of it; those of a kind add up."""

@@ -164,6 +164,7 @@
 #include "feed/ration/plan_solver.hpp"
 #include "feed/ration/ration.hpp"
 #include "feed/ration/refresh.hpp"
+#include "feed/ration/stock.hpp"
 #include "feed/ration/week.hpp"
 #include "feed/ration/week_plan.hpp"
 #include "feed/ration/week_problem.hpp"

@@ -92,6 +92,11 @@ inline constexpr std::array<PreparationFactors, preparation_count> preparation_f
     {{1.30, 1.00, 1.60}, {0.8, 0.6, 1.0}},  // pre-composted
 }};
 
+/// Whether a material comes from the freezer.
+inline bool is_frozen(const Feedstock& feedstock) {
+    return feedstock.prepared_as.find("frozen") != std::string::npos;
+}
+
 /// Share of its own water that drips off fresh cut scraps; and after freezing and thawing.
 inline constexpr PreparationFactor drained_share{0.08, 0.03, 0.15};
 inline constexpr PreparationFactor drained_share_after_thawing{0.25, 0.15, 0.40};

@@ -267,7 +267,9 @@ inline constexpr std::array<Asked, 13> of_worms{{{&file},
                                                  {&date},
                                                  {&units}}};
 
-inline constexpr std::array<Verb, 20> verbs{
+inline constexpr std::array<Asked, 4> of_stock{{{&file, true}, {&name}, {&date}, {&units}}};
+
+inline constexpr std::array<Verb, 21> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
     Verb{"blend", "What portions are together.", of_blend},
@@ -289,6 +291,7 @@ inline constexpr std::array<Verb, 20> verbs{
     Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},
     Verb{"week", "Who gets what on which day of a week, over several bins.", of_week,
          "`sheet` where asked"},
+    Verb{"stock", "What is kept for later, and what to thaw for the next feeding.", of_stock},
     Verb{"totals", "What the diaries of some bins add up to.", of_totals},
     Verb{"worms", "How many worms: to start with, in a bin now and later, and by a census.",
          of_worms},

@@ -15,6 +15,7 @@
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/quantity/error.hpp"
+#include "feed/ration/stock.hpp"
 #include "feed/trial/own_feed_rate.hpp"
 #include "feed/trial/trial.hpp"
 
@@ -54,6 +55,7 @@ struct FeedFile {
     bool has_bed = false;
     /// The bed (all assumed when has_bed is false), the feedings and the observations.
     Diary diary;
+    std::vector<StockEntry> stock;  ///< what is kept for later, as it was written down
     std::optional<Trial> trial;
     /// For each bin of the trial its own description, with what went in; nothing: it is as `bed`.
     std::vector<std::optional<Diary>> trial_bins;
@@ -71,9 +73,9 @@ struct FeedFile {
 };
 
 /// Day 0 of a file: the day that every verb starts from. It is the day in `today`, else the last
-/// day that the file names: of the bed, the feedings and the observations. What the diary has on or
-/// before it is done; later feedings are planned. Nothing when the file names no date. Threads:
-/// pure.
+/// day that the file names: of the bed, the feedings, the observations and the stock. What the
+/// diary has on or before it is done; later feedings are planned. Nothing when the file names no
+/// date. Threads: pure.
 std::optional<Date> day_zero(const FeedFile& file);
 /// The bed of a file on day 0 as description, feedings and looks make it, with the feedings up to
 /// that day as its earlier ones. Without a date it is the description alone. Threads: pure. Up to

@@ -18,9 +18,9 @@ inline constexpr std::size_t most_feedstocks = 1000;    ///< of the keeper's own
 inline constexpr std::size_t most_containers = 1000;    ///< of the keeper's own
 inline constexpr std::size_t most_temperatures = 4000;  ///< daily ones, ten years
 
-inline constexpr std::array<Key, 12> file{"libfeed", "title",        "group",    "containers",
-                                          "words",   "feedstocks",   "blend",    "balance",
-                                          "bed",     "observations", "feedings", "trial"};
+inline constexpr std::array<Key, 13> file{
+    "libfeed", "title", "group",        "containers", "words", "feedstocks", "blend",
+    "balance", "bed",   "observations", "feedings",   "trial", "stock"};
 inline constexpr std::array<Key, 3> portion{"feedstock", "amount", "preparation"};
 inline constexpr std::array<Key, 3> balance{"at_hand", "targets", "objective"};
 inline constexpr std::array<Key, 6> entry{"feedstock", "amount", "preparation",
@@ -66,6 +66,7 @@ inline constexpr std::array<Key, 24> observation{
 inline constexpr std::array<Key, 15> trial{"kind",     "question", "feeds",   "bins",    "portions",
                                            "rounds",   "blank",    "portion", "seed",    "start",
                                            "last_day", "looks",    "laid_by", "changed", "prior"};
+inline constexpr std::array<Key, 5> stock{"date", "portions", "taken", "container", "by"};
 /// Of a bin of a trial that is unlike the first.
 inline constexpr std::array<Key, 3> trial_bin{"name", "bed", "feedings"};
 inline constexpr std::array<Key, 4> feeding{"date", "portions", "by", "note"};

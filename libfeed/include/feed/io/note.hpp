@@ -10,7 +10,7 @@ namespace feed::io {
 
 /// An entry of a diary, ready to be added.
 struct NoteEntry {
-    std::string section;  ///< "feedings" or "observations"
+    std::string section;  ///< "feedings", "observations" or "stock"
     std::string lines;    ///< as `with_diary_entry` takes them
     std::string object;   ///< the same in JSON, its values as texts
     Date date;
@@ -18,8 +18,9 @@ struct NoteEntry {
 
 /// Reads what a keeper says was done or seen, in everyday words: "fed 3 apples and a cup of coffee
 /// grounds", "half gone, smell sour", "wet", "temperature 24 C", "room temperature", "worms 1 lb",
-/// "bedding 1 kg card", "harvested 5 L", "plot 3 gone", "plots 1-6 worms few", "note moved it to
-/// the shed". Before it may stand "yesterday" or a date.
+/// "bedding 1 kg card", "stock 2 kg frozen melon", "stock took 1 kg bread", "harvested 5 L", "plot
+/// 3 gone", "plots 1-6 worms few", "note moved it to the shed". Before it may stand "yesterday" or
+/// a date.
 /// @param today  the day of the entry where the words name none.
 /// @param by     who says it, or "".
 /// Errors: empty; out_of_range for words that are not understood, with the nearest that are;

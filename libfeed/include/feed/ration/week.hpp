@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "feed/diary/diary.hpp"
+#include "feed/feedstock/preparation.hpp"
 #include "feed/ration/ration.hpp"
 
 // What a week of several bins is planned from, and the plan.
@@ -38,7 +39,7 @@ inline constexpr int week_days = 7;
 /// Whether a feedstock keeps for weeks as it is: bedding, lime, what is dry or lies in the freezer.
 inline bool keeps_for_weeks(const Feedstock& f) {
     if (part_of(f) != Part::scraps) return true;
-    if (f.prepared_as.find("frozen") != std::string::npos) return true;
+    if (is_frozen(f)) return true;
     const auto& moisture = f[Property::moisture_wet];
     return moisture && moisture->value < keeps_below_moisture;
 }
