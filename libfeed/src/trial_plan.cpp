@@ -173,7 +173,7 @@ private:
             return "more is too much for " + words;
         if (plots_of(more) / more.rounds > most_chosen_plots)
             return "more than " + std::to_string(most_chosen_plots) +
-                   " take too long to look at in one go";
+                   " plots take too long to look at in one go";
         return "";
     }
 

@@ -82,7 +82,10 @@ private:
             SvgDrawing drawing = page(block == 0 ? "the places" : "the places, continued");
             double top = block == 0 ? instructions(drawing) : 27.0;
             const double box_width = (width_ - 2.0 * margin - 8.0) / 3.0;
-            const std::size_t columns = each <= 3 ? each : each <= 8 ? 4 : 6;
+            const std::size_t columns = each <= 3                ? each
+                                        : each == 5 || each == 6 ? 3
+                                        : each <= 8              ? 4
+                                                                 : 6;
             const std::size_t rows = (each + columns - 1) / columns;
             const double cell = std::min(13.0, (box_width - 4.0) / static_cast<double>(columns));
             const double box_height = 9.0 + cell * static_cast<double>(rows) + 3.0;

@@ -28,9 +28,12 @@ std::string of_hundred(double share) {
     return std::to_string(std::lround(100.0 * share)) + " of 100";
 }
 
+/// More surety than this is told as "more than 99 in 100".
+constexpr double all_but_certain = 0.995;
+
 /// "97 in 100"; never certain.
 std::string surety_text(double surety) {
-    return surety >= 0.995 ? "more than 99 in 100" : in_hundred(surety);
+    return surety >= all_but_certain ? "more than 99 in 100" : in_hundred(surety);
 }
 
 /// "luck alone would do this 12 times in 100".
@@ -107,9 +110,12 @@ constexpr std::string_view past(TrialQuestion question) {
     return question == TrialQuestion::gone ? "gone" : "found";
 }
 
-/// "13 in 100", "never": how often a plan shows a 1.5-fold difference.
-std::string shown_text(double power) {
-    return power < 0.0005 ? "never" : "in " + in_hundred(power);
+/// "With a look every day, a 1.5-fold difference would show in 35 of 100 (now 28)."
+std::string change_text(const TrialChange& change, double now) {
+    const std::string what = "With " + change.text + ", a 1.5-fold difference would ";
+    if (change.power < 0.0005) return what + "still never show.";
+    return what + "show in " + of_hundred(change.power) + " (now " +
+           std::to_string(std::lround(100.0 * now)) + ").";
 }
 
 /// Why this is what is made equal between the portions.
@@ -141,10 +147,7 @@ std::string plan_why(const TrialPlan& plan) {
             ".",
         0, 2);
     for (const auto& change : plan.changes)
-        text +=
-            wrapped("With " + change.text + ", a 1.5-fold difference would show " +
-                        shown_text(change.power) + " (now " + shown_text(plan.power[1][1]) + ").",
-                    0, 2);
+        text += wrapped(change_text(change, plan.power[1][1]), 0, 2);
     text += "\nHow much\n";
     text += wrapped("- " + why_equal(plan.portions.rule), 0, 2);
     if (plan.portions_chosen)
@@ -177,13 +180,17 @@ std::string plan_why(const TrialPlan& plan) {
     return text;
 }
 
-/// The pair that says most.
-const PairReading& telling(const TrialReading& reading) {
-    return *std::min_element(reading.pairs.begin(), reading.pairs.end(),
-                             [](const PairReading& a, const PairReading& b) {
-                                 if (a.verdict != b.verdict) return a.verdict > b.verdict;
-                                 return a.surety > b.surety;
-                             });
+/// The pairs, those that say most first; of those that are all but certain the largest ratio.
+std::vector<PairReading> most_telling(const TrialReading& reading) {
+    std::vector<PairReading> pairs = reading.pairs;
+    std::stable_sort(pairs.begin(), pairs.end(), [](const PairReading& a, const PairReading& b) {
+        if (a.verdict != b.verdict) return a.verdict > b.verdict;
+        const double sure = std::min(a.surety, all_but_certain);
+        const double as_sure = std::min(b.surety, all_but_certain);
+        if (sure != as_sure) return sure > as_sure;
+        return std::fabs(std::log(a.ratio.ratio)) > std::fabs(std::log(b.ratio.ratio));
+    });
+    return pairs;
 }
 
 std::string ratio_sentence(const Trial& trial, const PairReading& pair) {
@@ -361,22 +368,21 @@ std::string pair_sentence(const Trial& trial, const TrialReading& reading,
 
 std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialReading& reading) {
     std::vector<std::string> lines{count_sentence(trial, reading)};
-    const PairReading& most = telling(reading);
-    std::size_t told = 0;
-    for (const PairReading& pair : reading.pairs) {
-        if (pair.verdict == TrialVerdict::cannot_tell || told == 2) continue;
-        lines.push_back(pair_sentence(trial, reading, pair));
-        ++told;
-    }
-    if (told == 0) lines.push_back(pair_sentence(trial, reading, most));
-    if (told > 0) lines.push_back(ratio_sentence(trial, most));
-    std::size_t rest = 0;
-    for (const PairReading& pair : reading.pairs)
-        rest += pair.verdict == TrialVerdict::cannot_tell ? 1 : 0;
-    if (reading.pairs.size() > 1 && rest > (told == 0 ? 1 : 0))
-        lines.push_back("Of " + std::to_string(reading.pairs.size()) + " pairs, " +
-                        std::to_string(rest) + " cannot be told apart" +
-                        (reading.ended ? "" : " yet") + "; --why lists them.");
+    const std::vector<PairReading> pairs = most_telling(reading);
+    const auto open = static_cast<std::size_t>(std::count_if(
+        pairs.begin(), pairs.end(),
+        [](const PairReading& pair) { return pair.verdict == TrialVerdict::cannot_tell; }));
+    const std::size_t apart = pairs.size() - open;
+    for (std::size_t i = 0; i < std::clamp<std::size_t>(apart, 1, 2); ++i)
+        lines.push_back(pair_sentence(trial, reading, pairs[i]));
+    if (apart > 0) lines.push_back(ratio_sentence(trial, pairs.front()));
+    const std::string number = std::to_string(pairs.size());
+    if (open == 0 && apart > 2)
+        lines.push_back("All " + number + " pairs can be told apart; --why lists them.");
+    else if (pairs.size() > std::max<std::size_t>(apart, 1))
+        lines.push_back("Of " + number + " pairs, " + std::to_string(open) +
+                        " cannot be told apart" + (reading.ended ? "" : " yet") + "; --why lists " +
+                        (apart > 2 ? "all." : "them."));
     if (!reading.flaws.empty()) lines.push_back(reading.flaws.front());
     if (!reading.ended)
         lines.push_back("The trial ends on day " + std::to_string(reading.last_day) +

@@ -247,6 +247,33 @@ TEST_CASE("a trial watched to its end is read in plain counts and one clear sent
     CHECK(flat(why).find("never changes the bin's own rates") != std::string::npos);
 }
 
+TEST_CASE("of several pairs that differ the one that is surest comes first, with its ratio") {
+    // Invented: apple is gone on day 6, pumpkin on day 12, the rind on day 24, in all eight totes.
+    const std::string head_of_three =
+        "libfeed: 1\ntrial:\n  feeds: [watermelon rind, pumpkin, apple]\n";
+    const auto layout = feed::draw_layout({feed::TrialKind::choice, 3, 8, 1, 1, false}, 7);
+    std::string text = head_of_three +
+                       "  bins: 8\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\nobservations:\n";
+    constexpr std::size_t gone[] = {24, 12, 6};
+    for (std::size_t day = 6; day <= 24; day += 6) {
+        text += "  - date: 2026-09-" + std::string(day < 9 ? "0" : "") + std::to_string(day + 1) +
+                "\n    plots:\n";
+        for (const auto& plot : layout->plots)
+            text += "      - plot " + std::to_string(plot.number) +
+                    (day >= gone[*plot.feed] ? " gone\n" : " not gone\n");
+    }
+    const auto file = read(text);
+    const auto reading = io::trial_reading_of(file);
+    REQUIRE(reading);
+    const std::string said = flat(io::trial_reading_text(*file.trial, *reading, false));
+    INFO(said);
+    const auto first = said.find("Clear: apple is gone before watermelon rind;");
+    CHECK(first != std::string::npos);
+    CHECK(said.find("Clear: ") == first);
+    CHECK(said.find("Watermelon rind takes about ") != std::string::npos);
+    CHECK(said.find("All 3 pairs can be told apart; --why lists them.") != std::string::npos);
+}
+
 TEST_CASE("read before its end a trial says so far") {
     const auto file = read(watched(12));
     const auto reading = io::trial_reading_of(file);
