@@ -25,7 +25,7 @@
 #   unit          the unit tests only, GCC, debug
 #   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
 #   nightly       the long forms: all mutants, an hour of fuzzing, 100,000 problems for the oracles,
-#                 the whole tables of how often a trial says too much, the page in a browser; a night's work
+#                 the whole tables of how often a trial says too much, the page in a browser, the site; a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
 logs=$root/build/logs
@@ -293,6 +293,7 @@ stage_nightly() {
     FEED_BROWSER=$(command -v chromium)
     export FEED_BROWSER
     run_pytest tests/js
+    check site sh docs/site/build.sh build/package/bindings/cli/feed
     check mutants-all "$python" tests/tooling/mutants.py --all
     grep '^|' "$logs/mutants-all.log"
 }

@@ -1,0 +1,27 @@
+"""How Sphinx makes the site of docs/site/build.py's folder of pages."""
+
+project = "libfeed"
+html_title = "libfeed"
+extensions = ["myst_parser", "breathe"]
+source_suffix = {".md": "markdown"}
+exclude_patterns = ["downloads"]
+myst_enable_extensions = ["dollarmath", "colon_fence"]
+myst_heading_anchors = 4
+# Blocks in the pages are of many kinds; none of them is to be reckoned out.
+highlight_language = "text"
+suppress_warnings = [
+    "misc.highlighting_failure",
+    "myst.header",
+    # C has `typedef struct feed_error feed_error`: one name, declared twice.
+    "duplicate_declaration.c",
+]
+html_theme = "furo"
+html_theme_options = {
+    "light_css_variables": {"color-brand-primary": "#24463f", "color-brand-content": "#8a3f27"},
+    "dark_css_variables": {"color-brand-primary": "#9fd1c0", "color-brand-content": "#f0a285"},
+}
+html_show_sphinx = False
+html_copy_source = False
+breathe_projects = {"libfeed": "doxygen/xml"}
+breathe_default_project = "libfeed"
+breathe_domain_by_extension = {"h": "c"}
