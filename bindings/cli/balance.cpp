@@ -176,21 +176,6 @@ std::string solved_text(const BalanceAnswer& answer, const io::WrittenBalance& a
            behind_text(answer, said, units);
 }
 
-std::string mend_text(const Mend& mend, const io::WrittenBalance& asked, UnitSystem units) {
-    std::string with;
-    for (std::size_t i = 0; i < mend.with.size(); ++i) {
-        const auto& portion = mend.with[i];
-        if (!(portion.wet_mass.in_kilograms() > 0.0)) continue;
-        with += (with.empty() ? "" : ", ") +
-                io::measure_text(portion.wet_mass, *portion.feedstock, asked.amounts[i], units) +
-                " " + asked.problem.entries[i].label;
-    }
-    return "To mend it, add " +
-           io::measure_and_weight_text(mend.add, *mend.feedstock, std::nullopt, units) + " of " +
-           plain_name(mend.label, *mend.feedstock) + "." +
-           (with.empty() ? "" : " With it go " + with + ".");
-}
-
 std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalance& asked,
                             UnitSystem units, bool why) {
     const Written said = written(answer, asked, units);
@@ -202,7 +187,7 @@ std::string infeasible_text(const BalanceAnswer& answer, const io::WrittenBalanc
     }
     lines.push_back({"These targets cannot all be met with what is at hand.", BalanceLine::stays});
     lines.push_back(
-        {answer.mend ? mend_text(*answer.mend, asked, units) : "No single addition mends it.",
+        {answer.mend ? io::mend_text(*answer.mend, asked, units) : "No single addition mends it.",
          BalanceLine::stays});
     if (!answer.conflict.empty()) {
         std::string names;

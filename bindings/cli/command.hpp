@@ -26,6 +26,7 @@ int run_week(const Arguments& arguments);
 int run_stock(const Arguments& arguments);
 int run_totals(const Arguments& arguments);
 int run_worms(const Arguments& arguments);
+int run_heap(const Arguments& arguments);
 int run_trial(const Arguments& arguments);
 int run_call(const Arguments& arguments);
 int run_version(const Arguments& arguments);

@@ -209,6 +209,14 @@ inline constexpr Option worms_options[] = {
     json,
     units,
     help};
+inline constexpr Option heap_options[] = {
+    {"--worms", "AMOUNT", "", "Say how much of it these worms bear, such as \"1 lb\"."},
+    date_option,
+    why,
+    {"--strict", "", "", "Exit with 1 when something is never fed or the heap is far too hot."},
+    json,
+    units,
+    help};
 inline constexpr Option call_options[] = {json, help};
 inline constexpr Option version_options[] = {json, help};
 
@@ -314,6 +322,13 @@ inline constexpr Command commands[] = {
      "many samples would halve the doubt.",
      worms_options, "feed worms 2 kg apples, 500 g coffee grounds a week",
      "How many worms to start with for these scraps.", true},
+    {"heap", "FILE | WORDS...", "Build a small hot heap, and turn it or leave it alone",
+     "Says how much of what is at hand makes a heap that gets hot, with the amounts of feed balance, and in "
+     "which layers it is laid. From the temperatures that are noted in its file (feed note heap.yaml 55 C "
+     "middle) it says whether to turn it or leave it alone, when it has cooled for good, and what may go to "
+     "worms. A file of a heap says kind: heap. It makes no claim about germs.",
+     heap_options, "feed heap 8 buckets grass, 20 buckets leaves, wood chips",
+     "A heap of what these are, as large as they allow.", true},
     {"call", "FILE | -", "Answer a request of a program, in JSON",
      "Reads a request in JSON from a file, or from standard input with -, and prints its answer in JSON, "
      "an error too. Every verb can be asked so, with the bin as part of the request.",

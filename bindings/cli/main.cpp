@@ -28,7 +28,7 @@ constexpr Runner runners[] = {
     {"harvest", run_harvest},   {"refresh", run_refresh}, {"start", run_start},
     {"signs", run_signs},       {"trial", run_trial},     {"week", run_week},
     {"stock", run_stock},       {"totals", run_totals},   {"worms", run_worms},
-    {"call", run_call},         {"version", run_version}};
+    {"heap", run_heap},         {"call", run_call},       {"version", run_version}};
 
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {

@@ -5,10 +5,12 @@
 #include "feed/io/diary_append.hpp"
 #include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/heap_answer.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/note.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/io/today_lines.hpp"
 #include "feed/io/yaml_tree.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -165,11 +167,15 @@ int run_observe(const Arguments& arguments) {
     const auto answer = [&](const io::FeedFile& file, const std::string& added) {
         const auto news = io::news_of(file, !added.empty(), added);
         if (arguments.json()) return io::to_json(news);
+        if (file.is_of_a_heap())
+            return "Added:\n" + news.added +
+                   io::screen_text(io::today_lines(file, today(), arguments.units));
         return news_text(news, arguments.units) + (added.empty() ? "" : note_instead(arguments));
     };
     if (arguments.words.size() == 1) {
         const auto file = read_named_file(path);
         if (!file) return refuse(arguments, file.errors());
+        if (const auto heap = io::heap_refused(*file, "observe")) return refuse(arguments, *heap);
         return print(answer(*file, ""));
     }
     const auto observation = read_observation(arguments);

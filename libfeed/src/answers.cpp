@@ -272,6 +272,21 @@ Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
     return result;
 }
 
+std::string mend_text(const Mend& mend, const WrittenBalance& asked, UnitSystem units) {
+    std::string with;
+    for (std::size_t i = 0; i < mend.with.size(); ++i) {
+        const auto& portion = mend.with[i];
+        if (!(portion.wet_mass.in_kilograms() > 0.0)) continue;
+        with += (with.empty() ? "" : ", ") +
+                measure_text(portion.wet_mass, *portion.feedstock, asked.amounts[i], units) + " " +
+                asked.problem.entries[i].label;
+    }
+    return "To mend it, add " +
+           measure_and_weight_text(mend.add, *mend.feedstock, std::nullopt, units) + " of " +
+           plain_name(mend.label, *mend.feedstock) + "." +
+           (with.empty() ? "" : " With it go " + with + ".");
+}
+
 Forecast forecast_of(const FeedFile& file, std::size_t days, UnitSystem units) {
     return forecast_and_ration_of(file, days, units).forecast;
 }

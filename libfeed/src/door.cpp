@@ -12,6 +12,7 @@
 #include "feed/feedstock/lookup.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
+#include "feed/io/heap_answer.hpp"
 #include "feed/io/new_bin_text.hpp"
 #include "feed/io/stock_answer.hpp"
 #include "feed/io/text_file.hpp"
@@ -185,6 +186,24 @@ Result<std::string> answer_stock(const Request& request) {
     return to_json(*stock, request.units);
 }
 
+Result<std::string> answer_heap(const Request& request) {
+    const bool has_things =
+        request.has(heap_things.name) && !request.texts.at(heap_things.name).empty();
+    if (request.file && has_things)
+        return make_error(ErrorCode::contradiction, "file", "", "a file, or things",
+                          "the file says what there is for the heap; leave the rest out");
+    if (!request.file && !has_things)
+        return make_error(ErrorCode::missing_value, "file", "", "file or things",
+                          "which file, or what is there for the heap?");
+    auto made = request.file ? Result<FeedFile>(*request.file)
+                             : read_heap_words(request.texts.at(heap_things.name));
+    if (!made) return made.errors();
+    if (!request.file) made->today = request.date;
+    const auto heap = heap_of(*made, request.text(heap_worms.name), request.units);
+    if (!heap) return heap.errors();
+    return to_json(*heap, request.units);
+}
+
 bool takes(const Verb* asked, const Member& member) {
     return asked != nullptr && std::any_of(asked->members.begin(), asked->members.end(),
                                            [&](const Asked& one) { return one.member == &member; });
@@ -206,6 +225,10 @@ bool takes_a_file(const Verb* asked) {
 
 Result<std::string> answer(const Request& request) {
     const std::string_view asked = request.verb->name;
+    if (request.file) {
+        if (const auto refused = heap_refused(*request.file, asked)) return *refused;
+    }
+    if (asked == "heap") return answer_heap(request);
     if (asked == "table") return table_json(request.text(words.name));
     if (asked == "show") return answer_show(request);
     if (asked == "note") return answer_note(request);

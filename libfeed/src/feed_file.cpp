@@ -10,6 +10,7 @@
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/trial_answer.hpp"
+#include "feed/quantity/plain_text.hpp"
 #include "pantry.hpp"
 #include "read_balance.hpp"
 #include "read_bed.hpp"
@@ -43,6 +44,7 @@ public:
             file_.title = std::string(reading_.scalar(*at, "title").value_or(""));
         if (const auto at = section.find("group"))
             file_.group = std::string(reading_.scalar(*at, "group").value_or(""));
+        if (const auto at = section.find("kind")) read_kind(*at);
         if (const auto at = section.find("containers")) read_containers(*at);
         if (const auto at = section.find("words")) read_words(*at);
         if (const auto at = section.find("feedstocks")) read_feedstocks(pantry_, file_, *at);
@@ -91,6 +93,11 @@ private:
         return right && found;
     }
 
+    void read_kind(YamlView at) {
+        static constexpr WordFor<bool> kinds[] = {{"bin", false}, {"heap", true}};
+        if (const auto heap = reading_.word(at, "kind", kinds)) file_.heap = *heap;
+    }
+
     void read_containers(YamlView at) {
         if (!at.is_mapping()) {
             reading_.report(at, ErrorCode::wrong_type, "containers", "bucket: 10 L",
@@ -120,6 +127,16 @@ private:
 
     /// A heap in a small container never gets hot, and what is worked out for a bed is for worms.
     void refuse_heap_in_a_bin(const Section& section) {
+        if (file_.heap) {
+            for (const keys::Key key : {keys::Key("bed"), keys::Key("trial")}) {
+                if (const auto at = section.find(key))
+                    reading_.report(*at, ErrorCode::contradiction, std::string(key),
+                                    "kind: bin; or leave " + std::string(key) + " out",
+                                    "a file of a heap has no " + std::string(key) +
+                                        ": worms have a file of their own");
+            }
+            return;
+        }
         const auto bed_at = section.find("bed");
         if (!file_.for_heap() || !file_.has_bed || !bed_at) return;
         const CompletedBed bed = completed(file_.diary.bed, UnitSystem::metric);
@@ -235,6 +252,48 @@ Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::stri
     } else if (!pieces.empty()) {
         write_texts(json, "blend", pieces);
     }
+    json.end_object();
+    auto file = read_feed_text(json.take(), "");
+    if (file) return file;
+    return as_typed(std::move(file).errors());
+}
+
+namespace {
+
+/// One thing at hand for a heap in the grammar of `at_hand`: an amount is the most there is of it.
+std::string as_at_hand(const std::string& piece) {
+    const std::string plain = plain_text(piece);
+    for (const std::string_view open : {"any ", "as much ", "at least "})
+        if (plain.substr(0, open.size()) == open) return piece;
+    const bool bounded = plain.substr(0, 6) == "up to " || plain.substr(0, 8) == "at most ";
+    return (bounded ? "as much as possible " : "as much as possible up to ") + piece;
+}
+
+/// Whether a piece is of water: "20 L of rain water".
+bool is_of_water(std::string_view piece) {
+    const std::string plain = plain_text(piece);
+    const std::size_t blank = plain.rfind(' ');
+    return (blank == std::string::npos ? plain : plain.substr(blank + 1)) == "water";
+}
+
+}  // namespace
+
+Result<FeedFile> read_heap_words(const std::vector<std::string>& texts) {
+    JsonWriter json;
+    json.begin_object();
+    json.member("libfeed", 1);
+    json.member("kind", "heap");
+    std::vector<std::string> at_hand;
+    bool water = false;
+    for (const std::string& piece : things_of_words(texts)) {
+        water = water || is_of_water(piece);
+        at_hand.push_back(as_at_hand(piece));
+    }
+    if (!water) at_hand.emplace_back("any water");
+    json.key("balance");
+    json.begin_object();
+    write_texts(json, "at_hand", at_hand);
+    json.end_object();
     json.end_object();
     auto file = read_feed_text(json.take(), "");
     if (file) return file;

@@ -114,14 +114,70 @@ void take_mass(Observation& seen, double kg) {
     seen.worm_weight = wet_kilograms(kg);
 }
 
-/// "temperature 24 C", "24 C", "worms 1 lb", "ph 6.5", "200 g left", "60 % gone".
-std::optional<Result<Observation>> read_measured(std::string_view piece) {
+/// The places of a thermometer that a note may name; a file may name any. Depths are read beside
+/// them ("15 cm deep").
+constexpr std::string_view thermometer_places[] = {"middle", "centre",  "center",  "core", "edge",
+                                                   "side",   "outside", "surface", "top",  "bottom",
+                                                   "corner", "front",   "back",    "left", "right"};
+
+/// The place that words name, without "in the" and the like; nothing where they name none.
+std::optional<std::string> place_of_words(std::string_view said) {
+    std::string words = plain_text(said);
+    for (const std::string_view small : {"in ", "at ", "on ", "of ", "the "})
+        if (words.substr(0, small.size()) == small) words.erase(0, small.size());
+    for (const std::string_view place : thermometer_places)
+        if (words == place) return words;
+    const bool deep = ends_in(words, " deep") && read_number(words);
+    if (!deep || !parse_quantity(words.substr(0, words.size() - 5), QuantityKind::length))
+        return std::nullopt;
+    return words;
+}
+
+/// "55 C middle", "middle 55 C", "55 C at 15 cm deep"; nothing where the words are no temperature
+/// with a place.
+std::optional<Result<Observation>> read_placed(std::string_view said) {
+    for (std::size_t blank = said.find(' '); blank != std::string_view::npos;
+         blank = said.find(' ', blank + 1)) {
+        const std::string_view parts[] = {detail::trim(said.substr(0, blank)),
+                                          detail::trim(said.substr(blank + 1))};
+        for (const bool first : {true, false}) {
+            const auto place = place_of_words(parts[first ? 1 : 0]);
+            const std::string_view number = parts[first ? 0 : 1];
+            if (!place || !read_number(number)) continue;
+            return quantity_of(number, QuantityKind::temperature, "temperature",
+                               [&](Observation& seen, double c) {
+                                   seen.temperatures = {{*place, celsius(c)}};
+                               });
+        }
+    }
+    return std::nullopt;
+}
+
+/// "temperature 24 C", "24 C", "55 C middle", "air 12 C".
+std::optional<Result<Observation>> read_warmth(std::string_view piece) {
     const auto degrees = [](Observation& seen, double c) {
         seen.temperatures = {{"", celsius(c)}};
     };
-    for (const std::string_view word : {"temperature", "temp"})
-        if (const auto rest = behind(piece, word); rest && read_number(*rest))
+    for (const std::string_view word : {"temperature", "temp"}) {
+        const auto rest = behind(piece, word);
+        if (!rest) continue;
+        if (auto placed = read_placed(*rest)) return placed;
+        if (read_number(*rest))
             return quantity_of(*rest, QuantityKind::temperature, "temperature", degrees);
+    }
+    if (auto placed = read_placed(piece)) return placed;
+    if (const auto rest = behind(piece, "air"); rest && read_number(*rest))
+        return quantity_of(
+            *rest, QuantityKind::temperature, "air_low",
+            [](Observation& seen, double c) { seen.air_low = seen.air_high = celsius(c); });
+    if (parse_quantity(piece, QuantityKind::temperature))
+        return quantity_of(piece, QuantityKind::temperature, "temperature", degrees);
+    return std::nullopt;
+}
+
+/// The warmth of a bed, "worms 1 lb", "ph 6.5", "200 g left", "60 % gone".
+std::optional<Result<Observation>> read_measured(std::string_view piece) {
+    if (auto warmth = read_warmth(piece)) return warmth;
     if (const auto rest = behind(piece, "ph"))
         return quantity_of(*rest, QuantityKind::ph, "ph",
                            [](Observation& seen, double ph) { seen.ph = ph; });
@@ -149,8 +205,6 @@ std::optional<Result<Observation>> read_measured(std::string_view piece) {
         return quantity_of(what, QuantityKind::share, "share_gone",
                            [](Observation& seen, double rest) { seen.share_gone = 1.0 - rest; });
     }
-    if (parse_quantity(piece, QuantityKind::temperature))
-        return quantity_of(piece, QuantityKind::temperature, "temperature", degrees);
     return std::nullopt;
 }
 
@@ -204,9 +258,13 @@ std::optional<std::string> merge_seen(Observation& all, const Observation& one) 
     take(all.smell, one.smell, "smell");
     take(all.ph, one.ph, "ph");
     if (!one.temperatures.empty()) {
-        if (!all.temperatures.empty()) clash = "temperature";
-        all.temperatures = one.temperatures;
+        const std::string& place = one.temperatures.front().place;
+        for (const PlacedTemperature& known : all.temperatures)
+            if (known.place == place || known.place.empty() || place.empty()) clash = "temperature";
+        all.temperatures.push_back(one.temperatures.front());
     }
+    take(all.air_low, one.air_low, "air_low");
+    take(all.air_high, one.air_high, "air_high");
     join(all.bedding, one.bedding);
     join(all.pests, one.pests);
     join(all.action, one.action);

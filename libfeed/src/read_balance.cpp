@@ -263,7 +263,7 @@ private:
 
     void read_targets(const Section& balance) {
         const auto at = balance.find("targets");
-        std::string set = "worm-bed";
+        std::string set = file_.heap ? "hot-heap" : "worm-bed";
         std::vector<Target> own;
         bool none = false;
         if (at && at->is_scalar()) {
@@ -282,7 +282,11 @@ private:
         }
         ready_ = none ? std::vector<Target>() : target_set(set).value_or(std::vector<Target>());
         balance_.problem.targets = with_own_targets(std::move(ready_), own);
-        balance_.problem.place = place_of_set(set);
+        balance_.problem.place = file_.heap ? feed::Place::heap : place_of_set(set);
+        if (file_.heap && set == "worm-bed")
+            reading_.report(*at, ErrorCode::contradiction, "balance: targets: set",
+                            "hot-heap or none; or kind: bin",
+                            "the file is of a heap, and these targets are for worms");
     }
 
     void check_set(YamlView at, const std::string& set) {

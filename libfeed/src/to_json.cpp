@@ -209,9 +209,9 @@ std::string to_json(const BlendProperties& blend, std::span<const Portion> porti
     return json.take();
 }
 
-std::string to_json(const BalanceAnswer& answer, std::span<const std::string> measures) {
+void write_balance(JsonWriter& json, const BalanceAnswer& answer,
+                   std::span<const std::string> measures) {
     const bool solved = answer.status == BalanceStatus::solved;
-    JsonWriter json;
     json.begin_object();
     json.member("status", status_text(answer.status));
     write_take_out(json, answer.take_out);
@@ -263,6 +263,11 @@ std::string to_json(const BalanceAnswer& answer, std::span<const std::string> me
     }
     if (answer.status == BalanceStatus::unbounded) json.member("unlimited", answer.unbounded_entry);
     json.end_object();
+}
+
+std::string to_json(const BalanceAnswer& answer, std::span<const std::string> measures) {
+    JsonWriter json;
+    write_balance(json, answer, measures);
     return json.take();
 }
 

@@ -1,6 +1,7 @@
 #include "feed/io/today_lines.hpp"
 
 #include "feed/io/answers.hpp"
+#include "feed/io/heap_answer.hpp"
 #include "feed/io/ration_text.hpp"
 
 namespace feed::io {
@@ -9,6 +10,10 @@ std::vector<std::string> today_lines(const FeedFile& file, Date today, UnitSyste
                                      ScreenRoom room) {
     FeedFile on = file;
     on.today = today;
+    if (on.is_of_a_heap()) {
+        const auto heap = heap_of(on, "", units);
+        if (heap) return heap_lines(*heap, units, room);
+    }
     return ration_lines(ration_of(on, units), units, room);
 }
 

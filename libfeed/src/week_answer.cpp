@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "feed/io/heap_answer.hpp"
 #include "feed/ration/week_plan.hpp"
 
 namespace feed::io {
@@ -144,6 +145,7 @@ Result<WeekInput> week_input(const WeekAsked& asked) {
     in.today = *today;
     for (std::size_t b = 0; b < asked.bins.size(); ++b) {
         const FeedFile& file = asked.bins[b];
+        if (const auto refused = heap_refused(file, "week")) return *refused;
         in.bins.push_back({bin_name(file, b), file.group, file.diary});
     }
     auto things = read_week_things(asked.have, in.today);

@@ -201,6 +201,43 @@ def blend_of(caddy: list[str]) -> dict[str, Any]:
     return {"blend": caddy} if caddy else {}
 
 
+HEAPS: dict[str, list[str]] = {
+    "small": ["3 buckets grass clippings", "6 buckets dry leaves", "wood chips"],
+    "hot": ["40 buckets grass clippings", "60 buckets dry leaves", "15 buckets wood chips"],
+    "barred": ["40 buckets grass clippings", "60 buckets dry leaves", "2 kg bacon"],
+    "huge": ["300 buckets grass clippings", "500 buckets straw", "90 buckets wood chips"],
+    "six": ["20 buckets grass clippings", "30 buckets straw", "20 kg lettuce",
+            "5 buckets coffee grounds", "10 buckets wood chips", "3 kg onion"],
+    "paper alone": ["20 kg newspaper"],
+}  # fmt: skip
+HEAP_LOGS: dict[str, list[tuple[int, str]]] = {
+    "well": [(9, "14 C"), (5, "58 C")],
+    "too hot": [(5, "67 C")],
+    "far too hot": [(5, "74 C")],
+    "burning": [(5, "84 C")],
+    "cooling": [(12, "61 C"), (5, "41 C")],
+    "never hot": [(14, "12 C"), (5, "22 C")],
+    "ripe": [(60, "61 C"), (50, "turned"), (5, "14 C")],
+    "turned": [(12, "61 C"), (5, "turned")],
+}
+
+
+def heap_screens() -> list[Screen]:
+    screens = [Screen(name, "heap", words) for name, words in HEAPS.items()]
+    at_hand = ["40 buckets grass clippings", "any dry leaves", "any water"]
+    for name, log in HEAP_LOGS.items():
+        looks = []
+        for days, said in log:
+            seen = {"action": "turned"} if said == "turned" else {"temperature": {"middle": said}}
+            looks.append({"date": str(TODAY - timedelta(days=days)), **seen, "air_low": "12 C"})
+        content = file_of(kind="heap", balance={"at_hand": at_hand}, observations=looks)
+        screens.append(Screen(name, "heap", ["FILE", "--worms", "500 g"], content))
+        screens.append(Screen(f"heap, {name}", "note", ["FILE", "55 C middle"], content))
+    for path in sorted((EXAMPLES / "yard").glob("*.yaml")):
+        screens.append(Screen(path.stem, "heap", ["FILE"], path.read_text(encoding="utf-8")))
+    return screens
+
+
 def example_screens() -> list[Screen]:
     screens = []
     for path in sorted(EXAMPLES.glob("*.yaml")):
@@ -257,6 +294,7 @@ def other_screens() -> list[Screen]:
 def all_screens() -> list[Screen]:
     """The broad set, in metric units and in those of the US."""
     metric = [*example_screens(), *case_screens(), *bin_screens(), *other_screens()]
+    metric += heap_screens()
     us = [
         Screen(one.name + " (us)", one.verb, [*one.words, "--units", "us"], one.content)
         for one in metric

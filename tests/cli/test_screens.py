@@ -97,7 +97,9 @@ FIRST = re.compile(
     r"|Written down|Choice|Alone|By day"
     r"|Harvest (when|now|about)|Do not (harvest|change|flush|put)|Change |Flush it|Dry it out"
     r"|It is not too wet|Split it|Move it|It may stay|Bring it in"
-    r"|Start with|This bin can take|Wait: |About \d+ worms live|No worm was found|Do not start)"
+    r"|Start with|This bin can take|Wait: |About \d+ worms live|No worm was found|Do not start"
+    r"|Build |Too small to get hot|These do not make|Leave it alone|Turn it|Cool it today"
+    r"|Do not open it|It has not got hot|Let it ripen|It has cooled for good|Water it and turn it)"
 )
 
 

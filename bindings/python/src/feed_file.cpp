@@ -6,8 +6,18 @@
 #include "bed.hpp"
 #include "date.hpp"
 #include "feed/io/answers.hpp"
+#include "feed/io/heap_answer.hpp"
 
 namespace feed::python {
+namespace {
+
+/// The file, where it is not of a heap: what is about worms does not answer one.
+const io::FeedFile& of_a_bin(const io::FeedFile& file, std::string_view verb) {
+    if (auto refused = io::heap_refused(file, verb)) throw Raised(std::move(*refused));
+    return file;
+}
+
+}  // namespace
 
 void bind_feed_file(py::module_& module) {
     using io::FeedFile;
@@ -70,7 +80,7 @@ void bind_feed_file(py::module_& module) {
             [](const FeedFile& file, const std::string& units) {
                 const auto system = units_of(units);
                 const py::gil_scoped_release released;
-                return io::ration_of(file, system);
+                return io::ration_of(of_a_bin(file, "ration"), system);
             },
             py::kw_only(), py::arg("units") = "metric",
             "What to do today, as `feed ration` says it, with alarms, looks and own rates.")
@@ -79,7 +89,7 @@ void bind_feed_file(py::module_& module) {
             [](const FeedFile& file, const std::string& units) {
                 const auto system = units_of(units);
                 const py::gil_scoped_release released;
-                return io::check_of(file, system);
+                return io::check_of(of_a_bin(file, "check"), system);
             },
             py::kw_only(), py::arg("units") = "metric",
             "What is planned today, judged as `feed check` judges it, and the ration.")

@@ -49,6 +49,8 @@ std::optional<Errors> balance_refused(const FeedFile& file);
 /// Answers `feed balance` for a file without a bed (with one, the answer is `ration_of`). Errors:
 /// missing_value, and those of feed::balance. Threads: pure.
 Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units);
+/// The addition that mends a balance in words, with what goes with it. Threads: pure.
+std::string mend_text(const Mend& mend, const WrittenBalance& asked, UnitSystem units);
 /// What a ration of a file is decided from: the bed on day 0 with what was seen, and as things at
 /// hand what the blend and the planned feeding of day 0 name, then what the balance lists. One
 /// reading for every verb. Threads: pure.

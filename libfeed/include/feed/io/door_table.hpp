@@ -159,6 +159,12 @@ inline constexpr Member since{"since", MemberKind::text,
 inline constexpr Member until{"date", MemberKind::date,
                               "Up to this day; all of the diary when left out.", "\"2026-05-14\"",
                               "--date"};
+inline constexpr Member heap_things{
+    "things", MemberKind::texts, "What is at hand for the heap. In place of a file.",
+    "[\"3 buckets grass\", \"6 buckets leaves\", \"wood chips\"]", "WORDS"};
+inline constexpr Member heap_worms{"worms", MemberKind::text,
+                                   "The worms that it may go to: how much of it they bear.",
+                                   "\"1 lb\"", "--worms"};
 inline constexpr Member openings{"openings",
                                  MemberKind::whole,
                                  "Most openings of a bin in the week; 2 when left out.",
@@ -269,7 +275,10 @@ inline constexpr std::array<Asked, 13> of_worms{{{&file},
 
 inline constexpr std::array<Asked, 4> of_stock{{{&file, true}, {&name}, {&date}, {&units}}};
 
-inline constexpr std::array<Verb, 21> verbs{
+inline constexpr std::array<Asked, 6> of_heap{
+    {{&file}, {&name}, {&heap_things}, {&heap_worms}, {&date}, {&units}}};
+
+inline constexpr std::array<Verb, 22> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
     Verb{"blend", "What portions are together.", of_blend},
@@ -295,6 +304,7 @@ inline constexpr std::array<Verb, 21> verbs{
     Verb{"totals", "What the diaries of some bins add up to.", of_totals},
     Verb{"worms", "How many worms: to start with, in a bin now and later, and by a census.",
          of_worms},
+    Verb{"heap", "How to build a small hot heap, and what to do with it by its log.", of_heap},
     Verb{"schema", "The JSON Schema of requests.", {}},
     Verb{"version", "Versions of the library and of its table.", {}},
 };

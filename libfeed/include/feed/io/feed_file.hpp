@@ -47,6 +47,7 @@ struct FeedFile {
     std::string name;   ///< of the file
     std::string title;  ///< the keeper's own, or empty
     std::string group;  ///< who feeds this bin, or empty
+    bool heap = false;  ///< the file is of a heap (`kind: heap`), not of a bin
     std::vector<Container> containers;
     std::vector<Meaning> words;  ///< what words mean in this file
     std::vector<std::shared_ptr<const Feedstock>> own_feedstocks;
@@ -68,8 +69,10 @@ struct FeedFile {
 
     /// Whether what is balanced is for a heap, not for worms.
     bool for_heap() const noexcept {
-        return balance && balance->problem.place == feed::Place::heap;
+        return heap || (balance && balance->problem.place == feed::Place::heap);
     }
+    /// Whether the file is of a heap and of nothing else: no verb about worms answers it.
+    bool is_of_a_heap() const noexcept { return for_heap() && !has_bed; }
 };
 
 /// Day 0 of a file: the day that every verb starts from. It is the day in `today`, else the last
@@ -109,6 +112,11 @@ struct BinWords {
 /// Errors: all problems; `field` names the text or the member of the bin. Threads: pure.
 Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
                                 bool as_balance);
+
+/// A file of a heap from what is at hand for it, as on a command line: "3 buckets grass, 6 buckets
+/// leaves, wood chips". As much of each amount as its targets allow goes on; what has no amount,
+/// and water, as needed. Errors: all problems; `field` names the text. Threads: pure.
+Result<FeedFile> read_heap_words(const std::vector<std::string>& texts);
 
 /// Reads what is written on a command line: "3 apples, a cup of coffee grounds". Texts without a
 /// blank are words of one sentence; a text with blanks stands for itself.

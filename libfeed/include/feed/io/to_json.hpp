@@ -63,6 +63,9 @@ std::string to_json(std::span<const Feedstock> feedstocks);
 
 /// Writes what is never fed under the key "take_out".
 void write_take_out(JsonWriter& json, std::span<const TakeOut> take_out);
+/// Writes the answer of a balance as a value of `json`.
+void write_balance(JsonWriter& json, const BalanceAnswer& answer,
+                   std::span<const std::string> measures);
 /// Writes a ration as a value of `json`.
 void write_ration(JsonWriter& json, const Ration& ration);
 /// What goes in as a list of a key, each in the measures of its own units.

@@ -9,7 +9,8 @@
 
 namespace feed::io {
 
-/// What a bin's file means on a day: the lines of the ration that fit in a room.
+/// What a file means on a day: the lines of the ration of its bin, or of its heap, that fit in a
+/// room.
 /// Threads: pure.
 std::vector<std::string> today_lines(const FeedFile& file, Date today,
                                      UnitSystem units = UnitSystem::metric,

@@ -1,0 +1,401 @@
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "feed/balance/target_kind.hpp"
+#include "feed/bed/cautions.hpp"
+#include "feed/bed/species.hpp"
+#include "feed/feedstock/plain_name.hpp"
+#include "feed/io/heap_answer.hpp"
+#include "feed/io/measure_text.hpp"
+#include "feed/io/ration_text.hpp"
+#include "feed/quantity/amount_words.hpp"
+#include "feed/quantity/number_print.hpp"
+
+// The words of a heap: how to build it, what to do today, and what is behind both.
+namespace feed::io {
+namespace {
+
+/// What goes first where there is no room; 0 never does.
+struct HeapLine {
+    enum : int { stays, note, worms, leave_out, next, instead };
+};
+
+using Lines = std::vector<ScreenLine>;
+
+std::string at(double c, UnitSystem units) {
+    return words::temperature(c, units);
+}
+
+/// The name of the file in what is typed, or a word that stands for it.
+std::string file_word(const HeapOfFile& heap) {
+    return heap.file.empty() ? "HEAP.yaml" : heap.file;
+}
+
+/// The names of the portions that go in and have a role, as the keeper calls them.
+std::vector<std::string> names_of(const HeapOfFile& heap, std::initializer_list<HeapRole> roles) {
+    std::vector<std::string> names;
+    const auto& portions = heap.recipe->answer.portions;
+    for (const HeapRole role : roles) {
+        for (std::size_t i = 0; i < portions.size(); ++i) {
+            const Feedstock& f = *portions[i].feedstock;
+            if (heap_role(f) != role || !(portions[i].wet_mass.in_kilograms() > 0.0)) continue;
+            names.push_back(plain_name(heap.recipe->asked.problem.entries[i].label, f));
+        }
+    }
+    return names;
+}
+
+std::vector<std::string> labels_of(const HeapOfFile& heap) {
+    std::vector<std::string> labels;
+    for (const Entry& entry : heap.recipe->asked.problem.entries)
+        labels.push_back(entry.label);
+    return labels;
+}
+
+void add_size(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+    const HeapLayers& layers = *heap.layers;
+    const std::string side = length_text(metres(layers.side_m), units);
+    const std::string least = length_text(metres(std::cbrt(least_hot_heap_m3)), units);
+    switch (layers.size) {
+        case HeapSize::heats:
+            lines.push_back({"Build a heap " + side + " each way: it should get hot."});
+            break;
+        case HeapSize::too_small:
+            lines.push_back({"Too small to get hot: a heap about " + side + " each way."});
+            lines.push_back({"One that heats is at least " + least + " each way, " +
+                             significant(least_hot_heap_m3 / layers.volume_m3, 2) +
+                             " times as much."});
+            break;
+        case HeapSize::too_large:
+            lines.push_back({"Build two or more heaps: one would be " + side + " each way."});
+            lines.push_back({"Higher than " +
+                             length_text(metres(std::cbrt(heap_limits::most_m3)), units) +
+                             " a heap presses its own air out."});
+            break;
+    }
+}
+
+std::size_t portions_in(const BalanceAnswer& answer) {
+    return static_cast<std::size_t>(
+        std::count_if(answer.portions.begin(), answer.portions.end(),
+                      [](const Portion& one) { return one.wet_mass.in_kilograms() > 0.0; }));
+}
+
+void add_amounts(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+    const BalanceOfFile& recipe = *heap.recipe;
+    // Where much goes in there is no room for the weights: feed balance has them.
+    constexpr std::size_t lines_for_portions = 4;
+    const bool many = portions_in(recipe.answer) > lines_for_portions;
+    std::vector<std::string> amounts;
+    std::vector<std::string> none;
+    for (std::size_t i = 0; i < recipe.answer.portions.size(); ++i) {
+        const Portion& one = recipe.answer.portions[i];
+        const Feedstock& f = *one.feedstock;
+        const std::string name = plain_name(recipe.asked.problem.entries[i].label, f);
+        if (one.wet_mass.in_kilograms() > 0.0)
+            amounts.push_back(
+                name + ", " +
+                (many ? measure_text(one.wet_mass, f, recipe.asked.amounts[i], units)
+                      : measure_and_weight_text(one.wet_mass, f, recipe.asked.amounts[i], units)) +
+                ".");
+        else if (!barred_in(f, Place::heap))
+            none.push_back(name);
+    }
+    if (!many) {
+        for (const std::string& one : amounts)
+            lines.push_back({"  " + one});
+    } else {
+        std::string all;
+        for (const std::string& one : amounts)
+            all += (all.empty() ? "  " : " ") + one;
+        lines.push_back({all});
+    }
+    if (!none.empty()) lines.push_back({"Leave out " + joined(none) + ".", HeapLine::leave_out});
+}
+
+/// "half", "a third": the plainest part that is nearest.
+std::string_view part_text(double share) {
+    constexpr std::pair<double, std::string_view> parts[] = {
+        {0.5, "half"},          {1.0 / 3.0, "a third"}, {0.25, "a quarter"}, {0.2, "a fifth"},
+        {1.0 / 6.0, "a sixth"}, {0.1, "a tenth"},       {0.05, "a little"},
+    };
+    const auto* nearest = &parts[0];
+    for (const auto& part : parts)
+        if (std::abs(part.first - share) < std::abs(nearest->first - share)) nearest = &part;
+    return nearest->second;
+}
+
+void add_layers(const HeapOfFile& heap, Lines& lines) {
+    const HeapLayers& layers = *heap.layers;
+    const auto chunky = names_of(heap, {HeapRole::chunky});
+    const auto below = chunky.empty() ? names_of(heap, {HeapRole::brown}) : chunky;
+    const auto greens = names_of(heap, {HeapRole::green, HeapRole::sprinkle});
+    const auto cover = names_of(heap, {HeapRole::chunky, HeapRole::brown});
+    std::string lay;
+    if (!below.empty()) {
+        const double share =
+            *std::max_element(layers.bottom_share.begin(), layers.bottom_share.end());
+        lay = "First lay " + std::string(part_text(share)) + " of the " + joined(below) + ".";
+    }
+    const std::string rounds = layers.rounds == 1
+                                   ? "Then all the rest"
+                                   : "Then " + significant(layers.rounds, 2) + " equal rounds";
+    // Long lists are said in short: what is green and what is dry everybody sees.
+    const bool few = greens.size() + cover.size() <= 3;
+    if (!greens.empty() && !cover.empty())
+        lay += (lay.empty() ? "" : " ") + rounds + ": " + (few ? joined(greens) : "green") +
+               " below, " + (few ? joined(cover) : "dry") + " on top.";
+    lines.push_back({lay});
+    lines.push_back({"Mix and wet each: a squeezed handful is damp, not dripping."});
+}
+
+void add_care(const HeapOfFile& heap, Lines& lines) {
+    const auto labels = labels_of(heap);
+    for (const CautionFinding& one : cautions_of(heap.recipe->answer.portions, labels))
+        if (hurts_people(one.caution)) lines.push_back({"Take care: " + one.text});
+}
+
+void add_never(const HeapOfFile& heap, Lines& lines) {
+    for (const TakeOut& one : heap.recipe->answer.take_out) {
+        lines.push_back({never_text(one)});
+        lines.push_back({"  " + instead_text(one), HeapLine::instead});
+    }
+    const auto& portions = heap.recipe->answer.portions;
+    for (std::size_t i = 0; i < portions.size(); ++i) {
+        const Feedstock& f = *portions[i].feedstock;
+        if (f.stance_lifted)
+            lines.push_back({lifted_text(heap.recipe->asked.problem.entries[i].label, f)});
+    }
+}
+
+void add_recipe(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+    const BalanceAnswer& answer = heap.recipe->answer;
+    add_never(heap, lines);
+    if (heap.layers) {
+        add_size(heap, units, lines);
+        add_amounts(heap, units, lines);
+        add_layers(heap, lines);
+        lines.push_back({"Note how warm it gets: feed note " + file_word(heap) + " " +
+                             at(50.0, units) + " middle",
+                         HeapLine::note});
+        return add_care(heap, lines);
+    }
+    if (answer.status == BalanceStatus::unbounded) {
+        lines.push_back(
+            {"Say how much " + answer.unbounded_entry + " there is: nothing limits it."});
+        return;
+    }
+    lines.push_back({"These do not make a heap that gets hot."});
+    const BalanceOfFile& asked = heap.all_of_it ? *heap.all_of_it : *heap.recipe;
+    if (asked.answer.mend) lines.push_back({mend_text(*asked.answer.mend, asked.asked, units)});
+    for (const std::string& one : asked.answer.advice)
+        lines.push_back({"- " + one, HeapLine::next});
+    if (!heap.file.empty())
+        lines.push_back({"What conflicts: feed balance " + heap.file + " --why", HeapLine::note});
+}
+
+/// Where it was measured: "in the middle", "15 cm deep", "at the edge".
+std::string where(const std::string& place) {
+    if (place.empty()) return "";
+    if (place.find("deep") != std::string::npos) return " at " + place;
+    const bool inside = is_inside_heap(place);
+    return (inside ? " in the " : " at the ") + place;
+}
+
+constexpr std::string_view fire_words =
+    "Smoke or a burning smell: leave it closed and call the fire service.";
+constexpr std::string_view turning_care =
+    "Take care: steam and dust carry mould and germs. Keep it damp, stand upwind, wash your hands.";
+constexpr std::string_view who_turns =
+    "With asthma or a weak immune system let somebody else turn it.";
+
+void add_turn(const HeapLog& log, UnitSystem units, Lines& lines) {
+    const double now = log.last.hottest_c.value_or(0.0);
+    if (now > heap_limits::warm_enough_c) {
+        lines.push_back(
+            {"Turn it today: " + at(now, units) + where(log.last.place) + " is too hot."});
+    } else if (log.last.inside_c && log.peak_c && *log.peak_c >= heap_limits::heating_c) {
+        lines.push_back({"Turn it: it has cooled from " + at(*log.peak_c, units) + " to " +
+                         at(*log.last.inside_c, units) + "."});
+    } else {
+        lines.push_back({"Turn it once: it has cooled, and air may heat it again."});
+    }
+    lines.push_back(
+        {"The outside goes to the middle. Water what is dry as you turn.", HeapLine::next});
+}
+
+void add_mend(const HeapLog& log, UnitSystem units, Lines& lines) {
+    lines.push_back({"It has not got hot: " + at(log.last.inside_c.value_or(0.0), units) +
+                     " at most a week on. Squeeze a handful."});
+    lines.push_back({"Dry: turn it and water it."});
+    lines.push_back({"Dripping: turn in dry leaves, straw or chips."});
+    lines.push_back({"Damp and cool: turn in grass or scraps, or build it bigger, " +
+                     length_text(metres(std::cbrt(least_hot_heap_m3)), units) + " each way."});
+}
+
+void add_end(const HeapLog& log, UnitSystem units, Lines& lines) {
+    if (log.step == HeapStep::cooled) {
+        lines.push_back({"It has cooled for good: " + at(*log.last.inside_c, units) + " inside, " +
+                         at(*log.air_c, units) + " in the air."});
+        lines.push_back(
+            {"Keep it damp until it is dark, crumbly and smells of earth.", HeapLine::next});
+        return;
+    }
+    lines.push_back({"Let it ripen: it no longer heats after turning."});
+    lines.push_back({"It has cooled for good three weeks on, when it is as cool as the air."});
+    if (!log.air_c) lines.push_back({"Note the air too: air " + at(12.0, units), HeapLine::note});
+}
+
+void add_step(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+    const HeapLog& log = *heap.log;
+    const std::string now =
+        log.last.hottest_c ? at(*log.last.hottest_c, units) + where(log.last.place) : "";
+    switch (log.step) {
+        case HeapStep::measure:
+            lines.push_back({"Take its temperature in the middle first."});
+            lines.push_back(
+                {"Then note it: feed note " + file_word(heap) + " " + at(50.0, units) + " middle"});
+            return;
+        case HeapStep::stand_back:
+            lines.push_back({"Do not open it: " + now + " is a risk of fire."});
+            lines.push_back({"Ask the fire service before anybody opens it. Keep people away."});
+            lines.push_back({std::string(fire_words)});
+            return;
+        case HeapStep::cool:
+            lines.push_back({"Cool it today: " + now + " is far too hot."});
+            lines.push_back({"Have a hose ready. Turn it bit by bit, and water it as you go."});
+            lines.push_back({std::string(fire_words)});
+            lines.push_back({std::string(turning_care)});
+            return;
+        case HeapStep::turn:
+            add_turn(log, units, lines);
+            lines.push_back({std::string(turning_care)});
+            lines.push_back({std::string(who_turns), HeapLine::next});
+            return;
+        case HeapStep::leave:
+            lines.push_back({log.turned && *log.turned >= log.last.day
+                                 ? "Leave it alone: it was turned. Measure it tomorrow."
+                                 : "Leave it alone: " + now + ". Measure it again tomorrow."});
+            return;
+        case HeapStep::mend:
+            add_mend(log, units, lines);
+            lines.push_back({std::string(turning_care)});
+            return;
+        case HeapStep::water:
+            lines.push_back({"Water it and turn it: it has cooled because it is dry."});
+            lines.push_back({"Stop when a squeezed handful is damp: at most a drop or two."});
+            lines.push_back({std::string(turning_care)});
+            return;
+        case HeapStep::ripen:
+        case HeapStep::cooled:
+            return add_end(log, units, lines);
+    }
+}
+
+/// What may go on to the worms, where the recipe and the log are both known.
+void add_worms(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+    const HeapStep step = heap.log->step;
+    if (!heap.for_worms || step == HeapStep::stand_back || step == HeapStep::cool) return;
+    const auto& entries = heap.recipe->asked.problem.entries;
+    const auto& portions = heap.recipe->answer.portions;
+    if (!heap.for_worms->barred.empty()) {
+        const std::size_t i = heap.for_worms->barred.front();
+        lines.push_back({"Keep this heap off the worms: " +
+                         plain_name(entries[i].label, *portions[i].feedstock) + " is in it."});
+        return;
+    }
+    if (!heap.cool_for_worms) {
+        const double warmest = in_celsius(limits_of(Species::eisenia_fetida).warmest);
+        lines.push_back({"Not for the worms yet: it must heat, lie two weeks, and cool below " +
+                             at(warmest, units) + ".",
+                         HeapLine::worms});
+        return;
+    }
+    lines.push_back(
+        {"For the worms: spread some thin for two days, until it is cool and has no "
+         "sharp smell."});
+    const double most = heap.for_worms->week_kg_per_kg_worms;
+    if (most < solver::infinity) {
+        const double kg = heap.worms ? heap.worms->in_kilograms() : 1.0;
+        lines.push_back({"They bear at most " + words::mass(most * kg, units) +
+                         " of it a week for " + words::mass(kg, units) + " of worms."});
+    }
+    lines.push_back({"What the bin takes on a day: ask feed ration.", HeapLine::worms});
+}
+
+std::string reached_lines(const HeapOfFile& heap) {
+    std::string text = "\nThe recipe, as feed balance has it\n";
+    for (const Reached& one : heap.recipe->answer.reached) {
+        const auto& quantity = one.quantity;
+        if (!quantity.has_value()) continue;
+        const bool ratio = one.target.property == TargetProperty::cn_ratio;
+        const bool share = !ratio && quantity.high <= 1.0;
+        const auto show = [&](double number) {
+            return ratio   ? significant(number, 2) + ":1"
+                   : share ? percent_text(number)
+                           : significant(number, 2);
+        };
+        text += wrapped(std::string(kind(one.target.property).name) + " " + show(quantity.value) +
+                            " (" + show(quantity.low) + " to " + show(quantity.high) +
+                            "); target " + (one.target.low ? "from " + show(*one.target.low) : "") +
+                            (one.target.high ? " to " + show(*one.target.high) : "") + " (" +
+                            one.target.source + ")",
+                        2, 4);
+    }
+    return text;
+}
+
+std::string log_lines(const HeapOfFile& heap, UnitSystem units) {
+    if (heap.looks.empty()) return "";
+    std::string text = "\nThe log\n";
+    for (const HeapLook& look : heap.looks)
+        text += "  " + feed::text(date_of(look.day)) + "  hottest " + at(*look.hottest_c, units) +
+                where(look.place) +
+                (look.inside_c ? ", inside " + at(*look.inside_c, units) : std::string()) + "\n";
+    return text;
+}
+
+}  // namespace
+
+std::vector<std::string> heap_lines(const HeapOfFile& heap, UnitSystem units, ScreenRoom room) {
+    Lines lines;
+    if (heap.log) {
+        add_step(heap, units, lines);
+        add_worms(heap, units, lines);
+    } else {
+        add_recipe(heap, units, lines);
+    }
+    return fitting(std::move(lines), room);
+}
+
+std::string heap_why(const HeapOfFile& heap, UnitSystem units) {
+    std::string text;
+    if (heap.log && heap.recipe) {
+        Lines lines;
+        add_recipe(heap, units, lines);
+        text += "\nHow it is built\n" + screen_text(fitting(std::move(lines), whole_screen));
+    }
+    if (heap.layers) text += reached_lines(heap);
+    if (heap.log) text += log_lines(heap, units);
+    text += "\nRules on the heat of a heap; they differ (* is gone by)\n";
+    for (const HeapRule& rule : heap_rules)
+        text += wrapped(std::string(rule.taken ? "* " : "  ") + std::string(rule.about) + ": " +
+                            words::fixed_text(rule.says, units) + ". " + std::string(rule.source) +
+                            (rule.read ? "." : ", second-hand."),
+                        2, 6);
+    text += "\n" + wrapped(
+                       "Germs: this program says nothing of what heat does to them. The edge of a "
+                       "small heap never gets hot. Local rules come first.",
+                       0, 2);
+    text += wrapped(
+        "No forecast: the heat of a heap is not worked out ahead. No model here was held to three "
+        "published heap curves.",
+        0, 2);
+    text += wrapped(std::string(turning_care) + " " + std::string(who_turns) +
+                        " Lime and ash burn eyes and lungs: damp them, and do not breathe them in.",
+                    0, 2);
+    return text;
+}
+
+}  // namespace feed::io

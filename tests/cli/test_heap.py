@@ -1,0 +1,232 @@
+"""`feed heap`: the recipe of a small hot heap in layers, and what its log says; yards invented."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from command import EXAMPLES, answer, call
+
+YARD = EXAMPLES / "yard" / "heap.yaml"
+LOGGED = EXAMPLES / "yard" / "heap_with_log.yaml"
+AT_HAND = ["40 buckets grass clippings", "60 buckets dry leaves", "wood chips"]
+
+
+def heap_file(folder: Path, **sections: Any) -> Path:
+    path = folder / "heap.yaml"
+    path.write_text(yaml.safe_dump({"libfeed": 1, "kind": "heap", **sections}, sort_keys=False))
+    return path
+
+
+def test_the_amounts_are_those_of_the_balance(feed_command: Path) -> None:
+    """One answer: the whole of `feed balance` stands in that of `feed heap`."""
+    for path in (YARD, LOGGED):
+        assert answer(feed_command, "heap", path)["balance"] == answer(
+            feed_command, "balance", path
+        )
+    text = call(feed_command, "heap", YARD).stdout
+    for portion in answer(feed_command, "balance", YARD)["portions"]:
+        assert portion["measure"].split(",")[0] in text
+
+
+def test_layers_add_up_to_the_recipe_and_no_more_than_there_is(feed_command: Path) -> None:
+    heap = answer(feed_command, "heap", *AT_HAND, "2 kg bacon")
+    layers = heap["layers"]
+    laid: dict[str, float] = {}
+    for part, times in (("bottom", 1), ("each_round", layers["rounds"])):
+        for one in layers[part]:
+            laid[one["feedstock"]] = laid.get(one["feedstock"], 0) + times * one["wet_mass_kg"]
+    recipe = {one["feedstock"]: one["wet_mass_kg"] for one in heap["balance"]["portions"]}
+    assert {name: kg for name, kg in recipe.items() if kg > 0} == pytest.approx(laid)
+    assert laid["grass-clippings"] == pytest.approx(83.2)  # 400 L at 208 kg/m3 (NRAES-54, recalled)
+    assert "bacon" in heap["balance"]["take_out"][0]["label"]
+    assert not any("bacon" in name for name in laid)
+    assert heap["layers"]["size"] == "heats"
+
+
+# Richard and Trautmann 1996 (Cornell Composting): 10 kg of grass clippings (77 % water, 45 % C,
+# 2.4 % N) need 6.8 kg of leaves (35 %, 50 % C, 0.75 % N) for 60 % moisture.
+def test_the_published_amount_of_leaves_for_sixty_percent(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    def own(moisture: str, carbon: str, nitrogen: str, role: str, like: str) -> dict[str, Any]:
+        return {"like": like, "moisture": moisture, "carbon": carbon, "nitrogen": nitrogen,
+                "roles": [role]}  # fmt: skip
+
+    path = heap_file(
+        tmp_path,
+        feedstocks={
+            "their grass": own("77 %", "45 %", "2.4 %", "scraps", "grass clippings"),
+            "their leaves": own("35 %", "50 %", "0.75 %", "bedding", "dry leaves"),
+        },
+        balance={
+            "at_hand": ["10 kg their grass", "any their leaves"],
+            "objective": "least added",
+        },
+    )
+    portions = answer(feed_command, "heap", path)["balance"]["portions"]
+    assert portions[1]["wet_mass_kg"] == pytest.approx(6.8, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["ration", "FILE"],
+        ["check", "FILE"],
+        ["forecast", "FILE"],
+        ["harvest", "FILE"],
+        ["refresh", "FILE", "--change", "flush"],
+        ["week", "FILE", "--have", "1 kg carrot", "--date", "2026-05-02"],
+        ["signs", "sour", "--bed", "FILE"],
+        ["observe", "FILE"],
+    ],
+)
+def test_no_verb_about_worms_answers_a_file_of_a_heap(
+    words: list[str], feed_command: Path, tmp_path: Path
+) -> None:
+    set_alone = tmp_path / "set.yaml"
+    set_alone.write_text(
+        "libfeed: 1\nbalance:\n  at_hand: [1 kg grass clippings, any dry leaves]\n"
+        "  targets: hot-heap\n"
+    )
+    for path in (YARD, set_alone):
+        asked = [str(path) if word == "FILE" else word for word in words]
+        said = call(feed_command, *asked, code=2).stderr
+        assert "is of a heap" in said
+        assert "ask feed heap" in " ".join(said.split())
+        error = json.loads(call(feed_command, *asked, "--json", code=2).stdout)["errors"][0]
+        assert error["code"] == "contradiction"
+
+
+def test_a_file_of_a_bin_is_no_heap(feed_command: Path, tmp_path: Path) -> None:
+    assert "kind: heap" in call(feed_command, "heap", EXAMPLES / "balcony_tote.yaml", code=2).stderr
+    for section in ({"bed": {"worms": "1 lb"}}, {"balance": {"at_hand": ["1 kg carrot"],
+                                                             "targets": "worm-bed"}}):  # fmt: skip
+        said = call(feed_command, "heap", heap_file(tmp_path, **section), code=2).stderr
+        assert "of a heap" in said
+    assert "balance" in call(feed_command, "heap", heap_file(tmp_path), code=2).stderr
+
+
+def look(day: int, middle: float, **more: Any) -> dict[str, Any]:
+    return {"date": f"2026-05-{day:02}", "temperature": {"middle": f"{middle} C"}, **more}
+
+
+@pytest.mark.parametrize(
+    ("observations", "step", "first"),
+    [
+        ([look(2, 58)], "leave", "Leave it alone: 58 C in the middle."),
+        ([look(2, 67)], "turn", "Turn it today: 67 C in the middle is too hot."),
+        ([look(2, 73)], "cool", "Cool it today: 73 C in the middle is far too hot."),
+        ([look(2, 84)], "stand_back", "Do not open it: 84 C in the middle is a risk of fire."),
+        ([look(2, 61), look(9, 44)], "turn", "Turn it: it has cooled from 61 C to 44 C."),
+        ([look(2, 14), look(10, 24)], "mend", "It has not got hot: 24 C"),
+        (
+            [look(2, 61), look(9, 44, action="turned"), look(20, 30)],
+            "ripen",
+            "Let it ripen: it no longer heats after turning.",
+        ),
+        (
+            [
+                look(2, 61),
+                look(9, 40, action="turned"),
+                look(30, 14, air_low="9 C", air_high="15 C"),
+            ],
+            "cooled",
+            "It has cooled for good: 14 C inside, 12 C in the air.",
+        ),
+    ],
+)
+def test_turn_it_or_leave_it_alone(
+    observations: list[dict[str, Any]],
+    step: str,
+    first: str,
+    feed_command: Path,
+    tmp_path: Path,
+) -> None:
+    path = heap_file(tmp_path, observations=observations)
+    log = answer(feed_command, "heap", path)["log"]
+    assert log["step"] == step
+    text = call(feed_command, "heap", path).stdout
+    assert text.startswith(first), text
+    dangerous = step in ("stand_back", "cool")
+    call(feed_command, "heap", path, "--strict", code=1 if dangerous else 0)
+    assert ("fire service" in text) == dangerous
+    if step in ("turn", "cool", "mend"):
+        assert "stand upwind" in text
+
+
+def test_notes_keep_the_places_of_the_thermometer(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "heap.yaml"
+    path.write_text(YARD.read_text())
+    words = "temperature 55 C in the middle, edge 38 C, 31 C at 15 cm deep, air 12 C"
+    said = call(feed_command, "note", path, words).stdout
+    assert "Leave it alone: 55 C in the middle." in said
+    seen = yaml.safe_load(path.read_text())["observations"][-1]
+    assert seen["temperature"] == {"middle": "55 C", "edge": "38 C", "15 cm deep": "31 C"}
+    assert (seen["air_low"], seen["air_high"]) == ("12 C", "12 C")
+    assert "ration" not in said and "worm bin" not in said
+    again = call(feed_command, "note", path, "60 C middle, 50 C core, 49 C middle", code=2).stderr
+    assert "cannot both be (temperature)" in again
+    call(feed_command, "observe", path, "temperature=62 C")
+    assert "62 C" in call(feed_command, "heap", path).stdout
+
+
+def test_what_may_go_to_the_worms(feed_command: Path, tmp_path: Path) -> None:
+    """The caps of the rows hold: half of the heap manure, so twice its cap of the heap."""
+    row = json.loads(call(feed_command, "show", "manure-horse", "--json").stdout)
+    sections = {
+        "balance": {"at_hand": ["10 kg horse manure", "10 kg dry leaves"],
+                    "targets": {"set": "none", "total_mass": "exactly 20 kg"}},
+        "observations": [look(2, 61), look(9, 44, action="turned"), look(25, 24)],
+    }  # fmt: skip
+    path = heap_file(tmp_path, **sections)
+    worms = answer(feed_command, "heap", path, "--worms", "500 g")["for_worms"]
+    assert worms["cool_enough"] is True
+    assert worms["capped"] == ["manure-horse"]
+    cap = row["most_wet_kg_per_kg_worms"]
+    assert worms["week_kg_per_kg_worms"] == pytest.approx(2 * cap)
+    assert worms["week_kg"] == pytest.approx(cap)
+    text = call(feed_command, "heap", path, "--worms", "500 g").stdout
+    assert "For the worms: spread some thin for two days" in text
+    assert "ask feed ration" in text
+    early = heap_file(tmp_path, **{**sections, "observations": [look(2, 61), look(9, 55)]})
+    assert "Not for the worms yet" in call(feed_command, "heap", early).stdout
+    assert "--worms" in call(feed_command, "heap", early, "--worms", "many", code=2).stderr
+
+
+def test_why_shows_rules_that_differ_with_their_sources_and_no_claim(feed_command: Path) -> None:
+    text = " ".join(call(feed_command, "heap", LOGGED, "--why").stdout.split())
+    for source in ("Surrey County Council", "NRCS", "Cornell", "AgriFutures", "from memory"):
+        assert source in text
+    assert "this program says nothing of what heat does to them" in text
+    assert "No forecast" in text
+    assert "second-hand" in text
+    rules = answer(feed_command, "heap", LOGGED)["rules"]
+    assert sum(rule["about"] == "too hot" for rule in rules) >= 3
+
+
+def test_words_make_the_heap_that_the_file_makes(feed_command: Path, tmp_path: Path) -> None:
+    path = heap_file(
+        tmp_path,
+        balance={
+            "at_hand": [
+                "as much as possible up to 40 buckets grass clippings",
+                "as much as possible up to 60 buckets dry leaves",
+                "any wood chips",
+                "any water",
+            ]
+        },
+    )
+    by_file = answer(feed_command, "heap", path)
+    assert by_file["balance"] == answer(feed_command, "heap", *AT_HAND)["balance"]
+    call(feed_command, "heap", "3 kg water, 5 kg grass clippings, 5 kg dry leaves", code=None)
+    small = call(feed_command, "heap", "3 buckets grass, 6 buckets leaves, wood chips").stdout
+    assert small.startswith("Too small to get hot")
+
+
+def test_what_makes_no_hot_heap_says_what_would(feed_command: Path) -> None:
+    text = call(feed_command, "heap", "20 kg newspaper", code=1).stdout
+    assert text.startswith("These do not make a heap that gets hot.\nTo mend it, add ")
