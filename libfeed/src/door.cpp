@@ -216,7 +216,7 @@ bool takes_a_name(const Verb* asked) {
 
 /// Whether a file is all that a verb may need.
 bool takes_a_file(const Verb* asked) {
-    return takes(asked, file) &&
+    return (takes(asked, file) || takes(asked, heap_file)) &&
            std::none_of(asked->members.begin(), asked->members.end(),
                         [](const Asked& one) { return one.needed && one.member != &file; });
 }

@@ -87,6 +87,36 @@ def test_a_file_gets_the_answer_of_the_command(
     assert given == at_the_door(said(feed_command, verb, path, *words))
 
 
+YARD = sorted((ROOT / "examples" / "yard").glob("*.yaml"))
+OF_HEAPS: list[tuple[list[str], dict[str, Any]]] = [
+    ([], {}),
+    (["--worms", "1 lb", "--units", "us"], {"worms": "1 lb", "units": "us"}),
+    (["--date", "2026-06-02"], {"date": "2026-06-02"}),
+    (["--worms", "many"], {"worms": "many"}),
+]
+
+
+@pytest.mark.parametrize("path", YARD, ids=lambda path: path.stem)
+def test_a_heap_gets_the_answer_of_the_command(path: Path, door: Door, feed_command: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    content = yaml.load(text, Loader=yaml.BaseLoader)
+    for words, members in OF_HEAPS:
+        given = door.text(verb="heap", file=text, name=str(path), **members)
+        assert given == at_the_door(said(feed_command, "heap", path, *words))
+        if "errors" not in json.loads(given):
+            assert json.loads(
+                door.text(verb="heap", file=content, name=str(path), **members)
+            ) == json.loads(given)
+    things = ["40 buckets grass clippings", "60 buckets dry leaves", "wood chips"]
+    assert door.text(verb="heap", things=things) == said(feed_command, "heap", *things)
+    for verb in ("ration", "check", "forecast", "harvest", "observe"):
+        given = door.text(verb=verb, file=text, name=str(path))
+        assert given == said(feed_command, verb, path)
+        assert "ask feed heap" in json.loads(given)["errors"][0]["message"]
+    both = json.loads(door.text(verb="heap", file=text, things=things))
+    assert both["errors"][0]["code"] == "contradiction"
+
+
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_a_file_as_an_object_is_the_file(path: Path, door: Door) -> None:
     """Line and column differ; answers do not."""

@@ -159,6 +159,10 @@ inline constexpr Member since{"since", MemberKind::text,
 inline constexpr Member until{"date", MemberKind::date,
                               "Up to this day; all of the diary when left out.", "\"2026-05-14\"",
                               "--date"};
+inline constexpr Member heap_file{
+    "file", MemberKind::file,
+    "The file of a heap as an object, or as its text (YAML or JSON). Its form: files.md.",
+    "{\"libfeed\": 1, \"kind\": \"heap\", \"balance\": {\"at_hand\": [\"9 kg grass clippings\", \"any dry leaves\"]}}"};
 inline constexpr Member heap_things{
     "things", MemberKind::texts, "What is at hand for the heap. In place of a file.",
     "[\"3 buckets grass\", \"6 buckets leaves\", \"wood chips\"]", "WORDS"};
@@ -276,7 +280,7 @@ inline constexpr std::array<Asked, 13> of_worms{{{&file},
 inline constexpr std::array<Asked, 4> of_stock{{{&file, true}, {&name}, {&date}, {&units}}};
 
 inline constexpr std::array<Asked, 6> of_heap{
-    {{&file}, {&name}, {&heap_things}, {&heap_worms}, {&date}, {&units}}};
+    {{&heap_file}, {&name}, {&heap_things}, {&heap_worms}, {&date}, {&units}}};
 
 inline constexpr std::array<Verb, 22> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
