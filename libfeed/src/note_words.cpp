@@ -118,7 +118,7 @@ void take_mass(Observation& seen, double kg) {
 /// them ("15 cm deep").
 constexpr std::string_view thermometer_places[] = {"middle", "centre",  "center",  "core", "edge",
                                                    "side",   "outside", "surface", "top",  "bottom",
-                                                   "corner", "front",   "back",    "left", "right"};
+                                                   "corner", "front",   "back"};
 
 /// The place that words name, without "in the" and the like; nothing where they name none.
 std::optional<std::string> place_of_words(std::string_view said) {

@@ -52,6 +52,11 @@ TEST_CASE("the words of keepers are taken") {
     CHECK(noted("worms are at the lid") == "worms: at the lid");
     CHECK(noted("room temperature") == "temperature: 20 C");
     CHECK(noted("temperature 24 C") == "temperature: 24 C");
+    CHECK(noted("temperature 55 C in the middle, 38 C edge, 31 C at 15 cm deep") ==
+          "temperature: {\"middle\": 55 C, \"edge\": 38 C, \"15 cm deep\": 31 C}");
+    CHECK(noted("middle 55 C") == "temperature: {\"middle\": 55 C}");
+    CHECK(noted("20 C left").find("error") == 0);
+    CHECK(noted("air 12 C") == "air_low: 12 C; air_high: 12 C");
     CHECK(noted("75 F").find("temperature: 23.88") == 0);
     CHECK(noted("worms 1 lb") == "worm_weight: 0.453592 kg");
     CHECK(noted("500 g of worms") == "worm_weight: 0.5 kg");
