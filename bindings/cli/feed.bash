@@ -3,7 +3,7 @@ _feed() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
-        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial week stock totals worms call version --help" -- "$word")
+        mapfile -t COMPREPLY < <(compgen -W "table show blend balance ration check forecast harvest refresh start note observe signs trial week stock totals worms heap call version --help" -- "$word")
         return
     fi
     case ${COMP_WORDS[1]}:$before in
@@ -89,6 +89,9 @@ _feed() {
         worms:--temperature) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         worms:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         worms:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        heap:--worms) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        heap:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        heap:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
     esac
     case ${COMP_WORDS[1]} in
         table)
@@ -188,6 +191,12 @@ _feed() {
         worms)
             if [[ $word == -* ]]; then
                 mapfile -t COMPREPLY < <(compgen -W "--people --meals --coffee --census --sample --bin --worms --temperature --date --why --strict --json --units --help" -- "$word")
+            else
+                mapfile -t COMPREPLY < <(compgen -f -- "$word")
+            fi ;;
+        heap)
+            if [[ $word == -* ]]; then
+                mapfile -t COMPREPLY < <(compgen -W "--worms --date --why --strict --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

@@ -11,8 +11,8 @@ namespace feed::io {
 namespace {
 
 /// The verbs that speak of worms; the others answer a file of a heap too.
-constexpr std::array<std::string_view, 8> verbs_of_worms{"ration",  "check", "forecast", "harvest",
-                                                         "refresh", "signs", "week",     "observe"};
+constexpr std::array<std::string_view, 9> verbs_of_worms{
+    "ration", "check", "forecast", "harvest", "refresh", "signs", "week", "observe", "worms"};
 
 Result<std::optional<WetMass>> read_worms(std::string_view words) {
     if (words.empty()) return std::optional<WetMass>();

@@ -1,4 +1,5 @@
 #include "feed/io/worms_answer.hpp"
+#include "feed/io/heap_answer.hpp"
 
 #include <algorithm>
 #include <array>
@@ -184,6 +185,9 @@ Result<std::optional<FeedFile>> read_bin_asked(const WormsAsked& asked) {
 }  // namespace
 
 Result<WormsAnswer> worms_of(const WormsAsked& asked) {
+    if (asked.file) {
+        if (const auto refused = heap_refused(*asked.file, "worms")) return *refused;
+    }
     WormsAnswer answer;
     answer.units = asked.units;
     auto file = read_bin_asked(asked);
