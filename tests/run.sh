@@ -16,7 +16,7 @@
 #   bits          GCC's and Clang's commands must print the same bytes, their solvers the same bits
 #   fuzz          each fuzz target for $FEED_FUZZ_RUNS (5000) inputs, or for $FEED_FUZZ_SECONDS
 #   lint          clang-format, clang-tidy, ruff, mypy, no function too large
-#   compile_time  how long feed/feed.hpp takes to compile, over its system headers alone
+#   compile_time  how long feed/bin.hpp and feed/feed.hpp take to compile, over their system headers alone
 #   mutants       not in the full run until its list is made anew: 40 of the small wrong changes that the
 #                 tests are known to catch, in two layers
 #

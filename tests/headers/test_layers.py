@@ -24,7 +24,7 @@ CORE_LAYERS = [
     "trial",
 ]
 LAYERS = [*CORE_LAYERS, "io"]
-TOP_HEADERS = {"feed.hpp", "version.hpp"}
+TOP_HEADERS = {"bin.hpp", "feed.hpp", "version.hpp"}
 HEAVY_HEADERS = {
     "iostream",
     "regex",
@@ -68,8 +68,8 @@ def broken_layer_rules(include_root: Path) -> list[str]:
                 continue
             other = included.split("/")[1]
             if other in TOP_HEADERS:
-                if other == "feed.hpp" and core:
-                    problems.append(f"{name}: includes feed/feed.hpp, which includes everything")
+                if other in ("bin.hpp", "feed.hpp") and core:
+                    problems.append(f"{name}: includes feed/{other}, which includes everything")
             elif other not in LAYERS:
                 problems.append(f"{name}: includes {included}; {other} is no layer")
             elif LAYERS.index(other) > LAYERS.index(layer):
