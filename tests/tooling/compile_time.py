@@ -14,8 +14,8 @@ import sys
 import tempfile
 from pathlib import Path
 
-# One bin, which is what most programs need, and everything. Table and names are more than a third of
-# it; to fall when they are read only where needed.
+# One bin, which is what most programs need, and everything. Table and names are more than a third
+# of it; to fall when they are read only where needed.
 MOST = {"feed/bin.hpp": 9.0, "feed/feed.hpp": 12.0}
 ROUNDS = 5
 INCLUDE = Path(__file__).resolve().parents[2] / "libfeed" / "include"
