@@ -289,7 +289,7 @@ std::vector<std::string> trial_plan_lines(const TrialPlan& plan, UnitSystem unit
         counted(design.bins, "bin") + (design.rounds > 1 ? " in each round" : "") +
         (design.portions > 1 ? ", " + std::to_string(design.portions) + " of each feed"
                              : std::string()) +
-        ", at the places of the sheet.";
+        ", as the sheet says.";
     std::vector<std::string> each;
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         each.push_back(trial.feeds[i].label + " " + plan.measures[i]);
