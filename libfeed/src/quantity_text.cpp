@@ -109,7 +109,7 @@ KindFacts facts(QuantityKind kind) noexcept {
         case QuantityKind::conductivity:
             return {conductivity_units, false, 0, 300, "0 to 300 dS/m, with a unit"};
         case QuantityKind::temperature:
-            return {temperature_units, false, -40, 90, "-40 C to 90 C, with C or F"};
+            return {temperature_units, false, -40, 120, "-40 C to 120 C, with C or F"};
         case QuantityKind::length:
             return {length_units, false, 1e-4, 1000, "above 0, at most 1000 m, with a unit"};
         case QuantityKind::area:

@@ -230,3 +230,12 @@ def test_words_make_the_heap_that_the_file_makes(feed_command: Path, tmp_path: P
 def test_what_makes_no_hot_heap_says_what_would(feed_command: Path) -> None:
     text = call(feed_command, "heap", "20 kg newspaper", code=1).stdout
     assert text.startswith("These do not make a heap that gets hot.\nTo mend it, add ")
+
+
+def test_a_burning_heap_is_never_opened(feed_command: Path, tmp_path: Path) -> None:
+    """A reading beyond what any bed bears is taken, and the first lines keep people away."""
+    heap = tmp_path / "heap.yaml"
+    heap.write_text(YARD.read_text(encoding="utf-8"), encoding="utf-8")
+    said = call(feed_command, "note", heap, "95 C middle", "--date", "2026-11-29").stdout
+    assert "95 C" in heap.read_text(encoding="utf-8")
+    assert "Do not open it" in said and "fire service" in said
