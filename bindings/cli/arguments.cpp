@@ -26,8 +26,11 @@ std::string option_names(const Command& command) {
 
 feed::Error unknown_option(const Command& command, std::string_view word) {
     std::string message = "feed " + std::string(command.name) + " has no such option";
+    std::size_t nearest = 2;
+    for (const auto& option : command.options)
+        nearest = std::min(nearest, feed::edit_distance(word, option.name));
     for (const auto& option : command.options) {
-        if (feed::edit_distance(word, option.name) <= 2)
+        if (feed::edit_distance(word, option.name) == nearest)
             message += "; is " + std::string(option.name) + " meant?";
     }
     return usage_error(std::string(word), "", option_names(command), std::move(message));

@@ -115,8 +115,9 @@ Written written(const BalanceAnswer& answer, const io::WrittenBalance& asked, Un
 
 /// Portions of the answer that go in; those of nothing have no cautions.
 std::string behind_text(const BalanceAnswer& answer, const Written& said, UnitSystem units) {
-    return cautions_text(answer.portions, said.labels) + assumed_text(answer.assumed, units) +
-           "\n" + wrapped(grade_text(answer.grade), 0, 0);
+    return cautions_text(answer.portions, said.labels) +
+           assumed_text(answer.assumed, units, answer.portions, said.labels) + "\n" +
+           wrapped(grade_text(answer.grade), 0, 0);
 }
 
 /// Water that comes free against what the bedding holds: said, not forbidden, because both shares

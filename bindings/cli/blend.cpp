@@ -65,7 +65,7 @@ int run_blend(const Arguments& arguments) {
         io::screen_text(io::fitting(lines, why ? io::whole_screen : io::first_screen));
     if (why)
         text += "\n" + properties_text(result, arguments.units) + cautions_text(portions, labels) +
-                assumed_text(result.assumed, arguments.units) + "\n" +
+                assumed_text(result.assumed, arguments.units, portions, labels) + "\n" +
                 wrapped(grade_text(worst_grade(result)), 0, 0);
     return print(text, code);
 }

@@ -135,6 +135,7 @@ inline constexpr Option note_options[] = {
     units,
     help};
 inline constexpr Option start_options[] = {
+    {"--bin", "WORDS", "", "The bin in words, such as \"60 L tote\"."},
     {"--container", "KIND", "", "Kind of bin, such as tote."},
     {"--size", "VOLUME", "", "What it holds, such as \"60 L\"."},
     {"--age", "TIME", "",
@@ -246,7 +247,8 @@ inline constexpr Command commands[] = {
      "The main verb. Says what to take out, whether to act first, wait, feed less or feed, what goes in "
      "with how much bedding and water, and when to look and feed again, for the bin of a file and what "
      "is at hand (its blend and its balance). Every other verb gives the same answer.",
-     ration_options, "feed ration tote.yaml", "What goes into the bin of tote.yaml today.", true},
+     ration_options, "feed ration --worms \"1 lb\" 3 apples, a cup of coffee grounds",
+     "What goes into a bin with a pound of worms today; with a file: feed ration tote.yaml.", true},
     {"check", "FILE | WORDS...", "Judge a planned feeding against this bed",
      "Judges the planned feeding of a file against its bed (sour, wet, dry, hot, cold, ammonia, salty, "
      "overfed, underfed, airless, greasy) and says what to do, as feed ration does. With --why each "

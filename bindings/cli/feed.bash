@@ -48,6 +48,7 @@ _feed() {
         refresh:--away) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         refresh:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         refresh:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        start:--bin) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--container) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--size) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         start:--age) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
@@ -146,7 +147,7 @@ _feed() {
             fi ;;
         start)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--container --size --age --worms --bedding --squeeze --temperature --title --date --force --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bin --container --size --age --worms --bedding --squeeze --temperature --title --date --force --json --units --help" -- "$word")
             fi ;;
         note)
             if [[ $word == -* ]]; then

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cstdio>
 #include <exception>
 #include <string>
@@ -5,7 +6,9 @@
 #include <vector>
 
 #include "command.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/quantity/plain_text.hpp"
 #include "feed/quantity/printable.hpp"
 
 namespace feed_command {
@@ -30,6 +33,27 @@ constexpr Runner runners[] = {
     {"stock", run_stock},       {"totals", run_totals},   {"worms", run_worms},
     {"heap", run_heap},         {"call", run_call},       {"version", run_version}};
 
+/// What is meant where the first word is no command: the nearest one, or food without a command.
+feed::Error no_such_command(const std::vector<std::string_view>& words) {
+    std::string message = "\"" + std::string(words[0]) + "\" is not a command of feed";
+    std::string_view near;
+    std::size_t slips = 3;
+    for (const Runner& runner : runners) {
+        const std::size_t distance = feed::edit_distance(words[0], runner.name);
+        if (distance < slips) near = runner.name;
+        slips = std::min(slips, distance);
+    }
+    std::string all;
+    for (const std::string_view word : words)
+        all += " " + std::string(word);
+    if (!near.empty())
+        message += "; is \"feed " + std::string(near) + "\" meant?";
+    else if (feed::read_things(all).questions.empty())
+        message += "; for food write \"feed ration" + all + "\"";
+    return feed::make_error(feed::ErrorCode::failed, "command", std::string(words[0]),
+                            "feed --help lists them", std::move(message));
+}
+
 int run(const std::vector<std::string_view>& words) {
     if (words.empty()) {
         write_error(help_text());
@@ -38,10 +62,7 @@ int run(const std::vector<std::string_view>& words) {
     if (words[0] == "--help" || words[0] == "help") return print(help_text());
     const Command* command = find_command(words[0] == "--version" ? "version" : words[0]);
     if (command == nullptr) {
-        const auto error = feed::make_error(
-            feed::ErrorCode::failed, "command", std::string(words[0]), "see feed --help",
-            "\"" + std::string(words[0]) + "\" is not a command of feed");
-        write_error("feed: " + feed::io::errors_text({error}));
+        write_error("feed: " + feed::io::errors_text({no_such_command(words)}));
         return bad_input;
     }
     const auto arguments = read_arguments(*command, {words.begin() + 1, words.end()});
@@ -91,9 +112,11 @@ int refuse(const Arguments& arguments, const feed::Errors& errors) {
 }
 
 feed::Errors wrong_words(const Arguments& arguments, std::string_view message) {
-    return {feed::make_error(feed::ErrorCode::bad_argument,
-                             "feed " + std::string(arguments.command->name), "",
-                             synopsis(*arguments.command), std::string(message))};
+    const std::string name = "feed " + std::string(arguments.command->name);
+    return {feed::make_error(
+        feed::ErrorCode::bad_argument, name, "",
+        std::string(arguments.command->example) + " (all of it: " + name + " --help)",
+        std::string(message))};
 }
 
 }  // namespace feed_command

@@ -131,11 +131,21 @@ void add_care(std::span<const Portion> portions, std::span<const std::string> la
     }
 }
 
-std::string assumed_text(std::span<const Assumption> assumed, UnitSystem units) {
+std::string assumed_text(std::span<const Assumption> assumed, UnitSystem units,
+                         std::span<const Portion> portions, std::span<const std::string> labels) {
     if (assumed.empty()) return "";
     std::string text = "\nAssumed\n";
-    for (const auto& one : assumed)
-        text += wrapped("- " + words::fixed_text(one.text, units), 2, 4);
+    for (const auto& one : assumed) {
+        std::string line = one.text;
+        // What is taken for a word of the keeper's ("is taken as") keeps the name of the table.
+        const bool names_the_table = line.find("is taken as") != std::string::npos;
+        for (std::size_t i = 0; i < labels.size() && !names_the_table; ++i) {
+            const Feedstock& feedstock = *portions[i].feedstock;
+            if (const auto at = line.find(feedstock.name); at != std::string::npos)
+                line.replace(at, feedstock.name.size(), plain_name(labels[i], feedstock));
+        }
+        text += wrapped("- " + words::fixed_text(line, units), 2, 4);
+    }
     return text;
 }
 
@@ -182,13 +192,13 @@ Grade worst_grade(const BlendProperties& blend) {
 std::string grade_text(Grade grade) {
     switch (grade) {
         case Grade::a:
-            return "Weakest number: grade A. Every number was read in its source.";
+            return "How sure: every number was read in its source (grade A).";
         case Grade::b:
-            return "Weakest number: grade B. Some are worked out from read ones by a named formula.";
+            return "How sure: some numbers are worked out from read ones (grade B).";
         case Grade::c:
-            return "Weakest number: grade C. Some are from memory, or worked out from such.";
+            return "How sure: some numbers are from memory, or worked out from such (grade C).";
         case Grade::d:
-            return "Weakest number: grade D. Some are our own judgement, such as a usual range.";
+            return "How sure: some numbers are our own judgement, such as a usual range (grade D).";
     }
     return "";
 }

@@ -42,7 +42,11 @@ void add_care(std::span<const feed::Portion> portions, std::span<const std::stri
               std::vector<feed::io::ScreenLine>& lines);
 
 /// What was assumed, as a short list in the units asked for; empty when nothing was.
-std::string assumed_text(std::span<const feed::Assumption> assumed, feed::io::UnitSystem units);
+/// @param labels  the keeper's own words for the portions, one each, which take the place of the
+///                names of the table.
+std::string assumed_text(std::span<const feed::Assumption> assumed, feed::io::UnitSystem units,
+                         std::span<const feed::Portion> portions = {},
+                         std::span<const std::string> labels = {});
 
 /// The table of a blend's properties.
 std::string properties_text(const feed::BlendProperties& blend, feed::io::UnitSystem units);
@@ -50,7 +54,7 @@ std::string properties_text(const feed::BlendProperties& blend, feed::io::UnitSy
 /// The worst grade among the numbers of a blend that were given.
 feed::Grade worst_grade(const feed::BlendProperties& blend);
 
-/// "Weakest number: grade C. Some are from memory, or worked out from such."
+/// "How sure: some numbers are from memory, or worked out from such (grade C)."
 std::string grade_text(feed::Grade grade);
 
 }  // namespace feed_command

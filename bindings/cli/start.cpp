@@ -77,6 +77,12 @@ int run_start(const Arguments& arguments) {
     BinStart said;
     if (arguments.has("--title")) said.title = arguments.options.at("--title");
     bool any = !said.title.empty();
+    if (arguments.has("--bin")) {
+        if (arguments.has("--container"))
+            return refuse(arguments, wrong_words(arguments, "--bin and --container say the same"));
+        said.container = arguments.options.at("--bin");
+        any = true;
+    }
     for (const io::StartQuestion& question : io::start_questions) {
         if (!arguments.has(question.option)) continue;
         said.*question.answer = arguments.options.at(question.option);

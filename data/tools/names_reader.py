@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -134,6 +134,7 @@ class Names:
     keys: list[NameKey] = field(default_factory=list)
     units: list[tuple[str, str]] = field(default_factory=list)
     numbers: list[NumberWord] = field(default_factory=list)
+    pieces: list[NumberWord] = field(default_factory=list)  # grams
     words: dict[str, list[str]] = field(default_factory=dict)
 
 
@@ -178,6 +179,11 @@ class NamesReader:
         for word, entry in self._entries(top.take("numbers")):
             for way in transcribed(word, language):
                 names.numbers.append(self._number(way, entry))
+        for word, entry in self._entries(top.take("pieces")):
+            if name_key(word) not in self.found:
+                self.problems.add(entry.place, "bad-part", f"nothing is called '{word}'")
+            grams = self._number(word, entry)
+            names.pieces.append(replace(grams, text=name_key(word)))
         for key in WORD_LISTS:
             names.words[key] = sorted({singular_text(text) for text, _ in top.texts(key)})
         self._check_barred(names, top.place)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from model import Table
-from names_reader import Names
+from names_reader import Names, NumberWord
 
 
 def quoted(text: str) -> str:
@@ -35,6 +35,14 @@ def number_array(name: str, about: str, numbers: list[str]) -> list[str]:
     lines = ["    " + ", ".join(numbers[at : at + 16]) + "," for at in range(0, len(numbers), 16)]
     head = f"inline constexpr std::array<std::uint16_t, {len(numbers)}> {name}{{{{"
     return [f"/// {about}", head, *lines, "}};", ""]
+
+
+def number_words(name: str, about: str, words: list[NumberWord]) -> list[str]:
+    rows = [
+        f"{{{quoted(word.text)}, {number(word.value)}, {number(word.low)}, {number(word.high)}}}"
+        for word in sorted(words)
+    ]
+    return array("NumberWord", name, about, rows)
 
 
 def names_header(names: Names, table: Table) -> str:
@@ -74,17 +82,11 @@ def names_header(names: Names, table: Table) -> str:
             "Words of units, sorted by text.",
             [f"{{{quoted(text)}, {quoted(unit)}}}" for text, unit in names.units],
         ),
-        *array(
-            "NumberWord",
-            "number_words",
-            "Words of numbers, sorted by text.",
-            [
-                f"{{{quoted(word.text)}, {number(word.value)}, {number(word.low)},"
-                f" {number(word.high)}}}"
-                for word in sorted(names.numbers)
-            ],
-        ),
+        *number_words("number_words", "Words of numbers, sorted by text.", names.numbers),
     ]
+    if names.pieces:
+        about = "What one piece weighs, in grams, where it is far from that of its row; by key."
+        lines += number_words("piece_grams", about, names.pieces)
     if vocabulary:
         lines += number_array("key_words", "Words of the names, by vocabulary.", key_words)
         lines += array(

@@ -78,6 +78,10 @@ Error not_understood(std::string_view piece) {
     if (food.questions.empty())
         return piece_error(piece, "\"" + std::string(piece) + "\" is food; write \"fed " +
                                       std::string(piece) + "\"");
+    if (feed::detail::is_only_smell(piece))
+        return piece_error(piece, "\"" + std::string(piece) +
+                                      "\" fits several smells; write for instance \"smell sour\", "
+                                      "\"smell rotten\" or \"smell of ammonia\"");
     const std::string near = nearest_seen(piece);
     return piece_error(piece, "\"" + std::string(piece) + "\" is not understood" +
                                   (near.empty() ? "" : "; is \"" + near + "\" meant?"));

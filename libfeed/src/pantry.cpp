@@ -122,7 +122,11 @@ std::optional<WetMass> Pantry::mass(YamlView at, const std::string& field, const
 }
 
 std::shared_ptr<const Feedstock> Pantry::shared(std::shared_ptr<const Feedstock> feedstock) {
-    const auto key = std::pair(feedstock->id, feedstock->prepared_as);
+    // A cherry tomato is a tomato of another weight.
+    std::string as = feedstock->prepared_as;
+    if (const auto* piece = feed::detail::measured(*feedstock, Measure::piece))
+        as += " " + feed::detail::weight_text(piece->wet_mass);
+    const auto key = std::pair(feedstock->id, as);
     return shared_.emplace(key, std::move(feedstock)).first->second;
 }
 
@@ -136,10 +140,11 @@ std::vector<WrittenPortion> Pantry::portions_of(YamlView at, const std::string& 
     }
     const auto read = read_things(text, {file_.containers, file_.own_feedstocks, file_.words});
     for (const auto& thing : read.things) {
+        // What is never fed is said first of all; it is no assumption.
         for (const auto& sentence : thing.said)
-            assume(sentence, Grade::d);
-        if (!thing.mass.how.empty())
-            assume(thing.feedstock->name + ": " + thing.mass.how, thing.mass.grade);
+            if (!thing.barred) assume(sentence, Grade::d);
+        if (!thing.mass.how.empty() && !thing.barred)
+            assume(thing.words + ": " + thing.mass.how, thing.mass.grade);
         Portion portion{shared(thing.feedstock), thing.mass.wet_mass, thing.mass.low_share(),
                         thing.mass.high_share()};
         list.push_back({std::move(portion), thing.amount, thing.words});

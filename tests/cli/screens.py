@@ -94,6 +94,14 @@ STARTED = ["cardboard", "500 g newspaper, any straw and a bag of oak leaves", "2
            "1 kg cardboard", "hay", "2 kg glossy paper", "coir",
            "wood chips, straw, card, newspaper"]  # fmt: skip
 
+# Lists begin with the answer and are as long as they are; their sentences are held like all others.
+LISTS = frozenset(["week"])
+WEEKS = {
+    "two bins": ["balcony_tote", "lunch_club_tote", "2 kg coffee grounds; Thu: 3 kg lettuce"],
+    "with trays": ["cafe_trays", "balcony_tote", "Mon: 1 kg carrot; Fri: 500 g bread"],
+    "barred": ["balcony_tote", "lunch_club_tote", "200 g bacon; Tue: 1 kg carrot"],
+}
+
 
 @dataclass
 class Screen:
@@ -285,6 +293,9 @@ def other_screens() -> list[Screen]:
         for bedding in STARTED
     ]
     screens.append(Screen("lives", "start", ["new.yaml", "--age", "3 months", "--worms", "500 g"]))
+    for name, (*bins, have) in WEEKS.items():
+        files = [str(EXAMPLES / f"{one}.yaml") for one in bins]
+        screens.append(Screen(name, "week", [*files, "--have", have]))
     screens.append(
         Screen("words", "ration", ["--worms", "1 lb", "3 apples, a cup of coffee grounds"])
     )

@@ -14,6 +14,7 @@ import pytest
 from command import call
 from screens import (
     HIGHEST_GRADE,
+    LISTS,
     LONGEST_SENTENCE,
     MOST_LINES,
     MOST_WORDS,
@@ -54,8 +55,8 @@ def test_sentences_are_parted_as_a_reader_parts_them() -> None:
 
 def test_a_first_screen_has_at_most_12_lines_and_110_words(screens: list[Screen]) -> None:
     for one in screens:
-        assert one.lines <= MOST_LINES, told(one)
-        assert one.count <= MOST_WORDS, told(one)
+        assert one.verb in LISTS or one.lines <= MOST_LINES, told(one)
+        assert one.verb in LISTS or one.count <= MOST_WORDS, told(one)
         assert all(len(line) <= 80 for line in one.text.splitlines()), told(one)
 
 
@@ -125,7 +126,7 @@ def test_why_has_all_that_the_first_screen_has_no_room_for(
         # A list that was drawn together stands there thing by thing.
         lost = {thought for thought in lost if not thought.startswith("never feed")}
         assert not lost, (one.name, lost, one.text)
-        more += "Assumed" in one.text and "Weakest number" in one.text
+        more += "Assumed" in one.text and "How sure: " in one.text
     assert more == len(asked)
 
 

@@ -32,8 +32,8 @@ metric and US units. A screen that a command refuses is left out. Allowed are {M
 {MOST_WORDS} words, {LONGEST_SENTENCE} words a sentence, and on average a reading level of
 {HIGHEST_GRADE:g} years of school (Flesch and Kincaid, by textstat). Amounts count as short words,
 so the level of a screen of amounts is low; the longest sentence tells more. Words are what stands
-between blanks; a strip of days counts as lines and words, not as a sentence. Lists (`table`, the
-sheet) are exempt.
+between blanks; a strip of days counts as lines and words, not as a sentence. Lists (`week`,
+`table`, the sheet) may be longer; the sentences of a week are held like all others.
 """
 BEFORE = """
 ## Before

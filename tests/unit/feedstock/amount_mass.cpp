@@ -58,7 +58,7 @@ TEST_CASE("cups and spoons prefer the feedstock's own cup") {
 TEST_CASE("pieces and handfuls") {
     CHECK(wet_mass_of(*parse_amount("6 piece"), invented())->wet_mass.in_kilograms() ==
           Approx(0.540));
-    CHECK(wet_mass_of(*parse_amount("6 piece"), invented())->how == "6 piece at 90 g each");
+    CHECK(wet_mass_of(*parse_amount("6 piece"), invented())->how == "6 pieces at 90 g each");
     const auto handful = wet_mass_of(*parse_amount("2 handful"), invented());
     CHECK(handful->wet_mass.in_kilograms() == Approx(0.024));
     CHECK(handful->grade == feed::Grade::d);

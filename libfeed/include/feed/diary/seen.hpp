@@ -157,6 +157,15 @@ inline bool denies(std::string_view text) {
     });
 }
 
+/// Whether all that is said is that it smells: of what has to be asked.
+inline bool is_only_smell(std::string_view text) {
+    return std::any_of(std::begin(table::seen_languages), std::end(table::seen_languages),
+                       [&](const table::SeenLanguage& language) {
+                           return seen_key(language, seen_words_of(language, text), false) ==
+                                  language.smell;
+                       });
+}
+
 /// What is longer is told in parts.
 inline constexpr std::size_t longest_seen = 200;
 
@@ -261,11 +270,7 @@ inline Result<std::vector<Sign>> read_signs(std::string_view text) {
     if (!signs.empty()) return signs;
     if (const auto only = detail::only_sign_with(text)) return std::vector<Sign>{*only};
     const std::string said(text);
-    const auto only_smell = [&](const table::SeenLanguage& language) {
-        return detail::seen_key(language, detail::seen_words_of(language, text), false) ==
-               language.smell;
-    };
-    if (std::any_of(std::begin(table::seen_languages), std::end(table::seen_languages), only_smell))
+    if (detail::is_only_smell(text))
         return make_error(ErrorCode::out_of_range, "sign", said,
                           "smell sour, smell of vinegar, smell rotten, smell of ammonia, smell "
                           "swampy, smell earthy",

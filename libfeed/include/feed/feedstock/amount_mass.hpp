@@ -54,8 +54,11 @@ inline MassFromAmount from_measured(const MeasuredMass& entry, double count) {
     answer.low = entry.low_factor * answer.wet_mass;
     answer.high = entry.high_factor * answer.wet_mass;
     answer.grade = entry.grade;
-    answer.how = significant(count, 3) + " " + std::string(text(entry.measure)) + " at " +
-                 weight_text(entry.wet_mass) + " each";
+    std::string measure(text(entry.measure));
+    if (entry.measure == Measure::leaf && count > 1.0) measure = "leave";
+    if (count > 1.0) measure += entry.measure == Measure::bunch ? "es" : "s";
+    answer.how =
+        significant(count, 3) + " " + measure + " at " + weight_text(entry.wet_mass) + " each";
     return answer;
 }
 
@@ -137,9 +140,9 @@ inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedst
         // The weighed cups and spoons of food tables are US ones; others go by volume.
         constexpr double cup_litres = litres_per_us_gallon / 16.0;
         const auto* own = measured(feedstock, amount.measure);
-        // A head that nobody weighed is sold as a bunch (broccoli).
-        if (own == nullptr && amount.measure == Measure::head)
-            own = measured(feedstock, Measure::bunch);
+        // A head that nobody weighed is sold as a bunch (broccoli) or as a piece (fennel).
+        for (const Measure other : {Measure::bunch, Measure::piece})
+            if (own == nullptr && amount.measure == Measure::head) own = measured(feedstock, other);
         const bool small = amount.measure == Measure::piece_small;
         if (own == nullptr && (small || amount.measure == Measure::piece_large)) {
             if (const auto* medium = measured(feedstock, Measure::piece)) {

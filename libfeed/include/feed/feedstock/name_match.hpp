@@ -79,10 +79,31 @@ inline NameReading match_without_descriptors(const std::vector<std::string>& wor
     return reading;
 }
 
-/// The name before a word for a part that has no row of its own ("parsnip trimmings").
-inline NameReading match_without_part(std::vector<std::string> words) {
-    while (words.size() > 1 && has_word(table::en::part_words, words.back())) {
+/// Takes a word for a part without a row of its own from one end ("trimmings" of "parsnip
+/// trimmings", "bottom" of "bottom of a lettuce"); false where there is none.
+inline bool drop_part_word(std::vector<std::string>& words) {
+    if (words.size() < 2) return false;
+    if (has_word(table::en::part_words, words.back()))
         words.pop_back();
+    else if (has_word(table::en::part_words, words.front()))
+        words.erase(words.begin());
+    else
+        return false;
+    return true;
+}
+
+/// The name that stands as it is beside words for a part ("avocado meat" of "avocado meat scraps").
+inline NameReading match_whole_beside_part(std::vector<std::string> words) {
+    NameReading reading;
+    while (reading.matches.empty() && drop_part_word(words))
+        reading.matches = match_key(key_of(words));
+    reading.loosely = true;
+    return reading;
+}
+
+/// The name beside a word for a part that has no row of its own.
+inline NameReading match_without_part(std::vector<std::string> words) {
+    while (drop_part_word(words)) {
         NameReading reading;
         reading.matches = match_key(key_of(words));
         if (reading.matches.empty()) reading = match_without_descriptors(words);
@@ -121,6 +142,12 @@ inline NameReading match_strictly(const std::vector<std::string>& words) {
 
 inline NameReading match_loosely(const std::vector<std::string>& words) {
     auto reading = match_strictly(words);
+    if (reading.matches.empty() || reading.loosely) {
+        // "Cold cuts scraps" are no cold scraps; "almond milk bits" are no milk.
+        auto whole = match_whole_beside_part(words);
+        const bool barred = !whole.matches.empty() && is_barred(whole.matches.front().index);
+        if (barred || (reading.matches.empty() && !whole.matches.empty())) return whole;
+    }
     if (reading.matches.empty()) reading = match_barred_word(words);
     if (reading.matches.empty()) reading = match_without_part(words);
     return reading;

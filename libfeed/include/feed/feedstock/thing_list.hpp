@@ -22,6 +22,8 @@ struct ThingText {
     std::optional<Error> question;  ///< why the amount is not clear
     /// "3 celery sticks": the measure that the last word of the name says.
     std::optional<Measure> last_word_measure;
+    bool without_last_word = false;  ///< and that word is no part of the name
+    bool is_with = false;            ///< it came behind "with": "rice with chicken"
 };
 
 inline constexpr std::size_t most_things = 60;
@@ -124,6 +126,7 @@ public:
         piece.written = std::string(text);
         if (!starts_with_count(text) && names_.names(text)) {
             piece.words = std::string(text);
+            take_part_of_one(piece);
             return piece;
         }
         const AmountReader reader(text, names_.containers());
@@ -134,6 +137,7 @@ public:
             return unclear(std::move(piece), text, read.errors().front());
         if (amount_last(piece, text)) return piece;
         piece.words = std::string(text);
+        take_part_of_one(piece);
         return piece;
     }
 
@@ -154,6 +158,21 @@ private:
         take_brackets(piece);
         if (piece.amount->counted) take_measure_at_end(piece);
         return piece;
+    }
+
+    /// "the end of a cucumber", "peel from an orange": of one.
+    void take_part_of_one(ThingText& piece) const {
+        const auto words = words_of(plain_text(piece.words));
+        const std::size_t first = !words.empty() && words[0] == "the" ? 1 : 0;
+        if (words.size() < first + 4 || !has_word(table::en::small_parts, singular(words[first])))
+            return;
+        const std::string& joins = words[first + 1];
+        const std::string& one = words[first + 2];
+        if ((joins != "of" && joins != "from") ||
+            (one != "a" && one != "an" && one != "the" && one != "my" && one != "our"))
+            return;
+        const AmountReader reader("1", names_.containers());
+        if (const auto read = reader.read(0)) piece.amount = read->amount;
     }
 
     /// "an apple or two".
@@ -190,7 +209,9 @@ private:
         const auto measure = measure_at_end(piece.words, name);
         if (!measure) return;
         piece.last_word_measure = measure;
-        if (!names_.names(piece.words) && names_.names(name)) piece.words = std::string(name);
+        if (names_.names(piece.words) || !names_.names(name)) return;
+        piece.words = std::string(name);
+        piece.without_last_word = true;
     }
 
     /// An amount that is there but not clear: the name is kept, so that what is barred is found.
@@ -257,8 +278,9 @@ private:
             while (!text.empty() &&
                    (text.back() == '-' || text.back() == '(' || text.back() == '~'))
                 text = tidy(text.substr(0, text.size() - 1));
-            for (const std::string_view tail : {" x", " about", " approx", " of", " around",
-                                                " roughly", "\xE2\x80\x93", " \xC3\x97"}) {
+            for (const std::string_view tail :
+                 {" x", " about", " approx", " of", " from", " around", " roughly", "\xE2\x80\x93",
+                  " \xC3\x97"}) {
                 if (text.size() > tail.size() && text.substr(text.size() - tail.size()) == tail)
                     text = tidy(text.substr(0, text.size() - tail.size()));
             }
@@ -339,8 +361,10 @@ std::vector<ThingText> split_plain(std::string_view text, const Names& names) {
             }
             if (taken) break;
         }
+        const bool is_with = start >= 5 && plain_text(text.substr(start - 5, 5)) == "with";
         start = next;
         if (!taken) continue;
+        taken->is_with = is_with;
         if (things.empty() || !joins(things.back(), *taken)) add_thing(things, *std::move(taken));
     }
     if (start < text.size() && things.size() >= most_things) {

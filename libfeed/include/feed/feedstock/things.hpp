@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <memory>
 #include <span>
 #include <string>
@@ -218,19 +219,33 @@ inline void prefer_what_is_counted(NameReading& reading, const Amount& amount) {
     sort_by(matches, [](const NameMatch& match) { return match.rank; });
 }
 
-/// What a peel, core, stone or stalk weighs where only the whole is known, as a share of it: the
-/// span of the refuse that food tables give for fruit and vegetables, peach stones to potato peel
-/// (grade D).
-inline constexpr double small_part_share = 0.15;
-inline constexpr double small_part_share_low = 0.05;
-inline constexpr double small_part_share_high = 0.35;
+/// What a part weighs where only the whole is known, as a share of it (grade D).
+struct PartShare {
+    std::string_view word;  ///< "" for a peel, core, stone or stalk
+    double share, low, high;
+};
+/// The last: the span of the refuse that food tables give for fruit and vegetables, peach stones to
+/// potato peel. The others are common practice: slices of cucumber to wedges of melon.
+inline constexpr PartShare part_shares[] = {
+    {"half", 0.5, 0.4, 0.6},      {"slice", 0.1, 0.02, 0.25}, {"wedge", 0.1, 0.04, 0.25},
+    {"chunk", 0.1, 0.02, 0.25},   {"cube", 0.03, 0.01, 0.1},  {"strip", 0.05, 0.01, 0.15},
+    {"segment", 0.1, 0.05, 0.15}, {"ring", 0.1, 0.03, 0.2},   {"", 0.15, 0.05, 0.35}};
+/// Of a loaf: all its crusts, and one end.
+inline constexpr PartShare loaf_shares[] = {{"crust", 0.3, 0.15, 0.5}, {"heel", 0.08, 0.04, 0.15}};
 
-/// The word that makes a small part of what is a whole in the table ("peel" of "carrot peel"), or
-/// "" where the row is that part itself.
-inline std::string small_part_in(std::string_view words, const Feedstock& feedstock) {
+constexpr const PartShare& part_share(std::string_view word) noexcept {
+    const PartShare* share = part_shares;
+    while (!share->word.empty() && share->word != word)
+        ++share;
+    return *share;
+}
+
+/// The word that makes a part of what is a whole in the table ("peel" of "carrot peel"), or ""
+/// where the row is that part itself.
+inline std::string part_in(std::string_view words, const Feedstock& feedstock) {
     std::string part;
     for (const auto& word : name_words(words))
-        if (has_word(table::en::small_parts, word)) part = word;
+        if (has_word(table::en::small_parts, word) || part_share(word).word == word) part = word;
     if (part.empty() || feedstock.group != Group::scraps) return "";
     constexpr std::string_view parts_with_rows[] = {"pomace", "pulp",   "skin",  "grounds", "shell",
                                                     "cob",    "pods",   "peel",  "core",    "rind",
@@ -240,21 +255,79 @@ inline std::string small_part_in(std::string_view words, const Feedstock& feedst
     return part;
 }
 
-/// Takes the part for the whole where whole pieces were counted, and says so.
-inline void take_small_part(ReadThing& thing) {
-    const auto counted = counted_measure(*thing.feedstock).value_or(Measure::cup);
-    if (!thing.amount.counted || counted > Measure::piece_large) return;
-    const std::string part = small_part_in(thing.words, *thing.feedstock);
-    if (part.empty()) return;
+inline void take_share(ReadThing& thing, const std::string& part, const PartShare& share) {
     MassFromAmount& mass = thing.mass;
-    mass.low = small_part_share_low * mass.low;
-    mass.high = small_part_share_high * mass.high;
-    mass.wet_mass = small_part_share * mass.wet_mass;
+    mass.low = share.low * mass.low;
+    mass.high = share.high * mass.high;
+    mass.wet_mass = share.share * mass.wet_mass;
     mass.grade = Grade::d;
-    mass.how += ", the " + part + " as " + significant(100.0 * small_part_share, 2) + " % of it";
-    thing.said.push_back("the " + part + " is taken as " +
-                         significant(100.0 * small_part_share, 2) + " % of the whole, about " +
+    const std::string percent = significant(100.0 * share.share, 2);
+    mass.how += ", the " + part + " as " + percent + " % of it";
+    thing.said.push_back("the " + part + " is taken as " + percent + " % of the whole, about " +
                          weight_text(mass.wet_mass) + " in all; weigh it to be sure");
+}
+
+/// Takes the part for the whole where whole pieces or loaves were counted, and says so.
+inline void take_small_part(ReadThing& thing) {
+    if (thing.amount.unit == "loaf") {
+        for (const std::string& word : name_words(thing.words))
+            for (const PartShare& share : loaf_shares)
+                if (word == share.word) return take_share(thing, word, share);
+        return;
+    }
+    const auto counted = counted_measure(*thing.feedstock).value_or(Measure::cup);
+    const bool whole = counted <= Measure::piece_large || counted == Measure::head;
+    if (!thing.amount.counted || !whole) return;
+    const std::string part = part_in(thing.words, *thing.feedstock);
+    if (!part.empty()) take_share(thing, part, part_share(part));
+}
+
+/// Rinds of which the table weighs one wedge: the wedges of a whole fruit (the words of the source
+/// of their measures).
+struct Wedges {
+    std::string_view id;
+    double in_a_fruit;
+};
+inline constexpr Wedges wedges[] = {{"watermelon-rind", 16.0}, {"melon-peel", 8.0}};
+
+/// "Half a watermelon rind" and "rind of 2 melons" are of the fruit, "3 melon rinds" of wedges.
+inline void take_wedges(const ThingText& piece, const Feedstock& feedstock, Amount& amount) {
+    for (const Wedges& one : wedges) {
+        if (feedstock.id != one.id || !amount.counted) continue;
+        const bool of_fruit = amount.count < 1.0 ||
+                              piece.written.find(" of ") != std::string::npos ||
+                              piece.written.find(" from ") != std::string::npos;
+        if (of_fruit)
+            amount.count *= one.in_a_fruit;
+        else
+            say(amount.said, "\"" + piece.words + "\" is taken as that of one wedge; for a whole " +
+                                 "fruit write \"rind of a melon\" or its weight");
+    }
+}
+
+/// The feedstock with the weight that one piece has by its name: a cherry tomato is no medium
+/// tomato. The same where the name has none.
+inline std::shared_ptr<const Feedstock> with_own_piece(std::shared_ptr<const Feedstock> feedstock,
+                                                       std::string_view words) {
+    const auto& known = table::en::piece_grams;
+    const auto find = [&](const std::string& key) {
+        const auto at = std::lower_bound(
+            known.begin(), known.end(), key,
+            [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
+        return at != known.end() && key == at->text ? at : known.end();
+    };
+    auto list = name_words(words);
+    auto own = find(key_of(list));
+    std::erase_if(list, [](const auto& word) { return has_word(table::en::left_aside, word); });
+    if (own == known.end()) own = find(key_of(list));
+    if (own == known.end()) return feedstock;
+    auto changed = std::make_shared<Feedstock>(*feedstock);
+    std::erase_if(changed->measures, [](const MeasuredMass& one) {
+        return one.measure <= Measure::piece_large || one.measure == Measure::head;
+    });
+    changed->measures.push_back({Measure::piece, wet_grams(own->value), Grade::d, "common practice",
+                                 own->low / own->value, own->high / own->value});
+    return changed;
 }
 
 /// "3 cardboard boxes" of a material that is counted in sheets: boxes have any size.
@@ -270,14 +343,46 @@ inline std::optional<Error> size_of_vessel(const Amount& amount, std::string_vie
                             std::string(words) + "\"");
 }
 
+/// "A piece of watermelon" is no whole one, nor is it known how much of it it is.
+inline std::optional<Error> size_of_piece(const Amount& amount, const ThingText& piece,
+                                          const Feedstock& feedstock) {
+    constexpr double large_kg = 0.5;
+    const auto* whole = measured(feedstock, Measure::piece);
+    const bool said = amount.unit == text(Measure::piece) && !amount.counted &&
+                      piece.written.find(" of ") != std::string::npos;
+    if (!said || whole == nullptr || whole->wet_mass.in_kilograms() < large_kg ||
+        feedstock.stance == Stance::avoid)
+        return std::nullopt;
+    return amount_error(ErrorCode::ambiguous_amount, piece.written, measures_text(feedstock),
+                        "a piece of " + piece.words +
+                            " may be of any size; weigh it, or write how much of one it is, such " +
+                            "as \"half a " + piece.words + "\"");
+}
+
+/// Errors that name a thing as the keeper wrote it.
+inline Errors as_written(Errors errors, const Feedstock& feedstock, const std::string& words) {
+    for (Error& error : errors) {
+        for (std::size_t at = 0; (at = error.message.find(feedstock.name, at)) != std::string::npos;
+             at += words.size())
+            error.message.replace(at, feedstock.name.size(), words);
+    }
+    return errors;
+}
+
 /// The amount of a piece as it stands for this feedstock: sticks of celery, a bought bag of leaves.
 inline Amount amount_for(const ThingText& piece, const Feedstock& feedstock) {
     Amount amount = *piece.amount;
-    if (piece.last_word_measure && measured(feedstock, *piece.last_word_measure) != nullptr) {
+    // "4 watermelon slices" are no four melons, even where nobody weighed a slice.
+    const bool smaller = piece.last_word_measure == Measure::slice ||
+                         piece.last_word_measure == Measure::leaf ||
+                         piece.last_word_measure == Measure::stalk;
+    if (piece.last_word_measure && ((piece.without_last_word && smaller) ||
+                                    measured(feedstock, *piece.last_word_measure) != nullptr)) {
         amount.measure = *piece.last_word_measure;
         amount.unit = text(amount.measure);
         amount.counted = false;
     }
+    take_wedges(piece, feedstock, amount);
     return own_bag(amount, feedstock).value_or(amount);
 }
 
@@ -316,11 +421,15 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
     if (!thing.preparations.empty())
         thing.feedstock =
             std::make_shared<const Feedstock>(prepared(*thing.feedstock, thing.preparations));
+    const bool of_table = !reading.matches.empty() &&
+                          thing.feedstock->id == table::feedstocks[reading.matches[0].index].id;
+    if (of_table) thing.feedstock = with_own_piece(thing.feedstock, piece.words);
     const Amount amount = amount_for(piece, *thing.feedstock);
     if (const auto question = size_of_vessel(amount, piece.words, *thing.feedstock))
         return *question;
+    if (const auto question = size_of_piece(amount, piece, *thing.feedstock)) return *question;
     auto mass = wet_mass_of(amount, *thing.feedstock);
-    if (!mass) return mass.errors();
+    if (!mass) return as_written(mass.errors(), *thing.feedstock, piece.words);
     thing.amount = amount;
     thing.mass = *std::move(mass);
     take_small_part(thing);
@@ -336,6 +445,23 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
     if (only_prepared && found->alternatives.empty()) return thing;
     say_once(found->alternatives.empty() ? found->said : other_parts(thing, *found));
     return thing;
+}
+
+/// What is barred without an amount of its own bars what it is mixed with: nobody picks the chicken
+/// out of the rice, or the herbicide off the straw. False where `with` is anything else.
+inline bool bar_mixture(const ThingReader& reader, const std::vector<ThingText>& pieces,
+                        std::size_t at, ReadThing& thing) {
+    if (at + 1 >= pieces.size() || !pieces[at + 1].is_with || pieces[at + 1].amount) return false;
+    auto barred = finish_thing(reader, pieces[at + 1]);
+    if (!barred || !barred->barred) return false;
+    thing = *std::move(barred);
+    const ThingText& first = pieces[at];
+    thing.written = first.written + " with " + thing.written;
+    thing.words = first.words + " with " + thing.words;
+    if (!first.amount) return true;
+    if (const auto whole = finish_thing(reader, first)) thing.mass = whole->mass;
+    thing.amount = *first.amount;
+    return true;
 }
 
 }  // namespace detail
@@ -364,7 +490,14 @@ inline ReadThings read_things(std::string_view text, const KeeperWords& keeper =
         return all;
     }
     const detail::ThingReader reader(keeper);
-    for (const auto& piece : detail::split_things(text, reader)) {
+    auto pieces = detail::split_things(text, reader);
+    for (std::size_t at = 0; at < pieces.size(); ++at) {
+        if (ReadThing mixture; detail::bar_mixture(reader, pieces, at, mixture)) {
+            all.things.push_back(std::move(mixture));
+            ++at;
+            continue;
+        }
+        const auto& piece = pieces[at];
         if (piece.question && piece.words.empty()) {
             all.questions.push_back(*piece.question);
             continue;
