@@ -128,6 +128,15 @@ inline std::optional<Amount> own_bag(const Amount& amount, const Feedstock& feed
     return one;
 }
 
+/// The mass in a measure; a head that nobody weighed is sold as a bunch (broccoli) or as a piece
+/// (fennel).
+inline const MeasuredMass* measured_as(const Feedstock& feedstock, Measure measure) {
+    const auto* own = measured(feedstock, measure);
+    if (measure != Measure::head) return own;
+    if (own == nullptr) own = measured(feedstock, Measure::bunch);
+    return own != nullptr ? own : measured(feedstock, Measure::piece);
+}
+
 /// The wet mass of an amount as if it were one number, without the range of what was said.
 inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedstock& feedstock) {
     if (amount.kind == AmountKind::mass) {
@@ -139,10 +148,7 @@ inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedst
     if (amount.kind == AmountKind::measure) {
         // The weighed cups and spoons of food tables are US ones; others go by volume.
         constexpr double cup_litres = litres_per_us_gallon / 16.0;
-        const auto* own = measured(feedstock, amount.measure);
-        // A head that nobody weighed is sold as a bunch (broccoli) or as a piece (fennel).
-        for (const Measure other : {Measure::bunch, Measure::piece})
-            if (own == nullptr && amount.measure == Measure::head) own = measured(feedstock, other);
+        const auto* own = measured_as(feedstock, amount.measure);
         const bool small = amount.measure == Measure::piece_small;
         if (own == nullptr && (small || amount.measure == Measure::piece_large)) {
             if (const auto* medium = measured(feedstock, Measure::piece)) {

@@ -386,6 +386,32 @@ inline Amount amount_for(const ThingText& piece, const Feedstock& feedstock) {
     return own_bag(amount, feedstock).value_or(amount);
 }
 
+/// What is barred is known without an amount; of all else it is asked.
+inline Result<ReadThing> without_amount(ReadThing thing) {
+    if (!thing.barred) return no_amount(thing.words);
+    thing.amount.kind = AmountKind::measure;
+    thing.amount.count = 1.0;
+    thing.amount.unit = text(Measure::piece);
+    thing.mass = mass_of_barred(thing.amount);
+    return thing;
+}
+
+/// Whether a feedstock is what the table says of the words, and none of the keeper's own.
+inline bool is_of_table(const Feedstock& feedstock, const NameReading& reading) {
+    return !reading.matches.empty() &&
+           feedstock.id == table::feedstocks[reading.matches.front().index].id;
+}
+
+/// The preparation that was said, and the weight of one by its name.
+inline void take_description(ReadThing& thing, const Found& found, const NameReading& reading) {
+    thing.preparations = said_preparations(found.left_aside, *thing.feedstock);
+    if (!thing.preparations.empty())
+        thing.feedstock =
+            std::make_shared<const Feedstock>(prepared(*thing.feedstock, thing.preparations));
+    if (is_of_table(*thing.feedstock, reading))
+        thing.feedstock = with_own_piece(thing.feedstock, thing.words);
+}
+
 /// One piece of a text as a thing, or what has to be asked.
 inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText& piece) {
     ReadThing thing;
@@ -407,23 +433,10 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
         thing.said.push_back(never_fed(found->feedstock->name) + ": " + std::string(bar.why) +
                              "; instead: " + std::string(bar.instead));
     }
-    if (!piece.amount) {
-        if (!thing.barred) return no_amount(piece.words);
-        thing.amount.kind = AmountKind::measure;
-        thing.amount.count = 1.0;
-        thing.amount.unit = text(Measure::piece);
-        thing.mass = mass_of_barred(thing.amount);
-        return thing;
-    }
+    if (!piece.amount) return without_amount(std::move(thing));
     if (const auto word = contradiction_in(found->left_aside, *found->feedstock); !word.empty())
         return swells(piece.words, word, *found->feedstock);
-    thing.preparations = said_preparations(found->left_aside, *thing.feedstock);
-    if (!thing.preparations.empty())
-        thing.feedstock =
-            std::make_shared<const Feedstock>(prepared(*thing.feedstock, thing.preparations));
-    const bool of_table = !reading.matches.empty() &&
-                          thing.feedstock->id == table::feedstocks[reading.matches[0].index].id;
-    if (of_table) thing.feedstock = with_own_piece(thing.feedstock, piece.words);
+    take_description(thing, *found, reading);
     const Amount amount = amount_for(piece, *thing.feedstock);
     if (const auto question = size_of_vessel(amount, piece.words, *thing.feedstock))
         return *question;
