@@ -94,6 +94,7 @@ def test_no_words_of_the_workshop(screens: list[Screen]) -> None:
 
 FIRST = re.compile(
     r"(Act first|Wait\.|Feed it|Feed less|Never feed|Your file feeds|Yes: |Most likely"
+    r"|Feed \d+ of \d+ bins"
     r"|A recipe: mix|Put on the heap|These targets|Give |Nothing else|As written|Started"
     r"|Written down|Choice|Alone|By day"
     r"|Harvest (when|now|about)|Do not (harvest|change|flush|put)|Change |Flush it|Dry it out"
