@@ -99,7 +99,7 @@ void add_amounts(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
                 (many ? measure_text(one.wet_mass, f, recipe.asked.amounts[i], units)
                       : measure_and_weight_text(one.wet_mass, f, recipe.asked.amounts[i], units)) +
                 ".");
-        else if (!barred_in(f, Place::heap))
+        else if (!barred_in(f, feed::Place::heap))
             none.push_back(name);
     }
     if (!many) {
