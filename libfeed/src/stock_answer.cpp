@@ -187,6 +187,7 @@ std::string stock_text(const StockAnswer& answer, UnitSystem units, bool why) {
     std::vector<std::string> lines = stock_lines(answer, units);
     if (!why) {
         std::vector<ScreenLine> ranked;
+        ranked.reserve(lines.size());
         for (std::string& line : lines)
             ranked.push_back({std::move(line), static_cast<int>(ranked.size())});
         return screen_text(fitting(std::move(ranked), first_screen));

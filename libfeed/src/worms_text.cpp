@@ -66,6 +66,7 @@ struct WormLines {
 
 void add_never(WormLines& to, const std::vector<TakeOut>& out) {
     std::vector<std::string> labels;
+    labels.reserve(out.size());
     for (const TakeOut& one : out)
         labels.push_back(one.label);
     if (out.size() == 1) to.add(never_text(out.front()));

@@ -70,7 +70,7 @@ def ratio_holds(header: str, most: float) -> bool:
         f"{header} compiles in {one:.2f} seconds, its {len(headers)} system headers alone in "
         f"{other:.2f}: {one / other:.2f} times (at most {most})"
     )
-    return one <= most * other
+    return bool(one <= most * other)
 
 
 def main() -> int:

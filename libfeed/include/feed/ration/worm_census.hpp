@@ -160,10 +160,10 @@ inline WormCensus worm_census(const CensusInput& in) {
     // What was counted is there.
     census.number.low = std::max(census.number.low, census.counted);
     census.number.value = std::max(census.number.value, census.counted);
-    const double most = std::min(in.bed_l / in.sample_l.value, 1000.0);
-    for (double more = n + 1.0; more <= most; more += 1.0) {
-        if (spread.reach(more, size_sd) > 0.5 * reach) continue;
-        census.samples_to_halve = static_cast<std::size_t>(more);
+    const auto most = static_cast<std::size_t>(std::min(in.bed_l / in.sample_l.value, 1000.0));
+    for (auto more = static_cast<std::size_t>(n) + 1; more <= most; ++more) {
+        if (spread.reach(static_cast<double>(more), size_sd) > 0.5 * reach) continue;
+        census.samples_to_halve = more;
         break;
     }
     return census;
