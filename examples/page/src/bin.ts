@@ -4,9 +4,9 @@ import { check, note, type FeedFile } from "libfeed";
 import { readFile, withEntry } from "libfeed/yaml";
 import { parseDocument, stringify } from "yaml";
 import { today, usualUnits, type Units } from "./said.js";
+import { keep, keepsNothing, keepUnread, kept } from "./storage.js";
 
 const KEY = "worm-bin";
-const BROKEN_KEY = "worm-bin.unread";
 const UNITS_KEY = "worm-bin.units";
 
 export interface Bed {
@@ -67,11 +67,7 @@ export class Bin {
 
   setUnits(units: Units): void {
     this.units = units;
-    try {
-      localStorage.setItem(UNITS_KEY, units);
-    } catch {
-      // Then they are those of this visit.
-    }
+    keep(UNITS_KEY, units);
     this.#tell();
   }
 
@@ -93,13 +89,11 @@ export class Bin {
     const file = readFile(text);
     this.text = text;
     this.file = file;
-    try {
-      if (this.unread !== "") keepBeside(this.unread);
-      localStorage.setItem(KEY, text);
+    if ((this.unread === "" || keepUnread(KEY, this.unread)) && keep(KEY, text)) {
       this.trouble = "";
       this.unread = "";
-    } catch {
-      this.trouble = "This browser does not keep the bin. Save it as a file before you leave.";
+    } else {
+      this.trouble = keepsNothing("bin");
     }
     this.#tell();
   }
@@ -109,22 +103,17 @@ export class Bin {
   }
 
   #read(): void {
-    let kept: string | null;
+    const text = kept(KEY);
+    if (text === undefined) this.trouble = keepsNothing("bin");
+    if (text === null || text === undefined) return;
     try {
-      kept = localStorage.getItem(KEY);
-    } catch {
-      this.trouble = "This browser does not keep the bin. Save it as a file before you leave.";
-      return;
-    }
-    if (kept === null) return;
-    try {
-      const file = readFile(kept);
+      const file = readFile(text);
       check({ file, date: today() });
-      this.text = kept;
+      this.text = text;
       this.file = file;
       this.isNew = false;
     } catch {
-      this.unread = kept;
+      this.unread = text;
       this.trouble =
         "The bin that was kept here cannot be read. Nothing of it is lost: save it as a file and mend it.";
     }
@@ -132,22 +121,10 @@ export class Bin {
 
 }
 
-/** Keeps what could not be read under a key of its own, before another text takes its place. */
-function keepBeside(text: string): void {
-  let key = BROKEN_KEY;
-  for (let i = 2; (localStorage.getItem(key) ?? text) !== text; ++i) key = `${BROKEN_KEY}.${i}`;
-  localStorage.setItem(key, text);
-}
-
 /** The units chosen last, else those of the browser's country. */
 export function keptUnits(): Units {
-  try {
-    const kept = localStorage.getItem(UNITS_KEY);
-    if (kept === "us" || kept === "metric") return kept;
-  } catch {
-    // Nothing is kept here.
-  }
-  return usualUnits();
+  const said = kept(UNITS_KEY);
+  return said === "us" || said === "metric" ? said : usualUnits();
 }
 
 function newText(): string {

@@ -6,6 +6,7 @@ import { parseDocument, stringify } from "yaml";
 import { keptUnits, saveFile } from "./bin.js";
 import { button, choices, field, make, place, printPage } from "./dom.js";
 import { problems, today } from "./said.js";
+import { keep, keepsNothing, keepUnread, kept, letGo } from "./storage.js";
 
 const KEY = "worm-bin.trial";
 
@@ -28,15 +29,14 @@ const wanted: Wanted = {
 };
 
 let text = "";
+/** What was kept here and cannot be read. */
+let unread = "";
 
-function keep(written: string): void {
+function take(written: string): void {
   readFile(written);
   text = written;
-  try {
-    localStorage.setItem(KEY, written);
-  } catch {
-    trouble("This browser does not keep the trial. Save it as a file before you leave.");
-  }
+  if ((unread === "" || keepUnread(KEY, unread)) && keep(KEY, written)) unread = "";
+  else trouble(keepsNothing("trial"));
 }
 
 function trouble(words: string): void {
@@ -86,7 +86,7 @@ function showPlan(): void {
             tried(() => {
               const document = parseDocument(`# A trial of feeds side by side.\n${stringify(file)}`);
               document.setIn(["trial", "start"], today());
-              keep(document.toString({ lineWidth: 0 }));
+              take(document.toString({ lineWidth: 0 }));
               showAll();
             }), "main"),
           button("Print the sheet", () => tried(() => printPage(trialPlan({ file, units: keptUnits(), sheet: "html" }).sheet))),
@@ -145,7 +145,7 @@ function showLook(): void {
   const words = make("input", { type: "text", id: "looked", autocomplete: "off", placeholder: "plots 1-4 worms few, plot 2 half left, plot 3 gone" });
   const write = (said: string): void =>
     tried(() => {
-      keep(withEntry(text, note({ file: readFile(text), words: said, date: today() })));
+      take(withEntry(text, note({ file: readFile(text), words: said, date: today() })));
       showAll();
     });
   const plan = trialPlan({ file: readFile(text) });
@@ -192,11 +192,7 @@ function showRead(): void {
         button("Begin another", () => {
           saveFile("trial.yaml", text);
           text = "";
-          try {
-            localStorage.removeItem(KEY);
-          } catch {
-            // Where nothing is kept nothing is left either.
-          }
+          letGo(KEY);
           showAll();
         }, "quiet"),
       ),
@@ -212,12 +208,14 @@ function showAll(): void {
 
 try {
   await load(new URL("libfeed.wasm", document.baseURI));
+  const said = kept(KEY);
+  if (said === undefined) trouble(keepsNothing("trial"));
   try {
-    const kept = localStorage.getItem(KEY) ?? "";
-    readFile(kept);
-    text = kept;
+    readFile(said ?? "");
+    text = said ?? "";
   } catch {
-    trouble("The trial that was kept here cannot be read, or nothing is kept in this browser.");
+    unread = said ?? "";
+    trouble("The trial that was kept here cannot be read. Nothing of it is lost: it stays in this browser.");
   }
   showAll();
   document.documentElement.dataset.ready = "yes";

@@ -184,6 +184,19 @@ test("a kept file that cannot be read is not lost", async () => {
   assert.equal(await page.evaluate(() => localStorage.getItem("worm-bin.unread")), broken);
 });
 
+test("a kept trial that cannot be read is not lost", async () => {
+  const broken = "libfeed: 1\ntrial: {feeds: [\n# three weeks of looks\n";
+  const prepare = `if (!localStorage.getItem("worm-bin.trial")) localStorage.setItem("worm-bin.trial", ${JSON.stringify(broken)})`;
+  const { page } = await visit({ path: "trial.html", prepare });
+  assert.match(await page.locator("#storage").innerText(), /cannot be read/);
+  await page.getByLabel("Food 1").fill("melon rind");
+  await page.getByLabel("Food 2").fill("pumpkin");
+  await page.click("text=Plan it");
+  await page.click("text=Lay it today");
+  await page.waitForSelector(".plots li");
+  assert.equal(await page.evaluate(() => localStorage.getItem("worm-bin.trial.unread")), broken);
+});
+
 test("a file is opened as it is, and a wrong one changes nothing", async () => {
   const { page } = await visit();
   const file = (text) => ({ name: "bin.yaml", mimeType: "application/yaml", buffer: Buffer.from(text) });
