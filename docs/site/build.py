@@ -11,11 +11,15 @@ import json
 import re
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).resolve().parents[2]
 HERE = Path(__file__).resolve().parent
+sys.path.insert(0, str(ROOT / "data/tools"))
+from docs import TITLES  # noqa: E402  # the groups as the page of all feedstocks calls them
+
 # Pages outside docs/ that belong to the site.
 OTHER_PAGES = (
     "README.md",
@@ -28,14 +32,6 @@ OTHER_PAGES = (
 )
 LINK = re.compile(r"(!?)\[([^\]]*)\]\(([^)\s]+)\)")
 CODE = re.compile(r"(```.*?```|`[^`\n]*`)", re.DOTALL)
-PARTS = {
-    "scraps": "Scraps",
-    "beddings": "Beddings",
-    "manures": "Manures",
-    "amendments": "Amendments",
-    "water": "Water",
-    "guarded": "Refused or dosed with care",
-}
 
 
 def asked(feed: Path, *words: str) -> str:
@@ -101,14 +97,14 @@ def feedstock_page(feed: Path, row: dict[str, Any]) -> str:
 def write_feedstocks(feed: Path, source: Path) -> None:
     folder = source / "feedstocks"
     folder.mkdir(parents=True)
-    groups: dict[str, list[dict[str, Any]]] = {key: [] for key in PARTS}
+    groups: dict[str, list[dict[str, Any]]] = {key: [] for key in TITLES}
     for row in json.loads(asked(feed, "table", "--json"))["feedstocks"]:
         whole = json.loads(asked(feed, "show", row["id"], "--json"))
         (folder / f"{row['id']}.md").write_text(feedstock_page(feed, whole), encoding="utf-8")
-        groups.setdefault(whole["group"], []).append(whole)
+        groups[whole["group"]].append(whole)
     index = ["# Feedstocks", "", "What each is, whether it may be fed, and its numbers.", ""]
     for group, rows in groups.items():
-        index += [f"## {PARTS.get(group, group)}", ""]
+        index += [f"## {TITLES[group]}", ""]
         rows.sort(key=lambda row: row["name"].lower())
         index += [f"- [{row['name']}]({row['id']}.md): {row['stance']}" for row in rows]
         index.append("")
