@@ -102,6 +102,12 @@ std::string measure_of(const PutIn& put, UnitSystem units) {
     return measure_and_weight_text(put.wet_mass, f, put.thing.amount, units);
 }
 
+std::string_view month_word(const Date& date) noexcept {
+    constexpr std::array<std::string_view, 12> months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                                      "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+    return months[static_cast<std::size_t>(date.month - 1)];
+}
+
 std::string day_words(const std::optional<Date>& today, int days, UnitSystem units) {
     if (!today) {
         if (days == 0) return "today";
@@ -109,13 +115,11 @@ std::string day_words(const std::optional<Date>& today, int days, UnitSystem uni
     }
     constexpr std::array<std::string_view, 7> weekdays{"Thu", "Fri", "Sat", "Sun",
                                                        "Mon", "Tue", "Wed"};
-    constexpr std::array<std::string_view, 12> months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                      "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
     const std::int64_t number = day_number(*today) + days;
     const Date date = date_of(number);
     const auto weekday = static_cast<std::size_t>(((number % 7) + 7) % 7);  // day 0 was a Thursday
     const std::string day = std::to_string(date.day);
-    const std::string month(months[static_cast<std::size_t>(date.month - 1)]);
+    const std::string month(month_word(date));
     return std::string(weekdays[weekday]) + " " +
            (units == UnitSystem::us ? month + " " + day : day + " " + month);
 }

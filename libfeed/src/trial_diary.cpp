@@ -81,7 +81,7 @@ void each_feedstock(FeedFile& file, Use&& use) {
 }  // namespace
 
 std::string own_feed_text(const OwnFeed& own) {
-    const double error = detail::nine_in_ten * own.rate.log_sd;
+    const double error = normal_95 * own.rate.log_sd;
     return "By your own trial, " + own.label + " goes " +
            significant(std::exp(own.rate.log_factor), 2) +
            " times as fast here as the table says (" +

@@ -131,7 +131,7 @@ TEST_CASE("the points of Student's t are those of printed tables") {
     CHECK(detail::student_95(1.0) == 6.314);
     CHECK(detail::student_95(3.0) == 2.353);
     CHECK(detail::student_95(5.0) == 2.015);
-    CHECK(detail::student_95(1e12) == census::ends_90);
+    CHECK(detail::student_95(1e12) == normal_95);
     // Rows of the tables that are not among those kept.
     CHECK(detail::student_95(7.0) == Approx(1.895).epsilon(0.002));
     CHECK(detail::student_95(12.0) == Approx(1.782).epsilon(0.002));
@@ -180,8 +180,8 @@ TEST_CASE("90 % intervals hold in simulated beds") {
                     std::uniform_real_distribution<>(std::log(2.0), std::log(30.0))(sizes));
                 // The keeper's cup and the depth of the bed are a little off, as said of both.
                 std::normal_distribution<> off(0.0, 1.0);
-                const double cup = std::exp(off(sizes) * std::log(1.08) / census::ends_90);
-                const double depth = std::exp(off(sizes) * std::log(1.15) / census::ends_90);
+                const double cup = std::exp(off(sizes) * std::log(1.08) / normal_95);
+                const double depth = std::exp(off(sizes) * std::log(1.15) / normal_95);
                 CensusInput in = samples_of(sampler.counts(bed, mean * cup, samples), 1.0, 100.0);
                 in.sample_l = {1.0, 1.0 / 1.08, 1.08};
                 const WormCensus census = worm_census(in);

@@ -21,6 +21,8 @@ std::string material_text(const PutIn& put, UnitSystem units);
 /// known.
 /// @param days  from the day of the ration, 0 or more.
 std::string day_words(const std::optional<Date>& today, int days, UnitSystem units);
+/// The month of a day, short: "Mar".
+std::string_view month_word(const Date& date) noexcept;
 
 /// The first screen of a ration: what to take out, then what to do, what to put in, cover and next
 /// look, at most two reasons, the cautions that bind today and what is worth weighing. One thought

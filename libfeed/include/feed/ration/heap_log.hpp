@@ -152,11 +152,11 @@ inline std::optional<double> depth_of(std::string_view place) {
     const std::string unit = plain_text(place.substr(number->length));
     for (const auto& [word, metres] : {std::pair<std::string_view, double>{"cm", 0.01},
                                        {"m", 1.0},
-                                       {"in", 0.0254},
-                                       {"inch", 0.0254},
-                                       {"inches", 0.0254},
-                                       {"ft", 0.3048},
-                                       {"feet", 0.3048}})
+                                       {"in", metres_per_foot / 12.0},
+                                       {"inch", metres_per_foot / 12.0},
+                                       {"inches", metres_per_foot / 12.0},
+                                       {"ft", metres_per_foot},
+                                       {"feet", metres_per_foot}})
         if (has_word(unit, word)) return number->number * metres;
     return std::nullopt;
 }
@@ -204,12 +204,9 @@ inline bool was_turned(const Observation& seen) {
 
 /// The observations up to a day, in the order of their days; of one day in the order written.
 inline std::vector<std::size_t> seen_by(const Diary& diary, std::int64_t today) {
-    std::vector<std::size_t> order;
-    for (std::size_t i = 0; i < diary.observations.size(); ++i)
-        if (day_number(diary.observations[i].date) <= today) order.push_back(i);
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return day_number(diary.observations[a].date) < day_number(diary.observations[b].date);
-    });
+    std::vector<std::size_t> order = observations_by_day(diary);
+    while (!order.empty() && day_number(diary.observations[order.back()].date) > today)
+        order.pop_back();
     return order;
 }
 

@@ -5,6 +5,7 @@
 
 #include "feed/bed/factor.hpp"
 #include "feed/bed/ranged.hpp"
+#include "feed/feedstock/table.hpp"
 
 // What scraps a household is to expect in a week, from published studies: a start until they are
 // weighed.
@@ -31,8 +32,6 @@ inline constexpr Factor coffee_a_cup_kg{
     0.010, 0.007, 0.015, "kg", Grade::c, "10 g for 177 ml (a trade standard, as a page quotes it)"};
 inline constexpr Factor grounds_left{
     0.80, 0.78, 0.82, "kg/kg", Grade::d, "18 to 22 % of it dissolves (common practice)"};
-inline constexpr Factor grounds_moisture{0.60,    0.50,     0.70,
-                                         "kg/kg", Grade::c, "as coffee grounds in the table"};
 
 /// A kind of scraps, and its share of a household's food waste.
 struct Kind {
@@ -89,9 +88,13 @@ inline HouseholdScraps household_scraps(const Household& who) {
     for (std::size_t kind = 0; kind < household::kinds.size(); ++kind)
         scraps.kinds_kg[kind] =
             (persons * household::kinds[kind].share) * Ranged(household::a_person_kg);
+    const Feedstock grounds =
+        feedstock_at(*find_id(HouseholdScraps::feedstock(household::grounds)));
+    const auto& moisture = *grounds[Property::moisture_wet];
     const Ranged dry = (7.0 * who.coffee_cups_a_day) *
                        (Ranged(household::coffee_a_cup_kg) * Ranged(household::grounds_left));
-    scraps.kinds_kg[household::grounds] = dry / Ranged(household::grounds_moisture).rest();
+    scraps.kinds_kg[household::grounds] =
+        dry / Ranged(moisture.value, moisture.low, moisture.high).rest();
     for (std::size_t kind = 0; kind < scraps.kinds_kg.size(); ++kind)
         (HouseholdScraps::fed(kind) ? scraps.fed_kg : scraps.not_fed_kg) += scraps.kinds_kg[kind];
     return scraps;

@@ -10,6 +10,7 @@
 #include "feed/bed/factor.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/usual_bed.hpp"
+#include "feed/quantity/normal.hpp"
 
 // How many worms live in a bed, from counts of some samples of it.
 namespace feed {
@@ -20,9 +21,6 @@ namespace census {
 /// holds 9 times of 10.
 inline constexpr double measured_cup = 1.08;  // judgement
 inline constexpr double bed_volume = 1.15;    // judgement
-
-/// Standard deviations from the middle to either end of a 90 % interval.
-inline constexpr double ends_90 = 1.6448536269514722;
 
 }  // namespace census
 
@@ -52,7 +50,7 @@ namespace detail {
 
 /// Standard deviation of the logarithm of what lies within a range 9 times of 10.
 inline double log_spread(double low, double high) {
-    return low > 0.0 && high > low ? std::log(high / low) / (2.0 * census::ends_90) : 0.0;
+    return low > 0.0 && high > low ? std::log(high / low) / (2.0 * normal_95) : 0.0;
 }
 
 /// The 95 % point of Student's t: the printed tables, between their rows by 1/degrees.
@@ -70,7 +68,7 @@ inline double student_95(double degrees) noexcept {
                                                               {20.0, 1.725},
                                                               {30.0, 1.697},
                                                               {60.0, 1.671},
-                                                              {1e9, census::ends_90}}};
+                                                              {1e9, normal_95}}};
     for (std::size_t i = 1; i < rows.size(); ++i) {
         if (degrees > rows[i].first) continue;
         const double from = 1.0 / rows[i].first;
@@ -124,7 +122,7 @@ inline Ranged times(double value, double log_reach) {
 /// A factor with ends widened by what else is not known.
 inline Ranged widened(const Ranged& r, double log_sd) {
     const auto end = [&](double log_reach) {
-        return std::sqrt(log_reach * log_reach + std::pow(census::ends_90 * log_sd, 2.0));
+        return std::sqrt(log_reach * log_reach + std::pow(normal_95 * log_sd, 2.0));
     };
     return {r.value, r.value * std::exp(-end(std::log(r.value / r.low))),
             r.value * std::exp(end(std::log(r.high / r.value)))};
@@ -149,7 +147,7 @@ inline WormCensus worm_census(const CensusInput& in) {
     const double n = spread.samples;
     census.clumping = std::max(0.0, (spread.variance - spread.mean) / (spread.mean * spread.mean));
     const double size_sd = std::hypot(detail::log_spread(in.sample_l.low, in.sample_l.high),
-                                      std::log(census::bed_volume) / census::ends_90);
+                                      std::log(census::bed_volume) / normal_95);
     const double a_litre = spread.mean / in.sample_l.value;
     const double reach = spread.reach(n, size_sd);
     census.a_litre = detail::times(a_litre, spread.reach(n, 0.0));

@@ -11,6 +11,7 @@
 #include "feed/bed/species.hpp"
 #include "feed/bed/usual_bed.hpp"
 #include "feed/diary/course_points.hpp"
+#include "feed/quantity/normal.hpp"
 #include "feed/quantity/sorted.hpp"
 #include "feed/ration/worm_census.hpp"
 
@@ -251,7 +252,7 @@ private:
 /// Weighs the possible beds by how well each tells what was weighed.
 inline void learn_from(const std::vector<WeighedTwice>& weighed, PossibleBeds& beds) {
     // Both weighings are off, and no bed is alike all the time (judgement).
-    const double off = std::log(growth::picked_by_hand) / census::ends_90;
+    const double off = std::log(growth::picked_by_hand) / normal_95;
     const double variance = 2.0 * off * off + 0.15 * 0.15;
     for (PossibleBed& bed : beds) {
         double sum = 0.0;

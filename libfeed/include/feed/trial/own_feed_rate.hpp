@@ -9,6 +9,7 @@
 #include "feed/bed/pool_rates.hpp"
 #include "feed/diary/plot_history.hpp"
 #include "feed/feedstock/assumed.hpp"
+#include "feed/quantity/normal.hpp"
 #include "feed/trial/trial_reading.hpp"
 
 namespace feed {
@@ -21,9 +22,6 @@ struct OwnFeedRate {
 };
 
 namespace detail {
-
-/// 95 % point of the standard normal distribution: nine in ten lie within it on both sides.
-inline constexpr double nine_in_ten = 1.6448536269514722;
 
 /// No feed is waited for longer than this, days at 25 C (D).
 inline constexpr double longest_gone_days = 120.0;
@@ -91,8 +89,8 @@ inline std::vector<OwnFeedRate> own_feed_rates(const Trial& trial, const TrialRe
 inline Feedstock with_own_rate(Feedstock feed, const OwnFeedRate& rate) noexcept {
     RateFactor& factor = feed.decay_rate_factor;
     factor.value *= std::exp(rate.log_factor);
-    factor.low = factor.value * std::exp(-detail::nine_in_ten * rate.log_sd);
-    factor.high = factor.value * std::exp(detail::nine_in_ten * rate.log_sd);
+    factor.low = factor.value * std::exp(-normal_95 * rate.log_sd);
+    factor.high = factor.value * std::exp(normal_95 * rate.log_sd);
     return feed;
 }
 
