@@ -39,6 +39,9 @@ int print_after_writing(std::string_view text, const std::string& path, bool con
 /// Writes problems: for people to standard error, with --json as JSON to standard output.
 /// Returns 2.
 int refuse(const Arguments& arguments, const feed::Errors& errors);
+/// The same for problems that name members of a request: where the command has an option of that
+/// name, they name it.
+int refuse_by_option(const Arguments& arguments, feed::Errors errors);
 /// The problem of a call with too few or too many words.
 feed::Errors wrong_words(const Arguments& arguments, std::string_view message);
 

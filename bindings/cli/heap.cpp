@@ -25,12 +25,7 @@ int run_heap(const Arguments& arguments) {
     const auto file = file_of_call(arguments);
     if (!file) return refuse(arguments, file.errors());
     const auto heap = io::heap_of(*file, arguments.text("--worms"), arguments.units);
-    if (!heap) {
-        Errors errors = heap.errors();
-        for (Error& error : errors)
-            if (error.field == "worms") error.field = "--worms";
-        return refuse(arguments, errors);
-    }
+    if (!heap) return refuse_by_option(arguments, heap.errors());
     const bool solved = !heap->recipe || heap->layers;
     const bool refused = heap->recipe && !heap->recipe->answer.take_out.empty();
     const bool alarm =

@@ -111,6 +111,14 @@ int refuse(const Arguments& arguments, const feed::Errors& errors) {
     return bad_input;
 }
 
+int refuse_by_option(const Arguments& arguments, feed::Errors errors) {
+    for (feed::Error& error : errors) {
+        for (const Option& option : arguments.command->options)
+            if (option.name == "--" + error.field) error.field = std::string(option.name);
+    }
+    return refuse(arguments, errors);
+}
+
 feed::Errors wrong_words(const Arguments& arguments, std::string_view message) {
     const std::string name = "feed " + std::string(arguments.command->name);
     return {feed::make_error(

@@ -37,13 +37,12 @@ std::string hazard_lines(const CheckResult& result, io::UnitSystem units) {
 
 }  // namespace
 
-Result<Date> said_date(const Arguments& arguments) {
+Result<std::optional<Date>> said_date(const Arguments& arguments) {
+    if (!arguments.has("--date")) return std::optional<Date>();
     const std::string& said = arguments.options.at("--date");
     const auto date = parse_date(said);
-    if (date) return *date;
-    Errors errors = wrong_words(arguments, "\"" + said + "\" is not a day");
-    errors[0].field = "--date";
-    errors[0].value = said;
+    if (date) return std::optional<Date>(*date);
+    Errors errors = about(wrong_words(arguments, "\"" + said + "\" is not a day"), "--date", said);
     errors[0].allowed = "a day such as 2026-03-14";
     return errors;
 }
@@ -55,8 +54,8 @@ Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& argu
     if (file) {
         if (const auto refused = io::heap_refused(*file, arguments.command->name)) return *refused;
     }
-    if (!file || !arguments.has("--date")) return file;
     const auto date = said_date(arguments);
+    if (!file || (date && !*date)) return file;
     if (!date) return date.errors();
     io::FeedFile on = std::move(file).value();
     on.today = *date;

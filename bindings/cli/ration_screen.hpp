@@ -11,8 +11,8 @@
 // What every verb about a bed prints: the same first screen, and the same reasons behind it.
 namespace feed_command {
 
-/// The day that --date names. Errors: a wrong day.
-feed::Result<feed::Date> said_date(const Arguments& arguments);
+/// The day that --date names, or nothing where it is left out. Errors: a wrong day.
+feed::Result<std::optional<feed::Date>> said_date(const Arguments& arguments);
 /// The file of a call with the day that counts as today. Errors: those of reading; a wrong --date.
 feed::Result<feed::io::FeedFile> read_bin(const Arguments& arguments);
 

@@ -14,22 +14,14 @@ using namespace feed;
 int run_totals(const Arguments& arguments) {
     io::TotalsAsked asked;
     if (arguments.has("--since")) asked.since = arguments.options.at("--since");
-    if (arguments.has("--date")) {
-        const auto date = said_date(arguments);
-        if (!date) return refuse(arguments, date.errors());
-        asked.today = *date;
-    }
+    const auto today = said_date(arguments);
+    if (!today) return refuse(arguments, today.errors());
+    asked.today = *today;
     auto bins = read_named_files(arguments.words);
     if (!bins) return refuse(arguments, bins.errors());
     asked.bins = std::move(bins).value();
     const auto totals = io::totals_of(asked);
-    if (!totals) {
-        Errors errors = totals.errors();
-        for (Error& error : errors) {
-            if (error.field == "since") error.field.insert(0, "--");
-        }
-        return refuse(arguments, errors);
-    }
+    if (!totals) return refuse_by_option(arguments, totals.errors());
     if (arguments.json()) return print(io::to_json(*totals, arguments.units));
     return print(io::totals_text(*totals, arguments.units, arguments.has("--why")));
 }

@@ -16,23 +16,15 @@ int run_week(const Arguments& arguments) {
     io::WeekAsked asked;
     asked.units = arguments.units;
     if (arguments.has("--openings")) asked.openings = std::stoi(arguments.options.at("--openings"));
-    if (arguments.has("--date")) {
-        const auto date = said_date(arguments);
-        if (!date) return refuse(arguments, date.errors());
-        asked.today = *date;
-    }
+    const auto today = said_date(arguments);
+    if (!today) return refuse(arguments, today.errors());
+    asked.today = *today;
     if (arguments.has("--have")) asked.have = {arguments.options.at("--have")};
     auto bins = read_named_files(arguments.words);
     if (!bins) return refuse(arguments, bins.errors());
     asked.bins = std::move(bins).value();
     const auto plan = io::week_of(asked);
-    if (!plan) {
-        Errors errors = plan.errors();
-        for (Error& error : errors) {
-            if (error.field == "have" || error.field == "date") error.field.insert(0, "--");
-        }
-        return refuse(arguments, errors);
-    }
+    if (!plan) return refuse_by_option(arguments, plan.errors());
     if (arguments.has("--sheet")) {
         const auto outputs =
             sheet_files(arguments.options.at("--sheet"), io::week_sheet(*plan, arguments.units), "",

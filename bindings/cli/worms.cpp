@@ -1,7 +1,4 @@
-#include <algorithm>
-#include <array>
 #include <string>
-#include <string_view>
 #include <utility>
 
 #include "command.hpp"
@@ -29,11 +26,9 @@ int run_worms(const Arguments& arguments) {
         asked.file = std::move(file).value();
         name = word;
     }
-    if (arguments.has("--date")) {
-        const auto date = said_date(arguments);
-        if (!date) return refuse(arguments, date.errors());
-        asked.today = *date;
-    }
+    const auto today = said_date(arguments);
+    if (!today) return refuse(arguments, today.errors());
+    asked.today = *today;
     asked.bin = {arguments.text("--bin"), arguments.text("--worms"),
                  arguments.text("--temperature"), ""};
     asked.people = arguments.text("--people");
@@ -42,16 +37,7 @@ int run_worms(const Arguments& arguments) {
     asked.census = arguments.text("--census");
     asked.sample = arguments.text("--sample");
     const auto answer = io::worms_of(asked);
-    if (!answer) {
-        Errors errors = answer.errors();
-        constexpr std::array<std::string_view, 8> options{
-            "people", "meals", "coffee", "census", "sample", "bin", "worms", "temperature"};
-        for (Error& error : errors) {
-            if (std::find(options.begin(), options.end(), error.field) != options.end())
-                error.field.insert(0, "--");
-        }
-        return refuse(arguments, errors);
-    }
+    if (!answer) return refuse_by_option(arguments, answer.errors());
     const bool barred = (answer->need && !answer->need->take_out.empty()) ||
                         (answer->bin && (!answer->bin->take_out.empty() ||
                                          answer->bin->ration.answer == RationAnswer::act_first));

@@ -18,10 +18,7 @@ Result<std::optional<WetMass>> read_worms(std::string_view words) {
     if (words.empty()) return std::optional<WetMass>();
     const auto kg = parse_quantity(words, QuantityKind::mass);
     if (kg) return std::optional<WetMass>(wet_kilograms(*kg));
-    Errors errors = kg.errors();
-    errors[0].field = "worms";
-    errors[0].value = std::string(words);
-    return errors;
+    return about(kg.errors(), "worms", words);
 }
 
 /// The file's balance with all that may go in as what must go in.

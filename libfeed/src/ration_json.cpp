@@ -45,14 +45,18 @@ std::string cover_of(const Ration& ration) {
 
 }  // namespace
 
+void write_thing(JsonWriter& json, const ThingAtHand& thing, double wet_kg) {
+    json.member("feedstock", thing.feedstock->id);
+    json.member("label", thing.label);
+    json.member("wet_mass_kg", wet_kg);
+}
+
 void write_put_in(JsonWriter& json, std::string_view key, std::span<const PutIn> put_in) {
     json.key(key);
     json.begin_array();
     for (const PutIn& put : put_in) {
         json.begin_object();
-        json.member("feedstock", put.thing.feedstock->id);
-        json.member("label", put.thing.label);
-        json.member("wet_mass_kg", put.wet_mass.in_kilograms());
+        write_thing(json, put.thing, put.wet_mass.in_kilograms());
         json.member("measure", measure_of(put, put.units));
         json.member("at_hand", put.thing.at_hand);
         json.end_object();
@@ -93,9 +97,7 @@ void write_ration(JsonWriter& json, const Ration& ration) {
     json.begin_array();
     for (const Rest& rest : ration.rest) {
         json.begin_object();
-        json.member("feedstock", rest.thing.feedstock->id);
-        json.member("label", rest.thing.label);
-        json.member("wet_mass_kg", rest.wet_mass.in_kilograms());
+        write_thing(json, rest.thing, rest.wet_mass.in_kilograms());
         json.member("capped", rest.capped);
         json.end_object();
     }

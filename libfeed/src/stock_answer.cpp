@@ -9,7 +9,7 @@
 #include "feed/io/ration_text.hpp"
 #include "feed/io/screen.hpp"
 #include "feed/io/to_json.hpp"
-#include "kg_text.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 namespace feed::io {
 namespace {
@@ -65,7 +65,7 @@ std::optional<int> lasts_days(const BeddingLeft& one) {
 }
 
 std::string thaw_line(const Thaw& one, const StockAnswer& answer, UnitSystem units) {
-    std::string line = "Take " + kg_text(one.put.wet_mass.in_kilograms(), units) + " of " +
+    std::string line = "Take " + words::mass(one.put.wet_mass.in_kilograms(), units) + " of " +
                        name_of(one.put.thing) + " out of the freezer " +
                        (one.day == 0 ? "today" : day_words(answer.today, one.day, units)) + ".";
     if (one.juice)
@@ -81,7 +81,7 @@ std::string where(const StockItem& item) {
 void add_fresh(const StockAnswer& answer, UnitSystem units, std::vector<std::string>& lines) {
     for (const StockItem& item : answer.items) {
         if (item.keep != StockKeep::fresh) continue;
-        const std::string what = kg_text(item.thing.most->in_kilograms(), units) + " of " +
+        const std::string what = words::mass(item.thing.most->in_kilograms(), units) + " of " +
                                  name_of(item.thing) + where(item);
         if (item.good_days < 0)
             lines.push_back("Past its days: " + what + ". Give it to a heap.");
@@ -103,11 +103,12 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
     add_fresh(answer, units, lines);
     for (const StockItem& item : answer.items) {
         if (item.keep == StockKeep::frozen)
-            lines.push_back("Freezer: " + kg_text(item.thing.most->in_kilograms(), units) + " of " +
-                            name_of(item.thing) + where(item) + ".");
+            lines.push_back("Freezer: " + words::mass(item.thing.most->in_kilograms(), units) +
+                            " of " + name_of(item.thing) + where(item) + ".");
     }
     for (const BeddingLeft& one : answer.bedding) {
-        std::string line = "Bedding: " + kg_text(one.left_kg, units) + " of " + name_of(one.thing);
+        std::string line =
+            "Bedding: " + words::mass(one.left_kg, units) + " of " + name_of(one.thing);
         if (const auto days = lasts_days(one))
             line += ", gone about " + day_words(answer.today, *days, units);
         lines.push_back(line + ".");
@@ -116,7 +117,7 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
         const bool other =
             item.keep == StockKeep::dry && part_of(*item.thing.feedstock) != Part::bedding;
         if (other)
-            lines.push_back("Dry: " + kg_text(item.thing.most->in_kilograms(), units) + " of " +
+            lines.push_back("Dry: " + words::mass(item.thing.most->in_kilograms(), units) + " of " +
                             name_of(item.thing) + where(item) + ".");
     }
     return lines;
@@ -131,9 +132,7 @@ void write_items(JsonWriter& json, const StockAnswer& answer) {
     json.begin_array();
     for (const StockItem& item : answer.items) {
         json.begin_object();
-        json.member("feedstock", item.thing.feedstock->id);
-        json.member("label", item.thing.label);
-        json.member("wet_mass_kg", item.thing.most->in_kilograms());
+        write_thing(json, item.thing, item.thing.most->in_kilograms());
         json.member("keep", keep_word(item.keep));
         json.member("since", text(item.since));
         json.member("container", item.container);
@@ -149,9 +148,7 @@ void write_thaw(JsonWriter& json, const StockAnswer& answer) {
     json.begin_array();
     for (const Thaw& one : answer.thaw) {
         json.begin_object();
-        json.member("feedstock", one.put.thing.feedstock->id);
-        json.member("label", one.put.thing.label);
-        json.member("wet_mass_kg", one.put.wet_mass.in_kilograms());
+        write_thing(json, one.put.thing, one.put.wet_mass.in_kilograms());
         json.member("take_out_on", text(date_of(day_number(answer.today) + one.day)));
         if (one.juice) {
             json.key("juice_l");
@@ -212,9 +209,7 @@ std::string to_json(const StockAnswer& answer, UnitSystem units) {
     json.begin_array();
     for (const BeddingLeft& one : answer.bedding) {
         json.begin_object();
-        json.member("feedstock", one.thing.feedstock->id);
-        json.member("label", one.thing.label);
-        json.member("wet_mass_kg", one.left_kg);
+        write_thing(json, one.thing, one.left_kg);
         if (one.a_day_kg) json.member("a_week_kg", 7.0 * *one.a_day_kg);
         if (const auto days = lasts_days(one))
             json.member("gone_on", text(date_of(day_number(answer.today) + *days)));

@@ -7,7 +7,7 @@
 #include "feed/io/screen.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/week_answer.hpp"
-#include "kg_text.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 namespace feed::io {
 namespace {
@@ -21,8 +21,10 @@ constexpr std::size_t most_months_shown = 3;
 /// "3.2 kg of scraps, 800 g of bedding, 5 L of castings".
 std::string sums_text(const Totals& totals, UnitSystem units) {
     std::vector<std::string> parts;
-    if (totals.scraps_kg > 0.0) parts.push_back(kg_text(totals.scraps_kg, units) + " of scraps");
-    if (totals.bedding_kg > 0.0) parts.push_back(kg_text(totals.bedding_kg, units) + " of bedding");
+    if (totals.scraps_kg > 0.0)
+        parts.push_back(words::mass(totals.scraps_kg, units) + " of scraps");
+    if (totals.bedding_kg > 0.0)
+        parts.push_back(words::mass(totals.bedding_kg, units) + " of bedding");
     if (totals.castings_l > 0.0)
         parts.push_back(volume_text(litres(totals.castings_l), units) + " of castings out");
     return parts.empty() ? "nothing" : joined(parts);
@@ -31,10 +33,7 @@ std::string sums_text(const Totals& totals, UnitSystem units) {
 /// "May 2026".
 std::string month_text(const std::string& first) {
     const Date date = *parse_date(first);
-    // In US units the month stands first, with its day.
-    const std::string words = day_words(date, 0, UnitSystem::us);
-    const auto from = words.find(' ') + 1;
-    return words.substr(from, words.find(' ', from) - from) + " " + std::to_string(date.year);
+    return std::string(month_word(date)) + " " + std::to_string(date.year);
 }
 
 std::string day_text(Date day, const DiaryTotals& totals, UnitSystem units) {
@@ -54,7 +53,7 @@ std::vector<std::string> head_lines(const DiaryTotals& totals, UnitSystem units)
         lines.push_back("Harvested: " + volume_text(litres(all.castings_l), units) +
                         " of castings.");
     if (all.kept_kg > 0.0)
-        lines.push_back("Kept out of the rubbish: " + kg_text(all.kept_kg, units) + ".");
+        lines.push_back("Kept out of the rubbish: " + words::mass(all.kept_kg, units) + ".");
     return lines;
 }
 

@@ -110,9 +110,7 @@ std::string to_json(const WeekPlan& plan, UnitSystem units) {
     json.begin_array();
     for (const WeekRest& one : plan.rest) {
         json.begin_object();
-        json.member("feedstock", one.thing.thing.feedstock->id);
-        json.member("label", one.thing.thing.label);
-        json.member("wet_mass_kg", one.wet_mass.in_kilograms());
+        write_thing(json, one.thing.thing, one.wet_mass.in_kilograms());
         json.member("keeps", one.thing.kept);
         json.member("good_until", date(one.thing.until));
         json.end_object();

@@ -27,9 +27,7 @@ std::optional<Errors> read_refresh(const WorkWords& words, const std::string& pr
     if (!words.temperature.empty()) {
         const auto degrees = parse_quantity(words.temperature, QuantityKind::temperature);
         if (!degrees) {
-            Errors errors = degrees.errors();
-            errors[0].field = prefix + "temperature";
-            errors[0].value = words.temperature;
+            Errors errors = about(degrees.errors(), prefix + "temperature", words.temperature);
             errors[0].allowed = std::string(allowed_text(QuantityKind::temperature));
             return errors;
         }

@@ -57,10 +57,7 @@ Result<double> read_heads(const std::string& text, std::string_view field) {
     if (text.empty()) return 0.0;
     const auto number = parse_whole(text, 1, most_of_household);
     if (number) return static_cast<double>(*number);
-    Errors errors = number.errors();
-    errors[0].field = std::string(field);
-    errors[0].value = text;
-    return errors;
+    return about(number.errors(), field, text);
 }
 
 Result<std::optional<HouseholdScraps>> read_household(const WormsAsked& asked) {

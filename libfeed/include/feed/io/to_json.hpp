@@ -68,6 +68,8 @@ void write_balance(JsonWriter& json, const BalanceAnswer& answer,
                    std::span<const std::string> measures);
 /// Writes a ration as a value of `json`.
 void write_ration(JsonWriter& json, const Ration& ration);
+/// Writes the members of so much of a thing: its feedstock, what the keeper calls it, its mass.
+void write_thing(JsonWriter& json, const ThingAtHand& thing, double wet_kg);
 /// What goes in as a list of a key, each in the measures of its own units.
 void write_put_in(JsonWriter& json, std::string_view key, std::span<const PutIn> put_in);
 /// Writes the day of the next feeding under the key "next_feeding".

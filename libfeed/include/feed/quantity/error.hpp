@@ -2,6 +2,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -73,6 +74,13 @@ inline void forget_place(Error& error) {
 
 /// All problems found at once, in the order of the input.
 using Errors = std::vector<Error>;
+
+/// The same problems, the first of them about a field as the keeper wrote it.
+inline Errors about(Errors errors, std::string_view field, std::string_view value) {
+    errors.front().field = std::string(field);
+    errors.front().value = std::string(value);
+    return errors;
+}
 
 /// Either a value or the problems that prevented it. Never empty of both.
 template <class T>
