@@ -5,7 +5,7 @@
 #include "feed/io/diary_append.hpp"
 #include "feed/io/diary_news.hpp"
 #include "feed/io/feed_file.hpp"
-#include "feed/io/heap_answer.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/note.hpp"
 #include "feed/io/observation_text.hpp"
@@ -175,7 +175,7 @@ int run_observe(const Arguments& arguments) {
     if (arguments.words.size() == 1) {
         const auto file = read_named_file(path);
         if (!file) return refuse(arguments, file.errors());
-        if (const auto heap = io::heap_refused(*file, "observe")) return refuse(arguments, *heap);
+        if (const auto heap = io::wrong_kind(*file, "observe")) return refuse(arguments, *heap);
         return print(answer(*file, ""));
     }
     const auto observation = read_observation(arguments);

@@ -4,7 +4,7 @@
 #include "feed/bed/cautions.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/io/answers.hpp"
-#include "feed/io/heap_answer.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/ration_text.hpp"
 #include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
@@ -52,7 +52,7 @@ namespace {
 /// The file with the day that --date names.
 Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& arguments) {
     if (file) {
-        if (const auto refused = io::heap_refused(*file, arguments.command->name)) return *refused;
+        if (const auto refused = io::wrong_kind(*file, arguments.command->name)) return *refused;
     }
     const auto date = said_date(arguments);
     if (!file || (date && !*date)) return file;

@@ -7,7 +7,7 @@
 #include "command.hpp"
 #include "feed/diary/seen.hpp"
 #include "feed/io/feed_file.hpp"
-#include "feed/io/heap_answer.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "file_or_entries.hpp"
@@ -103,7 +103,7 @@ int run_signs(const Arguments& arguments) {
     if (arguments.has("--bed")) {
         const auto file = read_named_file(arguments.options.at("--bed"));
         if (!file) return refuse(arguments, file.errors());
-        if (const auto heap = io::heap_refused(*file, "signs")) return refuse(arguments, *heap);
+        if (const auto heap = io::wrong_kind(*file, "signs")) return refuse(arguments, *heap);
         answer = causes_of(io::bed_on_day_zero(*file), *signs, arguments.units);
     }
     if (arguments.json()) return print(io::to_json(answer));

@@ -4,6 +4,7 @@
 
 #include "command.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/output_files.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "feed/io/trial_pictures.hpp"
@@ -84,6 +85,8 @@ int run_trial(const Arguments& arguments) {
                                            : "--sheet and --yaml belong to feed trial plan"));
     const auto file = read_named_file(arguments.words[1]);
     if (!file) return refuse(arguments, file.errors());
+    if (const auto wrong = io::wrong_kind(*file, planned ? "trial plan" : "trial read"))
+        return refuse(arguments, *wrong);
     return planned ? plan(arguments, *file) : read(arguments, *file);
 }
 

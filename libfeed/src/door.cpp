@@ -12,6 +12,7 @@
 #include "feed/feedstock/lookup.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/heap_answer.hpp"
 #include "feed/io/new_bin_text.hpp"
 #include "feed/io/stock_answer.hpp"
@@ -226,7 +227,7 @@ bool takes_a_file(const Verb* asked) {
 Result<std::string> answer(const Request& request) {
     const std::string_view asked = request.verb->name;
     if (request.file) {
-        if (const auto refused = heap_refused(*request.file, asked)) return *refused;
+        if (const auto refused = wrong_kind(*request.file, asked)) return *refused;
     }
     if (asked == "heap") return answer_heap(request);
     if (asked == "table") return table_json(request.text(words.name));

@@ -164,13 +164,6 @@ std::string Request::file_name() const {
     return file_text.empty() ? std::string(request_name) : "file";
 }
 
-const Verb* find_verb(std::string_view wanted) noexcept {
-    for (const Verb& known : verbs) {
-        if (known.name == wanted) return &known;
-    }
-    return nullptr;
-}
-
 std::vector<std::string_view> verb_names() {
     std::vector<std::string_view> names;
     names.reserve(verbs.size());

@@ -37,8 +37,6 @@ struct Request {
 /// Reads a request. Errors: those of answer_request but for the verb's own.
 Result<Request> read_request(std::string_view json);
 
-/// The verb of this name, or null.
-const Verb* find_verb(std::string_view name) noexcept;
 /// The names of all verbs, in the order of the table.
 std::vector<std::string_view> verb_names();
 

@@ -128,7 +128,7 @@ private:
     /// A heap in a small container never gets hot, and what is worked out for a bed is for worms.
     void refuse_heap_in_a_bin(const Section& section) {
         if (file_.heap) {
-            for (const keys::Key key : {keys::Key("bed"), keys::Key("trial")}) {
+            for (const keys::Key key : {keys::Key("bed"), keys::Key("trial"), keys::Key("stock")}) {
                 if (const auto at = section.find(key))
                     reading_.report(*at, ErrorCode::contradiction, std::string(key),
                                     "kind: bin; or leave " + std::string(key) + " out",

@@ -5,8 +5,8 @@
 #include "feed/feedstock/table.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_sheet.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/forecast_svg.hpp"
-#include "feed/io/heap_answer.hpp"
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/trial_answer.hpp"
@@ -66,7 +66,7 @@ Result<std::string> reading_json(const FeedFile& file, const AnswerOptions& opti
 
 Result<std::string> answer_json(std::string_view verb, const FeedFile& file,
                                 const AnswerOptions& options) {
-    if (const auto refused = heap_refused(file, verb)) return *refused;
+    if (const auto refused = wrong_kind(file, verb)) return *refused;
     if (verb == "blend") {
         const auto answer = blend_of(file, options.units);
         if (!answer) return answer.errors();

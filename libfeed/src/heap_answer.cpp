@@ -1,18 +1,14 @@
 #include "feed/io/heap_answer.hpp"
 
-#include <array>
 #include <utility>
 
 #include "feed/bed/species.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/to_json.hpp"
 
 namespace feed::io {
 namespace {
-
-/// The verbs that speak of worms; the others answer a file of a heap too.
-constexpr std::array<std::string_view, 9> verbs_of_worms{
-    "ration", "check", "forecast", "harvest", "refresh", "signs", "week", "observe", "worms"};
 
 Result<std::optional<WetMass>> read_worms(std::string_view words) {
     if (words.empty()) return std::optional<WetMass>();
@@ -166,23 +162,8 @@ void write_worms(JsonWriter& json, const HeapOfFile& heap) {
 
 }  // namespace
 
-std::optional<Errors> heap_refused(const FeedFile& file, std::string_view verb) {
-    if (!file.is_of_a_heap()) return std::nullopt;
-    for (const std::string_view one : verbs_of_worms) {
-        if (verb.substr(0, one.size()) != one) continue;
-        return Errors{make_error(ErrorCode::contradiction, file.heap ? "kind" : "balance: targets",
-                                 file.heap ? "heap" : "hot-heap", "feed heap, feed balance",
-                                 "this file is of a heap, and feed " + std::string(verb) +
-                                     " is about worms; ask feed heap",
-                                 file.name)};
-    }
-    return std::nullopt;
-}
-
 Result<HeapOfFile> heap_of(const FeedFile& file, std::string_view worms, UnitSystem units) {
-    if (!file.for_heap())
-        return make_error(ErrorCode::contradiction, "kind", "", "kind: heap",
-                          "this file is of a bin; that of a heap says \"kind: heap\"", file.name);
+    if (auto wrong = wrong_kind(file, "heap")) return std::move(*wrong);
     if (!file.balance && file.diary.observations.empty())
         return missing_section(file, "balance",
                                "{at_hand: [up to 3 buckets grass clippings, any dry leaves]}");

@@ -2,7 +2,6 @@
 #include <cmath>
 #include <utility>
 
-#include "feed/balance/target_kind.hpp"
 #include "feed/bed/cautions.hpp"
 #include "feed/bed/species.hpp"
 #include "feed/feedstock/plain_name.hpp"
@@ -11,8 +10,9 @@
 #include "feed/io/ration_text.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "heap_words.hpp"
 
-// The words of a heap: how to build it, what to do today, and what is behind both.
+// The words of a heap: how to build it, and what to do today.
 namespace feed::io {
 namespace {
 
@@ -22,10 +22,6 @@ struct HeapLine {
 };
 
 using Lines = std::vector<ScreenLine>;
-
-std::string at(double c, UnitSystem units) {
-    return words::temperature(c, units);
-}
 
 /// The name of the file in what is typed, or a word that stands for it.
 std::string file_word(const HeapOfFile& heap) {
@@ -177,7 +173,7 @@ void add_recipe(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
         add_amounts(heap, units, lines);
         add_layers(heap, lines);
         lines.push_back({"Note how warm it gets: feed note " + file_word(heap) + " " +
-                             at(50.0, units) + " middle",
+                             words::temperature(50.0, units) + " middle",
                          HeapLine::note});
         return add_care(heap, lines);
     }
@@ -195,29 +191,16 @@ void add_recipe(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
         lines.push_back({"What conflicts: feed balance " + heap.file + " --why", HeapLine::note});
 }
 
-/// Where it was measured: "in the middle", "15 cm deep", "at the edge".
-std::string where(const std::string& place) {
-    if (place.empty()) return "";
-    if (place.find("deep") != std::string::npos) return " at " + place;
-    const bool inside = is_inside_heap(place);
-    return (inside ? " in the " : " at the ") + place;
-}
-
 constexpr std::string_view fire_words =
     "Smoke or a burning smell: leave it closed and call the fire service.";
-constexpr std::string_view turning_care =
-    "Take care: steam and dust carry mould and germs. Keep it damp, stand upwind, wash your hands.";
-constexpr std::string_view who_turns =
-    "With asthma or a weak immune system let somebody else turn it.";
-
 void add_turn(const HeapLog& log, UnitSystem units, Lines& lines) {
     const double now = log.last.hottest_c.value_or(0.0);
     if (now > heap_limits::warm_enough_c) {
-        lines.push_back(
-            {"Turn it today: " + at(now, units) + where(log.last.place) + " is too hot."});
+        lines.push_back({"Turn it today: " + words::temperature(now, units) +
+                         place_text(log.last.place) + " is too hot."});
     } else if (log.last.inside_c && log.peak_c && *log.peak_c >= heap_limits::heating_c) {
-        lines.push_back({"Turn it: it has cooled from " + at(*log.peak_c, units) + " to " +
-                         at(*log.last.inside_c, units) + "."});
+        lines.push_back({"Turn it: it has cooled from " + words::temperature(*log.peak_c, units) +
+                         " to " + words::temperature(*log.last.inside_c, units) + "."});
     } else {
         lines.push_back({"Turn it once: it has cooled, and air may heat it again."});
     }
@@ -226,8 +209,9 @@ void add_turn(const HeapLog& log, UnitSystem units, Lines& lines) {
 }
 
 void add_mend(const HeapLog& log, UnitSystem units, Lines& lines) {
-    lines.push_back({"It has not got hot: " + at(log.last.inside_c.value_or(0.0), units) +
-                     " at most a week on. Squeeze a handful."});
+    lines.push_back(
+        {"It has not got hot: " + words::temperature(log.last.inside_c.value_or(0.0), units) +
+         " at most a week on. Squeeze a handful."});
     lines.push_back({"Dry: turn it and water it."});
     lines.push_back({"Dripping: turn in dry leaves, straw or chips."});
     lines.push_back({"Damp and cool: turn in grass or scraps, or build it bigger, " +
@@ -236,26 +220,30 @@ void add_mend(const HeapLog& log, UnitSystem units, Lines& lines) {
 
 void add_end(const HeapLog& log, UnitSystem units, Lines& lines) {
     if (log.step == HeapStep::cooled) {
-        lines.push_back({"It has cooled for good: " + at(*log.last.inside_c, units) + " inside, " +
-                         at(*log.air_c, units) + " in the air."});
+        lines.push_back(
+            {"It has cooled for good: " + words::temperature(*log.last.inside_c, units) +
+             " inside, " + words::temperature(*log.air_c, units) + " in the air."});
         lines.push_back(
             {"Keep it damp until it is dark, crumbly and smells of earth.", HeapLine::next});
         return;
     }
     lines.push_back({"Let it ripen: it no longer heats after turning."});
     lines.push_back({"It has cooled for good three weeks on, when it is as cool as the air."});
-    if (!log.air_c) lines.push_back({"Note the air too: air " + at(12.0, units), HeapLine::note});
+    if (!log.air_c)
+        lines.push_back(
+            {"Note the air too: air " + words::temperature(12.0, units), HeapLine::note});
 }
 
 void add_step(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
     const HeapLog& log = *heap.log;
-    const std::string now =
-        log.last.hottest_c ? at(*log.last.hottest_c, units) + where(log.last.place) : "";
+    const std::string now = log.last.hottest_c ? words::temperature(*log.last.hottest_c, units) +
+                                                     place_text(log.last.place)
+                                               : "";
     switch (log.step) {
         case HeapStep::measure:
             lines.push_back({"Take its temperature in the middle first."});
-            lines.push_back(
-                {"Then note it: feed note " + file_word(heap) + " " + at(50.0, units) + " middle"});
+            lines.push_back({"Then note it: feed note " + file_word(heap) + " " +
+                             words::temperature(50.0, units) + " middle"});
             return;
         case HeapStep::stand_back:
             lines.push_back({"Do not open it: " + now + " is a risk of fire."});
@@ -308,7 +296,7 @@ void add_worms(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
     if (!heap.cool_for_worms) {
         const double warmest = in_celsius(limits_of(Species::eisenia_fetida).warmest);
         lines.push_back({"Not for the worms yet: it must heat, lie two weeks, and cool below " +
-                             at(warmest, units) + ".",
+                             words::temperature(warmest, units) + ".",
                          HeapLine::worms});
         return;
     }
@@ -324,38 +312,6 @@ void add_worms(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
     lines.push_back({"What the bin takes on a day: ask feed ration.", HeapLine::worms});
 }
 
-std::string reached_lines(const HeapOfFile& heap) {
-    std::string text = "\nThe recipe, as feed balance has it\n";
-    for (const Reached& one : heap.recipe->answer.reached) {
-        const auto& quantity = one.quantity;
-        if (!quantity.has_value()) continue;
-        const bool ratio = one.target.property == TargetProperty::cn_ratio;
-        const bool share = !ratio && quantity.high <= 1.0;
-        const auto show = [&](double number) {
-            return ratio   ? significant(number, 2) + ":1"
-                   : share ? percent_text(number)
-                           : significant(number, 2);
-        };
-        text += wrapped(std::string(kind(one.target.property).name) + " " + show(quantity.value) +
-                            " (" + show(quantity.low) + " to " + show(quantity.high) +
-                            "); target " + (one.target.low ? "from " + show(*one.target.low) : "") +
-                            (one.target.high ? " to " + show(*one.target.high) : "") + " (" +
-                            one.target.source + ")",
-                        2, 4);
-    }
-    return text;
-}
-
-std::string log_lines(const HeapOfFile& heap, UnitSystem units) {
-    if (heap.looks.empty()) return "";
-    std::string text = "\nThe log\n";
-    for (const HeapLook& look : heap.looks)
-        text += "  " + feed::text(date_of(look.day)) + "  hottest " + at(*look.hottest_c, units) +
-                where(look.place) +
-                (look.inside_c ? ", inside " + at(*look.inside_c, units) : std::string()) + "\n";
-    return text;
-}
-
 }  // namespace
 
 std::vector<std::string> heap_lines(const HeapOfFile& heap, UnitSystem units, ScreenRoom room) {
@@ -367,35 +323,6 @@ std::vector<std::string> heap_lines(const HeapOfFile& heap, UnitSystem units, Sc
         add_recipe(heap, units, lines);
     }
     return fitting(std::move(lines), room);
-}
-
-std::string heap_why(const HeapOfFile& heap, UnitSystem units) {
-    std::string text;
-    if (heap.log && heap.recipe) {
-        Lines lines;
-        add_recipe(heap, units, lines);
-        text += "\nHow it is built\n" + screen_text(fitting(std::move(lines), whole_screen));
-    }
-    if (heap.layers) text += reached_lines(heap);
-    if (heap.log) text += log_lines(heap, units);
-    text += "\nRules on the heat of a heap; they differ (* is gone by)\n";
-    for (const HeapRule& rule : heap_rules)
-        text += wrapped(std::string(rule.taken ? "* " : "  ") + std::string(rule.about) + ": " +
-                            words::fixed_text(rule.says, units) + ". " + std::string(rule.source) +
-                            (rule.read ? "." : ", second-hand."),
-                        2, 6);
-    text += "\n" + wrapped(
-                       "Germs: this program says nothing of what heat does to them. The edge of a "
-                       "small heap never gets hot. Local rules come first.",
-                       0, 2);
-    text += wrapped(
-        "No forecast: the heat of a heap is not worked out ahead. No model here was held to three "
-        "published heap curves.",
-        0, 2);
-    text += wrapped(std::string(turning_care) + " " + std::string(who_turns) +
-                        " Lime and ash burn eyes and lungs: damp them, and do not breathe them in.",
-                    0, 2);
-    return text;
 }
 
 }  // namespace feed::io

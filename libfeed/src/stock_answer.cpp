@@ -5,6 +5,7 @@
 
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/io/answers.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/screen.hpp"
@@ -167,6 +168,7 @@ void write_thaw(JsonWriter& json, const StockAnswer& answer) {
 }  // namespace
 
 Result<StockAnswer> stock_of(const FeedFile& file, UnitSystem units) {
+    if (auto wrong = wrong_kind(file, "stock")) return std::move(*wrong);
     StockAnswer answer;
     if (file.stock.empty()) return answer;
     const auto today = day_zero(file);

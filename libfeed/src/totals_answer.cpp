@@ -110,7 +110,7 @@ std::vector<std::string> totals_lines(const DiaryTotals& totals, UnitSystem unit
 }  // namespace
 
 Result<DiaryTotals> totals_of(const TotalsAsked& asked) {
-    if (auto wrong = wrong_bins(asked.bins)) return std::move(*wrong);
+    if (auto wrong = wrong_bins(asked.bins, "totals")) return std::move(*wrong);
     Date since = first_day;
     const Date until = asked.today.value_or(last_day);
     if (!asked.since.empty()) {

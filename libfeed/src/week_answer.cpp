@@ -4,7 +4,7 @@
 #include <array>
 #include <utility>
 
-#include "feed/io/heap_answer.hpp"
+#include "feed/io/file_kind.hpp"
 #include "feed/ration/week_plan.hpp"
 
 namespace feed::io {
@@ -113,14 +113,21 @@ Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& 
     return things;
 }
 
-std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins) {
+std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_view verb) {
     if (bins.empty())
         return Errors{make_error(ErrorCode::missing_value, "bins", "", "the file of each bin",
                                  "which bins?")};
-    if (bins.size() <= most_bins) return std::nullopt;
-    return Errors{make_error(ErrorCode::out_of_range, "bins", std::to_string(bins.size()),
-                             "at most " + std::to_string(most_bins) + " bins",
-                             "these are too many bins at once")};
+    if (bins.size() > most_bins)
+        return Errors{make_error(ErrorCode::out_of_range, "bins", std::to_string(bins.size()),
+                                 "at most " + std::to_string(most_bins) + " bins",
+                                 "these are too many bins at once")};
+    Errors errors;
+    for (const FeedFile& file : bins) {
+        if (const auto wrong = wrong_kind(file, verb))
+            errors.insert(errors.end(), wrong->begin(), wrong->end());
+    }
+    if (errors.empty()) return std::nullopt;
+    return errors;
 }
 
 std::string bin_name(const FeedFile& file, std::size_t index) {
@@ -131,7 +138,7 @@ Result<WeekInput> week_input(const WeekAsked& asked) {
     WeekInput in;
     in.units = asked.units;
     in.most_openings = asked.openings;
-    if (auto wrong = wrong_bins(asked.bins)) return std::move(*wrong);
+    if (auto wrong = wrong_bins(asked.bins, "week")) return std::move(*wrong);
     std::optional<Date> today = asked.today;
     if (!today) {
         for (const FeedFile& file : asked.bins) {
@@ -145,7 +152,6 @@ Result<WeekInput> week_input(const WeekAsked& asked) {
     in.today = *today;
     for (std::size_t b = 0; b < asked.bins.size(); ++b) {
         const FeedFile& file = asked.bins[b];
-        if (const auto refused = heap_refused(file, "week")) return *refused;
         in.bins.push_back({bin_name(file, b), file.group, file.diary});
     }
     auto things = read_week_things(asked.have, in.today);

@@ -1,5 +1,5 @@
 #include "feed/io/worms_answer.hpp"
-#include "feed/io/heap_answer.hpp"
+#include "feed/io/file_kind.hpp"
 
 #include <algorithm>
 #include <array>
@@ -183,7 +183,7 @@ Result<std::optional<FeedFile>> read_bin_asked(const WormsAsked& asked) {
 
 Result<WormsAnswer> worms_of(const WormsAsked& asked) {
     if (asked.file) {
-        if (const auto refused = heap_refused(*asked.file, "worms")) return *refused;
+        if (const auto refused = wrong_kind(*asked.file, "worms")) return *refused;
     }
     WormsAnswer answer;
     answer.units = asked.units;

@@ -220,6 +220,9 @@ def form_of(about: dict[str, Any]) -> str:
         return ", ".join(f"`{word}`" for word in about["enum"])
     if "oneOf" in about:
         return "object or text" if "$ref" in about["oneOf"][1] else "text or list of texts"
+    if about["type"] == "array":
+        forms = form_of(about["items"])
+        return f"list, each {forms}"
     if "minimum" in about:
         return f"whole number, {about['minimum']} to {about['maximum']}"
     if about.get("format") == "date":

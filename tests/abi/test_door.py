@@ -429,6 +429,51 @@ def example_of(verb: str, needed_only: bool = False) -> dict[str, Any]:
     return {"verb": verb, **members}
 
 
+# The verbs that answer a file of a heap. Every other one that takes a file refuses it, a new one
+# too: worms would get what belongs on a heap, or a keeper a zero for what nobody counted.
+OF_A_HEAP = {"blend", "balance", "note", "heap"}
+TAKES_FILES = [verb for verb, form in VERBS.items() if {"file", "bins"} & set(form["properties"])]
+HEAP_SET = {"at_hand": ["9 kg grass clippings", "any dry leaves"], "targets": "hot-heap"}
+HEAPS = [
+    yaml.load(YARD[1].read_text(encoding="utf-8"), Loader=yaml.BaseLoader),
+    {"libfeed": 1, "kind": "heap", "blend": ["9 kg grass clippings"]},
+    {"libfeed": 1, "balance": HEAP_SET, "blend": ["9 kg grass clippings"]},
+]
+
+
+@pytest.mark.parametrize("verb", TAKES_FILES)
+@pytest.mark.parametrize("heap", HEAPS, ids=["log", "kind", "targets"])
+def test_every_verb_answers_a_heap_or_says_whom_to_ask(
+    verb: str, heap: dict[str, Any], door: Door, feed_command: Path, tmp_path: Path
+) -> None:
+    """Also as the second of two files, and of the command."""
+    request = example_of(verb)
+    asked = [{**request, "file": heap}]
+    if "bins" in request:
+        asked = [{**request, "bins": bins} for bins in ([heap], [BIN, heap])]
+    for one in asked:
+        given = json.loads(door.raw(json.dumps(one).encode())[1])
+        errors = " ".join(error["message"] for error in given.get("errors", []))
+        assert ("ask feed heap" in errors) == (verb not in OF_A_HEAP), (verb, given)
+    path = tmp_path / "pile.yaml"
+    path.write_text(json.dumps(heap), encoding="utf-8")
+    more = {
+        "refresh": ["--change", "dry"],
+        "week": ["--have", "1 kg carrot"],
+        "note": ["55 C middle", "--date", "2026-05-20", "--force"],
+    }
+    words = ["signs", "sour", "--bed"] if verb == "signs" else verb.split()
+    shown = said(feed_command, *words, path, *more.get(verb, []))
+    assert ("ask feed heap" in shown) == (verb not in OF_A_HEAP), shown
+
+
+def test_a_heap_keeps_no_stock(door: Door) -> None:
+    stock = [{"date": "2026-05-01", "portions": ["2 kg frozen melon rind"]}]
+    heap = {"libfeed": 1, "kind": "heap", "stock": stock}
+    errors = door.errors(json.dumps({"verb": "heap", "file": heap}).encode())
+    assert [one["field"] for one in errors] == ["stock"]
+
+
 @pytest.mark.parametrize("verb", VERBS)
 @pytest.mark.parametrize("needed_only", [False, True])
 def test_the_examples_of_each_verb_are_answered(verb: str, needed_only: bool, door: Door) -> None:

@@ -6,14 +6,14 @@
 #include "bed.hpp"
 #include "date.hpp"
 #include "feed/io/answers.hpp"
-#include "feed/io/heap_answer.hpp"
+#include "feed/io/file_kind.hpp"
 
 namespace feed::python {
 namespace {
 
 /// The file, where it is not of a heap: what is about worms does not answer one.
 const io::FeedFile& of_a_bin(const io::FeedFile& file, std::string_view verb) {
-    if (auto refused = io::heap_refused(file, verb)) throw Raised(std::move(*refused));
+    if (auto refused = io::wrong_kind(file, verb)) throw Raised(std::move(*refused));
     return file;
 }
 

@@ -39,12 +39,20 @@ struct Asked {
     bool needed = false;
 };
 
+/// Whose files a verb answers.
+enum class Reads : std::uint8_t {
+    bin,     ///< of worm bins, and of nothing else
+    heap,    ///< of heaps
+    either,  ///< of both
+};
+
 /// One verb of the door; of the same name and meaning as that of the command.
 struct Verb {
     std::string_view name;
     std::string_view meaning;
     std::span<const Asked> members;
-    std::string_view adds{};  ///< what the answer has beyond `feed VERB --json`, in words
+    std::string_view adds{};   ///< what the answer has beyond `feed VERB --json`, in words
+    Reads reads = Reads::bin;  ///< what else a verb answers has to be said
 };
 
 inline constexpr Member verb{"verb", MemberKind::text, "What is asked.", "\"ration\""};
@@ -285,8 +293,12 @@ inline constexpr std::array<Asked, 6> of_heap{
 inline constexpr std::array<Verb, 22> verbs{
     Verb{"table", "The feedstocks of the table, or those whose names fit the words.", of_table},
     Verb{"show", "Everything known of one feedstock.", of_show},
-    Verb{"blend", "What portions are together.", of_blend},
-    Verb{"balance", "Amounts that meet the targets; with a bed it is the ration.", of_ration},
+    Verb{"blend", "What portions are together.", of_blend, {}, Reads::either},
+    Verb{"balance",
+         "Amounts that meet the targets; with a bed it is the ration.",
+         of_ration,
+         {},
+         Reads::either},
     Verb{"ration", "What to put in today, and when again.", of_ration},
     Verb{"check", "A planned feeding judged against the bed, and the ration.", of_check},
     Verb{"forecast", "The days after a feeding.", of_forecast, "`svg` and `sheet` where asked"},
@@ -296,7 +308,8 @@ inline constexpr std::array<Verb, 22> verbs{
     Verb{
         "note", "A file with one more entry, said in everyday words.", of_note,
         "`section` and `entry`: where the entry goes, and the entry as an object; `file_text`: the "
-        "whole file with it, where `file` was a text"},
+        "whole file with it, where `file` was a text",
+        Reads::either},
     Verb{"observe", "What a diary teaches.", of_observe},
     Verb{"start", "The text of a new file of one bin, and how to set a new bin up.", of_start},
     Verb{"signs", "What may be behind the signs of a bin.", of_signs},
@@ -308,9 +321,21 @@ inline constexpr std::array<Verb, 22> verbs{
     Verb{"totals", "What the diaries of some bins add up to.", of_totals},
     Verb{"worms", "How many worms: to start with, in a bin now and later, and by a census.",
          of_worms},
-    Verb{"heap", "How to build a small hot heap, and what to do with it by its log.", of_heap},
+    Verb{"heap",
+         "How to build a small hot heap, and what to do with it by its log.",
+         of_heap,
+         {},
+         Reads::heap},
     Verb{"schema", "The JSON Schema of requests.", {}},
     Verb{"version", "Versions of the library and of its table.", {}},
 };
+
+/// The verb of this name, or null.
+constexpr const Verb* find_verb(std::string_view wanted) noexcept {
+    for (const Verb& known : verbs) {
+        if (known.name == wanted) return &known;
+    }
+    return nullptr;
+}
 
 }  // namespace feed::io::door

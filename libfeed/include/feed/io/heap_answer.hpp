@@ -43,7 +43,4 @@ std::string heap_why(const HeapOfFile& heap, UnitSystem units);
 /// The answer in JSON; `balance` in it is the answer of `feed balance`.
 std::string to_json(const HeapOfFile& heap, UnitSystem units);
 
-/// The problem of a verb about worms that is asked of a file of a heap, or nothing.
-std::optional<Errors> heap_refused(const FeedFile& file, std::string_view verb);
-
 }  // namespace feed::io

@@ -35,8 +35,9 @@ struct WeekAsked {
 /// Threads: pure.
 Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& texts, Date today);
 
-/// What is wrong with the files of several bins: none, or too many. Threads: pure.
-std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins);
+/// What is wrong with the files of several bins: none, too many, or one that is of a heap.
+/// @param verb  that is asked. Threads: pure.
+std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_view verb);
 
 /// What a bin is called: its title, or its place among the others. Threads: pure.
 std::string bin_name(const FeedFile& file, std::size_t index);

@@ -1,0 +1,25 @@
+#include "feed/io/file_kind.hpp"
+
+#include <string>
+
+#include "feed/io/door_table.hpp"
+
+namespace feed::io {
+
+std::optional<Errors> wrong_kind(const FeedFile& file, std::string_view verb) {
+    const door::Verb* known = door::find_verb(verb);
+    const door::Reads reads = known != nullptr ? known->reads : door::Reads::bin;
+    if (reads == door::Reads::bin && file.is_of_a_heap())
+        return Errors{make_error(ErrorCode::contradiction, file.heap ? "kind" : "balance: targets",
+                                 file.heap ? "heap" : "hot-heap", "feed heap, feed balance",
+                                 "this file is of a heap, and feed " + std::string(verb) +
+                                     " is about worm bins; ask feed heap",
+                                 file.name)};
+    if (reads == door::Reads::heap && !file.for_heap())
+        return Errors{make_error(ErrorCode::contradiction, "kind", "", "kind: heap",
+                                 "this file is of a bin; that of a heap says \"kind: heap\"",
+                                 file.name)};
+    return std::nullopt;
+}
+
+}  // namespace feed::io
