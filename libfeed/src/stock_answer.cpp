@@ -202,7 +202,7 @@ std::string stock_text(const StockAnswer& answer, UnitSystem units, bool why) {
 std::string to_json(const StockAnswer& answer, UnitSystem units) {
     JsonWriter json;
     json.begin_object();
-    json.member("date", answer.items.empty() ? "" : text(answer.today));
+    json.member("date", answer.items.empty() ? std::nullopt : std::optional(text(answer.today)));
     write_items(json, answer);
     if (answer.feed_on)
         json.member("feed_on", text(date_of(day_number(answer.today) + *answer.feed_on)));

@@ -145,8 +145,8 @@ std::string to_json(const DiaryTotals& totals, UnitSystem units) {
     JsonWriter json;
     json.begin_object();
     const bool any = !totals.weeks.empty();
-    json.member("since", any ? text(totals.since) : "");
-    json.member("until", any ? text(totals.until) : "");
+    json.member("since", any ? std::optional(text(totals.since)) : std::nullopt);
+    json.member("until", any ? std::optional(text(totals.until)) : std::nullopt);
     json.key("all");
     json.begin_object();
     write_sums(json, totals.all);

@@ -248,7 +248,8 @@ def door_page(schema: dict[str, Any]) -> str:
         '          "blend": ["500 g carrot"]}}',
         "```",
         "",
-        "The answer is what `feed VERB --json` prints. Whoever shows a ration to a keeper shows"
+        "The answer is what `feed VERB --json` prints; every field of it stands in"
+        " [answers.md](answers.md). Whoever shows a ration to a keeper shows"
         " `text`, the lines of the first screen, whole and in order: what must be taken out comes"
         " first. In a shell, `feed call request.json` answers too, and `feed call -` reads the"
         " request from standard input.",

@@ -159,7 +159,7 @@ inline Feedings collect(const Bed& said, std::span<const Feeding> planned, Forec
         const int day = static_cast<int>(on);
         found.planned.push_back({day, intake});
         for (const Portion& portion : planned[i].portions) {
-            f.portions.push_back({i, portion.feedstock->name, day, portion.wet_mass.in_kilograms(),
+            f.portions.push_back({i, portion.feedstock->id, day, portion.wet_mass.in_kilograms(),
                                   part_of(*portion.feedstock) == Part::scraps,
                                   pool_shares(*portion.feedstock), labile_range(*portion.feedstock),
                                   portion.feedstock->decay_rate_factor});

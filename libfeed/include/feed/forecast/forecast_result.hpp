@@ -37,7 +37,7 @@ constexpr std::string_view text(AcidClass acid_class) noexcept {
 /// One portion of the feedings that the forecast follows.
 struct ForecastPortion {
     std::size_t feeding = 0;  ///< index in the feedings given
-    std::string feedstock;    ///< its name
+    std::string feedstock;    ///< its id
     int day = 0;              ///< when it went in
     double wet_kg = 0.0;      ///< as fed
     bool is_scraps = false;
