@@ -116,9 +116,13 @@ def lay_out(package: Path, module: Path) -> None:
     for name in ("libfeed.js", "yaml.js", "yaml.d.ts", "README.md"):
         shutil.copy(HERE / name, package / name)
     shutil.copy(ROOT / "LICENSE", package / "LICENSE")
-    schema = json.loads((ROOT / "data/schema/request.schema.json").read_text(encoding="utf-8"))
-    (package / "libfeed.d.ts").write_text(api_types.declarations(schema), encoding="utf-8")
-    (package / "verbs.js").write_text(api_types.functions(schema), encoding="utf-8")
+    requests, answers = (
+        json.loads((ROOT / f"data/schema/{name}.schema.json").read_text(encoding="utf-8"))
+        for name in ("request", "answers")
+    )
+    types = api_types.declarations(requests, answers)
+    (package / "libfeed.d.ts").write_text(types, encoding="utf-8")
+    (package / "verbs.js").write_text(api_types.functions(requests), encoding="utf-8")
     shutil.copy(module, package / "libfeed.wasm")
 
 

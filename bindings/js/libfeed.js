@@ -18,7 +18,9 @@ export class FeedError extends Error {
 }
 
 const problem = (code, message) =>
-  new FeedError([{ code, field: "libfeed", value: "", allowed: "", message }]);
+  new FeedError([
+    { code, field: "libfeed", value: "", allowed: "", message, file: "", line: 0, column: 0 },
+  ]);
 
 /** The bytes or the compiled form of the module, from wherever it stands. */
 async function compiledFrom(source) {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 import subprocess
 from pathlib import Path
 from typing import Any
@@ -96,6 +97,27 @@ def test_its_types_are_those_of_the_schema(project: Path, source_dir: Path) -> N
         assert f'verb: "{verb["title"]}"' in types and f'verb: "{verb["title"]}"' in functions
         for member in verb["properties"]:
             assert f"  {member}: " in types or f"  {member}?: " in types or member == "verb"
+
+
+def test_its_answers_have_types(project: Path, source_dir: Path) -> None:
+    """Each verb has the type of its answer, and each field of it is declared."""
+    types = (project / "node_modules/libfeed/libfeed.d.ts").read_text(encoding="utf-8")
+    schema = json.loads(
+        (source_dir / "data/schema/answers.schema.json").read_text(encoding="utf-8")
+    )
+    of_start = {"errors", "start", "new_bin", "first_ration", "worms_in", "bed_depth"}
+    for name, about in schema["$defs"].items():
+        title = "".join(word.capitalize() for word in name.split("_"))
+        if name in of_start:
+            assert f"export interface {title} {{" not in types
+        elif name.startswith("answer_"):
+            assert (f'  "{about["title"]}": ' in types) == (about["title"] != "start")
+        elif "properties" in about:
+            declared = types.split(f"export interface {title} {{\n")[1].split("\n}\n")[0]
+            found = re.findall(r"^  (\w+)\??: ", declared, re.MULTILINE)
+            assert found == list(about["properties"]), name
+        else:
+            assert f"export type {title} = " in types
 
 
 def test_its_size_is_known(project: Path) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 from pathlib import Path
 
@@ -23,6 +24,14 @@ def page(project: Path, source_dir: Path, tmp_path_factory: pytest.TempPathFacto
 def test_its_types_hold(page: Path, source_dir: Path) -> None:
     assert page.is_dir()
     run("npx", "--no-install", "tsc", "--noEmit", cwd=source_dir / "examples/page")
+
+
+def test_answers_have_the_types_of_their_verbs(page: Path, project: Path, source_dir: Path) -> None:
+    assert page.is_dir()
+    compiler = source_dir / "examples/page/node_modules/typescript/bin/tsc"
+    shutil.copy(Path(__file__).parent / "answer_types.ts", project)
+    words = "--noEmit --strict --module nodenext --target es2022 --lib es2022,dom"
+    run("node", compiler, *words.split(), "answer_types.ts", cwd=project)
 
 
 def test_it_is_its_own_files_and_keeps_them_all(page: Path) -> None:

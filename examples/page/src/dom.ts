@@ -82,8 +82,8 @@ export const button = (words: string, pressed: () => void, kind = ""): HTMLButto
   make("button", { type: "button", class: kind, click: pressed }, words);
 
 /** Prints a page of HTML that libfeed made, from a frame that is taken away afterwards. */
-export function printPage(html: string): void {
-  const frame = make("iframe", { title: "Page to print", class: "printed", srcdoc: html });
+export function printPage(html: string | string[] = ""): void {
+  const frame = make("iframe", { title: "Page to print", class: "printed", srcdoc: String(html) });
   frame.addEventListener("load", () => {
     frame.contentWindow?.addEventListener("afterprint", () => frame.remove());
     frame.contentWindow?.print();

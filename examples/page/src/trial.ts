@@ -76,7 +76,7 @@ function showPlan(): void {
   const draw = (): void =>
     tried(() => {
       const plan = trialPlan({ file: fileOf(), units: keptUnits(), yaml: true });
-      const file = { ...fileOf(), ...readFile(plan.yaml) };
+      const file = { ...fileOf(), ...readFile(plan.yaml ?? "") };
       result.replaceChildren(
         ...plan.text.map((line: string, at: number) => make("p", { class: at === 0 ? "first" : "" }, line.trim())),
         make(
