@@ -80,6 +80,17 @@ class Description:
                     found[key + end] = {**field, "ends": False, "means": means}
         return found
 
+    def answered(self) -> list[str]:
+        """The shapes that answers are made of, without those that others are only like."""
+        named = {"errors"}
+        for verb in self.verbs:
+            named |= set(self.answer(verb))
+        for shape, about in self.shapes.items():
+            named |= set(about.get("either", []))
+            for field in self.fields(shape).values():
+                named |= {one.removeprefix(LIST) for one in field["is"].split(OR)}
+        return [shape for shape in self.shapes if shape in named]
+
     def answer(self, verb: str) -> list[str]:
         """The shapes that an answer of a verb may have."""
         shapes: list[str] = self.verbs[verb]["is"]
@@ -172,7 +183,7 @@ def schema(tables: Description, requests: Table) -> Table:
             "description": meanings[verb],
             **either(tables.answer(verb)),
         }
-    for name in tables.shapes:
+    for name in tables.answered():
         defs[name] = shape_schema(tables, name)
     for name, words in tables.words.items():
         defs[name] = {"description": words["about"], "enum": list(words["of"])}
@@ -273,7 +284,7 @@ def page(tables: Description, requests: Table) -> str:
         lines.append(f"| {verb} | {answer} | {about.get('when', '')} |")
     lines.append("")
     lines += ["## Shapes", ""]
-    for name in tables.shapes:
+    for name in tables.answered():
         lines += shape_lines(tables, name)
     lines += ["## Words", ""]
     for name, words in tables.words.items():
