@@ -165,6 +165,9 @@ inline constexpr Option trial_options[] = {
     units,
     help};
 inline constexpr Option stock_options[] = {
+    {"--collect", "WORDS", "",
+     "How much a season needs of what you could collect, such as \"coffee grounds, dry leaves\"."},
+    {"--for", "TIME", "", "How long that is to last, 1 week to 1 year; 13 weeks when left out."},
     {"--date", "DATE", "",
      "The day that counts as today, such as 2026-03-14; the last day of the file when left out."},
     why,
@@ -181,7 +184,8 @@ inline constexpr Option totals_options[] = {
     help};
 inline constexpr Option week_options[] = {
     {"--have", "WORDS", "",
-     "What is at hand and what comes, such as \"2 kg coffee grounds; Thu: 3 kg lettuce\"."},
+     "What is at hand and what comes, beside the stocks of the bins, such as \"2 kg coffee grounds; Thu: 3 kg "
+     "lettuce\"."},
     {"--openings", "NUMBER", "1 2 3", "Most openings of a bin in the week; 2 when left out."},
     {"--sheet", "FILE", "",
      "Write the page for the wall: a row a day, a column a bin, boxes to tick (.svg, else HTML)."},
@@ -309,7 +313,8 @@ inline constexpr Command commands[] = {
      "Who gets the grounds now and the lettuce on Thursday.", true},
     {"stock", "FILE", "What is kept for later, and what to thaw",
      "Says what to take out of the freezer for the next feeding and how much juice it gives, what fresh food "
-     "is good until when, and how long the bedding lasts. feed note FILE stock 2 kg frozen melon rind adds to it.",
+     "is good until when, and how long the bedding lasts. With --collect it says how much a season needs. "
+     "feed note FILE stock 2 kg frozen melon rind adds to it.",
      stock_options, "feed stock tote.yaml", "What is in stock for this bin.", true},
     {"totals", "BIN.yaml...", "What the diaries of your bins add up to",
      "Says what went in, what was kept out of the rubbish and what was harvested: in all, by bin and by "

@@ -75,6 +75,8 @@ _feed() {
         week:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         week:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         week:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
+        stock:--collect) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
+        stock:--for) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         stock:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         stock:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         totals:--since) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
@@ -179,7 +181,7 @@ _feed() {
             fi ;;
         stock)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--date --why --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--collect --for --date --why --json --units --help" -- "$word")
             else
                 mapfile -t COMPREPLY < <(compgen -f -- "$word")
             fi ;;

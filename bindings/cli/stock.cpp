@@ -14,8 +14,9 @@ int run_stock(const Arguments& arguments) {
     if (!one_file) return refuse(arguments, wrong_words(arguments, "which file?"));
     const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
-    const auto stock = io::stock_of(*file, arguments.units);
-    if (!stock) return refuse(arguments, stock.errors());
+    const auto stock = io::stock_of(*file, arguments.units,
+                                    {arguments.text("--collect"), arguments.text("--for")});
+    if (!stock) return refuse_by_option(arguments, stock.errors());
     if (arguments.json()) return print(io::to_json(*stock, arguments.units));
     return print(io::stock_text(*stock, arguments.units, arguments.has("--why")));
 }

@@ -136,7 +136,7 @@ Result<std::string> answer_signs(const Request& request) {
 Result<std::string> answer_week(const Request& request) {
     WeekAsked asked;
     asked.bins = request.files;
-    asked.have = request.texts.at(have.name);
+    if (request.has(have.name)) asked.have = request.texts.at(have.name);
     asked.today = request.date;
     asked.units = request.units;
     if (const auto said = request.numbers.find(openings.name); said != request.numbers.end())
@@ -182,7 +182,8 @@ Result<std::string> answer_worms(const Request& request) {
 }
 
 Result<std::string> answer_stock(const Request& request) {
-    const auto stock = stock_of(*request.file, request.units);
+    const auto stock = stock_of(*request.file, request.units,
+                                {request.text(collect.name), request.text(lasting.name)});
     if (!stock) return stock.errors();
     return to_json(*stock, request.units);
 }

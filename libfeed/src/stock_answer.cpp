@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "collect.hpp"
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/file_kind.hpp"
@@ -94,11 +95,13 @@ void add_fresh(const StockAnswer& answer, UnitSystem units, std::vector<std::str
 }
 
 std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units) {
+    std::vector<std::string> lines;
+    if (answer.collect) lines = collect_lines(*answer.collect, units);
+    if (answer.items.empty() && answer.collect) return lines;
     if (answer.items.empty())
         return {
             "Nothing is in stock. Write down what you keep: feed note FILE stock 2 kg frozen "
             "melon rind."};
-    std::vector<std::string> lines;
     for (const Thaw& one : answer.thaw)
         lines.push_back(thaw_line(one, answer, units));
     add_fresh(answer, units, lines);
@@ -167,18 +170,25 @@ void write_thaw(JsonWriter& json, const StockAnswer& answer) {
 
 }  // namespace
 
-Result<StockAnswer> stock_of(const FeedFile& file, UnitSystem units) {
+Result<StockAnswer> stock_of(const FeedFile& file, UnitSystem units, const CollectWords& collect) {
     if (auto wrong = wrong_kind(file, "stock")) return std::move(*wrong);
     StockAnswer answer;
-    if (file.stock.empty()) return answer;
+    if (file.stock.empty() && collect.empty()) return answer;
     const auto today = day_zero(file);
     if (!today)
         return make_error(ErrorCode::missing_value, "date", "", "a day such as 2026-03-14",
                           "no day is named, so say which day it is");
     answer.today = *today;
     answer.items = stock_on(file.stock, file.diary, *today);
-    if (file.has_bed) add_thaw(file, units, answer);
+    if (file.has_bed && !answer.items.empty()) add_thaw(file, units, answer);
     add_bedding(file, answer);
+    if (!collect.empty()) {
+        FeedFile on = file;
+        on.today = today;
+        auto season = collect_of(on, answer.items, collect, units);
+        if (!season) return season.errors();
+        answer.collect = std::move(season).value();
+    }
     return answer;
 }
 
@@ -196,13 +206,21 @@ std::string stock_text(const StockAnswer& answer, UnitSystem units, bool why) {
     lines.emplace_back(
         "Thawed food loses 15 to 40 % of its water as juice (a judgement, grade D).");
     lines.emplace_back("How fast bedding goes is that of the last eight weeks of the diary.");
+    if (answer.collect) {
+        lines.push_back(answer.collect->week.from_diary
+                            ? "What a week needs is that of the last eight weeks of the diary."
+                            : "What a week needs is the ration of a settled bed.");
+        lines.emplace_back(
+            "Its range: half to twice the volume of the scraps in loose bedding (common practice).");
+    }
     return screen_text(lines);
 }
 
 std::string to_json(const StockAnswer& answer, UnitSystem units) {
     JsonWriter json;
     json.begin_object();
-    json.member("date", answer.items.empty() ? std::nullopt : std::optional(text(answer.today)));
+    const bool any = !answer.items.empty() || answer.collect;
+    json.member("date", any ? std::optional(text(answer.today)) : std::nullopt);
     write_items(json, answer);
     if (answer.feed_on)
         json.member("feed_on", text(date_of(day_number(answer.today) + *answer.feed_on)));
@@ -218,6 +236,7 @@ std::string to_json(const StockAnswer& answer, UnitSystem units) {
         json.end_object();
     }
     json.end_array();
+    if (answer.collect) write_collect(json, *answer.collect, answer.today);
     write_texts(json, "text", stock_lines(answer, units));
     json.end_object();
     return json.take();

@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/io/file_kind.hpp"
 #include "feed/ration/week_plan.hpp"
 
@@ -130,6 +131,27 @@ std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_
     return errors;
 }
 
+namespace {
+
+/// What lies in the stock of a bin. What is said to be there today is that, and not there twice.
+void add_stock(const FeedFile& file, std::size_t bin, const std::vector<WeekThing>& said,
+               WeekInput& in) {
+    for (WeekThing& one : week_things_of(file.stock, file.diary, in.today, bin)) {
+        const bool twice = std::any_of(said.begin(), said.end(), [&](const WeekThing& other) {
+            return other.from == 0 && feed::detail::same_material(other.thing, one.thing);
+        });
+        if (!twice) {
+            in.things.push_back(std::move(one));
+            continue;
+        }
+        const std::string name = plain_name(one.thing.label, *one.thing.feedstock);
+        if (std::find(in.said_twice.begin(), in.said_twice.end(), name) == in.said_twice.end())
+            in.said_twice.push_back(name);
+    }
+}
+
+}  // namespace
+
 std::string bin_name(const FeedFile& file, std::size_t index) {
     return file.title.empty() ? "bin " + std::to_string(index + 1) : file.title;
 }
@@ -156,7 +178,11 @@ Result<WeekInput> week_input(const WeekAsked& asked) {
     }
     auto things = read_week_things(asked.have, in.today);
     if (!things) return things.errors();
-    in.things = std::move(things).value();
+    // The stock first, as the notes of feedings will take from it.
+    for (std::size_t b = 0; b < asked.bins.size(); ++b)
+        add_stock(asked.bins[b], b, *things, in);
+    for (WeekThing& one : *things)
+        in.things.push_back(std::move(one));
     if (in.things.empty())
         return make_error(ErrorCode::missing_value, "have", "",
                           "\"2 kg coffee grounds; Thu: 3 kg lettuce\"", "what is there to feed?");

@@ -110,6 +110,8 @@ private:
         for (const TakeOut& one : plan_.take_out)
             notes_.push_back(never_text(one));
         notes_.emplace_back(look_before_feeding);
+        for (std::string& line : from_stock_lines(plan_, units_))
+            notes_.push_back(std::move(line));
         for (std::string& line : rest_lines(plan_, units_))
             notes_.push_back(std::move(line));
         for (std::string& line : week_cautions(plan_))

@@ -48,6 +48,8 @@ std::vector<std::string> week_lines(const WeekPlan& plan, UnitSystem units) {
         if (bin.openings.empty() || waits_with_a_step(bin))
             lines.push_back(closed_line(bin, plan, units));
     }
+    for (std::string& line : from_stock_lines(plan, units))
+        lines.push_back(std::move(line));
     for (std::string& line : rest_lines(plan, units))
         lines.push_back(std::move(line));
     lines.emplace_back(look_before_feeding);
@@ -116,6 +118,18 @@ std::string to_json(const WeekPlan& plan, UnitSystem units) {
         json.end_object();
     }
     json.end_array();
+    json.key("from_stock");
+    json.begin_array();
+    for (const WeekFromStock& one : plan.from_stock) {
+        json.begin_object();
+        json.member("bin", plan.bins[one.bin].name);
+        write_thing(json, one.thing, one.wet_mass.in_kilograms());
+        json.member("to_other_bins_kg", one.to_others.in_kilograms());
+        json.member("container", one.container);
+        json.end_object();
+    }
+    json.end_array();
+    write_texts(json, "counted_once", plan.said_twice);
     write_texts(json, "text", week_lines(plan, units));
     json.end_object();
     return json.take();

@@ -5,6 +5,7 @@
 #include "feed/bed/cautions.hpp"
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/io/ration_text.hpp"
+#include "feed/quantity/amount_words.hpp"
 
 namespace feed::io {
 
@@ -81,6 +82,37 @@ std::vector<std::string> rest_lines(const WeekPlan& plan, UnitSystem units) {
     if (kept_kg >= 0.005)
         lines.push_back("Keep " + mass_text(kilograms(kept_kg), units) +
                         " for next week: it does not spoil.");
+    return lines;
+}
+
+std::vector<std::string> from_stock_lines(const WeekPlan& plan, UnitSystem units) {
+    std::vector<std::string> lines;
+    bool frozen = false;
+    for (std::size_t b = 0; b < plan.bins.size(); ++b) {
+        std::vector<std::string> taken;
+        std::vector<std::string> noted;
+        for (const WeekFromStock& one : plan.from_stock) {
+            if (one.bin != b) continue;
+            frozen = frozen || is_frozen(*one.thing.feedstock);
+            const std::string name = plain_name(one.thing.label, *one.thing.feedstock);
+            taken.push_back(words::mass(one.wet_mass.in_kilograms(), units) + " of " + name +
+                            (one.container.empty() ? "" : " (" + one.container + ")"));
+            const double others_kg = one.to_others.in_kilograms();
+            if (others_kg >= 0.005) noted.push_back(words::mass(others_kg, units) + " " + name);
+        }
+        const std::string& bin = plan.bins[b].name;
+        if (!taken.empty())
+            lines.push_back("From the stock of " + bin + ": " + joined(taken) + ".");
+        if (!noted.empty())
+            lines.push_back("Other bins get some of it. Note in " + bin + ": stock took " +
+                            joined(noted) + ".");
+    }
+    if (frozen)
+        lines.emplace_back(
+            "Take frozen food out of the freezer the day before, that of today now.");
+    if (!plan.said_twice.empty())
+        lines.push_back("Counted once, as said: " + joined(plan.said_twice) +
+                        ". The stock has it too.");
     return lines;
 }
 

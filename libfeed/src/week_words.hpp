@@ -24,6 +24,8 @@ std::string closed_words(const WeekOfBin& bin, Date today, UnitSystem units);
 std::string week_headline(const WeekPlan& plan, UnitSystem units);
 /// Where with what no bin takes: what keeps stays, the rest goes into the freezer while it is good.
 std::vector<std::string> rest_lines(const WeekPlan& plan, UnitSystem units);
+/// What is taken out of which stock, what to note of it, and what was said and in stock too.
+std::vector<std::string> from_stock_lines(const WeekPlan& plan, UnitSystem units);
 /// The cautions of all openings that are about people, each once.
 std::vector<std::string> week_cautions(const WeekPlan& plan);
 

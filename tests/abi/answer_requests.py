@@ -80,6 +80,8 @@ BEDS: list[Request] = [
         "verb": "stock",
         "file": bin_file(BED, stock=[fed("2026-03-14", "1 kg shredded cardboard")]),
     },
+    {"verb": "stock", "file": bin_file(BED), "for": "26 weeks"},
+    {"verb": "stock", "file": bin_file(BED), "collect": "dry leaves, bacon, coffee grounds"},
 ]
 HEAPS: list[Request] = [
     heap_file(warm("2026-05-02", 20)),
@@ -277,6 +279,10 @@ def of_examples() -> Iterator[Request]:
     have = ["2 kg coffee grounds"]
     yield {"verb": "week", "bins": bins[:1], "have": have, "date": "2026-05-04", "sheet": "svg"}
     yield {"verb": "week", "bins": bins[:1], "have": have, "date": "2026-05-04"}
+    stock = [fed("2026-05-03", "3 kg frozen melon rind", "2 kg coffee grounds")]
+    kept = {**bin_file(BED, stock=stock), "title": "kept"}
+    yield {"verb": "week", "bins": [*bins, kept], "date": "2026-05-04"}
+    yield {"verb": "week", "bins": [*bins, kept], "have": have, "date": "2026-05-04"}
     yield {"verb": "totals", "bins": bins}
 
 

@@ -172,3 +172,99 @@ def test_the_door_gives_the_same(feed_command: Path, bin_file: Path) -> None:
     }
     said = json.loads(call(feed_command, "call", "-", text_in=json.dumps(request)).stdout)
     assert said == answer(feed_command, "stock", bin_file, "--date", "2026-03-09")
+
+
+def loose_kg_l(feed_command: Path, name: str) -> float:
+    """Of the table, kg a litre."""
+    values = answer(feed_command, "show", name)["values"]
+    return next(float(one["value"]) for one in values if one["property"] == "bulk_density") / 1000
+
+
+def season(feed_command: Path, path: Path, *words: str) -> dict[str, Any]:
+    said: dict[str, Any] = answer(feed_command, "stock", path, "--date", "2026-03-09", *words)
+    return dict(said["collect"])
+
+
+def test_a_season_needs_its_scraps_volume_in_bedding(feed_command: Path, tmp_path: Path) -> None:
+    """Common practice: half to twice the volume of the scraps, loose. 700 g of worms eat 700 g a
+    week (the weekly rule); 13 weeks of that are 9.1 kg of soft mixed scraps."""
+    path = tmp_path / "tote.yaml"
+    write(path)
+    said = season(feed_command, path, "--collect", "dry leaves, shredded cardboard, carrot")
+    assert said["most_week_kg"] == pytest.approx(0.7)
+    litres = 9.1 / loose_kg_l(feed_command, "mixed vegetables")
+    assert said["bedding_l"]["value"] == pytest.approx(litres)
+    assert said["bedding_l"]["low"] == pytest.approx(litres / 2)
+    assert said["bedding_l"]["high"] == pytest.approx(litres * 2)
+    assert said["collect_l"] == pytest.approx(litres)
+    leaves, cardboard, carrot = said["things"]
+    assert leaves["wet_mass_kg"] == pytest.approx(litres * loose_kg_l(feed_command, "dry leaves"))
+    assert cardboard["wet_mass_kg"] == pytest.approx(
+        litres * loose_kg_l(feed_command, "shredded cardboard")
+    )
+    assert carrot["most_week_kg"] == pytest.approx(0.7)
+    assert carrot["wet_mass_kg"] == pytest.approx(9.1)
+
+
+def test_the_diary_says_what_a_season_needs(feed_command: Path, bin_file: Path) -> None:
+    """180 g of cardboard in 27 days, 13 weeks of it; 1 kg is in stock."""
+    said = season(feed_command, bin_file, "--collect", "dry leaves")
+    assert said["from_diary"] is True
+    card = loose_kg_l(feed_command, "shredded cardboard")
+    assert said["bedding_l"]["value"] == pytest.approx(0.18 / 27 * 91 / card)
+    assert said["stock_l"] == pytest.approx(1 / card)
+    # 607 g are needed: the stock is enough.
+    assert said["collect_l"] == 0
+    longer = season(feed_command, bin_file, "--collect", "dry leaves", "--for", "1 year")
+    assert longer["collect_l"] == pytest.approx((0.18 / 27 * 365 - 1) / card, rel=1e-6)
+    text = call(feed_command, "stock", bin_file, "--date", "2026-03-09", "--for", "13 weeks").stdout
+    assert "That is enough: collect no bedding." in text
+
+
+def test_grounds_of_a_cafe_are_no_more_than_the_worms_bear(
+    feed_command: Path, bin_file: Path
+) -> None:
+    """The cap is that of the ration: what it takes in a week of as much as there could be."""
+    said = season(feed_command, bin_file, "--collect", "coffee grounds")
+    ration = call(
+        feed_command, "ration", "-", "--date", "2026-03-09", "--json",
+        text_in=f"libfeed: 1\nbed: {json.dumps(WELL)}\nblend: [5 kg coffee grounds]\n",
+    ).stdout  # fmt: skip
+    put = json.loads(ration)["put_in"][0]
+    assert put["label"] == "coffee grounds"
+    # A ration rounds down to what a scale shows.
+    most = said["things"][0]["most_week_kg"]
+    assert put["wet_mass_kg"] <= most <= 1.07 * put["wet_mass_kg"]
+    assert said["things"][0]["wet_mass_kg"] == pytest.approx(13 * said["things"][0]["most_week_kg"])
+    text = call(
+        feed_command, "stock", bin_file, "--date", "2026-03-09", "--collect", "coffee grounds"
+    ).stdout
+    assert "Fetch it week by week" in text
+    assert "loose bedding" not in text  # nobody asked
+
+
+def test_what_is_never_fed_is_not_collected(feed_command: Path, bin_file: Path) -> None:
+    said = call(
+        feed_command, "stock", bin_file, "--date", "2026-03-09", "--collect", "bacon, walnut leaves"
+    ).stdout.splitlines()
+    assert said[0].startswith("Never feed bacon")
+    assert said[1].startswith("Never feed walnut leaves")
+    got = season(feed_command, bin_file, "--collect", "bacon")
+    assert got["things"] == [] and len(got["take_out"]) == 1
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("--for", "1 day"), "1 week to 1 year"),
+        (("--for", "soon"), "for how long is it to last?"),
+        (("--collect", "eggshell"), "a pinch"),
+        (("--collect", "zzzz"), "zzzz"),
+    ],
+)
+def test_a_slip_in_what_to_collect(
+    feed_command: Path, bin_file: Path, words: tuple[str, ...], told: str
+) -> None:
+    said = call(feed_command, "stock", bin_file, "--date", "2026-03-09", *words, code=2).stderr
+    assert told in " ".join(said.split())
+    assert words[0] in said

@@ -132,13 +132,18 @@ def test_the_sheet_has_a_column_a_bin_and_says_what_the_week_says(
 
 def test_many_bins_have_pages_and_lose_nothing(feed_command: Path, tmp_path: Path) -> None:
     page = tmp_path / "week.svg"
-    call(feed_command, "week", *BINS * 3, *MONDAY, "--have", HAVE, "--sheet", page)
+    bins = []
+    for copy in range(3):
+        for one in BINS:
+            bins.append(tmp_path / f"{one.stem}_{copy}.yaml")
+            bins[-1].write_text(one.read_text(encoding="utf-8"), encoding="utf-8")
+    call(feed_command, "week", *bins, *MONDAY, "--have", HAVE, "--sheet", page)
     pages = sorted(tmp_path.glob("week*.svg"))
     assert len(pages) >= 3
     shown = [text for one in pages for text in texts_of(one.read_text(encoding="utf-8"))]
     assert shown.count("Class 4") == 3
     assert f"page 1 of {len(pages)}" in shown
-    call(feed_command, "week", *BINS * 3, *MONDAY, "--have", HAVE, "--sheet", tmp_path / "w.html")
+    call(feed_command, "week", *bins, *MONDAY, "--have", HAVE, "--sheet", tmp_path / "w.html")
     html = (tmp_path / "w.html").read_text(encoding="utf-8")
     assert html.count("<svg") == len(pages)
     assert "size: A4 landscape" in html
@@ -166,3 +171,141 @@ def test_the_door_gives_the_same_sheet(feed_command: Path, tmp_path: Path) -> No
     said = json.loads(call(feed_command, "call", "-", text_in=json.dumps(request)).stdout)
     assert said["sheet"] == page.read_text(encoding="utf-8")
     assert [one["group"] for one in said["bins"]][:2] == ["Foxes", "Owls"]
+
+
+# Two invented bins of a yard: the first has a freezer box, fresh lettuce and cardboard of its own.
+NORTH: dict[str, Any] = {
+    "libfeed": 1,
+    "title": "North",
+    "bed": {"date": "2026-03-01", "container": "60 L tote", "worms": "700 g", "squeeze": "drops",
+            "temperature": "20 C", "age": "1 year"},
+    "stock": [
+        {"date": "2026-03-08", "portions": ["2 kg frozen melon rind"], "container": "blue box"},
+        {"date": "2026-03-08", "portions": ["500 g lettuce", "1 kg shredded cardboard"]},
+        {"date": "2026-03-01", "portions": ["100 g spinach"]},
+    ],
+}  # fmt: skip
+SOUTH: dict[str, Any] = {**NORTH, "title": "South", "stock": []}
+STOCK_DAY = ("--date", "2026-03-09")
+
+
+def yard(folder: Path) -> list[Path]:
+    """Files in lines, so that notes can be added."""
+    paths = []
+    for content in (NORTH, SOUTH):
+        path = folder / f"{str(content['title']).lower()}.yaml"
+        lines = [f"{key}: {json.dumps(value)}" for key, value in content.items() if key != "stock"]
+        if content["stock"]:
+            lines += ["stock:", *(f"  - {json.dumps(one)}" for one in content["stock"])]
+        path.write_text("\n".join(lines) + "\n", encoding="utf-8")
+        paths.append(path)
+    return paths
+
+
+def put_kg(plan: dict[str, Any], label: str, *bins: str) -> float:
+    return sum(
+        float(put["wet_mass_kg"])
+        for one in plan["bins"]
+        if not bins or one["bin"] in bins
+        for opening in one["openings"]
+        for put in opening["ration"]["put_in"]
+        if put["label"] == label
+    )
+
+
+def in_stock(feed_command: Path, path: Path, day: str) -> dict[str, float]:
+    kept: dict[str, float] = {}
+    for one in answer(feed_command, "stock", path, "--date", day)["items"]:
+        kept[one["label"]] = kept.get(one["label"], 0.0) + one["wet_mass_kg"]
+    return kept
+
+
+def test_a_week_draws_from_the_stocks_what_spoils_first(feed_command: Path, tmp_path: Path) -> None:
+    bins = yard(tmp_path)
+    plan = answer(feed_command, "week", *bins, *STOCK_DAY)
+    assert put_kg(plan, "lettuce") == pytest.approx(0.5)  # all of what spoils
+    assert 0 < put_kg(plan, "frozen melon rind") < 2
+    assert put_kg(plan, "spinach") == 0  # past its days
+    lettuce_on = [o["day"] for one in plan["bins"] for o in one["openings"] if kg_of(o, "lettuce")]
+    assert max(lettuce_on) <= 2  # put by on the 8th: good until the 11th
+    # What is taken is what goes in, no more than was there.
+    for one in plan["from_stock"]:
+        assert one["bin"] == "North"
+        assert one["wet_mass_kg"] == pytest.approx(put_kg(plan, one["label"]), abs=1e-6)
+        assert one["to_other_bins_kg"] == pytest.approx(
+            put_kg(plan, one["label"], "South"), abs=1e-6
+        )
+    said = " ".join(call(feed_command, "week", *bins, *STOCK_DAY).stdout.split())
+    assert "From the stock of North: " in said and "(blue box)" in said
+    assert "Take frozen food out of the freezer the day before, that of today now." in said
+
+
+def test_the_notes_that_a_week_asks_for_empty_the_stock_by_what_it_took(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """Fed as planned, and noted as the screen says: each gram leaves the stock once."""
+    bins = yard(tmp_path)
+    before = in_stock(feed_command, bins[0], "2026-03-09")
+    plan = answer(feed_command, "week", *bins, *STOCK_DAY)
+    lines = call(feed_command, "week", *bins, *STOCK_DAY).stdout
+    told = re.findall(r"Note in North: (stock took [^.]*(?:\.\d[^.]*)*)\.", " ".join(lines.split()))
+    assert len(told) == 1
+    call(feed_command, "note", bins[0], *STOCK_DAY, "--force", told[0])
+    for path, one in zip(bins, plan["bins"], strict=True):
+        for opening in one["openings"]:
+            fed = " and ".join(
+                f"{put['wet_mass_kg'] * 1000:.3f} g {put['label']}"
+                for put in opening["ration"]["put_in"]
+                if not put["feedstock"].startswith("water")
+            )
+            call(feed_command, "note", path, "--date", opening["date"], "--force", "fed", fed)
+    after = in_stock(feed_command, bins[0], "2026-03-15")
+    for one in plan["from_stock"]:
+        left = before[one["label"]] - one["wet_mass_kg"]
+        assert after.get(one["label"], 0.0) == pytest.approx(left, abs=0.011), one["label"]
+
+
+def test_what_is_said_and_in_stock_is_there_once(feed_command: Path, tmp_path: Path) -> None:
+    bins = yard(tmp_path)
+    plan = answer(feed_command, "week", *bins, *STOCK_DAY, "--have", "200 g lettuce")
+    assert plan["counted_once"] == ["lettuce"]
+    assert put_kg(plan, "lettuce") == pytest.approx(0.2)
+    # What comes on a later day is something else.
+    plan = answer(feed_command, "week", *bins, *STOCK_DAY, "--have", "Wed: 200 g lettuce")
+    assert plan["counted_once"] == []
+    assert plan["scraps_there_kg"] == pytest.approx(2.7)
+
+
+def test_what_is_never_fed_stays_in_the_stock(feed_command: Path, tmp_path: Path) -> None:
+    bins = yard(tmp_path)
+    bins[0].write_text(
+        bins[0].read_text(encoding="utf-8").replace("2 kg frozen melon rind", "2 kg bacon"),
+        encoding="utf-8",
+    )
+    plan = answer(feed_command, "week", *bins, *STOCK_DAY)
+    assert [one["label"] for one in plan["take_out"]] == ["bacon"]
+    assert put_kg(plan, "bacon") == 0
+    assert "bacon" not in [one["label"] for one in plan["from_stock"]]
+
+
+@pytest.mark.parametrize("have", [HAVE, "6 kg frozen carrot, 20 L shredded cardboard"])
+@pytest.mark.parametrize("openings", ["2", "3"])
+def test_a_bin_is_not_opened_before_the_feeding_before_lets_it(
+    feed_command: Path, have: str, openings: str
+) -> None:
+    """The day that a ration names for the next feeding holds in the week too."""
+    plan = week(feed_command, "--openings", openings, have=have)
+    pairs = 0
+    for one in plan["bins"]:
+        for before, after in zip(one["openings"], one["openings"][1:], strict=False):
+            pairs += 1
+            named = before["ration"]["next_feeding"]
+            assert after["date"] >= named["earliest"]
+            if "frozen" in have:  # nothing spoils: there is no haste
+                assert after["date"] >= named["date"]
+    assert pairs > 0 or "frozen" in have
+
+
+def test_a_bin_that_is_named_twice_is_neither_fed_nor_counted_twice(feed_command: Path) -> None:
+    for words in (("week", BINS[0], BINS[0], "--have", HAVE), ("totals", BINS[0], BINS[0])):
+        assert "named twice" in call(feed_command, *words, code=2).stderr

@@ -156,10 +156,13 @@ inline constexpr Member title{"title", MemberKind::text, "What you call the bin.
 
 inline constexpr Member bins{
     "bins", MemberKind::files, "The file of each bin, as an object or as its text.",
-    "[{\"libfeed\": 1, \"bed\": {\"date\": \"2026-03-14\", \"worms\": \"1 lb\"}}]", "BIN.yaml"};
+    "[{\"libfeed\": 1, \"bed\": {\"date\": \"2026-03-14\", \"worms\": \"1 lb\"}, \"stock\": [{\"date\": \"2026-03-14\", "
+    "\"portions\": [\"1 kg frozen melon rind\"]}]}]",
+    "BIN.yaml"};
 inline constexpr Member have{
     "have", MemberKind::texts,
-    "What is at hand and what comes; before what comes later stand its day and a colon.",
+    "What is at hand and what comes, beside the stocks of the bins; before what comes later stand "
+    "its day and a colon.",
     "[\"2 kg coffee grounds\", \"Thu: 3 kg lettuce\"]", "--have"};
 inline constexpr Member since{"since", MemberKind::text,
                               "From this day on; all of the diary when left out.", "\"2026-03-14\"",
@@ -268,7 +271,7 @@ inline constexpr std::array<Asked, 6> of_plan{
 inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};
 
 inline constexpr std::array<Asked, 6> of_week{
-    {{&bins, true}, {&have, true}, {&openings}, {&week_sheet}, {&date}, {&units}}};
+    {{&bins, true}, {&have}, {&openings}, {&week_sheet}, {&date}, {&units}}};
 
 inline constexpr std::array<Asked, 4> of_totals{{{&bins, true}, {&since}, {&until}, {&units}}};
 inline constexpr std::array<Asked, 13> of_worms{{{&file},
@@ -285,7 +288,17 @@ inline constexpr std::array<Asked, 13> of_worms{{{&file},
                                                  {&date},
                                                  {&units}}};
 
-inline constexpr std::array<Asked, 4> of_stock{{{&file, true}, {&name}, {&date}, {&units}}};
+inline constexpr Member collect{
+    "collect", MemberKind::text,
+    "What could be collected: how much of it a season needs. Coffee grounds and dry leaves where "
+    "only `for` is said.",
+    "\"coffee grounds, dry leaves\"", "--collect"};
+inline constexpr Member lasting{"for", MemberKind::text,
+                                "How long what is collected is to last, 1 week to 1 year; 13 weeks "
+                                "where only `collect` is said.",
+                                "\"13 weeks\"", "--for"};
+inline constexpr std::array<Asked, 6> of_stock{
+    {{&file, true}, {&name}, {&collect}, {&lasting}, {&date}, {&units}}};
 
 inline constexpr std::array<Asked, 6> of_heap{
     {{&heap_file}, {&name}, {&heap_things}, {&heap_worms}, {&date}, {&units}}};
@@ -317,7 +330,9 @@ inline constexpr std::array<Verb, 22> verbs{
     Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},
     Verb{"week", "Who gets what on which day of a week, over several bins.", of_week,
          "`sheet` where asked"},
-    Verb{"stock", "What is kept for later, and what to thaw for the next feeding.", of_stock},
+    Verb{"stock",
+         "What is kept for later, what to thaw for the next feeding, and what a season needs.",
+         of_stock},
     Verb{"totals", "What the diaries of some bins add up to.", of_totals},
     Verb{"worms", "How many worms: to start with, in a bin now and later, and by a census.",
          of_worms},

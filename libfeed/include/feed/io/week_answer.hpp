@@ -22,7 +22,7 @@ inline constexpr int most_week_openings = 3;
 /// What a week is asked for.
 struct WeekAsked {
     std::vector<FeedFile> bins;     ///< one a bin
-    std::vector<std::string> have;  ///< what is at hand and expected, in words
+    std::vector<std::string> have;  ///< what is at hand and expected, in words, beside the stocks
     std::optional<Date> today;      ///< nothing: the last day that the bins' files name
     int openings = usual_openings;  ///< of a bin in the week, 1 to 3
     UnitSystem units = UnitSystem::metric;
@@ -42,8 +42,9 @@ std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_
 /// What a bin is called: its title, or its place among the others. Threads: pure.
 std::string bin_name(const FeedFile& file, std::size_t index);
 
-/// What a week is planned from. Errors: missing_value where no file names a day, or nothing is
-/// there to feed; too_many bins; those of read_week_things. Threads: pure.
+/// What a week is planned from: what is said to be there, and the stocks of the bins. Errors:
+/// missing_value where no file names a day, or nothing is there to feed; too_many bins; those of
+/// read_week_things. Threads: pure.
 Result<WeekInput> week_input(const WeekAsked& asked);
 
 /// Answers `feed week`. Errors: those of week_input. Threads: pure.

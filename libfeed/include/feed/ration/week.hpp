@@ -24,9 +24,11 @@ struct WeekBin {
 /// Something at hand, or expected on a day of the week.
 struct WeekThing {
     ThingAtHand thing;
-    int from = 0;      ///< day from which it is there, 0 (today) to 6
-    int until = 6;     ///< last day on which it is still good to feed
-    bool kept = true;  ///< true: it would keep longer than the week
+    int from = 0;                         ///< day from which it is there, 0 (today) to 6
+    int until = 6;                        ///< last day on which it is still good to feed
+    bool kept = true;                     ///< true: it would keep longer than the week
+    std::optional<std::size_t> stock_of;  ///< the bin in whose stock it lies; nothing: in none
+    std::string container;                ///< where in the stock; may be empty
 };
 
 /// Days that soft scraps keep in a closed caddy before they reek, the day they come included
@@ -60,6 +62,7 @@ inline WeekThing week_thing(ThingAtHand thing, int from, bool frozen = false) {
 struct WeekInput {
     std::vector<WeekBin> bins;
     std::vector<WeekThing> things;
+    std::vector<std::string> said_twice;  ///< said to be there and in a stock too: counted once
     Date today;
     int most_openings = 2;  ///< of a bin in the week, 1 to 3
     UnitSystem units = UnitSystem::metric;
@@ -87,16 +90,28 @@ struct WeekRest {
     WetMass wet_mass;
 };
 
+/// What the week takes of one material out of the stock of one bin.
+struct WeekFromStock {
+    std::size_t bin = 0;    ///< of the plan: in whose file it stands
+    ThingAtHand thing;      ///< as it was put by
+    std::string container;  ///< where the oldest of it is; may be empty
+    WetMass wet_mass;
+    /// Of it, for other bins: their notes do not know of this stock, so it is noted as taken.
+    WetMass to_others;
+};
+
 /// Who gets what on which day of a week. Masses are as printed; each opening is a ration.
 struct WeekPlan {
     Date today;
     std::vector<TakeOut> take_out;
     std::vector<WeekOfBin> bins;  ///< in the order of the input
     std::vector<WeekRest> rest;   ///< scraps, in the order of the input
-    WetMass there;                ///< scraps that may be fed
-    WetMass used;                 ///< of them, by the rations
-    double shared_kg = 0.0;       ///< of them, by the linear problem before anything was rounded
-    bool verified = false;        ///< the problem's answer was proved to be the most
+    std::vector<WeekFromStock> from_stock;
+    std::vector<std::string> said_twice;  ///< as in the input
+    WetMass there;                        ///< scraps that may be fed
+    WetMass used;                         ///< of them, by the rations
+    double shared_kg = 0.0;  ///< of them, by the linear problem before anything was rounded
+    bool verified = false;   ///< the problem's answer was proved to be the most
 };
 
 }  // namespace feed

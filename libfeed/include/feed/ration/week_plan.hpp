@@ -4,12 +4,14 @@
 #include <cstddef>
 #include <memory>
 #include <optional>
+#include <span>
 #include <utility>
 #include <vector>
 
 #include "feed/ration/week.hpp"
 #include "feed/ration/week_problem.hpp"
 #include "feed/ration/week_solver.hpp"
+#include "feed/ration/week_stock.hpp"
 #include "feed/ration/week_trips.hpp"
 
 namespace feed {
@@ -30,9 +32,13 @@ public:
         // Where a ration took less than its share (heat is no line), the others may have it.
         if (draw_in()) {
             WeekPlan first = plan_;
+            std::vector<double> left_kg = left_kg_;
             share();
             confirm();
-            if (plan_.used < first.used) plan_ = std::move(first);
+            if (plan_.used < first.used) {
+                plan_ = std::move(first);
+                left_kg_ = std::move(left_kg);
+            }
         }
         add_rest();
         return std::move(plan_);
@@ -41,6 +47,7 @@ public:
 private:
     void start() {
         plan_.today = in_.today;
+        plan_.said_twice = in_.said_twice;
         for (const WeekThing& one : in_.things) {
             const Feedstock& f = *one.thing.feedstock;
             if (barred_in(f, Place::worm_bed))
@@ -160,11 +167,39 @@ private:
         }
     }
 
+    /// The day of an opening: not before the one that the feeding before it names, where that is
+    /// in the week and what is allotted keeps so long; else not before the earliest that it names.
+    /// Nothing: not this week.
+    [[nodiscard]] std::optional<int> day_of(const OpeningWork& opening,
+                                            std::span<const WeekOpening> done,
+                                            std::span<const double> kg) const {
+        if (done.empty() || !done.back().ration.next_feeding) return opening.day;
+        const RationDay& next = *done.back().ration.next_feeding;
+        for (const int after : {next.day, next.earliest}) {
+            const int day = std::max(opening.day, done.back().day + after);
+            bool keeps = day < week_days;
+            for (std::size_t i = 0; i < kg.size(); ++i)
+                keeps = keeps && (!(kg[i] > 0.0) || !is_food(in_.things[i]) ||
+                                  is_usable(in_.things[i], day));
+            if (keeps) return day;
+        }
+        return std::nullopt;
+    }
+
+    /// What was kept back for an opening that is none may go to others.
+    void give_up(OpeningWork& opening, std::span<const double> kg) {
+        opening.most_scraps_kg = 0.0;
+        for (std::size_t i = 0; i < kg.size(); ++i)
+            reserved_kg_[i] -= kg[i];
+    }
+
     void confirm_opening(std::size_t b, std::size_t o) {
         const std::vector<double> kg = allotted(b, o);
         OpeningWork& opening = *openings_[b][o];
         std::vector<WeekOpening>& done = plan_.bins[b].openings;
-        RationInput bed = bed_of_week(in_, in_.bins[b], done, opening.day);
+        const std::optional<int> day = day_of(opening, done, kg);
+        if (!day) return give_up(opening, kg);
+        RationInput bed = bed_of_week(in_, in_.bins[b], done, *day);
         std::vector<double> given(kg.size(), 0.0);
         double asked_kg = 0.0;
         for (std::size_t i = 0; i < kg.size(); ++i) {
@@ -172,9 +207,9 @@ private:
             const WeekThing& one = in_.things[i];
             if (barred_in(*one.thing.feedstock, Place::worm_bed)) continue;
             if (is_food(one)) {
-                given[i] = is_usable(one, opening.day) ? rounded(one, kg[i]) : 0.0;
+                given[i] = is_usable(one, *day) ? rounded(one, kg[i]) : 0.0;
                 asked_kg += given[i];
-            } else if (is_usable(one, opening.day)) {
+            } else if (is_usable(one, *day)) {
                 // Bedding and lime that nobody else was promised may go in, to round and to aim by.
                 given[i] = std::max(0.0, left_kg_[i] - std::max(0.0, reserved_kg_[i]));
             }
@@ -193,7 +228,7 @@ private:
         if (!feeds) return;
         take(answer, given);
         plan_.used = plan_.used + answer.scraps;
-        done.push_back({opening.day, std::move(answer)});
+        done.push_back({*day, std::move(answer)});
     }
 
     [[nodiscard]] double rounded(const WeekThing& one, double kg) const {
@@ -228,6 +263,12 @@ private:
     }
 
     void add_rest() {
+        std::vector<double> taken_kg(in_.things.size(), 0.0);
+        for (std::size_t i = 0; i < in_.things.size(); ++i) {
+            const WeekThing& one = in_.things[i];
+            if (one.thing.most) taken_kg[i] = one.thing.most->in_kilograms() - left_kg_[i];
+        }
+        plan_.from_stock = from_stock(plan_, in_.things, taken_kg);
         for (std::size_t i = 0; i < in_.things.size(); ++i) {
             const WeekThing& one = in_.things[i];
             if (!is_food(one) || !one.thing.most || left_kg_[i] < 0.005) continue;
