@@ -1,6 +1,8 @@
 #include "week_words.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <map>
 
 #include "feed/bed/cautions.hpp"
 #include "feed/feedstock/plain_name.hpp"
@@ -69,16 +71,23 @@ std::string week_headline(const WeekPlan& plan, UnitSystem units) {
 std::vector<std::string> rest_lines(const WeekPlan& plan, UnitSystem units) {
     std::vector<std::string> lines;
     double kept_kg = 0.0;
-    double fresh_kg = 0.0;
-    int soonest = week_days;
-    for (const WeekRest& one : plan.rest) {
-        (one.thing.kept ? kept_kg : fresh_kg) += one.wet_mass.in_kilograms();
-        if (!one.thing.kept) soonest = std::min(soonest, one.thing.until);
+    std::map<int, double> fresh_kg;  // by the last day on which it is good
+    for (const WeekRest& one : plan.rest)
+        (one.thing.kept ? kept_kg : fresh_kg[one.thing.until]) += one.wet_mass.in_kilograms();
+    // What is not worth a line of its own goes with what is good for longest.
+    double crumbs_kg = 0.0;
+    for (auto at = fresh_kg.begin(); at != fresh_kg.end();) {
+        const bool crumbs = at->second < least_portion_kg && std::next(at) != fresh_kg.end();
+        crumbs_kg += crumbs ? at->second : 0.0;
+        at = crumbs ? fresh_kg.erase(at) : std::next(at);
     }
-    if (fresh_kg >= 0.005)
-        lines.push_back("No bin can take " + mass_text(kilograms(fresh_kg), units) +
-                        ". Freeze it by " + day_words(plan.today, soonest, units) +
+    if (!fresh_kg.empty()) fresh_kg.rbegin()->second += crumbs_kg;
+    for (const auto& [until, kg] : fresh_kg) {
+        if (kg < 0.005) continue;
+        lines.push_back("No bin can take " + mass_text(kilograms(kg), units) + ". Freeze it by " +
+                        day_words(plan.today, until, units) +
                         ", or give it to a heap or neighbours.");
+    }
     if (kept_kg >= 0.005)
         lines.push_back("Keep " + mass_text(kilograms(kept_kg), units) +
                         " for next week: it does not spoil.");

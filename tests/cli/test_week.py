@@ -309,3 +309,12 @@ def test_a_bin_is_not_opened_before_the_feeding_before_lets_it(
 def test_a_bin_that_is_named_twice_is_neither_fed_nor_counted_twice(feed_command: Path) -> None:
     for words in (("week", BINS[0], BINS[0], "--have", HAVE), ("totals", BINS[0], BINS[0])):
         assert "named twice" in call(feed_command, *words, code=2).stderr
+
+
+def test_what_no_bin_takes_is_frozen_while_it_is_good(feed_command: Path) -> None:
+    """What comes on Thursday is not to be frozen on a day before it came."""
+    said = call(
+        feed_command, "week", *BINS, *MONDAY, "--have", "30 kg lettuce; Thu: 30 kg lettuce"
+    ).stdout  # fmt: skip
+    days = re.findall(r"No bin can take [^.]*(?:\.\d[^.]*)?\. Freeze it by ([^,]*),", said)
+    assert days == ["Thu 7 May", "Sun 10 May"]
