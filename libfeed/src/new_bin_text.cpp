@@ -1,6 +1,8 @@
 #include "feed/io/new_bin_text.hpp"
 
 #include <algorithm>
+#include <span>
+#include <string_view>
 
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/plain_name.hpp"
@@ -54,15 +56,27 @@ void add_materials(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>&
     }
 }
 
+/// Coir is sold dry and weighed here as it is soaked: a keeper of dry bricks has to be told.
+void add_soaked(std::span<const PutIn> bedding, std::vector<ScreenLine>& lines) {
+    constexpr std::string_view soaked = ", soaked";
+    const bool any = std::any_of(bedding.begin(), bedding.end(), [&](const PutIn& put) {
+        const std::string_view name = put.thing.feedstock->name;
+        return name.size() > soaked.size() && name.substr(name.size() - soaked.size()) == soaked;
+    });
+    if (any) lines.push_back({"Soak coir first: this is its weight when soaked."});
+}
+
 void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
     const std::string at_hand = length_text(bin.depth_at_hand, units);
     if (bin.depth_serves == BedDepth::too_shallow) {
         lines.push_back({"There is too little bedding: a bed " + at_hand + " deep."});
         for (const PutIn& put : bin.missing)
             lines.push_back({"Get " + material_text(put, units) + " more first, and mix it all."});
+        add_soaked(bin.missing, lines);
         return;
     }
     add_materials(bin, units, lines);
+    add_soaked(bin.bedding, lines);
     if (bin.depth_serves != BedDepth::shallow) {
         lines.push_back({"That makes a bed about " + length_text(bin.depth, units) + " deep.",
                          NewBinLine::depth});

@@ -8,6 +8,7 @@
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/quantity/amount_words.hpp"
+#include "feed/ration/plan.hpp"
 
 namespace feed::io {
 

@@ -239,3 +239,16 @@ def test_a_new_bin_waits_for_one_day_whoever_asks_and_when(
     for day in ("2026-03-14", "2026-03-15", "2026-03-17"):
         ration = call(feed_command, "ration", path, "--date", day)
         assert ration.stdout.startswith("Wait. Feed nothing until Wed 18 Mar."), day
+
+
+def test_a_bed_of_coir_says_that_it_is_weighed_soaked(feed_command: Path, tmp_path: Path) -> None:
+    """Coir is sold dry: a brick of 650 g is 2.6 kg here, and dry ones would make a dry bed."""
+    words = ("--size", "60 L", "--worms", "500 g", "--date", "2026-03-14", "--force")
+    for number, bedding in enumerate(("coir", "650 g coir brick")):
+        said = call(
+            feed_command, "start", tmp_path / f"{number}.yaml", *words, "--bedding", bedding
+        ).stdout
+        assert "Soak coir first: this is its weight when soaked." in said
+        assert len(said.splitlines()) <= 14
+    plain = call(feed_command, "start", tmp_path / "c.yaml", *words, "--bedding", "card").stdout
+    assert "Soak" not in plain

@@ -130,6 +130,11 @@ TEST_CASE("no bed goes where its worms die") {
     RefreshOptions hot;
     hot.temperature = celsius(38);
     CHECK(refresh(in, RefreshChange::move, hot).verdict == RefreshVerdict::too_warm);
+    // At the limit itself they eat nothing: it is no place either.
+    hot.temperature = limits_of(Species::eisenia_fetida).warmest;
+    const RefreshAnswer limit = refresh(in, RefreshChange::move, hot);
+    CHECK(limit.verdict == RefreshVerdict::too_warm);
+    CHECK_FALSE(limit.feed_on);
     RefreshOptions cool;
     cool.temperature = celsius(6);
     const RefreshAnswer winter = refresh(in, RefreshChange::winter, cool);

@@ -219,7 +219,7 @@ inline void elsewhere(const RationInput& in, const RefreshOptions& options, bool
     const SpeciesLimits& bears = limits_of(bed.species);
     if (bed.temperature < bears.coldest)
         answer.verdict = RefreshVerdict::too_cold;
-    else if (bed.temperature > bears.warmest)
+    else if (bed.temperature >= bears.warmest)  // there they eat nothing
         answer.verdict = RefreshVerdict::too_warm;
     const BedJudged before = judged(in);
     answer.after = bed_after(there, {});
