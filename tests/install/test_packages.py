@@ -58,11 +58,13 @@ def root(packages: dict[str, Path], tmp_path_factory: pytest.TempPathFactory) ->
 
 
 def test_the_packages_and_what_they_need(packages: dict[str, Path]) -> None:
-    assert set(packages) == {"libfeed0", "libfeed-dev", "libfeed-command"}
+    assert set(packages) == {"libfeed0", "libfeed-dev", "libfeed-cpp-dev", "libfeed-command"}
     needs = {name: run("dpkg-deb", "-f", path, "Depends").stdout for name, path in packages.items()}
-    assert "libboost-dev" in needs["libfeed-dev"]
-    assert "libyaml-cpp-dev" in needs["libfeed-dev"]
-    assert "libfeed0 (= " in needs["libfeed-dev"]
+    assert "libboost-dev" in needs["libfeed-cpp-dev"]
+    assert "libyaml-cpp-dev" in needs["libfeed-cpp-dev"]
+    assert "libfeed-dev (= " in needs["libfeed-cpp-dev"]
+    # A program in C needs the shared library and nothing of what that was made with.
+    assert needs["libfeed-dev"].startswith("libfeed0 (= ") and "," not in needs["libfeed-dev"]
     assert "libyaml-cpp" in needs["libfeed0"]
     assert "libyaml-cpp" in needs["libfeed-command"]
     assert "-dev" not in needs["libfeed-command"]
@@ -135,6 +137,29 @@ def test_a_program_builds_against_the_package(root: DebianRoot, tmp_path: Path) 
     run("cmake", "--build", tmp_path)
     for program in ("use_core", "use_io", "use_c", "use_c_static"):
         run(tmp_path / program)
+
+
+def test_a_c_program_builds_against_the_c_package_alone(
+    packages: dict[str, Path], tmp_path: Path
+) -> None:
+    (tmp_path / "root").mkdir()
+    root = DebianRoot(tmp_path / "root")
+    root.dpkg("-i", packages["libfeed0"], packages["libfeed-dev"])
+    headers = [name for name in root.files() if name.startswith("usr/include")]
+    assert headers and all(name.endswith(".h") for name in headers)
+    folder = next((root.path / "usr").rglob("pkgconfig"))
+    # No other package is looked up, so yaml-cpp and Boost may be missing.
+    environment = os.environ | {"PKG_CONFIG_LIBDIR": str(folder)}
+    for words in (["--cflags", "--libs", "libfeed"], ["--static", "--libs", "libfeed"]):
+        asked = subprocess.run(
+            ["pkg-config", *words], env=environment, capture_output=True, text=True, check=False
+        )
+        assert asked.returncode == 0, asked.stderr
+    run(
+        "gcc", "-std=c99", CONSUMERS / "c.c", f'-DCONSUMER_EXPECTS="{package_version(root)}"',
+        f"-I{root.path}/usr/include", f"-L{folder.parent}", "-lfeed", "-o", tmp_path / "use_c",
+    )  # fmt: skip
+    run("env", f"LD_LIBRARY_PATH={folder.parent}", tmp_path / "use_c")
 
 
 def package_version(root: DebianRoot) -> str:
