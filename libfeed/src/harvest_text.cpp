@@ -77,8 +77,11 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
     else
         add("Harvest " + day_text(answer, units) + ".");
     const bool worth_telling = time.day && !answer.too_small && litres_of.value >= 0.5;
+    // Today's harvest is the one that is noted below: one number for both.
+    const double noted_l = in_litres(cubic_metres(answer.after.change.taken_m3));
+    const bool one_number = time.day && *time.day == 0 && !answer.less && noted_l > 0.0;
     if (worth_telling)
-        add("Expect about " + volume(litres_of.value) + " of castings, " +
+        add("Expect about " + volume(one_number ? noted_l : litres_of.value) + " of castings, " +
                 mass_text(kilograms(answer.castings.wet_kg.value), units) + " (" +
                 volume(litres_of.low) + " to " + volume(litres_of.high) + ").",
             now ? 0 : 1);

@@ -139,3 +139,15 @@ def test_the_heaps_are_at_three_stages(feed_command: Path) -> None:
         refused = run(feed_command, "totals", *BEDS, path)
         assert refused.returncode == 2
         assert "ask feed heap" in " ".join(refused.stderr.split())
+
+
+@pytest.mark.parametrize("path", [*SCHOOL, *BEDS], ids=lambda path: path.stem)
+def test_a_harvest_of_today_is_one_number(feed_command: Path, path: Path) -> None:
+    """What is to be expected, and what is to be noted."""
+    said = " ".join(run(feed_command, "harvest", path).stdout.split())
+    if "Harvest when it suits" not in said or "at most: more at once" in said:
+        return
+    expected = re.search(r"Expect about ([^ ]+ L) of castings", said)
+    noted = re.search(r"harvested ([^ ,]+ L)", said)
+    if noted is not None:
+        assert expected is not None and expected.group(1) == noted.group(1), said
