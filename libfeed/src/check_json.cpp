@@ -68,6 +68,7 @@ std::string to_json(const CheckResult& result, const KeeperAdvice& advice) {
         write_quantity(json, finding.value);
         json.member("limit", finding.limit);
         json.member("limit_act", finding.limit_act);
+        json.member("higher_is_worse", finding.higher_is_worse);
         json.member("unit", finding.unit);
         json.member("source", finding.source);
         json.member("why", finding.why);

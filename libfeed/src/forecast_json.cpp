@@ -88,7 +88,9 @@ std::string to_json(const Forecast& forecast, const Ration* ration) {
         write_ration(json, *ration);
     }
     write_optional(json, "harvest_day", forecast.harvest_day);
+    json.member("harvest_reason", forecast.harvest_reason);
     write_optional(json, "new_bedding_day", forecast.new_bedding_day);
+    json.member("new_bedding_reason", forecast.new_bedding_reason);
     write_portions(json, forecast);
     json.key("assumed");
     write_assumed(json, forecast.assumed);

@@ -324,6 +324,6 @@ def all_requests(folder: Path, rows: list[Any]) -> list[Request]:
         *of_examples(),
         *of_trials(),
         *of_words(),
-        *of_random_files(folder, rows, 60),
+        *of_random_files(folder, rows, 44),
         *({"verb": "show", "words": row["id"]} for row in rows),
     ]

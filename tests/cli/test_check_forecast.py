@@ -28,7 +28,8 @@ def test_every_hazard_is_judged(feed_command: Path) -> None:
         assert one["level"] in ("none", "watch", "act", "unknown")
         assert one["why"]
         assert set(one) == {
-            "hazard", "level", "value", "limit", "limit_act", "unit", "source", "why",
+            "hazard", "level", "value", "limit", "limit_act", "higher_is_worse", "unit",
+            "source", "why",
         }  # fmt: skip
 
 
