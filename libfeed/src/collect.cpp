@@ -126,7 +126,7 @@ Result<Collect> collect_of(const FeedFile& file, const std::vector<StockItem>& i
     collect.bedding_l = Ranged(weeks * week_l.value, weeks * week_l.low, weeks * week_l.high);
     for (const StockItem& item : items) {
         const Feedstock& f = *item.thing.feedstock;
-        if (part_of(f) == Part::bedding)
+        if (part_of(f) == Part::bedding && !barred_in(f, feed::Place::worm_bed))
             collect.stock_l += loose_l(f, item.thing.most->in_kilograms());
     }
     collect.collect_l = std::max(0.0, collect.bedding_l.value - collect.stock_l);

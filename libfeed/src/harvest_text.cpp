@@ -49,6 +49,13 @@ std::string day_text(const HarvestAnswer& answer, UnitSystem units) {
     return text + (span.empty() ? "" : " (" + span + ")");
 }
 
+/// Litres to expect. Those of today are what the note of the same screen has: one number for both.
+double litres_told(const HarvestAnswer& answer) {
+    const double noted_l = in_litres(cubic_metres(answer.after.change.taken_m3));
+    const bool today = answer.time.day && *answer.time.day == 0 && !answer.less;
+    return today && noted_l > 0.0 ? noted_l : answer.castings.volume_l.value;
+}
+
 }  // namespace
 
 std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem units,
@@ -77,11 +84,8 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
     else
         add("Harvest " + day_text(answer, units) + ".");
     const bool worth_telling = time.day && !answer.too_small && litres_of.value >= 0.5;
-    // Today's harvest is the one that is noted below: one number for both.
-    const double noted_l = in_litres(cubic_metres(answer.after.change.taken_m3));
-    const bool one_number = time.day && *time.day == 0 && !answer.less && noted_l > 0.0;
     if (worth_telling)
-        add("Expect about " + volume(one_number ? noted_l : litres_of.value) + " of castings, " +
+        add("Expect about " + volume(litres_told(answer)) + " of castings, " +
                 mass_text(kilograms(answer.castings.wet_kg.value), units) + " (" +
                 volume(litres_of.low) + " to " + volume(litres_of.high) + ").",
             now ? 0 : 1);

@@ -20,6 +20,21 @@ std::string name_of(const ThingAtHand& thing) {
     return plain_name(thing.label, *thing.feedstock);
 }
 
+bool is_never_fed(const StockItem& item) {
+    return barred_in(*item.thing.feedstock, feed::Place::worm_bed);
+}
+
+void add_take_out(StockAnswer& answer) {
+    for (const StockItem& item : answer.items) {
+        if (!is_never_fed(item)) continue;
+        TakeOut one = take_out(*item.thing.feedstock, item.thing.label);
+        const bool known =
+            std::any_of(answer.take_out.begin(), answer.take_out.end(),
+                        [&](const TakeOut& other) { return other.label == one.label; });
+        if (!known) answer.take_out.push_back(std::move(one));
+    }
+}
+
 /// The next feeding by the bin's own ration: today's, or that of the day it waits for.
 void add_thaw(const FeedFile& file, UnitSystem units, StockAnswer& answer) {
     Ration next = ration_of(file, units);
@@ -44,7 +59,7 @@ void add_thaw(const FeedFile& file, UnitSystem units, StockAnswer& answer) {
 void add_bedding(const FeedFile& file, StockAnswer& answer) {
     for (const StockItem& item : answer.items) {
         const Feedstock& f = *item.thing.feedstock;
-        if (part_of(f) != Part::bedding) continue;
+        if (part_of(f) != Part::bedding || is_never_fed(item)) continue;
         const auto known =
             std::find_if(answer.bedding.begin(), answer.bedding.end(),
                          [&](const BeddingLeft& one) { return one.thing.feedstock->id == f.id; });
@@ -82,7 +97,7 @@ std::string where(const StockItem& item) {
 
 void add_fresh(const StockAnswer& answer, UnitSystem units, std::vector<std::string>& lines) {
     for (const StockItem& item : answer.items) {
-        if (item.keep != StockKeep::fresh) continue;
+        if (item.keep != StockKeep::fresh || is_never_fed(item)) continue;
         const std::string what = words::mass(item.thing.most->in_kilograms(), units) + " of " +
                                  name_of(item.thing) + where(item);
         if (item.good_days < 0)
@@ -102,11 +117,13 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
         return {
             "Nothing is in stock. Write down what you keep: feed note FILE stock 2 kg frozen "
             "melon rind."};
+    for (const TakeOut& one : answer.take_out)
+        lines.push_back(never_text(one));
     for (const Thaw& one : answer.thaw)
         lines.push_back(thaw_line(one, answer, units));
     add_fresh(answer, units, lines);
     for (const StockItem& item : answer.items) {
-        if (item.keep == StockKeep::frozen)
+        if (item.keep == StockKeep::frozen && !is_never_fed(item))
             lines.push_back("Freezer: " + words::mass(item.thing.most->in_kilograms(), units) +
                             " of " + name_of(item.thing) + where(item) + ".");
     }
@@ -120,7 +137,7 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
     for (const StockItem& item : answer.items) {
         const bool other =
             item.keep == StockKeep::dry && part_of(*item.thing.feedstock) != Part::bedding;
-        if (other)
+        if (other && !is_never_fed(item))
             lines.push_back("Dry: " + words::mass(item.thing.most->in_kilograms(), units) + " of " +
                             name_of(item.thing) + where(item) + ".");
     }
@@ -181,6 +198,7 @@ Result<StockAnswer> stock_of(const FeedFile& file, UnitSystem units, const Colle
     answer.today = *today;
     answer.items = stock_on(file.stock, file.diary, *today);
     if (file.has_bed && !answer.items.empty()) add_thaw(file, units, answer);
+    add_take_out(answer);
     add_bedding(file, answer);
     if (!collect.empty()) {
         FeedFile on = file;
@@ -219,6 +237,7 @@ std::string stock_text(const StockAnswer& answer, UnitSystem units, bool why) {
 std::string to_json(const StockAnswer& answer, UnitSystem units) {
     JsonWriter json;
     json.begin_object();
+    write_take_out(json, answer.take_out);
     const bool any = !answer.items.empty() || answer.collect;
     json.member("date", any ? std::optional(text(answer.today)) : std::nullopt);
     write_items(json, answer);

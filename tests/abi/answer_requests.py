@@ -81,6 +81,7 @@ BEDS: list[Request] = [
         "file": bin_file(BED, stock=[fed("2026-03-14", "1 kg shredded cardboard")]),
     },
     {"verb": "stock", "file": bin_file(BED), "for": "26 weeks"},
+    {"verb": "stock", "file": bin_file(BED, stock=[fed("2026-03-14", "1 kg bacon")])},
     {"verb": "stock", "file": bin_file(BED), "collect": "dry leaves, bacon, coffee grounds"},
 ]
 HEAPS: list[Request] = [

@@ -268,3 +268,21 @@ def test_a_slip_in_what_to_collect(
     said = call(feed_command, "stock", bin_file, "--date", "2026-03-09", *words, code=2).stderr
     assert told in " ".join(said.split())
     assert words[0] in said
+
+
+def test_what_is_kept_and_never_fed_is_said_first(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "tote.yaml"
+    kept = ["2 kg frozen chicken bones", "1 kg glossy paper", "300 g lettuce"]
+    write(path, stock=[{"date": "2026-03-08", "portions": kept}])
+    lines = call(feed_command, "stock", path, "--date", "2026-03-09").stdout.splitlines()
+    assert lines[0].startswith("Never feed frozen chicken bones")
+    assert lines[1].startswith("Never feed glossy paper")
+    assert not any(line.startswith(("Freezer:", "Bedding:")) for line in lines)
+    said = answer(feed_command, "stock", path, "--date", "2026-03-09", "--collect", "dry leaves")
+    assert [one["label"] for one in said["take_out"]] == kept_names(kept)[:2]
+    assert said["collect"]["stock_l"] == 0
+
+
+def kept_names(kept: list[str]) -> list[str]:
+    """The words after amount and unit."""
+    return [one.split(" ", 2)[2] for one in kept]

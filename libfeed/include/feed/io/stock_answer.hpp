@@ -54,6 +54,7 @@ struct CollectWords {
 /// The stock on a day.
 struct StockAnswer {
     Date today;
+    std::vector<TakeOut> take_out;  ///< what is kept and never fed, each once
     std::vector<StockItem> items;
     std::optional<int> feed_on;  ///< day of the next feeding, from today; nothing: none is known
     std::vector<Thaw> thaw;
