@@ -107,7 +107,8 @@ Written written(const BalanceAnswer& answer, const io::WrittenBalance& asked, Un
                                   io::measure_and_weight_text(portion.wet_mass, *portion.feedstock,
                                                               asked.amounts[i], units) +
                                   ".");
-        else if (!barred_in(*portion.feedstock, asked.problem.place))
+        else if (i < asked.said_entries.value_or(answer.portions.size()) &&
+                 !barred_in(*portion.feedstock, asked.problem.place))
             all.none.push_back(name);
     }
     return all;

@@ -24,6 +24,7 @@ std::string answer_text(const io::Appended& with, const io::DiaryNews& news,
         for (const std::string& one : io::sentences_of("Your look: " + news.look_back))
             said.push_back(one);
     }
+    if (!news.test_first.empty()) said.push_back(news.test_first);
     // How far a trial is stands while there is room; what to do goes first.
     if (!news.trial.empty()) {
         for (const std::string& one : io::sentences_of(news.trial))
@@ -62,11 +63,12 @@ int run_note(const Arguments& arguments) {
         if (!with) return with;
         // The answer is ready before anything is written: nothing can fail between the two.
         const auto news = io::news_of(with->file, entry->section == "observations", with->entry);
-        text = arguments.json()
-                   ? io::to_json(news)
-                   : answer_text(*with, news,
-                                 io::day_words(entry->date, 0, arguments.units) + ": " + words,
-                                 *day, arguments.units);
+        text =
+            arguments.json()
+                ? io::to_json(news)
+                : answer_text(*with, news,
+                              io::day_words(entry->date, 0, arguments.units) + ": " + entry->words,
+                              *day, arguments.units);
         return with;
     });
     if (!appended) return refuse(arguments, appended.errors());

@@ -37,6 +37,11 @@ std::string container_of(const BinStart& said) {
     if (said.size.empty()) return said.container;
     const bool has_size = read_number(said.container).has_value();
     if (has_size) return said.container;
+    // "18 gal tote" as a size says the kind too.
+    const auto blank = said.size.find_last_of(' ');
+    if (said.container.empty() && blank != std::string::npos &&
+        parse_quantity(said.size.substr(0, blank), QuantityKind::volume).has_value())
+        return said.size;
     return said.size + " " + (said.container.empty() ? "tote" : said.container);
 }
 

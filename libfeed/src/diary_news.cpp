@@ -3,6 +3,8 @@
 #include <utility>
 
 #include "feed/diary/look_back_on.hpp"
+#include "feed/diary/seen.hpp"
+#include "feed/diary/signs.hpp"
 #include "feed/io/trial_answer.hpp"
 
 namespace feed::io {
@@ -33,8 +35,23 @@ DiaryNews news_of(const Diary& diary, bool newest_is_new) {
     return news;
 }
 
+namespace {
+
+/// Rats, maggots or liquid in the tray change no ration, and are no reason to feed unconcerned: the
+/// test and the step are those of the signs. "" where they are harmless.
+std::string test_of_guests(const Observation& newest) {
+    if (newest.pests.empty()) return "";
+    const auto signs = read_signs(newest.pests);
+    if (!signs || causes_of(*signs).harmless) return "";
+    return "Before you feed, ask what to test and do: feed signs " + newest.pests + ".";
+}
+
+}  // namespace
+
 DiaryNews news_of(const FeedFile& file, bool newest_is_new, std::string added) {
     DiaryNews news = news_of(file.diary, newest_is_new);
+    if (newest_is_new && !file.diary.observations.empty())
+        news.test_first = test_of_guests(file.diary.observations.back());
     news.added = std::move(added);
     if (newest_is_new) news.trial = trial_progress(file);
     for (const OwnFeed& own : file.own_feeds)

@@ -192,6 +192,10 @@ Errors as_typed(Errors errors) {
     return errors;
 }
 
+/// What is offered to a recipe in words that name no bedding, and its row.
+constexpr std::string_view offered_bedding = "cardboard-corrugated";
+constexpr std::string_view offered_bedding_words = "shredded cardboard";
+
 /// The words of a command line as sentences: words typed without quotation marks belong together.
 std::vector<std::string> sentences_of_words(const std::vector<std::string>& words) {
     std::vector<std::string> sentences;
@@ -207,14 +211,30 @@ std::vector<std::string> sentences_of_words(const std::vector<std::string>& word
     return sentences;
 }
 
-/// The same, parted where one thing ends and the next begins; a thing without an amount is free.
-std::vector<std::string> things_of_words(const std::vector<std::string>& words) {
+/// What is at hand, in the grammar of `at_hand`, and what of it needs not be offered beside.
+struct AtHandWords {
     std::vector<std::string> pieces;
+    bool free_bedding = false;  ///< bedding of any amount, or the cardboard that is offered
+    bool water = false;
+};
+
+/// The words parted where one thing ends and the next begins; a thing without an amount is free.
+AtHandWords things_of_words(const std::vector<std::string>& words) {
+    AtHandWords all;
     const feed::detail::ThingReader names({});
-    for (const std::string& sentence : sentences_of_words(words))
-        for (const auto& piece : feed::detail::split_things(sentence, names))
-            pieces.push_back((names.names(piece.written) ? "any " : "") + piece.written);
-    return pieces;
+    for (const std::string& sentence : sentences_of_words(words)) {
+        for (const auto& piece : feed::detail::split_things(sentence, names)) {
+            const bool free = !piece.amount && !piece.question && names.names(piece.words);
+            all.pieces.push_back((free ? "any " : "") + piece.written);
+            const auto found = names.find(piece.words);
+            if (!found) continue;
+            const Feedstock& feedstock = *found->feedstock;
+            const bool offered = feedstock.id == offered_bedding;
+            if (feedstock.has(Role::bedding) && (free || offered)) all.free_bedding = true;
+            if (feedstock.has(Role::water)) all.water = true;
+        }
+    }
+    return all;
 }
 
 void write_bin(JsonWriter& json, const BinWords& bin) {
@@ -236,14 +256,16 @@ Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::stri
                                 bool as_balance) {
     // The words become a file of their own, so that there is one reader for both.
     // What is fed is read as it is said; what is at hand has bounds of its own for each piece.
-    auto pieces = as_balance ? things_of_words(texts) : sentences_of_words(texts);
+    const AtHandWords at_hand = as_balance ? things_of_words(texts) : AtHandWords{};
+    auto pieces = as_balance ? at_hand.pieces : sentences_of_words(texts);
+    const std::size_t said = pieces.size();
     JsonWriter json;
     json.begin_object();
     json.member("libfeed", 1);
     if (!bin.empty()) write_bin(json, bin);
     if (as_balance && !pieces.empty()) {
-        pieces.emplace_back("any shredded cardboard");
-        pieces.emplace_back("any water");
+        if (!at_hand.free_bedding) pieces.push_back("any " + std::string(offered_bedding_words));
+        if (!at_hand.water) pieces.emplace_back("any water");
         json.key("balance");
         json.begin_object();
         write_texts(json, "at_hand", pieces);
@@ -254,8 +276,9 @@ Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::stri
     }
     json.end_object();
     auto file = read_feed_text(json.take(), "");
-    if (file) return file;
-    return as_typed(std::move(file).errors());
+    if (!file) return as_typed(std::move(file).errors());
+    if (file->balance) file->balance->said_entries = said;
+    return file;
 }
 
 namespace {
@@ -269,13 +292,6 @@ std::string as_at_hand(const std::string& piece) {
     return (bounded ? "as much as possible " : "as much as possible up to ") + piece;
 }
 
-/// Whether a piece is of water: "20 L of rain water".
-bool is_of_water(std::string_view piece) {
-    const std::string plain = plain_text(piece);
-    const std::size_t blank = plain.rfind(' ');
-    return (blank == std::string::npos ? plain : plain.substr(blank + 1)) == "water";
-}
-
 }  // namespace
 
 Result<FeedFile> read_heap_words(const std::vector<std::string>& texts) {
@@ -284,12 +300,10 @@ Result<FeedFile> read_heap_words(const std::vector<std::string>& texts) {
     json.member("libfeed", 1);
     json.member("kind", "heap");
     std::vector<std::string> at_hand;
-    bool water = false;
-    for (const std::string& piece : things_of_words(texts)) {
-        water = water || is_of_water(piece);
+    const AtHandWords said = things_of_words(texts);
+    for (const std::string& piece : said.pieces)
         at_hand.push_back(as_at_hand(piece));
-    }
-    if (!water) at_hand.emplace_back("any water");
+    if (!said.water) at_hand.emplace_back("any water");
     json.key("balance");
     json.begin_object();
     write_texts(json, "at_hand", at_hand);

@@ -1,5 +1,8 @@
 #include "feed/io/human_text.hpp"
 
+#include <algorithm>
+#include <iterator>
+
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/printable.hpp"
@@ -118,6 +121,41 @@ std::string counted(std::size_t number, std::string_view thing) {
     return text;
 }
 
+namespace {
+
+/// An error in so many lines can be read at one look.
+constexpr std::size_t most_error_lines = 3;
+
+std::size_t lines_in(std::string_view text) {
+    return static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+}
+
+constexpr std::size_t no_limit = 1000;
+
+/// Whether a message says what to write; where it does not, the whole list of what is allowed
+/// helps.
+bool names_a_repair(std::string_view message) {
+    constexpr std::string_view signs[] = {"rite ", "did you mean", "meant?", "never fed"};
+    return std::any_of(std::begin(signs), std::end(signs), [&](std::string_view sign) {
+        return message.find(sign) != std::string_view::npos;
+    });
+}
+
+/// What is allowed, in at most so many lines: of a longer list the first, which are the nearest.
+std::string allowed_text(std::string_view allowed, std::size_t room) {
+    const std::string_view mark = allowed.find("; ") == std::string_view::npos ? ", " : "; ";
+    std::string lines = wrapped("allowed: " + std::string(allowed), 4, 6);
+    while (lines_in(lines) > room) {
+        const auto last = allowed.rfind(mark);
+        if (last == std::string_view::npos) break;
+        allowed = allowed.substr(0, last);
+        lines = wrapped("allowed: " + std::string(allowed) + " ...", 4, 6);
+    }
+    return lines;
+}
+
+}  // namespace
+
 std::string errors_text(const Errors& errors) {
     std::string text;
     for (const auto& error : errors) {
@@ -132,10 +170,17 @@ std::string errors_text(const Errors& errors) {
         const bool names_file = error.field == "file" || error.field.empty();
         if (!names_file) line += error.field + ": ";
         line += error.message;
-        text += wrapped(line, 0, 2);
-        const bool said = error.value.empty() || error.value == error.file;
-        if (!said) text += wrapped("given: " + error.value, 4, 6);
-        if (!error.allowed.empty()) text += wrapped("allowed: " + error.allowed, 4, 6);
+        std::string one = wrapped(line, 0, 2);
+        // What the message quotes is not said again.
+        const bool said = error.value.empty() || error.value == error.file ||
+                          line.find("\"" + error.value + "\"") != std::string::npos;
+        if (!said) one += wrapped("given: " + error.value, 4, 6);
+        const bool repaired = line.find(error.allowed) != std::string::npos;
+        const bool near = names_a_repair(line);
+        const bool is_full = near && lines_in(one) >= most_error_lines;
+        if (!error.allowed.empty() && !repaired && !is_full)
+            one += allowed_text(error.allowed, near ? most_error_lines - lines_in(one) : no_limit);
+        text += one;
     }
     return text;
 }

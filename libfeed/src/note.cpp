@@ -9,6 +9,7 @@
 #include "feed/io/observation_text.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "note_day.hpp"
 #include "note_words.hpp"
 #include "plot_notes.hpp"
 
@@ -31,47 +32,41 @@ std::string_view without(std::string_view text, std::size_t length) {
     return detail::trim(text);
 }
 
-/// Takes "yesterday", "today" or a date from the start of the words.
-Date take_date(std::string_view& words, Date today) {
-    if (begins_with(words, "on")) {
-        if (const auto date = parse_date(without(words, 2).substr(0, 10))) {
-            words = without(without(words, 2), 10);
-            return *date;
-        }
-    }
-    if (const auto date = parse_date(words.substr(0, 10))) {
-        words = without(words, 10);
-        return *date;
-    }
-    if (begins_with(words, "today")) {
-        words = without(words, 5);
-        return today;
-    }
-    if (!begins_with(words, "yesterday")) return today;
-    words = without(words, 9);
-    return date_of(day_number(today) - 1);
-}
-
 /// Words of what went in, after "fed": nothing where the words say something else.
 std::optional<std::string_view> fed_in(std::string_view words) {
-    for (const std::string_view word : {"fed", "feed", "gave", "put in", "added food"})
+    for (const std::string_view word :
+         {"fed them", "fed it", "fed the worms", "fed", "feed", "gave them", "gave it",
+          "gave the worms", "gave", "put in", "added food", "added scraps"})
         if (begins_with(words, word)) return without(words, word.size());
     return std::nullopt;
 }
 
+/// A word of what was seen among what was fed: "fed 3 apples, smell sour". One entry says one of
+/// the two.
+std::optional<Error> seen_among_food(const feed::detail::ThingText& piece,
+                                     const feed::detail::ThingReader& names) {
+    if (piece.amount || names.find(piece.words) || !read_seen(piece.written)) return std::nullopt;
+    return note_error(
+        ErrorCode::out_of_range, piece.written, "what was fed, then a second note",
+        "\"" + piece.written + "\" is no food; note it by itself: write \"" + piece.written + "\"");
+}
+
 Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_view by) {
-    const auto pieces = feed::detail::split_things(food, feed::detail::ThingReader({}));
+    const feed::detail::ThingReader names({});
+    const auto pieces = feed::detail::split_things(food, names);
     if (pieces.empty())
         return note_error(ErrorCode::empty, food, "fed 3 apples and a cup of coffee grounds",
-                          "what was fed?");
+                          "what was fed? Write \"fed 3 apples and a cup of coffee grounds\"");
     std::vector<std::string> portions;
     portions.reserve(pieces.size());
-    for (const auto& piece : pieces)
+    for (const auto& piece : pieces) {
+        if (auto seen = seen_among_food(piece, names)) return *std::move(seen);
         portions.emplace_back(piece.written);
+    }
     DiaryEntry entry(date);
     entry.list("portions", std::move(portions), false);
     entry.quoted("by", by);
-    return NoteEntry{"feedings", entry.yaml(0), entry.json(), date};
+    return NoteEntry{"feedings", entry.yaml(0), entry.json(), date, {}};
 }
 
 /// What was put by for later, or with "took" before it was taken out of the stock: "2 kg frozen
@@ -102,7 +97,7 @@ Result<NoteEntry> stock_entry(std::string_view words, Date date, std::string_vie
     entry.list(taken ? "taken" : "portions", std::move(portions), false);
     entry.quoted("container", container);
     entry.quoted("by", by);
-    return NoteEntry{"stock", entry.yaml(0), entry.json(), date};
+    return NoteEntry{"stock", entry.yaml(0), entry.json(), date, {}};
 }
 
 /// Pieces of what was seen; words of one's own are never parted, and an amount goes on with what
@@ -136,37 +131,78 @@ std::vector<std::string> seen_pieces(std::string_view words) {
 
 }  // namespace
 
-Result<NoteEntry> read_note(std::string_view written, Date today, std::string_view by) {
-    std::string_view words = detail::trim(written);
-    const Date date = take_date(words, today);
-    if (words.empty())
-        return note_error(ErrorCode::empty, written, "fed 3 apples; half gone; smell sour; wet",
-                          "what was done or seen?");
-    if (const auto food = fed_in(words)) return feeding_entry(*food, date, by);
-    if (begins_with(words, "stock")) return stock_entry(without(words, 5), date, by);
+namespace {
+
+/// What a key of the diary is called in a sentence.
+std::string in_words(const std::string& key) {
+    if (key == "worm_weight") return "the weight of the worms";
+    if (key == "share_gone" || key == "gone") return "how much is gone";
+    if (key == "left") return "what is left";
+    if (key == "air_low" || key == "air_high") return "the air";
+    return key;
+}
+
+/// The entry of what was seen or done to the bed, and the words that a slip was taken for.
+Result<NoteEntry> seen_entry(std::string_view words, Date date, std::string_view by) {
     Observation all;
     all.date = date;
     all.by = std::string(by);
     Errors errors;
+    std::string said(words);
     std::vector<std::string> pieces = seen_pieces(words);
     if (auto plots = take_plot_looks(pieces))
         all.plots = std::move(plots).value();
     else
         errors = plots.errors();
     for (const std::string& piece : pieces) {
-        const auto one = read_seen(piece);
+        auto one = read_seen(piece);
+        if (!one) {
+            const std::string mended = without_slip(piece);
+            if (auto again = read_seen(mended); again && mended != piece) {
+                one = std::move(again);
+                if (const auto at = said.find(piece); at != std::string::npos)
+                    said.replace(at, piece.size(), mended);
+            }
+        }
         if (!one) {
             errors.insert(errors.end(), one.errors().begin(), one.errors().end());
             continue;
         }
         if (const auto key = merge_seen(all, *one))
-            errors.push_back(
-                note_error(ErrorCode::contradiction, piece, "one of the two",
-                           "\"" + piece + "\" and words before it cannot both be (" + *key + ")"));
+            errors.push_back(note_error(
+                ErrorCode::contradiction, piece, "one of the two",
+                "\"" + piece + "\" and words before it cannot both be (" + in_words(*key) + ")"));
     }
     if (!errors.empty()) return errors;
     const DiaryEntry entry = entry_of(all);
-    return NoteEntry{"observations", entry.yaml(0), entry.json(), date};
+    return NoteEntry{"observations", entry.yaml(0), entry.json(), date, std::move(said)};
+}
+
+}  // namespace
+
+Result<NoteEntry> read_note(std::string_view written, Date today, std::string_view by) {
+    std::string_view words = detail::trim(written);
+    const Date date = take_day(words, today);
+    for (const std::string_view who : {"i", "we"})
+        if (begins_with(words, who) && words.size() > who.size() + 1)
+            words = without(words, who.size());
+    if (words.empty())
+        return note_error(ErrorCode::empty, written, "fed 3 apples; half gone; smell sour; wet",
+                          "what was done or seen?");
+    const std::string mended = without_slip(words);
+    const std::string_view understood = fed_in(words) ? words : std::string_view(mended);
+    Result<NoteEntry> entry = [&]() -> Result<NoteEntry> {
+        if (const auto food = fed_in(understood)) {
+            std::string_view what = *food;
+            const Date day = take_day(what, date);
+            return feeding_entry(what, day, by);
+        }
+        if (begins_with(understood, "stock")) return stock_entry(without(understood, 5), date, by);
+        if (const auto food = added_food(words)) return feeding_entry(*food, date, by);
+        return seen_entry(words, date, by);
+    }();
+    if (entry && entry.value().words.empty()) entry.value().words = std::string(understood);
+    return entry;
 }
 
 Result<Appended> with_note(std::string_view diary, std::string_view words, Date today,

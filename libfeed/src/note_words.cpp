@@ -1,11 +1,19 @@
 #include "note_words.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <utility>
 #include <vector>
 
+#include "feed/bed/usual_bed.hpp"
+#include "feed/blend/contribution.hpp"
+#include "feed/diary/bed_change.hpp"
 #include "feed/diary/seen.hpp"
+#include "feed/feedstock/count_text.hpp"
 #include "feed/feedstock/things.hpp"
+#include "feed/io/human_text.hpp"
 #include "feed/io/quantity_text.hpp"
+#include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "reading.hpp"
@@ -94,19 +102,51 @@ Error not_kept(std::string_view piece, Sign sign) {
         piece, "\"" + std::string(piece) + "\" " +
                    (felt ? "is felt, not measured; write the temperature, such as \"temperature "
                            "28 C\""
-                         : "has no key of its own; write \"note " + std::string(piece) + "\"") +
+                         : "is kept as words; write \"note " + std::string(piece) + "\"") +
                    ", or ask feed signs");
+}
+
+/// What a note measures: its quantity, in words, and a note that is understood.
+struct Measured {
+    QuantityKind kind;
+    std::string_view words, example;
+};
+constexpr Measured warmth{QuantityKind::temperature, "the temperature", "temperature 24 C"};
+constexpr Measured air{QuantityKind::temperature, "the air", "air 12 C"};
+constexpr Measured acidity{QuantityKind::ph, "the pH", "ph 6.5"};
+constexpr Measured worms{QuantityKind::mass, "the weight of the worms", "worms 500 g"};
+constexpr Measured left_over{QuantityKind::weighed, "what is left", "200 g left"};
+constexpr Measured share{QuantityKind::share, "how much is gone", "60 % gone"};
+
+/// The degrees of a thermometer whose unit is missing, or nothing.
+std::optional<std::string> bare_degrees(std::string_view text) {
+    const auto number = read_number(text);
+    if (!number) return std::nullopt;
+    const std::string unit = plain_text(text.substr(number->length));
+    if (!unit.empty() && unit != "degrees" && unit != "degree" && unit != "deg")
+        return std::nullopt;
+    return std::string(text.substr(0, number->length));
 }
 
 /// Reads the number with its unit at one end of a piece, the words at the other being known.
 template <class Take>
-Result<Observation> quantity_of(std::string_view text, QuantityKind kind, std::string_view field,
-                                Take take) {
-    const auto number = parse_quantity(detail::trim(text), kind);
+Result<Observation> quantity_of(std::string_view text, const Measured& of, Take take) {
+    text = detail::trim(text);
+    const auto number = parse_quantity(text, of.kind);
     if (!number) {
+        const auto degrees =
+            of.kind == QuantityKind::temperature ? bare_degrees(text) : std::nullopt;
+        if (degrees) {
+            const std::string name(of.example.substr(0, of.example.find(' ')));
+            return piece_error(text, "Celsius or Fahrenheit? Write \"" + name + " " + *degrees +
+                                         " C\" or \"" + name + " " + *degrees + " F\"");
+        }
         Errors errors = number.errors();
-        for (Error& error : errors)
-            error.field = std::string(field);
+        for (Error& error : errors) {
+            error.field = "note";
+            error.message = std::string(of.words) + ": " + error.message +
+                            "; write for instance \"" + std::string(of.example) + "\"";
+        }
         return errors;
     }
     Observation seen;
@@ -148,10 +188,9 @@ std::optional<Result<Observation>> read_placed(std::string_view said) {
             const auto place = place_of_words(parts[first ? 1 : 0]);
             const std::string_view number = parts[first ? 0 : 1];
             if (!place || !read_number(number)) continue;
-            return quantity_of(number, QuantityKind::temperature, "temperature",
-                               [&](Observation& seen, double c) {
-                                   seen.temperatures = {{*place, celsius(c)}};
-                               });
+            return quantity_of(number, warmth, [&](Observation& seen, double c) {
+                seen.temperatures = {{*place, celsius(c)}};
+            });
         }
     }
     return std::nullopt;
@@ -166,53 +205,157 @@ std::optional<Result<Observation>> read_warmth(std::string_view piece) {
         const auto rest = behind(piece, word);
         if (!rest) continue;
         if (auto placed = read_placed(*rest)) return placed;
-        if (read_number(*rest))
-            return quantity_of(*rest, QuantityKind::temperature, "temperature", degrees);
+        if (read_number(*rest)) return quantity_of(*rest, warmth, degrees);
     }
     if (auto placed = read_placed(piece)) return placed;
     if (const auto rest = behind(piece, "air"); rest && read_number(*rest))
-        return quantity_of(
-            *rest, QuantityKind::temperature, "air_low",
-            [](Observation& seen, double c) { seen.air_low = seen.air_high = celsius(c); });
-    if (parse_quantity(piece, QuantityKind::temperature))
-        return quantity_of(piece, QuantityKind::temperature, "temperature", degrees);
+        return quantity_of(*rest, air, [](Observation& seen, double c) {
+            seen.air_low = seen.air_high = celsius(c);
+        });
+    const auto bare = bare_degrees(piece);
+    if (parse_quantity(piece, QuantityKind::temperature) || (bare && bare->size() < piece.size()))
+        return quantity_of(piece, warmth, degrees);
+    return std::nullopt;
+}
+
+/// "worms 1 lb", "500 g of worms". A count is asked about: what a worm weighs differs twofold.
+std::optional<Result<Observation>> read_worm_weight(std::string_view piece) {
+    std::optional<std::string_view> amount;
+    for (const std::string_view word : {"worms weigh", "weighed worms", "worms"})
+        if (const auto rest = behind(piece, word); rest && !amount && read_number(*rest))
+            amount = rest;
+    for (const std::string_view tail : {" of worms", " worms"})
+        if (ends_in(piece, tail) && !amount && feed::detail::read_count(piece))
+            amount = piece.substr(0, piece.size() - tail.size());
+    if (!amount) return std::nullopt;
+    const auto count = feed::detail::read_count(*amount);
+    const double grams_each = usual::worm_grams[0].value;
+    if (count && count->length == amount->size()) {
+        const std::string weight =
+            mass_text(wet_grams(grams_each * count->value).mass(), UnitSystem::metric);
+        return piece_error(piece, "how much do they weigh? So many red worms are about " + weight +
+                                      "; write \"worms " + weight + "\" or what the scale says");
+    }
+    return quantity_of(*amount, worms, take_mass);
+}
+
+/// "half gone", "a third left", "60 % eaten", "200 g left".
+std::optional<Result<Observation>> read_rest(std::string_view piece) {
+    const auto left = [](Observation& seen, double kg) { seen.left = wet_kilograms(kg); };
+    const auto gone = [](Observation& seen, double part) { seen.share_gone = part; };
+    const auto stays = [](Observation& seen, double part) { seen.share_gone = 1.0 - part; };
+    if (const auto rest = behind(piece, "left"); rest && read_number(*rest)) {
+        if (rest->find('%') != std::string_view::npos) return quantity_of(*rest, share, stays);
+        return quantity_of(*rest, left_over, left);
+    }
+    for (const std::string_view tail :
+         {" is gone", " gone", " is eaten", " eaten", " is left", " left", " remains"}) {
+        if (!ends_in(piece, tail)) continue;
+        const bool is_left = tail == " left" || tail == " is left" || tail == " remains";
+        std::string_view what = piece.substr(0, piece.size() - tail.size());
+        if (ends_in(what, " of it")) what.remove_suffix(6);
+        bool about = false;
+        what.remove_prefix(feed::detail::skip_about(what, 0, about));
+        const auto part = feed::detail::share_said(what);
+        if (part) {
+            Observation seen;
+            const double percent = std::round(100.0 * *part);
+            is_left ? stays(seen, percent / 100.0) : gone(seen, percent / 100.0);
+            return seen;
+        }
+        if (!read_number(what)) return std::nullopt;
+        if (is_left && what.find('%') == std::string_view::npos)
+            return quantity_of(what, left_over, left);
+        return is_left ? quantity_of(what, share, stays) : quantity_of(what, share, gone);
+    }
     return std::nullopt;
 }
 
 /// The warmth of a bed, "worms 1 lb", "ph 6.5", "200 g left", "60 % gone".
 std::optional<Result<Observation>> read_measured(std::string_view piece) {
-    if (auto warmth = read_warmth(piece)) return warmth;
+    if (auto warm = read_warmth(piece)) return warm;
     if (const auto rest = behind(piece, "ph"))
-        return quantity_of(*rest, QuantityKind::ph, "ph",
-                           [](Observation& seen, double ph) { seen.ph = ph; });
-    for (const std::string_view word : {"worms weigh", "weighed worms", "worms"})
-        if (const auto rest = behind(piece, word); rest && read_number(*rest))
-            return quantity_of(*rest, QuantityKind::mass, "worm_weight", take_mass);
-    const auto left = [](Observation& seen, double kg) { seen.left = wet_kilograms(kg); };
-    if (const auto rest = behind(piece, "left"); rest && read_number(*rest))
-        return quantity_of(*rest, QuantityKind::weighed, "left", left);
-    const auto number = read_number(piece);
-    if (!number) return std::nullopt;
-    const auto share = [](Observation& seen, double gone) { seen.share_gone = gone; };
-    for (const std::string_view tail : {" of worms", " worms"})
-        if (ends_in(piece, tail))
-            return quantity_of(piece.substr(0, piece.size() - tail.size()), QuantityKind::mass,
-                               "worm_weight", take_mass);
-    for (const std::string_view tail : {" gone", " eaten"})
-        if (ends_in(piece, tail))
-            return quantity_of(piece.substr(0, piece.size() - tail.size()), QuantityKind::share,
-                               "share_gone", share);
-    if (ends_in(piece, " left")) {
-        const std::string_view what = piece.substr(0, piece.size() - 5);
-        if (what.find('%') == std::string_view::npos)
-            return quantity_of(what, QuantityKind::weighed, "left", left);
-        return quantity_of(what, QuantityKind::share, "share_gone",
-                           [](Observation& seen, double rest) { seen.share_gone = 1.0 - rest; });
+        return quantity_of(*rest, acidity, [](Observation& seen, double ph) { seen.ph = ph; });
+    if (auto weight = read_worm_weight(piece)) return weight;
+    return read_rest(piece);
+}
+
+/// Words that a note opens with, against which slips of letters are held.
+constexpr std::string_view opening_words[] = {
+    "added",   "bedding",   "drained", "fed",         "flushed", "fluffed", "gave",
+    "harvest", "harvested", "left",    "limed",       "note",    "pests",   "smell",
+    "smells",  "squeeze",   "stock",   "temperature", "turned",  "watered", "worms"};
+
+/// Whether all the words of a thing say bedding, water or anything else that is known.
+enum class AddedKind { unknown, bedding, water, food };
+AddedKind kind_of_added(std::string_view what) {
+    const ReadThings read = read_things(what);
+    if (read.things.empty() || !read.questions.empty()) return AddedKind::unknown;
+    const auto all = [&](Part part) {
+        return std::all_of(read.things.begin(), read.things.end(),
+                           [&](const ReadThing& one) { return part_of(*one.feedstock) == part; });
+    };
+    if (all(Part::bedding)) return AddedKind::bedding;
+    const bool water =
+        std::all_of(read.things.begin(), read.things.end(),
+                    [](const ReadThing& one) { return one.feedstock->has(Role::water); });
+    return water ? AddedKind::water : AddedKind::food;
+}
+
+/// What was added, without the word and "as bedding"; nothing where the piece does not say so.
+std::optional<std::string_view> added(std::string_view piece) {
+    auto rest = behind(piece, "added");
+    if (!rest) rest = behind(piece, "add");
+    if (rest && ends_in(*rest, " as bedding")) rest->remove_suffix(11);
+    return rest;
+}
+
+/// "added 500 g shredded paper", "added a litre of water", "water 500 ml".
+std::optional<Observation> read_added(std::string_view piece) {
+    const auto what = added(piece);
+    const bool opens_with_water = behind(piece, "water").has_value();
+    if (!what && !opens_with_water) return std::nullopt;
+    const std::string_view said = what ? *what : piece;
+    const AddedKind kind = kind_of_added(said);
+    Observation seen;
+    if (kind == AddedKind::bedding && what) {
+        seen.bedding = std::string(said);
+        return seen;
     }
-    return std::nullopt;
+    if (kind != AddedKind::water) return std::nullopt;
+    double litres = 0.0;  // a kilogram of water is a litre
+    for (const ReadThing& one : read_things(said).things)
+        litres += one.mass.wet_mass.in_kilograms();
+    seen.action = "added water " + significant(litres, 2) + " L";
+    return seen;
 }
 
 }  // namespace
+
+std::string without_slip(std::string_view piece) {
+    const std::string_view first = piece.substr(0, piece.find(' '));
+    const std::string word = plain_text(first);
+    std::size_t fewest = feed::detail::slips_allowed(word.size());
+    std::string_view meant;
+    bool several = false;
+    for (const std::string_view known : opening_words) {
+        if (known == word) return std::string(piece);
+        if (word.empty() || known[0] != word[0] || fewest == 0) continue;
+        const std::size_t slips = feed::detail::slips_between(word, known, fewest);
+        if (slips > fewest) continue;
+        several = !meant.empty() && slips == fewest;
+        fewest = slips;
+        meant = known;
+    }
+    if (meant.empty() || several) return std::string(piece);
+    return std::string(meant) + std::string(piece.substr(first.size()));
+}
+
+std::optional<std::string_view> added_food(std::string_view words) {
+    const auto what = added(words);
+    if (!what || kind_of_added(*what) != AddedKind::food) return std::nullopt;
+    return what;
+}
 
 Result<Observation> read_seen(std::string_view piece) {
     if (auto measured = read_measured(piece)) return std::move(*measured);
@@ -223,6 +366,8 @@ Result<Observation> read_seen(std::string_view piece) {
         if (!say_seen(*row, seen)) return not_kept(piece, *sign_of(*row));
         return seen;
     }
+    for (const std::string_view word : {"temperature", "temp"})
+        if (const auto rest = behind(piece, word); rest && !rest->empty()) return read_seen(*rest);
     for (const Opening& opening : openings) {
         const auto rest = behind(piece, opening.words);
         if (!rest || (rest->empty() && !opening.keeps_word)) continue;
@@ -230,6 +375,7 @@ Result<Observation> read_seen(std::string_view piece) {
         seen.*opening.field = std::string(opening.keeps_word ? piece : *rest);
         return seen;
     }
+    if (auto more = read_added(piece)) return *std::move(more);
     return not_understood(piece);
 }
 

@@ -4,6 +4,7 @@
 
 #include "feed/balance/target_kind.hpp"
 #include "feed/balance/target_sets.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/quantity/number_text.hpp"
 
 namespace feed::io {
@@ -99,6 +100,10 @@ private:
     std::optional<Amount> one(std::string_view text, bool with_words) {
         if (!with_words) return pantry_.amount(at_, field_, text);
         const auto split = parse_amount_and_words(text, file_.containers);
+        if (auto behind = split ? std::nullopt : amount_behind(text)) {
+            words_ = std::move(behind->words);
+            return std::move(behind->amount);
+        }
         if (!split) {
             auto errors = split.errors();
             for (auto& error : errors) {
@@ -111,6 +116,15 @@ private:
         }
         words_ = split->words;
         return split->amount;
+    }
+
+    /// "coffee grounds 1.2 kg": one thing with its amount behind the name, as portions are read.
+    std::optional<AmountAndWords> amount_behind(std::string_view text) const {
+        if (read_number(text)) return std::nullopt;
+        const KeeperWords keeper{file_.containers, file_.own_feedstocks, file_.words};
+        auto things = feed::detail::split_things(text, feed::detail::ThingReader(keeper));
+        if (things.size() != 1 || !things[0].amount || things[0].words.empty()) return std::nullopt;
+        return AmountAndWords{*things[0].amount, things[0].words};
     }
 
     /// "1 to 2 kg apple": the unit may stand at the upper end only.

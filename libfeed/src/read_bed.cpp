@@ -19,7 +19,15 @@ constexpr WordFor<ContainerKind> container_words[] = {
     {"flow-through", ContainerKind::flow_through},
     {"flow-through bin", ContainerKind::flow_through},
     {"windrow", ContainerKind::windrow},
-    {"box", ContainerKind::box}};
+    {"box", ContainerKind::box},
+    {"wooden box", ContainerKind::box},
+    {"crate", ContainerKind::box},
+    {"bin", ContainerKind::tote},
+    {"tub", ContainerKind::tote},
+    {"pail", ContainerKind::bucket},
+    {"bathtub", ContainerKind::bath},
+    {"tray stack", ContainerKind::tray},
+    {"wormery", ContainerKind::tray}};
 constexpr WordFor<Drainage> drainage_words[] = {
     {"open", Drainage::open}, {"tap", Drainage::tap}, {"none", Drainage::none}};
 constexpr WordFor<Lid> lid_words[] = {
@@ -115,18 +123,23 @@ private:
             if (const auto kind = reading_.word(at, field, container_words)) container.kind = *kind;
             return;
         }
-        const auto last_blank = text->find_last_of(' ');
+        // A size alone is that of the usual tote.
+        std::string_view size = *text;
         for (const auto& known : container_words) {
-            if (last_blank == std::string_view::npos || text->substr(last_blank + 1) != known.word)
-                continue;
-            const auto volume = parse_quantity(text->substr(0, last_blank), QuantityKind::volume);
-            if (!volume) return reading_.adopt(at, field, volume.errors());
+            const bool ends = text->size() > known.word.size() + 1 &&
+                              text->substr(text->size() - known.word.size()) == known.word &&
+                              (*text)[text->size() - known.word.size() - 1] == ' ';
+            if (!ends || text->size() - known.word.size() > size.size()) continue;
+            size = detail::trim(text->substr(0, text->size() - known.word.size()));
             container.kind = known.meaning;
-            container.volume = litres(*volume);
-            return;
         }
-        reading_.report(at, ErrorCode::out_of_range, field, "such as tote or 60 L tote",
-                        "this does not end in a kind of container");
+        const auto volume = parse_quantity(size, QuantityKind::volume);
+        if (!volume && size.size() == text->size())
+            return reading_.report(at, ErrorCode::out_of_range, field,
+                                   "a size and a kind, such as 60 L tote or 18 gal box",
+                                   "\"" + std::string(*text) + "\" is no size with a kind of bin");
+        if (!volume) return reading_.adopt(at, field, volume.errors());
+        container.volume = litres(*volume);
     }
 
     void read_container_mapping(YamlView at, const std::string& field) {

@@ -1,12 +1,12 @@
 #include "feed/io/week_answer.hpp"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/io/file_kind.hpp"
 #include "feed/ration/week_plan.hpp"
+#include "note_day.hpp"
 
 namespace feed::io {
 namespace {
@@ -29,19 +29,14 @@ std::string_view trimmed(std::string_view text) {
 
 /// The days from today of a weekday, today, tomorrow or a date; nothing where the word is none.
 std::optional<std::int64_t> days_ahead(std::string_view word, Date today) {
-    constexpr std::array<std::string_view, 7> weekdays{"thursday", "friday",  "saturday", "sunday",
-                                                       "monday",   "tuesday", "wednesday"};
     if (const auto date = parse_date(word)) return day_number(*date) - day_number(today);
     const std::string small = lowered(word);
     if (small == "today") return 0;
     if (small == "tomorrow") return 1;
-    for (std::size_t day = 0; day < weekdays.size(); ++day) {
-        const bool is = small.size() >= 3 && weekdays[day].substr(0, small.size()) == small;
-        if (!is) continue;
-        const auto now = ((day_number(today) % 7) + 7) % 7;  // day 0 was a Thursday
-        return (static_cast<std::int64_t>(day) - now + 7) % 7;
-    }
-    return std::nullopt;
+    const auto day = weekday_named(word);
+    if (!day) return std::nullopt;
+    const auto now = ((day_number(today) % 7) + 7) % 7;  // day 0 was a Thursday
+    return (*day - now + 7) % 7;
 }
 
 /// One part of the words, and the day on which it comes.
@@ -117,7 +112,8 @@ Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& 
 std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_view verb) {
     if (bins.empty())
         return Errors{make_error(ErrorCode::missing_value, "bins", "", "the file of each bin",
-                                 "which bins?")};
+                                 "which bins? Write for instance \"feed " + std::string(verb) +
+                                     " tote.yaml trays.yaml\"")};
     if (bins.size() > most_bins)
         return Errors{make_error(ErrorCode::out_of_range, "bins", std::to_string(bins.size()),
                                  "at most " + std::to_string(most_bins) + " bins",

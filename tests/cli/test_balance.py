@@ -142,3 +142,16 @@ def test_an_exact_target_is_met_exactly(feed_command: Path, tmp_path: Path) -> N
 def test_same_input_same_bytes(feed_command: Path) -> None:
     texts = {call(feed_command, "balance", KITCHEN, "--json").stdout for _ in range(3)}
     assert len(texts) == 1
+
+
+def test_words_of_a_recipe_are_read_as_those_of_a_ration(feed_command: Path) -> None:
+    said = call(feed_command, "balance", "coffee grounds 1.2 kg, shredded cardboard, water").stdout
+    assert said.startswith("A recipe")
+    assert "coffee grounds, 1.2 kg." in said
+    # The bedding that was named is taken, and nothing is left out that nobody named.
+    said = call(feed_command, "balance", "3 apples, newspaper").stdout
+    assert "newspaper" in said
+    assert "cardboard" not in said
+    assert "Leave out" not in said
+    said = call(feed_command, "balance", "hydrated lime 100 g", code=1).stdout
+    assert said.startswith("Never feed hydrated lime")

@@ -196,7 +196,7 @@ def test_a_file_is_told_by_its_name(feed_command: Path, tmp_path: Path) -> None:
         call(feed_command, "blend", "bin", cwd=tmp_path, code=2).stderr.split()
     )
     call(feed_command, "blend", "1/2 cup carrot", cwd=tmp_path)
-    said = call(feed_command, "check", "--bin", "tub", "1 kg carrot", cwd=tmp_path, code=2)
+    said = call(feed_command, "check", "--bin", "sofa", "1 kg carrot", cwd=tmp_path, code=2)
     assert "--bin" in said.stderr
     said = call(feed_command, "check", "--bin", "tote", "./bin", cwd=tmp_path, code=2)
     assert "leave the options out" in said.stderr
@@ -252,3 +252,58 @@ def test_a_bed_of_coir_says_that_it_is_weighed_soaked(feed_command: Path, tmp_pa
         assert len(said.splitlines()) <= 14
     plain = call(feed_command, "start", tmp_path / "c.yaml", *words, "--bedding", "card").stdout
     assert "Soak" not in plain
+
+
+@pytest.mark.parametrize(
+    ("words", "written"),
+    [
+        ("fed 3 apples yesterday", "2026-03-26"),
+        ("yesterday fed 3 apples", "2026-03-26"),
+        ("fed 3 apples on Monday", "2026-03-23"),
+        ("fed 3 apples 2 days ago", "2026-03-25"),
+        ("I fed 3 apples", 'portions: ["3 apples"]'),
+        ("added 3 apples", 'portions: ["3 apples"]'),
+        ("gave them 3 apples", 'portions: ["3 apples"]'),
+        ("added 500 g shredded paper", 'bedding: "500 g shredded paper"'),
+        ("added a litre of water", 'action: "added water 1 L"'),
+        ("added 2 L water", 'action: "added water 2 L"'),
+        ("added water 2 L", 'action: "added water 2 L"'),
+        ("water 500 ml", 'action: "added water 0.5 L"'),
+        ("temprature 24 C", "temperature: 24 C"),
+        ("harvsted 5 L", 'action: "harvested 5 L"'),
+        ("wroms 500 g", "worm_weight: 0.5 kg"),
+        ("sqeeze drops", "squeeze: drops"),
+        ("a third left", "share_gone: 67 %"),
+        ("about half left", "share_gone: 50 %"),
+        ("not touched", "share_gone: 0 %"),
+    ],
+)
+def test_notes_are_read_as_they_are_said(
+    words: str, written: str, feed_command: Path, diary: Path
+) -> None:
+    before = diary.read_text(encoding="utf-8")
+    call(feed_command, "note", diary, *words.split(), "--date", "2026-03-27", code=0)
+    assert written in diary.read_text(encoding="utf-8").replace(before, "", 1)
+
+
+@pytest.mark.parametrize(
+    "words", ["temperature 24", "24 degrees", "worms 1000", "left 60 x", "fed 3 apples, smell sour"]
+)
+def test_a_note_that_is_refused_says_one_that_is_taken(
+    words: str, feed_command: Path, diary: Path
+) -> None:
+    said = call(feed_command, "note", diary, *words.split(), "--date", "2026-03-27", code=2).stderr
+    assert said.startswith("note: ")
+    assert said.count("\n") <= 3
+    repair = " ".join(said.split()).split('rite "')[-1].split("for instance ")[-1]
+    repair = repair.split('"')[0] or repair.split('"')[1]
+    call(feed_command, "note", diary, *repair.split(), "--date", "2026-03-27", code=0)
+
+
+def test_what_must_come_out_stands_before_what_goes_in(feed_command: Path, diary: Path) -> None:
+    said = call(
+        feed_command, "note", diary, "fed", "chicken", "bones", "--date", "2026-03-27"
+    ).stdout
+    assert 0 < said.index("Dig out what is left of the bones") < said.index("\nFeed")
+    said = call(feed_command, "note", diary, "rats", "--date", "2026-03-27").stdout
+    assert 0 < said.index("feed signs rats") < said.index("scraps today")

@@ -115,3 +115,30 @@ TEST_CASE("hostile texts end in an error, soon") {
         CHECK(read.things.size() + read.questions.size() <= feed::detail::most_things + 1);
     }
 }
+
+TEST_CASE("points, seams and runs part things as they are meant") {
+    const auto grams = [](const feed::ReadThings& read, std::size_t at) {
+        return 1000.0 * read.things.at(at).mass.wet_mass.in_kilograms();
+    };
+    const auto point = feed::read_things(".5 kg cabbage");
+    REQUIRE(point.things.size() == 1);
+    CHECK(grams(point, 0) == Approx(500.0));
+    // U+2044, the slash of fractions.
+    const auto slash = feed::read_things(
+        "1\xE2\x81\x84"
+        "2 kg cabbage");
+    REQUIRE(slash.things.size() == 1);
+    CHECK(grams(slash, 0) == Approx(500.0));
+    const auto two = feed::read_things("fish 500 g, bones");
+    REQUIRE(two.things.size() == 2);
+    CHECK(two.things[1].feedstock->id == "bones");
+    const auto run = feed::read_things("500 g carrots 200 g onions 3 apples");
+    REQUIRE(run.things.size() == 3);
+    CHECK(grams(run, 1) == Approx(200.0));
+    CHECK(feed::read_things("3 apples, leaves").questions.size() == 1);
+    const auto comma = feed::read_things("2 lb, 3 oz of carrots");
+    REQUIRE(comma.things.size() == 1);
+    CHECK(grams(comma, 0) == Approx(35.0 * 28.349523125));
+    CHECK(feed::read_things("at least 2 kg of leaves").questions.empty());
+    CHECK(feed::read_things("3 pieces of apple").questions.size() == 1);
+}

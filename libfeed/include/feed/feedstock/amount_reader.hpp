@@ -346,6 +346,7 @@ private:
     bool add_smaller_unit(AmountReading& reading, const UnitAt& unit) const {
         constexpr std::array<std::string_view, 4> joining{"and", "plus", "und", "et"};
         auto at = after_blanks(text_, reading.end);
+        if (at < text_.size() && text_[at] == ',') ++at;  // "2 lb, 3 oz"
         if (const auto behind = take_one_of(text_, at, joining)) at = *behind;
         const auto more = read_one_count(text_, at);
         if (!more || !more->digits || more->value <= 0.0) return false;

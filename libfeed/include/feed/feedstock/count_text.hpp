@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "feed/feedstock/names.hpp"
 #include "feed/quantity/number_text.hpp"
@@ -91,10 +92,24 @@ inline const table::NumberWord* number_word(std::string_view written) {
     return nullptr;
 }
 
-inline constexpr std::array<std::string_view, 22> about_words{
-    "about",    "approx", "approximately", "around",  "roughly", "circa",          "ca",   "c",
-    "nearly",   "almost", "maybe",         "perhaps", "just",    "only",           "over", "under",
-    "ungefähr", "etwa",   "environ",       "unos",    "unas",    "aproximadamente"};
+inline constexpr std::array<std::string_view, 25> about_words{
+    "probably",       "possibly", "say",     "about",   "approx", "approximately",
+    "around",         "roughly",  "circa",   "ca",      "c",      "nearly",
+    "almost",         "maybe",    "perhaps", "just",    "only",   "over",
+    "under",          "ungefähr", "etwa",    "environ", "unos",   "unas",
+    "aproximadamente"};
+
+/// "at least", "up to", "more than" before a number; the place behind them.
+inline std::optional<std::size_t> skip_bound(std::string_view text, std::size_t at) noexcept {
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 5> bounds{
+        {{"at", "least"}, {"at", "most"}, {"up", "to"}, {"more", "than"}, {"less", "than"}}};
+    for (const auto& [first, second] : bounds) {
+        const auto end = take_word(text, at, first);
+        if (!end) continue;
+        if (const auto both = take_word(text, *end, second)) return both;
+    }
+    return std::nullopt;
+}
 
 /// "about", "approx.", "~" before a number; the place behind them.
 inline std::size_t skip_about(std::string_view text, std::size_t at, bool& about) {
@@ -107,6 +122,8 @@ inline std::size_t skip_about(std::string_view text, std::size_t at, bool& about
         } else if (const auto end = take_one_of(text, at, about_words)) {
             at = *end;
             if (at < text.size() && text[at] == '.') ++at;
+        } else if (const auto bound = skip_bound(text, at)) {
+            at = *bound;
         } else {
             return at;
         }

@@ -28,12 +28,15 @@ struct ThingText {
 
 inline constexpr std::size_t most_things = 60;
 
-/// Marks at the ends of a piece that say nothing.
+/// Marks at the ends of a piece that say nothing; the point of ".5 kg" says much.
 constexpr std::string_view tidy(std::string_view text) noexcept {
     const auto idle = [](char c) {
         return is_blank(c) || c == ',' || c == ';' || c == '.' || c == ':' || c == '!' || c == '?';
     };
-    while (!text.empty() && idle(text.front()))
+    const auto opens_number = [&] {
+        return text.size() > 1 && text[0] == '.' && is_digit(text[1]);
+    };
+    while (!text.empty() && idle(text.front()) && !opens_number())
         text.remove_prefix(1);
     while (!text.empty() && idle(text.back()))
         text.remove_suffix(1);
@@ -46,6 +49,11 @@ struct Seam {
     std::size_t next = 0;
 };
 
+/// A mark that parts things wherever it stands outside of a number.
+constexpr bool is_seam(char c) noexcept {
+    return c == ',' || c == ';' || c == '\n' || c == '&' || c == '+';
+}
+
 inline std::vector<Seam> seams_of(std::string_view text) {
     constexpr std::array<std::string_view, 6> joining{"and", "plus", "und", "et", "y", "with"};
     std::vector<Seam> seams;
@@ -53,7 +61,7 @@ inline std::vector<Seam> seams_of(std::string_view text) {
         const char c = text[i];
         const bool in_number = c == ',' && i > 0 && i + 1 < text.size() && is_digit(text[i - 1]) &&
                                is_digit(text[i + 1]);
-        if ((c == ',' && !in_number) || c == ';' || c == '\n' || c == '&' || c == '+') {
+        if (is_seam(c) && !in_number) {
             seams.push_back({i, i + 1});
         } else if (is_blank(c)) {
             const auto word = after_blanks(text, i);
@@ -92,6 +100,9 @@ inline std::optional<Measure> measure_at_end(std::string_view words, std::string
         unit->unit->count != 1.0)
         return std::nullopt;
     name = trim(words.substr(0, blank));
+    // "3 apples, leaves" and "3 apples and leaves" are two things.
+    const auto seams = seams_of(words);
+    if (!seams.empty() && seams.back().next + 1 >= blank) return std::nullopt;
     return unit->unit->measure;
 }
 
@@ -117,6 +128,20 @@ public:
         if (piece.question || piece.words.empty()) return std::nullopt;
         if (!names_.names(piece.words)) return std::nullopt;
         return piece;
+    }
+
+    /// The first thing of "500 g carrots 200 g onions", where nothing parts the two; nothing where
+    /// the whole piece is one. `length` becomes what it takes of the text.
+    std::optional<ThingText> first_of_run(std::string_view text, std::size_t& length) const {
+        if (!starts_with_count(text) || strictly(text)) return std::nullopt;
+        for (std::size_t at = 1; at < text.size(); ++at) {
+            if (!is_blank(text[at - 1]) || !is_digit(text[at])) continue;
+            const auto first = strictly(text.substr(0, at));
+            if (!first || !first->amount) continue;
+            length = at;
+            return first;
+        }
+        return std::nullopt;
     }
 
     /// The piece as it comes: amount first, amount last, or none.
@@ -150,8 +175,10 @@ private:
         const std::string_view whole(reader.words_after(read.after_count));
         const bool unit_is_name = after.empty() && read.unit_is_word && !whole.empty();
         // "3 cereal boxes" has no unit; "2 boxes" is a thing; "4 can openers" is neither.
-        const bool as_count = unit_is_name || (read.unit_is_word && !after.empty() &&
-                                               !names_.names(after) && names_.names(whole));
+        // "3 cobs of corn": corn may be several things, a cob of it is one.
+        const bool as_count =
+            unit_is_name || (read.unit_is_word && !after.empty() && names_.names(whole) &&
+                             (!names_.names(after) || names_.names_one_better(whole, after)));
         piece.amount = as_count ? reader.count_of(read) : read.amount;
         piece.words = std::string(tidy(as_count ? whole : after));
         take_or_more(piece);
@@ -262,6 +289,9 @@ private:
                 if (read->counted) take_measure_at_end(piece);
                 return true;
             }
+            // "fish 500 g, bones" are two things; "lemons 500 g, peel" is one.
+            const auto mark = after_blanks(tail, read->end);
+            if (mark < tail.size() && is_seam(tail[mark]) && !only_parts(rest)) continue;
             const std::string joined = std::string(name) + " " + std::string(rest);
             if (!names_.names(joined)) continue;
             piece.amount = read->amount;
@@ -269,6 +299,14 @@ private:
             return true;
         }
         return false;
+    }
+
+    /// Whether words only say which part it is or how it was cut.
+    static bool only_parts(std::string_view text) {
+        const auto words = name_words(text);
+        return std::all_of(words.begin(), words.end(), [](const std::string& word) {
+            return has_word(table::en::left_aside, word) || has_word(table::en::part_words, word);
+        });
     }
 
     static std::string_view name_before(std::string_view text) {
@@ -355,7 +393,12 @@ std::vector<ThingText> split_plain(std::string_view text, const Names& names) {
             if (piece.empty()) continue;
             next = last < seams.size() ? seams[last].next : text.size();
             if (joined == 0) {
-                taken = reader.loosely(piece);
+                std::size_t length = 0;
+                taken = reader.first_of_run(piece, length);
+                if (taken)
+                    next = static_cast<std::size_t>(piece.data() - text.data()) + length;
+                else
+                    taken = reader.loosely(piece);
             } else if (piece.size() <= longest_name) {
                 taken = reader.strictly(piece);
             }

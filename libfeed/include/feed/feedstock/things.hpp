@@ -52,6 +52,16 @@ struct ReadThings {
 
 namespace detail {
 
+/// What one piece of a name weighs by its own words, or null.
+inline const table::NumberWord* piece_by_name(const std::vector<std::string>& words) {
+    const auto& known = table::en::piece_grams;
+    const std::string key = key_of(words);
+    const auto at = std::lower_bound(
+        known.begin(), known.end(), key,
+        [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
+    return at != known.end() && key == at->text ? &*at : nullptr;
+}
+
 /// What the words of one thing mean, with the feedstocks and words of the keeper's file first.
 class ThingReader {
 public:
@@ -93,6 +103,17 @@ public:
         const auto list = name_words(words);
         if (list.size() > 8) return false;
         return !match_strictly(list).matches.empty();
+    }
+
+    /// Whether the longer words name one thing as they stand where the shorter may be several, or
+    /// have a weight of their own ("bunch of grapes").
+    bool names_one_better(std::string_view longer, std::string_view shorter) const {
+        const auto list = name_words(longer);
+        const auto known = match_key(key_of(list));
+        if (known.empty()) return false;
+        if (piece_by_name(list) != nullptr) return true;
+        const auto several = match_strictly(name_words(shorter)).matches;
+        return several.size() > 1 && several[0].rank == several[1].rank;
     }
 
     std::span<const Container> containers() const noexcept { return keeper_.containers; }
@@ -277,9 +298,30 @@ inline void take_small_part(ReadThing& thing) {
     }
     const auto counted = counted_measure(*thing.feedstock).value_or(Measure::cup);
     const bool whole = counted <= Measure::piece_large || counted == Measure::head;
-    if (!thing.amount.counted || !whole) return;
+    if (!thing.amount.counted || !whole || piece_by_name(name_words(thing.words)) != nullptr)
+        return;
     const std::string part = part_in(thing.words, *thing.feedstock);
     if (!part.empty()) take_share(thing, part, part_share(part));
+}
+
+/// "3 slices of cucumber" where nobody weighed a slice: as shares of the whole, said. False where
+/// no whole one has a weight.
+inline bool take_slices(ReadThing& thing) {
+    if (thing.amount.unit != text(Measure::slice)) return false;
+    const auto counted = counted_measure(*thing.feedstock);
+    if (!counted || (*counted > Measure::piece_large && *counted != Measure::head)) return false;
+    Amount whole = thing.amount;
+    whole.counted = true;
+    whole.measure = *counted;
+    whole.unit = text(*counted);
+    auto mass = wet_mass_of(whole, *thing.feedstock);
+    if (!mass) return false;
+    thing.mass = *std::move(mass);
+    std::string word(text(Measure::slice));
+    for (const std::string& said : words_of(plain_text(thing.written)))
+        if (!part_share(singular(said)).word.empty()) word = singular(said);
+    take_share(thing, word, part_share(word));
+    return true;
 }
 
 /// Rinds of which the table weighs one wedge: the wedges of a whole fruit (the words of the source
@@ -309,18 +351,11 @@ inline void take_wedges(const ThingText& piece, const Feedstock& feedstock, Amou
 /// tomato. The same where the name has none.
 inline std::shared_ptr<const Feedstock> with_own_piece(std::shared_ptr<const Feedstock> feedstock,
                                                        std::string_view words) {
-    const auto& known = table::en::piece_grams;
-    const auto find = [&](const std::string& key) {
-        const auto at = std::lower_bound(
-            known.begin(), known.end(), key,
-            [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
-        return at != known.end() && key == at->text ? at : known.end();
-    };
     auto list = name_words(words);
-    auto own = find(key_of(list));
+    const auto* own = piece_by_name(list);
     std::erase_if(list, [](const auto& word) { return has_word(table::en::left_aside, word); });
-    if (own == known.end()) own = find(key_of(list));
-    if (own == known.end()) return feedstock;
+    if (own == nullptr) own = piece_by_name(list);
+    if (own == nullptr) return feedstock;
     auto changed = std::make_shared<Feedstock>(*feedstock);
     std::erase_if(changed->measures, [](const MeasuredMass& one) {
         return one.measure <= Measure::piece_large || one.measure == Measure::head;
@@ -343,14 +378,16 @@ inline std::optional<Error> size_of_vessel(const Amount& amount, std::string_vie
                             std::string(words) + "\"");
 }
 
-/// "A piece of watermelon" is no whole one, nor is it known how much of it it is.
+/// "A piece of watermelon" is no whole one, nor "3 pieces of apple" three apples; how much of one
+/// they are is not known. A piece of any fruit is a whole one.
 inline std::optional<Error> size_of_piece(const Amount& amount, const ThingText& piece,
                                           const Feedstock& feedstock) {
-    constexpr double large_kg = 0.5;
+    constexpr double large_kg = 0.1;
     const auto* whole = measured(feedstock, Measure::piece);
     const bool said = amount.unit == text(Measure::piece) && !amount.counted &&
                       piece.written.find(" of ") != std::string::npos;
-    if (!said || whole == nullptr || whole->wet_mass.in_kilograms() < large_kg ||
+    const bool any = feedstock.id.find("mixed") != std::string::npos;
+    if (!said || any || whole == nullptr || whole->wet_mass.in_kilograms() < large_kg ||
         feedstock.stance == Stance::avoid)
         return std::nullopt;
     return amount_error(ErrorCode::ambiguous_amount, piece.written, measures_text(feedstock),
@@ -441,11 +478,14 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
     if (const auto question = size_of_vessel(amount, piece.words, *thing.feedstock))
         return *question;
     if (const auto question = size_of_piece(amount, piece, *thing.feedstock)) return *question;
-    auto mass = wet_mass_of(amount, *thing.feedstock);
-    if (!mass) return as_written(mass.errors(), *thing.feedstock, piece.words);
     thing.amount = amount;
-    thing.mass = *std::move(mass);
-    take_small_part(thing);
+    auto mass = wet_mass_of(amount, *thing.feedstock);
+    if (mass) {
+        thing.mass = *std::move(mass);
+        take_small_part(thing);
+    } else if (!take_slices(thing)) {
+        return as_written(mass.errors(), *thing.feedstock, piece.words);
+    }
     const auto say_once = [&](std::string sentence) {
         if (!sentence.empty()) thing.said.push_back(std::move(sentence));
     };

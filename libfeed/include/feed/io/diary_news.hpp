@@ -20,6 +20,7 @@ struct DiaryNews {
     Calibration calibration;             ///< with everything
     std::vector<std::string> misfits;
     std::vector<std::string> slips;
+    std::string test_first;  ///< what to ask before the next feeding, by the newest look, or ""
 };
 
 /// The news of a diary. newest_is_new: its last observation was just added, so that `before` is

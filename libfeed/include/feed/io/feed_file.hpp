@@ -34,6 +34,9 @@ struct WrittenBalance {
     /// For each entry the amount whose unit the keeper used; nothing for "any" and "as much as
     /// possible".
     std::vector<std::optional<Amount>> amounts;
+    /// How many of the entries, from the first, the keeper named; the others were offered. Nothing:
+    /// all of them.
+    std::optional<std::size_t> said_entries;
 };
 
 /// How fast a feed goes in this bin, by a trial.

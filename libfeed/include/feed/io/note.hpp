@@ -14,6 +14,7 @@ struct NoteEntry {
     std::string lines;    ///< as `with_diary_entry` takes them
     std::string object;   ///< the same in JSON, its values as texts
     Date date;
+    std::string words;  ///< what was understood, slips of letters mended, without the day
 };
 
 /// Reads what a keeper says was done or seen, in everyday words: "fed 3 apples and a cup of coffee

@@ -156,12 +156,16 @@ constexpr std::size_t blanks(std::string_view text) noexcept {
     return count;
 }
 
-/// "/2" after a numerator.
+/// "/2" after a numerator, with the plain slash or the sign for fractions (U+2044).
 constexpr std::optional<NumberText> read_denominator(std::string_view text) noexcept {
-    if (text.empty() || text.front() != '/') return std::nullopt;
-    const auto below = read_decimal(text.substr(1));
+    constexpr std::string_view fraction_slash = "\xE2\x81\x84";
+    std::size_t slash = 0;
+    if (text.substr(0, 1) == "/") slash = 1;
+    if (text.substr(0, fraction_slash.size()) == fraction_slash) slash = fraction_slash.size();
+    if (slash == 0) return std::nullopt;
+    const auto below = read_decimal(text.substr(slash));
     if (!below || below->number == 0.0) return std::nullopt;
-    return NumberText{below->number, below->length + 1, 0.0};
+    return NumberText{below->number, below->length + slash, 0.0};
 }
 
 }  // namespace detail

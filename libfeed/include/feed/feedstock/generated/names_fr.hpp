@@ -9,7 +9,7 @@
 namespace feed::table::fr {
 
 /// Names, sorted by key, then rank.
-inline constexpr std::array<NameKey, 408> name_keys{{
+inline constexpr std::array<NameKey, 422> name_keys{{
     {"", "", "", 371, 0, 0, 0},
     {"abricot", "", "", 7, 0, 0, 0},
     {"absorbant papier", "", "", 270, 0, 0, 0},
@@ -25,6 +25,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"aluminium papier", "", "", 153, 0, 0, 0},
     {"anana", "", "", 296, 0, 0, 0},
     {"anana peau", "", "", 295, 0, 0, 0},
+    {"anti granule limace", "", "", 289, 0, 0, 0},
     {"anti limace", "", "", 289, 0, 0, 0},
     {"antibiotique", "", "", 235, 0, 0, 0},
     {"arete", "", "", 140, 0, 0, 0},
@@ -97,6 +98,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"bruxelle choux", "", "", 51, 0, 0, 0},
     {"bureau papier", "", "", 268, 0, 0, 0},
     {"butternut courge", "", "", 356, 0, 0, 0},
+    {"caca chien", "", "", 291, 0, 0, 0},
     {"cafe capsule", "", "", 302, 0, 0, 0},
     {"cafe filtre", "", "", 92, 0, 0, 0},
     {"cafe froid", "", "", 90, 0, 0, 0},
@@ -104,6 +106,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"caisse ticket", "", "", 326, 0, 0, 0},
     {"calcium carbonate", "", "", 210, 0, 0, 0},
     {"canette", "", "", 153, 0, 0, 0},
+    {"canine dejection", "", "", 291, 0, 0, 0},
     {"carotte", "", "", 63, 0, 0, 0},
     {"carotte epluchure", "", "", 63, 0, 0, 0},
     {"carotte pelure", "", "", 63, 0, 0, 0},
@@ -120,6 +123,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"charcuterie", "", "", 28, 0, 0, 0},
     {"chat crotte", "", "", 291, 0, 0, 0},
     {"chat litiere", "", "", 291, 0, 0, 0},
+    {"chat litiere pour", "", "", 291, 0, 0, 0},
     {"chaux", "", "", 176, 0, 0, 0},
     {"chaux eteinte", "", "", 176, 0, 0, 0},
     {"chaux vive", "", "", 176, 0, 0, 0},
@@ -144,6 +148,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"choux", "", "", 54, 0, 0, 0},
     {"choux fleur", "", "", 67, 0, 0, 0},
     {"ciboule", "", "", 260, 0, 0, 0},
+    {"cigarette megot", "", "", 80, 0, 0, 0},
     {"ciment", "", "", 176, 0, 0, 0},
     {"citron", "", "", 204, 0, 0, 0},
     {"citron ecorce", "", "", 203, 0, 0, 0},
@@ -173,7 +178,11 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"coriandre", "", "", 81, 0, 0, 0},
     {"coss pois", "", "", 276, 0, 0, 0},
     {"couch", "", "", 244, 0, 0, 0},
+    {"couch culotte", "", "", 244, 0, 0, 0},
+    {"couch jetable", "", "", 244, 0, 0, 0},
     {"couche", "", "", 244, 0, 0, 0},
+    {"couche culotte", "", "", 244, 0, 0, 0},
+    {"couche jetable", "", "", 244, 0, 0, 0},
     {"coupee fleur", "", "", 142, 0, 0, 0},
     {"coupee herbe", "", "", 160, 0, 0, 0},
     {"courge", "", "", 316, 0, 0, 0},
@@ -197,6 +206,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"dechet vert", "", "", 409, 0, 0, 0},
     {"desherbant", "", "", 289, 0, 0, 0},
     {"detergent", "", "", 83, 0, 0, 0},
+    {"digitale", "", "", 300, 0, 0, 0},
     {"douce patate", "", "", 365, 0, 0, 0},
     {"dur pain", "", "", 44, 0, 0, 0},
     {"eau", "", "", 391, 0, 0, 0},
@@ -277,7 +287,9 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"huile olive", "", "", 255, 0, 0, 0},
     {"hygienique serviette", "", "", 244, 0, 0, 0},
     {"iceberg laitue", "", "", 206, 0, 0, 0},
+    {"if", "", "", 300, 0, 0, 0},
     {"imprimante papier", "", "", 268, 0, 0, 0},
+    {"insecticide", "", "", 289, 0, 0, 0},
     {"jambon", "", "", 28, 0, 0, 0},
     {"jardin terre", "", "", 149, 0, 0, 0},
     {"javel", "", "", 83, 0, 0, 0},
@@ -289,6 +301,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"lait", "", "", 237, 0, 0, 0},
     {"laitier produit", "", "", 117, 0, 0, 0},
     {"laitue", "", "", 207, 0, 0, 0},
+    {"laurier rose", "", "", 300, 0, 0, 0},
     {"legume", "", "", 385, 0, 0, 0},
     {"legume reste", "", "", 385, 0, 0, 0},
     {"lentille", "", "", 205, 0, 0, 0},
@@ -356,6 +369,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
     {"peluch", "", "", 384, 0, 0, 0},
     {"pelure pomme", "", "", 5, 0, 0, 0},
     {"pelure pomme terre", "", "", 312, 0, 0, 0},
+    {"periodique protection", "", "", 244, 0, 0, 0},
     {"persil", "", "", 271, 0, 0, 0},
     {"pesticide", "", "", 289, 0, 0, 0},
     {"petit pois", "", "", 285, 0, 0, 0},
@@ -421,7 +435,7 @@ inline constexpr std::array<NameKey, 408> name_keys{{
 }};
 
 /// Words of units, sorted by text.
-inline constexpr std::array<UnitWord, 49> unit_words{{
+inline constexpr std::array<UnitWord, 51> unit_words{{
     {"assiette", "plate"},
     {"balle", "bale"},
     {"barquette", "punnet"},
@@ -435,7 +449,9 @@ inline constexpr std::array<UnitWord, 49> unit_words{{
     {"bouteille", "bottle"},
     {"brouette", "wheelbarrow"},
     {"c a c", "teaspoon"},
+    {"c a cafe", "teaspoon"},
     {"c a s", "tablespoon"},
+    {"c a soupe", "tablespoon"},
     {"ca", "tablespoon"},
     {"cac", "teaspoon"},
     {"caiss", "box"},
