@@ -145,8 +145,9 @@ BinSheet bin_sheet_of(std::string name, const Ration& ration, UnitSystem units) 
     BinSheet sheet;
     sheet.bin = std::move(name);
     for (std::string line : ration_lines(ration, units)) {
-        const bool is_portion = line[0] == ' ';
+        const bool is_indented = line[0] == ' ';
         line.erase(0, line.find_first_not_of(' '));
+        const bool is_portion = is_indented && !is_instead(line);
         sheet.today.push_back((is_portion ? "Put in: " : "") + line);
     }
     sheet.lime = ration.lime_kg > 0.0;

@@ -69,7 +69,7 @@ void add_take_out(Screen& screen) {
 void add_lifted(Screen& screen) {
     for (const PutIn& put : screen.ration.put_in) {
         const Feedstock& f = *put.thing.feedstock;
-        if (!f.stance_lifted || put.part != Part::scraps) continue;
+        if (!f.stance_lifted) continue;
         screen.add(lifted_text(put.thing.label, f));
     }
 }

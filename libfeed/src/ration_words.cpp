@@ -70,8 +70,14 @@ std::string never_text(const TakeOut& one) {
     return "Never feed " + one.label + ": " + one.why + ".";
 }
 
+constexpr std::string_view instead_word = "Instead: ";
+
 std::string instead_text(const TakeOut& one) {
-    return "Instead: " + one.instead + ".";
+    return std::string(instead_word) + one.instead + ".";
+}
+
+bool is_instead(std::string_view line) noexcept {
+    return line.substr(0, instead_word.size()) == instead_word;
 }
 
 std::string lifted_text(const std::string& label, const Feedstock& feedstock) {
@@ -146,6 +152,10 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
     const auto kg = [&](double amount) { return mass_text(kilograms(amount), units); };
     switch (reason.kind) {
         case ReasonKind::hazard_now:
+            if (reason.given > 0.0)
+                return "The bed was " + std::string(too_much(reason.hazard)) + " " +
+                       counted(static_cast<std::size_t>(reason.given), "day") +
+                       " ago: take its temperature first.";
             if (reason.hazard == Hazard::cold) return "The bed is too cold for worms to eat.";
             if (reason.hazard == Hazard::underfed)
                 return "These worms had little for three weeks. They may have " +
@@ -177,6 +187,8 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
             return "More scraps want more dry bedding than is at hand.";
         case ReasonKind::new_bin:
             return "Worms in a new bin get nothing in the first three days.";
+        case ReasonKind::few_worms:
+            return "So few worms live on their bedding for now.";
         case ReasonKind::too_little:
             return "What may go in today is not worth opening the bin.";
         case ReasonKind::nothing_at_hand:

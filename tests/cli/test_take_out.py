@@ -120,3 +120,32 @@ def test_what_is_at_its_weekly_most_is_not_fed_again_tomorrow(feed_command: Path
     at_hand = "5 kg coffee grounds"
     said = call(feed_command, "ration", "--worms", "1 lb", "--bin", "60 L tote", at_hand).stdout
     assert "No more coffee grounds for a week." in said.splitlines()
+
+
+def test_a_lifted_bar_is_said_first_whatever_it_is_used_for(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """As bedding too: nobody covers a feeding with it unwarned."""
+    path = written(
+        tmp_path,
+        "libfeed: 1\nfeedstocks:\n"
+        "  shreds: {like: bacon, roles: bedding, stance: feed little}\n"
+        "bed: {date: 2026-03-02, container: 60 L tote, worms: 500 g, squeeze: drops}\n"
+        "blend: [300 g carrot, 1 kg shreds]\n",
+    )
+    lines = call(feed_command, "ration", path).stdout
+    assert "of shreds" in lines
+    assert lines.startswith("Your file feeds shreds, which is never fed otherwise")
+
+
+def test_the_sheet_puts_in_nothing_of_what_is_barred(feed_command: Path, tmp_path: Path) -> None:
+    path = written(
+        tmp_path,
+        "libfeed: 1\nbed: {date: 2026-03-02, container: 60 L tote, worms: 500 g, squeeze: drops}\n"
+        "blend: [300 g carrot, 100 g bacon]\n",
+    )
+    sheet = tmp_path / "sheet.txt"
+    call(feed_command, "forecast", path, "--sheet", sheet)
+    put_in = [line for line in sheet.read_text(encoding="utf-8").splitlines() if "Put in:" in line]
+    assert len(put_in) == 1
+    assert "carrot" in put_in[0]

@@ -1,12 +1,16 @@
 #include "feed/ration/ration.hpp"
+#include "feed/feedstock/own_feedstock.hpp"
 
 #include <algorithm>
 #include <catch2.hpp>
+#include <memory>
 #include <optional>
 #include <vector>
 
 #include <bed_kitchen.hpp>
 #include <table_portion.hpp>
+
+#include "feed/feedstock/own_feedstock.hpp"
 
 using namespace feed;
 using feed_test::Approx;
@@ -376,4 +380,26 @@ TEST_CASE("the next feeding comes after the soft food is half gone") {
         CHECK(r->next_feeding->earliest <= r->next_feeding->day);
         CHECK(r->next_feeding->day <= r->next_feeding->latest);
     }
+}
+
+// The cap is of the material: by another name, in another preparation, it is the same.
+TEST_CASE("what is like a capped material shares its cap") {
+    const auto pineapple = kitchen::from_table("pineapple-peel");
+    REQUIRE(pineapple->most_wet_kg_per_kg_worms);
+    OwnFeedstock own;
+    own.name = "rind";
+    own.cautions = 0;
+    const auto like = own_feedstock(own, pineapple.get());
+    REQUIRE(like);
+    const auto rind = std::make_shared<const Feedstock>(like->feedstock);
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.worms.wet_mass = wet_kilograms(1.0);
+    in.things = {{pineapple, "", wet_kilograms(0.3), {}}, {rind, "", wet_kilograms(0.3), {}}};
+    const double cap_kg = *pineapple->most_wet_kg_per_kg_worms;
+    const Ration r = ration(in);
+    CHECK(r.scraps.in_kilograms() <= cap_kg * (1.0 + 1e-9));
+    CHECK(r.scraps.in_kilograms() > 0.9 * cap_kg);
+    in.bed.earlier = {{days(-3), {{rind, wet_kilograms(0.5 * cap_kg)}}, {}, {}}};
+    CHECK(ration(in).scraps.in_kilograms() <= 0.5 * cap_kg * (1.0 + 1e-9));
 }

@@ -10,6 +10,7 @@
 #include <bed_kitchen.hpp>
 
 #include "feed/feedstock/preparation.hpp"
+#include "feed/ration/from_diary.hpp"
 #include "feed/ration/ration.hpp"
 
 using namespace feed;
@@ -142,4 +143,109 @@ TEST_CASE("whole food is waited for longer than blended food, by a learned cours
     };
     CHECK(next_day(Preparation::whole) > next_day(Preparation::chopped));
     CHECK(next_day(Preparation::blended) < next_day(Preparation::chopped));
+}
+
+// A starter of 100 g in its first weeks may have a quarter of the worms' weight a week (the ramp of
+// limits.hpp): 25 g. That is little, and the bed is not cold.
+TEST_CASE("few worms get their little ration, and are not called cold") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.temperature = celsius(20);
+    in.bed.age = days(10);
+    in.bed.worms.wet_mass = wet_grams(100);
+    in.things = kitchen::at_hand({kitchen::portion("carrot", 0.4)});
+    const Ration r = ration(in);
+    CHECK(r.answer == RationAnswer::feed_less);
+    CHECK(r.scraps.in_kilograms() == feed_test::Approx(0.025));
+    in.bed.worms.wet_mass = wet_grams(10);
+    const Ration fewer = ration(in);
+    REQUIRE(fewer.answer == RationAnswer::wait);
+    REQUIRE_FALSE(fewer.reasons.empty());
+    CHECK(fewer.reasons[0].kind == ReasonKind::few_worms);
+    in.bed.worms.wet_mass = wet_grams(500);
+    in.bed.temperature = celsius(5);
+    CHECK(ration(in).reasons.at(0).hazard == Hazard::cold);
+}
+
+TEST_CASE("a full bin names a step and no day, which would only move on") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.container.inside = InsideSize{metres(0.5), metres(0.4), metres(0.3)};
+    in.bed.depth_of_contents = metres(0.3);
+    in.things = juicy_kitchen();
+    const Ration r = ration(in);
+    REQUIRE(r.answer == RationAnswer::wait);
+    CHECK(r.reasons.at(0).kind == ReasonKind::no_room);
+    CHECK_FALSE(r.next_feeding);
+    CHECK(r.next_look == 7);
+}
+
+namespace {
+
+Diary well_tote() {
+    Diary diary;
+    diary.bed = kitchen::tote();
+    diary.bed_date = Date{2026, 3, 1};
+    return diary;
+}
+
+Ration ration_on(const Diary& diary, int day) {
+    return ration(ration_input_of(diary, Date{2026, 3, day}));
+}
+
+/// Obeys what is said, day by day, and writes it down as a feeding. @return  days until it feeds.
+int days_of_steps(Diary& diary, double& put_in_kg, Part part) {
+    put_in_kg = 0.0;
+    for (int day = 1; day < 25; ++day) {
+        const Ration r = ration_on(diary, day);
+        if (r.answer == RationAnswer::feed || r.answer == RationAnswer::feed_less) return day;
+        for (const PutIn& put : r.put_in)
+            put_in_kg += put.part == part ? put.wet_mass.in_kilograms() : 0.0;
+        if (!r.put_in.empty())
+            diary.feedings.push_back({Date{2026, 3, day}, portions_of(r.put_in), "", ""});
+    }
+    return 99;
+}
+
+}  // namespace
+
+// bed-model, section 3: a temperature older than 3 days counts only as watch; then the answer is to
+// look.
+TEST_CASE("heat and cold that were measured days ago end in taking the temperature again") {
+    for (const double measured_c : {36.0, 2.0}) {
+        CAPTURE(measured_c);
+        Diary diary = well_tote();
+        Observation look;
+        look.date = Date{2026, 3, 2};
+        look.temperatures = {{"", celsius(measured_c)}};
+        diary.observations.push_back(look);
+        CHECK(ration_on(diary, 3).answer == RationAnswer::act_first);
+        for (const int day : {6, 12, 28}) {
+            CAPTURE(day);
+            const Ration r = ration_on(diary, day);
+            REQUIRE(r.answer == RationAnswer::wait);
+            CHECK_FALSE(r.next_feeding);
+            CHECK(r.next_look == 1);
+            CHECK(r.reasons.at(0).given == static_cast<double>(day - 2));
+        }
+        look.date = Date{2026, 3, 29};
+        look.temperatures = {{"", celsius(19)}};
+        diary.observations.push_back(look);
+        CHECK(ration_on(diary, 29).answer == RationAnswer::feed);
+    }
+}
+
+TEST_CASE("lime and water that were put in count, so that steps come to an end") {
+    Diary sour = well_tote();
+    sour.bed.ph = 4.0;
+    double kg = 0.0;
+    CHECK(days_of_steps(sour, kg, Part::amendment) <= 6);
+    // Never more than one dressing of 200 g a square metre (bed-model, section 3).
+    CHECK(kg <= 0.2 * 0.25);
+    Diary dry = well_tote();
+    dry.bed.squeeze = Squeeze::crumbly;
+    const CompletedBed bed = completed(dry.bed);
+    CHECK(days_of_steps(dry, kg, Part::poured_water) <= 6);
+    const double most_kg = 0.65 * in_kilograms(bed.water_capacity.value);
+    CHECK(kg + in_kilograms(bed.water.value) <= most_kg);
 }

@@ -90,6 +90,9 @@ inline double most_step_bedding_kg(const BedNumbers& bed, const StepMaterials& w
                                               loose_kg_per_m3(*with.bedding));
 }
 
+/// What is taken between two fingers (common practice); less is not measured out.
+inline constexpr double pinch_kg = 0.005;
+
 inline constexpr std::size_t step_materials_count = 3;  // bedding, water, lime
 using StepLoads = std::array<Load, step_materials_count>;
 using StepAmounts = std::array<double, step_materials_count>;
@@ -176,10 +179,15 @@ inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
         return volume ? detail::rounded_volume(kg, false, units)
                       : detail::rounded_mass(kg, false, units);
     };
+    // The rest of a sour bed is bound by a whole pinch: less of it would leave a trace for good.
+    const auto pinched = [&](double kg) {
+        if (kg < 1e-7) return 0.0;
+        return kg < detail::pinch_kg ? std::min(detail::pinch_kg, most[2]) : rounded(kg, false);
+    };
     // Rounding down one of two may tip the other over a limit: then the limits are drawn in.
     for (const double margin : {0.0, 0.03, 0.06, 0.12}) {
         const auto kg = detail::solve_step(place, per_kg, most, raised, margin);
-        ActStep step{rounded(kg[0], false), rounded(kg[1], true), rounded(kg[2], false), {}};
+        ActStep step{rounded(kg[0], false), rounded(kg[1], true), pinched(kg[2]), {}};
         Load load;
         load.add(per_kg[0], step.bedding_kg);
         load.add(per_kg[1], step.water_kg);

@@ -1,6 +1,8 @@
 #pragma once
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <memory>
 #include <optional>
 
@@ -26,6 +28,10 @@ struct CheckOptions {
     std::optional<Ranged> soft_food_kg;
 };
 
+/// Days ahead for which it is kept what of the diary lies in the window of the feeding rate: the
+/// longest window that a diary makes.
+inline constexpr std::size_t recent_days = 15;
+
 /// The bed as plain numbers for the check, with what the diary left in it.
 struct BedNumbers {
     double surface_m2 = 0.0;
@@ -45,7 +51,10 @@ struct BedNumbers {
     Ranged soft_food_kg;         ///< soft food left of the earlier feedings, as wet scraps
     double settled_share = 1.0;  ///< 0: new bedding, 1: a settled bed, by its dry density
     double lime_g = 0.0;
+    Ranged fed_lime_g;              ///< of the diary: what of it still acts
     double recent_scraps_kg = 0.0;  ///< of the diary, within the window of the feeding rate
+    /// The same some whole days from now, when feedings have left the window.
+    std::array<double, recent_days> recent_ahead_kg{};
     double rate_window_days = 7.0;  ///< ends with the next feeding; at least a week
     double scraps_kg = 0.0;         ///< fed in the last weeks, for underfed
     bool hunger_known = false;      ///< the diary goes back to the first of these weeks
@@ -60,6 +69,7 @@ struct BedNumbers {
     double rate_factor = 1.0;  ///< of temperature and age
     double cold_factor = 1.0;
     double ramp_factor = 1.0;
+    double age_days = 0.0;  ///< of the bin
     std::optional<double> own_rate;
     std::optional<double> ph;
     const SpeciesLimits* species = nullptr;
@@ -97,6 +107,16 @@ inline double ramp_share(Duration age) noexcept {
 /// own rate whatever its interval, and a feeding fades out of the window without a jump.
 constexpr double share_in_window(double days_ago, double horizon, double window) noexcept {
     return std::clamp((window - days_ago) / horizon, 0.0, 1.0);
+}
+
+/// Scraps of the diary that still count some days from now. @param day  0 or later.
+inline double recent_scraps_on(const BedNumbers& bed, double day) noexcept {
+    const auto whole = static_cast<std::size_t>(std::max(0.0, day));
+    if (whole < recent_days) return bed.recent_ahead_kg[whole];
+    const double last = static_cast<double>(recent_days - 1);
+    return bed.recent_ahead_kg[recent_days - 1] *
+           std::clamp((bed.rate_window_days - day) / std::max(bed.rate_window_days - last, 1.0),
+                      0.0, 1.0);
 }
 
 /// The days until the next feeding: as said, else the mean interval of the diary within 1 to 14
@@ -157,6 +177,7 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
     n.temperature_high_c = in_celsius(bed.temperature_high);
     n.cold_factor = temperature_share(*n.species, bed.temperature);
     n.ramp_factor = ramp_share(bed.age);
+    n.age_days = in_days(bed.age);
     n.rate_factor = n.cold_factor * n.ramp_factor;
     if (said.own_feeding_rate) n.own_rate = in_per_day(*said.own_feeding_rate);
     n.ph = bed.ph;
@@ -177,17 +198,26 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
             feeding.soft_left
                 ? Ranged(feeding.soft_left->value, feeding.soft_left->low, feeding.soft_left->high)
                 : Ranged(std::exp(-fading * ago));
-        if (!n.ph || ago <= in_days(said.ph_age)) n.acid_g += left * load.acid_g;
+        // Lime acts on a measured pH until it is measured again, else as long as acid of that day.
+        if (!n.ph || ago <= in_days(said.ph_age)) {
+            n.acid_g += left * load.acid_g;
+            n.fed_lime_g += (feeding.kept * (n.ph ? 1.0 : std::exp(-fading * ago))) * load.lime_g;
+        }
         n.labile_kg += left * load.labile_kg;
         n.soft_food_kg += left * Ranged(load.scraps_wet_kg);
         if (load.scraps_wet_kg > 0.0) n.free_water_kg += left * load.free_water_kg;
         n.salt_kg += (feeding.kept * feeding.salt_kept) * load.salt_kg;
         // About half the dry matter of food and bedding is still there weeks later, as castings.
         grown_dry_kg += 0.5 * feeding.kept * load.dry_kg.value;
-        n.recent_scraps_kg +=
-            load.scraps_wet_kg * share_in_window(ago, n.horizon_days, n.rate_window_days);
+        for (std::size_t day = 0; day < recent_days; ++day) {
+            const double share =
+                share_in_window(ago + static_cast<double>(day), n.horizon_days, n.rate_window_days);
+            if (share <= 0.0) break;
+            n.recent_ahead_kg[day] += share * load.scraps_wet_kg;
+        }
         if (ago < limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;
     }
+    n.recent_scraps_kg = n.recent_ahead_kg[0];
     if (options.soft_food_kg) n.soft_food_kg = *options.soft_food_kg;
     n.settled_share = std::min(1.0, n.dry_kg / (n.contents_m3 * usual::dry_density_settled.value));
     // What was fed since the bed was described has made more of it, which holds its salt.

@@ -100,8 +100,8 @@ inline Ranged acid_left(const FeedingPlace& p, const Load& load) noexcept {
     const BedNumbers& bed = *p.bed;
     const Ranged formed = 1000.0 * ((p.pocket_share * bed.labile_kg + load.labile_kg) *
                                     Ranged(limits::acid_from_labile));
-    const Ranged lime =
-        (p.pocket_share * bed.lime_g) * Ranged(limits::ground_lime_acting) + load.lime_g;
+    const Ranged lime = (p.pocket_share * bed.lime_g) * Ranged(limits::ground_lime_acting) +
+                        p.pocket_share * bed.fed_lime_g + load.lime_g;
     return p.pocket_share * bed.acid_g + load.acid_g + formed -
            limits::grams_citric_per_gram_lime.value * lime;
 }

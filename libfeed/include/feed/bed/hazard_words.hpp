@@ -67,7 +67,8 @@ inline std::string sour(const FeedingPlace& place, const Load& load, const Hazar
                           (share * bed.labile_kg.value + load.labile_kg.value);
     const double bound =
         limits::grams_citric_per_gram_lime.value *
-        (share * bed.lime_g * limits::ground_lime_acting.value + load.lime_g.value);
+        (share * (bed.lime_g * limits::ground_lime_acting.value + bed.fed_lime_g.value) +
+         load.lime_g.value);
     const double times = acid_figure(1.0, units);
     std::string text =
         "Around the food there are " + mass(own / 1000.0, units) +

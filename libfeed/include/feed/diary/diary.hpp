@@ -105,13 +105,40 @@ inline void apply_changes(const Diary& diary, std::int64_t until, std::int64_t s
     }
 }
 
+/// Water poured in with feedings since the bed's wetness was last looked at, kg: what is poured
+/// dries first, so that nobody is asked for the same water again on the next day.
+inline double poured_since_kg(const Bed& bed, std::int64_t seen_day, std::int64_t today) {
+    if (seen_day == INT64_MIN) return 0.0;  // the bed is as it is described now
+    double poured_kg = 0.0;
+    double on = 0.0;
+    std::optional<double> a_day_kg;
+    for (const Feeding& feeding : bed.earlier) {
+        double kg = 0.0;
+        for (const Portion& portion : feeding.portions) {
+            if (part_of(*portion.feedstock) == Part::poured_water)
+                kg += portion.wet_mass.in_kilograms();
+        }
+        const double day = in_days(feeding.day);
+        if (!(kg > 0.0) || static_cast<double>(today) + day < static_cast<double>(seen_day))
+            continue;
+        if (!a_day_kg) {
+            const CompletedBed whole = completed(bed);
+            a_day_kg = in_square_metres(whole.surface) *
+                       evaporation_of(whole.lid, whole.ventilation).value;
+        }
+        poured_kg = std::max(0.0, poured_kg - *a_day_kg * (day - on)) + kg;
+        on = day;
+    }
+    return a_day_kg ? std::max(0.0, poured_kg + *a_day_kg * on) : 0.0;
+}
+
 }  // namespace detail
 
 /// The bed on a day, with every feeding before that day as an earlier one.
 /// The squeeze test, moisture, pH, temperature and weight of the worms of the last look up to that
 /// day replace what the bed said, each if it was seen. Bedding that was added and castings that
 /// were harvested since it was described change its contents, and water given since the last look
-/// at its wetness is in it.
+/// at its wetness is in it; what was poured with feedings, less what dries.
 inline Bed bed_on(const Diary& diary, Date date) {
     Bed bed = diary.bed;
     const std::int64_t zero = day_number(date);
@@ -159,6 +186,7 @@ inline Bed bed_on(const Diary& diary, Date date) {
     }
     detail::sort_by(bed.earlier, [](const Feeding& feeding) { return in_days(feeding.day); });
     detail::apply_changes(diary, zero, squeeze_day, worms_from, bed);
+    bed.water_added = bed.water_added + kilograms(detail::poured_since_kg(bed, squeeze_day, zero));
     return bed;
 }
 

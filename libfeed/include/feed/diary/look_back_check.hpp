@@ -28,7 +28,7 @@ enum class LookBackVerdict : std::uint8_t {
 /// A look-back that is closed.
 struct ClosedLookBack {
     LookBackVerdict verdict = LookBackVerdict::nothing_said;
-    std::string text;  ///< what to do now
+    std::string text;  ///< what the look tells; what goes in is the ration's to say
 };
 
 /// Share of the food left by a look, or nothing.
@@ -45,8 +45,8 @@ inline std::optional<double> share_left_of(const Observation& look, WetMass scra
 inline constexpr double too_much_left_for_more = 0.5;
 
 /// Closes a look-back with what was seen: within the usual error of the way it was judged counts as
-/// forecast. Errs to underfeeding: slower means skip, faster means only a little more, and not
-/// while over half of what the worms have is left.
+/// forecast; nothing counts as faster while over half of what the worms have is left. It says no
+/// amount and no day: those are the ration's, so that there is one answer.
 /// @param said         what was expected, at this bin's own rates (look_back_on).
 /// @param all_left     soft food of all feedings that is left, as a share of what they brought.
 inline ClosedLookBack close_look_back(const LookBack& said, const Observation& look,
@@ -62,14 +62,11 @@ inline ClosedLookBack close_look_back(const LookBack& said, const Observation& l
                                                     : LeftoverMethod::gone;
     const double slack = 1.5 * usual_error_of_share(method);
     if (*left > said.share_left + slack)
-        return {LookBackVerdict::slower,
-                "More is left than expected: skip a week, and feed less next time."};
+        return {LookBackVerdict::slower, "More is left than expected."};
     if (*left < said.share_left - slack && *left <= too_much_left_for_more &&
         all_left <= too_much_left_for_more)
-        return {LookBackVerdict::faster,
-                "Less is left than expected: feed the same again now, and a little more (about a "
-                "fifth) if it goes as fast a second time."};
-    return {LookBackVerdict::as_forecast, "As expected: feed the same again."};
+        return {LookBackVerdict::faster, "Less is left than expected."};
+    return {LookBackVerdict::as_forecast, "As much is left as expected."};
 }
 
 }  // namespace feed

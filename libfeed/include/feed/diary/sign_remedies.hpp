@@ -80,9 +80,11 @@ inline SignStep remedy_by_step(Hazard hazard, const Bed& as_described, Bed as_te
                                UnitSystem units) {
     as_tested.earlier = as_described.earlier;
     for (const Bed* said : {&as_described, static_cast<const Bed*>(&as_tested)}) {
-        const BedNumbers numbers = bed_numbers(*said, completed(*said), {});
-        const FeedingPlace place =
-            feeding_place(numbers, limits::usual_spread_share.value * numbers.surface_m2);
+        CheckOptions week;
+        week.until_next = days(limits::usual_interval.value);
+        const BedNumbers numbers = bed_numbers(*said, completed(*said), week);
+        // For the whole bed and a week, as the step of a ration: there is one amount.
+        const FeedingPlace place = feeding_place(numbers, numbers.surface_m2);
         const bool raised = is_raised(hazard_number(hazard, place, Load{}).level);
         if (raised || said == &as_tested)
             return raised ? step_against(hazard, place, units) : SignStep{};
@@ -213,6 +215,10 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
             tested.squeeze = Squeeze::crumbly;
             return remedy_by_step(Hazard::dry, said, tested, units);
         case Cause::too_sour:
+            if (said.ph) {
+                SignStep r = remedy_by_step(Hazard::sour, said, said, units);
+                if (r.kind != StepKind::none) return r;
+            }
             // Below 6 is what the strip of the quick test would show; an airy bed bears more.
             for (const double ph : {5.8, 5.4, 5.0, 4.6}) {
                 if (said.ph && ph > *said.ph) continue;
@@ -247,9 +253,12 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
             return looking("Leave a light on above the bin for a few nights. " +
                            first_weeks_text(first_weeks(said, units), units));
         case Cause::ammonia:
-            return bedding_over(std::max(0.05, bed.soft_food_kg.value * 0.2 + 0.05),
-                                "Feed nothing, and no lime. Mix ",
-                                " into the food and leave the lid ajar.", units);
+            return bedding_over(
+                loose_bedding_step(feeding_place(bed, bed.surface_m2), step_materials(nullptr),
+                                   units)
+                    .bedding_kg,
+                "Feed nothing, and no lime. Lift out the smelly food, mix in ",
+                " and leave the lid ajar.", units);
         case Cause::salty: {
             SignStep step = remedy_by_step(Hazard::salty, said, said, units);
             if (step.kind != StepKind::none) return step;

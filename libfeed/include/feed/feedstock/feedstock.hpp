@@ -76,6 +76,8 @@ struct Feedstock {
     /// What was done to it ("frozen and thawed, drained"), or empty; see preparation.hpp.
     std::string prepared_as;
     RateFactor decay_rate_factor;
+    /// Of an own feedstock: id of the row of the table that it is like, whose cap it shares; or "".
+    std::string like_id;
 
     /// The stored number of a property, or nothing when it is unknown (unknown never means zero).
     constexpr const std::optional<Datum>& operator[](Property property) const& noexcept {

@@ -322,7 +322,10 @@ inline Result<DefinedFeedstock> own_feedstock(const OwnFeedstock& own,
     Errors errors;
     DefinedFeedstock made;
     Feedstock& feedstock = made.feedstock;
-    if (like != nullptr) feedstock = *like;
+    if (like != nullptr) {
+        feedstock = *like;
+        if (feedstock.like_id.empty()) feedstock.like_id = like->id;
+    }
     if (plain_text(own.name).empty())
         errors.push_back({ErrorCode::empty, "feedstock", own.name, "a name",
                           "the feedstock has no name", "", 0, 0});

@@ -280,7 +280,7 @@ inline Forecast forecast(const Bed& said, std::span<const Feeding> feedings,
         detail::run(f, start, with, said, bed, found, steps, ends);
     }
     detail::note_assumptions(f, bed, said, found);
-    detail::note_soft_food(f, said, feedings, options.new_food);
+    f.soft_ahead_wet_kg = detail::soft_food_ahead(f, said, feedings, options.new_food);
     detail::note_harvest(f);
     return f;
 }

@@ -119,10 +119,9 @@ struct Forecast {
     std::array<double, 3> rates_per_day{};  ///< of the typical run, at 25 C
     std::vector<ForecastPortion> portions;
     ForecastBalance balance;
-    /// Soft food of all feedings ahead, as far as this bin's own course is known, and the share of
-    /// the scraps that it is: what the day of the next feeding is read from.
+    /// Soft food of all feedings ahead, as far as this bin's own course is known, as the wet scraps
+    /// it stands for: what the day of the next feeding is read from.
     ForecastSeries soft_ahead_wet_kg;
-    double soft_share = 1.0;
     std::optional<int> harvest_day;
     std::string harvest_reason;
     std::optional<int> new_bedding_day;

@@ -38,6 +38,9 @@ std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room 
 std::string never_text(const TakeOut& one);
 /// Where with it: "Instead: the food waste bin or household waste."
 std::string instead_text(const TakeOut& one);
+
+/// Whether a line, without its indent, is one of instead_text.
+bool is_instead(std::string_view line) noexcept;
 /// That a file feeds what is barred otherwise, and why it is.
 std::string lifted_text(const std::string& label, const Feedstock& feedstock);
 /// The step for a bed that no bedding, water or lime mends at once. Static storage.

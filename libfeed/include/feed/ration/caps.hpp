@@ -3,6 +3,7 @@
 #include <array>
 #include <cstddef>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "feed/bed/act_step.hpp"
@@ -40,6 +41,11 @@ inline double week_cap_kg(const Feedstock& f, double worms_kg) noexcept {
     return *f.most_wet_kg_per_kg_worms * worms_kg;
 }
 
+/// What a cap is of: whatever is like a feedstock shares its cap, however it is called or prepared.
+inline const std::string& capped_as(const Feedstock& f) noexcept {
+    return f.like_id.empty() ? f.id : f.like_id;
+}
+
 /// Calls `use(portion)` for what went in within the last seven days.
 template <class Use>
 void for_each_of_the_week(std::span<const Feeding> earlier, Use&& use) {
@@ -60,7 +66,7 @@ inline std::vector<WeekCap> week_caps(std::span<const ThingAtHand> things,
         WeekCap cap;
         cap.week_kg = detail::week_cap_kg(*thing.feedstock, worms_kg);
         detail::for_each_of_the_week(earlier, [&](const Portion& portion) {
-            if (portion.feedstock->id == thing.feedstock->id)
+            if (detail::capped_as(*portion.feedstock) == detail::capped_as(*thing.feedstock))
                 cap.given_kg += portion.wet_mass.in_kilograms();
         });
         caps.push_back(cap);

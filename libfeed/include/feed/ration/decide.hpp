@@ -130,6 +130,17 @@ inline void add_rest(const RationWork& work, const PlanProblem& problem, const P
     if (plan.by_bedding) add_reason(ration, {ReasonKind::no_bedding, Hazard::overfed, "", 0.0});
 }
 
+/// Share of a week's ration that the bed may have once this is put in: what a step or bedding has
+/// mended is not watched any more.
+inline double allowed_after(const RationWork& work, const Ration& ration) {
+    const auto watches = [](const StandingAlarm& alarm) { return alarm.level == Level::watch; };
+    const bool alarmed = std::any_of(work.in.alarms.begin(), work.in.alarms.end(), watches);
+    const bool watched = std::any_of(
+        watched_hazards.begin(), watched_hazards.end(),
+        [&](Hazard hazard) { return is_raised(ration.after[static_cast<std::size_t>(hazard)]); });
+    return alarmed || watched ? limits::watched_ration_share.value : 1.0;
+}
+
 inline void feed_today(RationWork& work, Ration& ration) {
     const PlanProblem problem = plan_problem(work, ration);
     const Plan plan = make_plan(problem);
@@ -141,7 +152,8 @@ inline void feed_today(RationWork& work, Ration& ration) {
             std::min(thing.most ? thing.most->in_kilograms() : 1e3, problem.caps[j].left_kg());
     }
     // Before rounding: what a rounding takes does not decide.
-    if (!plan.found || plan.unrounded_kg < std::min(least_ration_kg, 0.9 * there_kg) - 1e-9) {
+    const double least_kg = std::min(least_ration_kg, 0.9 * std::min(there_kg, work.week_kg));
+    if (!plan.found || plan.unrounded_kg < least_kg - 1e-9) {
         if (plan.by_heat) add_reason(ration, {ReasonKind::hazard_with, Hazard::hot, "", 0.0});
         add_reason(ration, {ReasonKind::too_little, Hazard::overfed, "", 0.0});
         wait_until(work, ration, 1);
@@ -160,8 +172,8 @@ inline void feed_today(RationWork& work, Ration& ration) {
     ration.cautions = cautions_of(portions, labels);
     const Forecast f = forecast_of_ration(work, std::move(portions));
     const int away = days_away(work);
-    ration.next_feeding =
-        next_feeding_day(f, work.numbers, plan.load.scraps_wet_kg, work.allowed, std::max(1, away));
+    ration.next_feeding = next_feeding_day(f, work.numbers, plan.load.scraps_wet_kg,
+                                           allowed_after(work, ration), std::max(1, away));
     const int seen = ration.next_feeding ? ration.next_feeding->day : 7;
     ration.next_look = away > 0 ? away : std::clamp(seen, 1, 7);
     double fed = 0.0;

@@ -2,12 +2,14 @@
 #include <algorithm>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "feed/diary/bed_today.hpp"
 #include "feed/diary/diary.hpp"
 #include "feed/diary/own_rate.hpp"
+#include "feed/forecast/soft_food.hpp"
 #include "feed/ration/decide.hpp"
 
 namespace feed {
@@ -38,6 +40,29 @@ constexpr std::optional<Hazard> hazard_of(AlarmKind kind) noexcept {
             break;
     }
     return std::nullopt;
+}
+
+/// The course of what was fed today: that of new food, each preparation at its own pace.
+inline std::vector<SoftLeft> course_of_new(std::span<const Portion> portions,
+                                           const std::vector<SoftLeft>& new_food) {
+    double wet_kg = 0.0;
+    for (const Portion& portion : portions) {
+        if (part_of(*portion.feedstock) == Part::scraps) wet_kg += portion.wet_mass.in_kilograms();
+    }
+    if (!(wet_kg > 0.0)) return new_food;
+    std::vector<SoftLeft> course(new_food.size(), SoftLeft{0.0, 0.0, 0.0});
+    for (const Portion& portion : portions) {
+        if (part_of(*portion.feedstock) != Part::scraps) continue;
+        const double share = portion.wet_mass.in_kilograms() / wet_kg;
+        const RateFactor& pace = portion.feedstock->decay_rate_factor;
+        for (std::size_t day = 0; day < course.size(); ++day) {
+            const SoftLeft left = paced(new_food[day], pace);
+            course[day].value += share * left.value;
+            course[day].low += share * left.low;
+            course[day].high += share * left.high;
+        }
+    }
+    return course;
 }
 
 /// What looks found of feedings of which over half is still there; nothing without any.
@@ -72,8 +97,14 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
     const BedToday now = bed_today(diary.bed, diary, *today);
     in.bed = now.bed;
     for (const DatedFeeding& feeding : diary.feedings) {
-        if (feeding.date == *today)
-            in.bed.earlier.push_back({days(0), feeding.portions, {}, now.new_food});
+        if (feeding.date != *today) continue;
+        in.bed.earlier.push_back(
+            {days(0), feeding.portions, {}, detail::course_of_new(feeding.portions, now.new_food)});
+        for (const Portion& portion : feeding.portions) {
+            if (part_of(*portion.feedstock) == Part::poured_water)
+                in.bed.water_added =
+                    in.bed.water_added + kilograms(portion.wet_mass.in_kilograms());
+        }
     }
     in.seen_left = detail::seen_left_of(now);
     if (diary.bed_date)
@@ -84,6 +115,7 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
                              static_cast<int>(day_number(*today) - day_number(alarm.seen))});
     }
     if (const auto own = own_rate_of(diary, *today)) in.bed.own_feeding_rate = own;
+    in.temperature_days_old = now.temperature_days_old;
     in.ranges = now.ranges;
     in.new_food = now.new_food;
     in.looks_learned_from = now.looks_learned_from;

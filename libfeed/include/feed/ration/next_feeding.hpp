@@ -16,23 +16,52 @@ inline constexpr int longest_wait_days = 42;
 
 namespace detail {
 
+/// The least for which a bin is opened: a quarter of a week's ration, and 30 g, or most of the week
+/// where worms eat less in it.
+inline double useful_kg(double week_kg) noexcept {
+    return std::max(limits::useful_share.value * week_kg,
+                    std::min(limits::least_ration.value, 0.9 * week_kg));
+}
+
 /// Whether the week's ration leaves room for a useful portion some days from now.
 /// @param allowed_kg  of the week's ration: all of it, or half while the bed is watched.
 inline bool has_room_on(const BedNumbers& bed, double fed_now_kg, double week_kg, double allowed_kg,
                         double day) {
     const double now = fed_now_kg * share_in_window(day, bed.horizon_days, bed.rate_window_days);
-    const double earlier = bed.recent_scraps_kg * std::max(0.0, 1.0 - day / bed.rate_window_days);
-    return now + earlier <= allowed_kg - limits::useful_share.value * week_kg + 1e-12;
+    return now + recent_scraps_on(bed, day) <= allowed_kg - useful_kg(week_kg) + 1e-12;
 }
 
+/// A week's ration on each day ahead: that of a new bin grows.
+class WeeksAhead {
+public:
+    explicit WeeksAhead(const BedNumbers& bed) : then_(bed) {
+        today_ = 7.0 * feeding_rules(bed).start_wet_kg_per_day;
+    }
+    double on(int day) {
+        if (then_.ramp_factor >= 1.0) return today_;
+        const double age = then_.age_days + static_cast<double>(day);
+        BedNumbers& bed = then_;
+        const double now = bed.rate_factor;
+        bed.rate_factor = bed.cold_factor * ramp_share(days(age));
+        const double week = 7.0 * feeding_rules(bed).start_wet_kg_per_day;
+        bed.rate_factor = now;
+        return week;
+    }
+
+private:
+    BedNumbers then_;
+    double today_ = 0.0;
+};
+
 /// @param soft_kg  soft food by day, as the wet scraps it stands for.
-inline int first_day(const std::vector<double>& soft_kg, double soft_share, const BedNumbers& bed,
-                     double fed_now_kg, double week_kg, double allowed_kg, int from) {
+inline int first_day(const std::vector<double>& soft_kg, WeeksAhead& weeks, const BedNumbers& bed,
+                     double fed_now_kg, double allowed, int from) {
     const int last = std::min(longest_wait_days, static_cast<int>(soft_kg.size()) - 1);
-    const double most = limits::feed_again_share.value * soft_share * week_kg;
     for (int day = from; day <= last; ++day) {
-        if (soft_kg[static_cast<std::size_t>(day)] > most) continue;
-        if (has_room_on(bed, fed_now_kg, week_kg, allowed_kg, day)) return day;
+        const double week_kg = weeks.on(day);
+        if (soft_kg[static_cast<std::size_t>(day)] > limits::feed_again_share.value * week_kg)
+            continue;
+        if (has_room_on(bed, fed_now_kg, week_kg, allowed * week_kg, day)) return day;
     }
     return last + 1;
 }
@@ -48,10 +77,10 @@ inline int first_day(const std::vector<double>& soft_kg, double soft_share, cons
 /// Nothing where that day lies beyond six weeks.
 inline std::optional<RationDay> next_feeding_day(const Forecast& f, const BedNumbers& bed,
                                                  double fed_now_kg, double allowed, int from) {
-    const double week = 7.0 * feeding_rules(bed).start_wet_kg_per_day;
-    if (!(week > 0.0)) return std::nullopt;
+    detail::WeeksAhead weeks(bed);
+    if (!(weeks.on(0) > 0.0)) return std::nullopt;
     const auto on = [&](const std::vector<double>& soft) {
-        return detail::first_day(soft, f.soft_share, bed, fed_now_kg, week, allowed * week, from);
+        return detail::first_day(soft, weeks, bed, fed_now_kg, allowed, from);
     };
     const ForecastSeries& soft = f.soft_ahead_wet_kg;
     RationDay next;

@@ -143,6 +143,24 @@ private:
             const bool binds = group.things.size() > 1 || group.most < 1.0;
             if (!group.things.empty() && binds) groups_.push_back(std::move(group));
         }
+        for (std::size_t j = 0; j < p_.things.size(); ++j)
+            find_group_of(j);
+    }
+
+    /// Things that are one material by another name or preparation share one cap.
+    void find_group_of(std::size_t first) {
+        if (!p_.caps[first].holds()) return;
+        const std::string& of = detail::capped_as(*p_.things[first].feedstock);
+        Group group;
+        for (std::size_t j = 0; j < p_.things.size(); ++j) {
+            if (!p_.caps[j].holds() || detail::capped_as(*p_.things[j].feedstock) != of) continue;
+            if (j < first) return;
+            group.things.push_back(j);
+        }
+        if (group.things.size() < 2) return;
+        const WeekCap& cap = p_.caps[first];
+        group.most = cap.week_kg > 0.0 ? cap.left_kg() / cap.week_kg : 0.0;
+        groups_.push_back(std::move(group));
     }
 
     void add_caps() {

@@ -72,15 +72,18 @@ enum class ReasonKind : std::uint8_t {
     no_room,         ///< the container is full
     no_bedding,      ///< no bedding at hand
     new_bin,         ///< the first weeks of a bin
+    few_worms,       ///< so few worms that a week's ration is not worth opening the bin for
     too_little,      ///< what could go in is not worth opening the bin for
     nothing_at_hand  ///< no scraps are listed, so the amount is for soft mixed ones
 };
 struct Reason {
     ReasonKind kind = ReasonKind::hazard_now;
     Hazard hazard = Hazard::sour;
-    std::string what;            ///< label of the thing a cap or bar is of, or the alarm
-    double amount = 0.0;         ///< kg or days, by kind; of a cap, kg in a week
-    double given = 0.0;          ///< of a cap: kg that went in within the week
+    std::string what;     ///< label of the thing a cap or bar is of, or the alarm
+    double amount = 0.0;  ///< kg or days, by kind; of a cap, kg in a week
+    /// Of a cap: kg that went in within the week. Of a bed too warm or too cold: days since that
+    /// was measured, where that is too long ago to act on.
+    double given = 0.0;
     bool hazard_known = true;    ///< false: an alarm that may tell of several things
     bool with_its_kind = false;  ///< of a cap: `given` counts materials of its kind too
 };

@@ -146,6 +146,30 @@ inline void wait_for_half(const RationDay& half_gone, Ration& ration) {
     ration.next_look = std::max(ration.next_look, std::clamp(next.day, 1, 7));
 }
 
+/// Why these worms eat next to nothing: the bed is too cold or too warm for them, or they are few.
+inline Reason little_eaten(const RationWork& work) {
+    const double c = work.numbers.temperature_c;
+    const bool outside = work.numbers.cold_factor < 1.0 &&
+                         work.week_kg >= least_portion_kg * work.numbers.cold_factor;
+    if (!outside) return {ReasonKind::few_worms, Hazard::overfed, "", work.week_kg};
+    const bool cold = c < in_celsius(work.numbers.species->optimum_low);
+    return {ReasonKind::hazard_now, cold ? Hazard::cold : Hazard::hot, "", c};
+}
+
+/// Waits until a bed is warmer or cooler. What was measured days ago tells no day: then the answer
+/// is to take the temperature again.
+inline bool waits_for_warmth(const RationWork& work, Ration& ration, Reason reason) {
+    const int stale_days = stale_temperature_days(work.in);
+    reason.given = static_cast<double>(stale_days);
+    wait_until(work, ration, reason.hazard == Hazard::cold ? 7 : 1);
+    add_reason(ration, std::move(reason));
+    if (stale_days > 0) {
+        ration.next_feeding.reset();
+        ration.next_look = 1;
+    }
+    return true;
+}
+
 /// Where waiting is the answer: heat, cold, food that is left, a full container, the first days.
 inline bool must_wait(const RationWork& work, Ration& ration) {
     const auto level = [&](Hazard h) { return work.idle[h].level; };
@@ -155,10 +179,14 @@ inline bool must_wait(const RationWork& work, Ration& ration) {
         return true;
     };
     if (level(Hazard::hot) == Level::watch)
-        return waits({ReasonKind::hazard_now, Hazard::hot, "", work.idle[Hazard::hot].value.value},
-                     1);
-    if (!(work.week_kg >= least_ration_kg))
-        return waits({ReasonKind::hazard_now, Hazard::cold, "", work.numbers.temperature_c}, 7);
+        return waits_for_warmth(
+            work, ration,
+            {ReasonKind::hazard_now, Hazard::hot, "", work.idle[Hazard::hot].value.value});
+    if (!(work.week_kg >= least_portion_kg)) {
+        const Reason reason = little_eaten(work);
+        if (reason.kind == ReasonKind::hazard_now) return waits_for_warmth(work, ration, reason);
+        return waits(reason, 7);
+    }
     const double age = in_days(work.bed.age);
     if (work.bed.age_given && age < limits::first_feeding_day.value)
         return waits({ReasonKind::new_bin, Hazard::sour, "", age},
@@ -173,12 +201,18 @@ inline bool must_wait(const RationWork& work, Ration& ration) {
         wait_for_half(work.in.seen_left->half_gone, ration);
         return true;
     }
-    if (!has_room_on(work.numbers, 0.0, work.week_kg, work.allowed * work.week_kg, 0.0))
+    const double allowed_kg = work.allowed * work.week_kg;
+    // A bed that is watched and may not have a useful portion is too little, whatever went in.
+    if (allowed_kg >= useful_kg(work.week_kg) &&
+        !has_room_on(work.numbers, 0.0, work.week_kg, allowed_kg, 0.0))
         return waits({ReasonKind::fed_lately, Hazard::overfed, "", work.numbers.recent_scraps_kg},
                      0);
     const double litres = in_litres(work.bed.free_room);
-    if (litres < 0.5) return waits({ReasonKind::no_room, Hazard::overfed, "", litres}, 7);
-    return false;
+    if (litres >= 0.5) return false;
+    // It is full until something is taken out: no day ends that.
+    waits({ReasonKind::no_room, Hazard::overfed, "", litres}, 7);
+    ration.next_feeding.reset();
+    return true;
 }
 
 }  // namespace feed::detail

@@ -38,8 +38,9 @@ struct RationInput {
     std::vector<ThingAtHand> things;
     std::optional<Date> date;  ///< today
     std::optional<Area> spread;
-    std::optional<Ranged> soft_food_kg;  ///< left of the earlier feedings, where looks tell it
-    std::optional<SeenLeft> seen_left;   ///< where a look found over half of a feeding still there
+    std::optional<Ranged> soft_food_kg;       ///< left of the earlier feedings, where looks tell it
+    std::optional<int> temperature_days_old;  ///< since it was measured; nothing: only said
+    std::optional<SeenLeft> seen_left;  ///< where a look found over half of a feeding still there
     ParameterRanges ranges = published_ranges();  ///< this bin's own rates where learned
     std::optional<Duration> away;                 ///< nobody looks for so long from today on
     std::vector<SoftLeft> new_food;  ///< course of food from today on, where looks tell it
@@ -139,6 +140,12 @@ inline StepMaterials step_materials_of(std::span<const ThingAtHand> things, doub
     return with;
 }
 
+/// Days since a temperature was measured that is too old to act on; 0 where it is not.
+inline int stale_temperature_days(const RationInput& in) noexcept {
+    const int old = in.temperature_days_old.value_or(0);
+    return static_cast<double>(old) > limits::fresh_temperature.value ? old : 0;
+}
+
 /// While one of these is at watch, half of the ration goes in.
 inline constexpr std::array<Hazard, 5> watched_hazards{Hazard::wet, Hazard::dry, Hazard::sour,
                                                        Hazard::salty, Hazard::airless};
@@ -156,6 +163,10 @@ inline RationWork work_of(const RationInput& in, Ration& ration) {
                               : limits::usual_spread_share.value * surface;
     work.place = feeding_place(work.numbers, spread);
     work.idle = hazard_numbers(work.place, Load{});
+    if (stale_temperature_days(in) > 0) {
+        for (const Hazard hazard : {Hazard::hot, Hazard::cold})
+            work.idle[hazard].level = std::min(work.idle[hazard].level, Level::watch);
+    }
     set_aside(work, ration);
     join_repeated(work.things);
     work.materials = step_materials_of(work.things, work.numbers.contents_m3);
