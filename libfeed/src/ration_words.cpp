@@ -148,22 +148,29 @@ std::string expect_text(const Ration& ration, UnitSystem units) {
     return "By " + on + " " + std::string(left) + " should be gone. If not, wait a week.";
 }
 
+namespace {
+
+std::string hazard_now_text(const Reason& reason, const Ration& ration, UnitSystem units) {
+    const std::string too(too_much(reason.hazard));
+    if (reason.given > 0.0)
+        return "The bed was " + too + " " + counted(static_cast<std::size_t>(reason.given), "day") +
+               " ago: take its temperature first.";
+    if (reason.hazard == Hazard::cold) return "The bed is too cold for worms to eat.";
+    if (reason.hazard == Hazard::underfed)
+        return "These worms had little for three weeks. They may have " +
+               mass_text(kilograms(reason.amount), units) + " a week.";
+    if (ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less)
+        return "The bed is a little " + too + ", so only half.";
+    return "The bed is " + too + ".";
+}
+
+}  // namespace
+
 std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem units) {
     const auto kg = [&](double amount) { return mass_text(kilograms(amount), units); };
     switch (reason.kind) {
         case ReasonKind::hazard_now:
-            if (reason.given > 0.0)
-                return "The bed was " + std::string(too_much(reason.hazard)) + " " +
-                       counted(static_cast<std::size_t>(reason.given), "day") +
-                       " ago: take its temperature first.";
-            if (reason.hazard == Hazard::cold) return "The bed is too cold for worms to eat.";
-            if (reason.hazard == Hazard::underfed)
-                return "These worms had little for three weeks. They may have " +
-                       kg(reason.amount) + " a week.";
-            if (ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less)
-                return "The bed is a little " + std::string(too_much(reason.hazard)) +
-                       ", so only half.";
-            return "The bed is " + std::string(too_much(reason.hazard)) + ".";
+            return hazard_now_text(reason, ration, units);
         case ReasonKind::hazard_with:
             return "More would make the bed " + std::string(too_much(reason.hazard)) + ".";
         case ReasonKind::alarm:

@@ -63,6 +63,25 @@ double share_of_kind(const std::vector<Portion>& portions, Caution kind, double 
     return sum;
 }
 
+/// Caps of one kind add up, with what went in within the week (bed-model, section 3).
+/// @return  how many kinds went in.
+int check_kinds(const Ration& r, const Bed& bed, double worms_kg) {
+    int kinds = 0;
+    for (const Caution kind : {Caution::citrus_oil, Caution::allium, Caution::oil, Caution::salt,
+                               Caution::heating, Caution::ammonia}) {
+        INFO("kind " << static_cast<int>(kind));
+        std::vector<Portion> portions = portions_of(r.put_in);
+        if (!(share_of_kind(portions, kind, worms_kg) > 0.0)) continue;
+        for (const Feeding& feeding : bed.earlier) {
+            if (in_days(feeding.day) >= -7.0)
+                portions.insert(portions.end(), feeding.portions.begin(), feeding.portions.end());
+        }
+        ++kinds;
+        REQUIRE(share_of_kind(portions, kind, worms_kg) <= 1.0 + 1e-9);
+    }
+    return kinds;
+}
+
 }  // namespace
 
 TEST_CASE("bars, caps and what there is hold in every ration") {
@@ -118,21 +137,7 @@ TEST_CASE("bars, caps and what there is hold in every ration") {
             if (!endless) REQUIRE(kg_of(r, f) <= there * (1.0 + 1e-9));
         }
         REQUIRE(r.scraps.in_kilograms() <= r.week.in_kilograms() * (1.0 + 1e-9));
-        // Caps of one kind add up, with what went in within the week (bed-model, section 3).
-        for (const Caution kind : {Caution::citrus_oil, Caution::allium, Caution::oil,
-                                   Caution::salt, Caution::heating, Caution::ammonia}) {
-            INFO("kind " << static_cast<int>(kind));
-            std::vector<Portion> portions = portions_of(r.put_in);
-            const double today = share_of_kind(portions, kind, worms);
-            if (!(today > 0.0)) continue;
-            for (const Feeding& feeding : c.bed.earlier) {
-                if (in_days(feeding.day) >= -7.0)
-                    portions.insert(portions.end(), feeding.portions.begin(),
-                                    feeding.portions.end());
-            }
-            ++of_kinds;
-            REQUIRE(share_of_kind(portions, kind, worms) <= 1.0 + 1e-9);
-        }
+        of_kinds += check_kinds(r, c.bed, worms);
     }
     CHECK(capped > 50);
     CHECK(barred > 200);

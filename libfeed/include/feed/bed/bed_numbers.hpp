@@ -119,6 +119,20 @@ inline double recent_scraps_on(const BedNumbers& bed, double day) noexcept {
                       0.0, 1.0);
 }
 
+namespace detail {
+
+/// Counts scraps of some days ago on each day ahead on which they lie in the window.
+inline void add_recent(BedNumbers& n, double days_ago, double scraps_kg) noexcept {
+    for (std::size_t day = 0; day < recent_days; ++day) {
+        const double share = share_in_window(days_ago + static_cast<double>(day), n.horizon_days,
+                                             n.rate_window_days);
+        if (share <= 0.0) break;
+        n.recent_ahead_kg[day] += share * scraps_kg;
+    }
+}
+
+}  // namespace detail
+
 /// The days until the next feeding: as said, else the mean interval of the diary within 1 to 14
 /// days, else a week.
 inline double horizon_days(const Bed& bed, const CheckOptions& options) noexcept {
@@ -209,12 +223,7 @@ inline BedNumbers bed_numbers(const Bed& said, const CompletedBed& bed,
         n.salt_kg += (feeding.kept * feeding.salt_kept) * load.salt_kg;
         // About half the dry matter of food and bedding is still there weeks later, as castings.
         grown_dry_kg += 0.5 * feeding.kept * load.dry_kg.value;
-        for (std::size_t day = 0; day < recent_days; ++day) {
-            const double share =
-                share_in_window(ago + static_cast<double>(day), n.horizon_days, n.rate_window_days);
-            if (share <= 0.0) break;
-            n.recent_ahead_kg[day] += share * load.scraps_wet_kg;
-        }
+        detail::add_recent(n, ago, load.scraps_wet_kg);
         if (ago < limits::underfed_days.value) n.scraps_kg += load.scraps_wet_kg;
     }
     n.recent_scraps_kg = n.recent_ahead_kg[0];

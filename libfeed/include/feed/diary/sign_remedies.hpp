@@ -202,6 +202,31 @@ inline SignStep remedy_against_guests(Cause cause, const BedNumbers& bed, UnitSy
     }
 }
 
+/// Below 6 is what the strip of the quick test would show; an airy bed bears more. A bed that is
+/// measured gets the step of its own ration.
+inline SignStep against_sour(const Bed& said, const BedNumbers& bed, UnitSystem units) {
+    if (said.ph) {
+        SignStep r = remedy_by_step(Hazard::sour, said, said, units);
+        if (r.kind != StepKind::none) return r;
+    }
+    Bed tested = said;
+    for (const double ph : {5.8, 5.4, 5.0, 4.6}) {
+        if (said.ph && ph > *said.ph) continue;
+        tested.ph = ph;
+        SignStep r = remedy_by_step(Hazard::sour, said, tested, units);
+        if (r.kind != StepKind::none) return r;
+    }
+    return pause(bed, 7.0, units);
+}
+
+inline SignStep against_ammonia(const BedNumbers& bed, UnitSystem units) {
+    const ActStep step =
+        loose_bedding_step(feeding_place(bed, bed.surface_m2), step_materials(nullptr), units);
+    return bedding_over(step.bedding_kg,
+                        "Feed nothing, and no lime. Lift out the smelly food, mix in ",
+                        " and leave the lid ajar.", units);
+}
+
 /// The step for one cause. @param bed the numbers of `said`.
 inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, UnitSystem units) {
     Bed tested = said;
@@ -215,18 +240,7 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
             tested.squeeze = Squeeze::crumbly;
             return remedy_by_step(Hazard::dry, said, tested, units);
         case Cause::too_sour:
-            if (said.ph) {
-                SignStep r = remedy_by_step(Hazard::sour, said, said, units);
-                if (r.kind != StepKind::none) return r;
-            }
-            // Below 6 is what the strip of the quick test would show; an airy bed bears more.
-            for (const double ph : {5.8, 5.4, 5.0, 4.6}) {
-                if (said.ph && ph > *said.ph) continue;
-                tested.ph = ph;
-                SignStep r = remedy_by_step(Hazard::sour, said, tested, units);
-                if (r.kind != StepKind::none) return r;
-            }
-            return pause(bed, 7.0, units);
+            return against_sour(said, bed, units);
         case Cause::packed:
             return bedding_over(0.1 * bed.contents_m3 * loose_card_kg_per_m3(),
                                 "Loosen the bed with your fingers from the side and mix in ",
@@ -253,12 +267,7 @@ inline SignStep remedy_for(Cause cause, const Bed& said, const BedNumbers& bed, 
             return looking("Leave a light on above the bin for a few nights. " +
                            first_weeks_text(first_weeks(said, units), units));
         case Cause::ammonia:
-            return bedding_over(
-                loose_bedding_step(feeding_place(bed, bed.surface_m2), step_materials(nullptr),
-                                   units)
-                    .bedding_kg,
-                "Feed nothing, and no lime. Lift out the smelly food, mix in ",
-                " and leave the lid ajar.", units);
+            return against_ammonia(bed, units);
         case Cause::salty: {
             SignStep step = remedy_by_step(Hazard::salty, said, said, units);
             if (step.kind != StepKind::none) return step;

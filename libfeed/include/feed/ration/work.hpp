@@ -10,6 +10,7 @@
 
 #include "feed/bed/act_step.hpp"
 #include "feed/bed/completed.hpp"
+#include "feed/bed/look_limits.hpp"
 #include "feed/feedstock/place.hpp"
 #include "feed/forecast/ranges.hpp"
 #include "feed/ration/ration.hpp"
