@@ -103,11 +103,12 @@ def test_the_sheet_has_a_column_a_bin_and_says_what_the_week_says(
     lines = call(
         feed_command, "week", *BINS, *MONDAY, "--have", HAVE, "--units", units, "--sheet", page
     ).stdout
-    svg = page.read_text(encoding="utf-8")
-    root = ElementTree.fromstring(svg)
+    # A week with much to do has a second page.
+    pages = [one.read_text(encoding="utf-8") for one in sorted(tmp_path.glob("week*.svg"))]
+    roots = [ElementTree.fromstring(svg) for svg in pages]
     wide = {"metric": ("297mm", "210mm"), "us": ("279.4mm", "215.9mm")}[units]
-    assert (root.get("width"), root.get("height")) == wide
-    shown = texts_of(svg)
+    assert {(root.get("width"), root.get("height")) for root in roots} == {wide}
+    shown = [text for svg in pages for text in texts_of(svg)]
     said = " ".join(shown).lower()
     for name, group in (("Class 3a", "Foxes"), ("Staff room", "Kitchen staff")):
         assert name in shown
@@ -122,10 +123,10 @@ def test_the_sheet_has_a_column_a_bin_and_says_what_the_week_says(
     assert "Act first, no food." in shown
     assert "lift out the rotting food" in said
     assert "look before each feeding" in said
-    boxes = [one for one in root.iter(SVG + "rect") if one.get("stroke")]
+    boxes = [one for root in roots for one in root.iter(SVG + "rect") if one.get("stroke")]
     assert len(boxes) >= 20
     # Nothing stands outside the paper.
-    for one in root.iter(SVG + "text"):
+    for one in [text for root in roots for text in root.iter(SVG + "text")]:
         assert 0 < float(one.get("x", "")) < float(wide[0][:-2])
         assert 0 < float(one.get("y", "")) < float(wide[1][:-2]) - 5
 
