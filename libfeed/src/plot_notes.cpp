@@ -6,6 +6,7 @@
 #include "feed/diary/plot_history.hpp"
 #include "feed/io/yaml_tree.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "feed/trial/heavy_look.hpp"
 
 namespace feed::io {
 namespace {
@@ -193,7 +194,21 @@ Errors plot_entry_errors(const FeedFile& before, std::string_view before_text,
         errors.push_back(entry_error(
             ErrorCode::missing_value, look.plot, "start: and the day, under trial:",
             "nobody wrote when " + name + " was laid: write the day of each round under start"));
+        const FeedFile::KeyPlace place = after.place_in_trial("start");
+        errors.back().file = after.name;
+        errors.back().line = place.line;
+        errors.back().column = place.column;
         break;
+    }
+    if (const auto laid = laid_trial(*after.trial)) {
+        for (const DatedPlotLook& look :
+             heavy_looks(*after.trial, laid->layout, laid->portions, seen)) {
+            if (look.observation + 1 == seen.size())
+                errors.push_back(entry_error(
+                    ErrorCode::contradiction, look.look.plot,
+                    "what is left of it, weighed without bedding: no more than was laid",
+                    heavy_look_text(look)));
+        }
     }
     std::vector<std::string> known;
     for (const PlotQuestion& question : plot_questions(before.diary.observations))

@@ -23,12 +23,21 @@ Result<std::vector<PlotLook>> take_plot_looks(std::vector<std::string>& pieces);
 /// The day on which a plot was laid; nothing where the trial does not say.
 std::optional<Date> laid_on(const Trial& trial, std::size_t plot);
 
+/// Places and portions of a trial that was laid.
+struct LaidTrial {
+    TrialLayout layout;
+    TrialPortions portions;
+};
+
+/// What was laid; nothing where seed or start are not written yet.
+std::optional<LaidTrial> laid_trial(const Trial& trial);
+
 /// "plot 3 was laid on 2026-03-14, after this look".
 std::string laid_later(std::size_t plot, Date laid);
 
 /// What is wrong with the looks at plots of the newest observation of a diary: no trial, no such
-/// plot, not yet laid, or more left than at an earlier look. The last names the line of the other
-/// look.
+/// plot, not yet laid, heavier than it was laid, or more left than at an earlier look. The last
+/// names the line of the other look.
 /// @param before_text  the diary without the newest entry, as written.
 Errors plot_entry_errors(const FeedFile& before, std::string_view before_text,
                          const FeedFile& after);

@@ -229,6 +229,22 @@ private:
 
 }  // namespace
 
+std::vector<Observation> read_bin_looks(Reading& reading, YamlView at, std::string_view list) {
+    std::vector<Observation> looks;
+    const std::optional<Trial> no_trial;
+    each_entry(reading, at, list, [&](YamlView item, std::string field) {
+        auto seen = ObservationReader(reading, item, field, no_trial).read();
+        if (!seen) return;
+        if (!seen->plots.empty())
+            return reading.report(item, ErrorCode::contradiction, field + ": plots",
+                                  "observations: of the file, beside trial:",
+                                  "plots are numbered through all bins, so looks at them stand in "
+                                  "one list");
+        looks.push_back(std::move(*seen));
+    });
+    return looks;
+}
+
 void read_observations(Reading& reading, FeedFile& file, YamlView at) {
     each_entry(reading, at, "observations", [&](YamlView item, std::string field) {
         if (auto seen = ObservationReader(reading, item, std::move(field), file.trial).read())

@@ -9,6 +9,10 @@ std::vector<DatedFeeding> read_feedings(Pantry& pantry, YamlView at, std::string
 /// Reads the section `stock` into the file; problems are reported.
 void read_stock(Pantry& pantry, FeedFile& file, YamlView at);
 
+/// Reads a list like the section `observations` of a bin that has no numbered plots of its own: the
+/// looks at the plots of a trial stand in the file's. Problems are reported.
+std::vector<Observation> read_bin_looks(Reading& reading, YamlView at, std::string_view list);
+
 /// Reads the section `observations` into the file; problems are reported.
 void read_observations(Reading& reading, FeedFile& file, YamlView at);
 

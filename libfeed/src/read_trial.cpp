@@ -1,11 +1,13 @@
 #include "read_trial.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <string>
 #include <utility>
 
 #include "feed/feedstock/place.hpp"
+#include "feed/io/human_text.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "read_bed.hpp"
 #include "read_diary.hpp"
@@ -28,6 +30,7 @@ public:
     std::optional<Trial> read() {
         if (!section_.is_mapping()) return std::nullopt;
         const std::size_t problems = reading_.count();
+        keep_places();
         if (const auto kind = word<TrialKind>("kind", trial_kind_words)) trial_.design.kind = *kind;
         if (const auto question = word<TrialQuestion>("question", trial_question_words))
             trial_.question = *question;
@@ -69,6 +72,18 @@ public:
     }
 
 private:
+    /// For problems that show only when the trial is planned or read.
+    void keep_places() {
+        const auto keep = [&](std::string key, YamlView at) {
+            const Place place = reading_.place_of(at);
+            file_.trial_places.push_back({std::move(key), place.line, place.column});
+        };
+        keep("", section_.node());
+        for (const keys::Key key : keys::trial) {
+            if (const auto at = section_.find(key)) keep(std::string(key), *at);
+        }
+    }
+
     template <class T, std::size_t count>
     std::optional<T> word(keys::Key key, const std::array<std::string_view, count>& words) {
         const auto at = section_.find(key);
@@ -126,7 +141,7 @@ private:
         if (!feed.fresh) return;
         feed.feedstock = how.empty() ? feed.fresh : pantry_.find(name_at, field, feed.label, how);
         if (amount) feed.written = pantry_.mass(item, field, *amount, *feed.fresh);
-        if (!how.empty()) feed.label += ", " + feed.feedstock->prepared_as;
+        if (!how.empty()) feed.label = feed.feedstock->prepared_as + " " + feed.label;
         if (barred_in(*feed.fresh, feed::Place::worm_bed)) {
             reading_.report(name_at, ErrorCode::out_of_range, field, "a feed that worms may have",
                             feed.fresh->name +
@@ -155,8 +170,28 @@ private:
         std::size_t number = 0;
         at.for_each_item([&](YamlView item) { read_feed(item, entry_field(field, ++number)); });
         if (number < 2 || number > most_trial_feeds)
-            reading_.report(at, ErrorCode::out_of_range, field, "2 to 4 feeds",
-                            "a trial compares two to four feeds");
+            reading_.report(at, make_error(ErrorCode::out_of_range, field, counted(number, "feed"),
+                                           "2 to 4 feeds", "a trial compares two to four feeds"));
+        check_amounts(at, field);
+    }
+
+    /// Amounts for all feeds or for none: one that is dropped would be laid all the same.
+    void check_amounts(YamlView at, const std::string& field) {
+        const auto has = [](const TrialFeed& feed) { return feed.written.has_value(); };
+        const auto with = std::find_if(trial_.feeds.begin(), trial_.feeds.end(), has);
+        const auto without = std::find_if_not(trial_.feeds.begin(), trial_.feeds.end(), has);
+        if (with == trial_.feeds.end()) return;
+        if (without != trial_.feeds.end())
+            return reading_.report(
+                at, make_error(ErrorCode::missing_value, field, with->label,
+                               "an amount for every feed, or for none: then portion: 60 g says how "
+                               "much of the first, and the rest is made equal",
+                               "\"" + with->label + "\" has an amount, \"" + without->label +
+                                   "\" has none"));
+        if (const auto portion = section_.find("portion"))
+            reading_.report(*portion, ErrorCode::contradiction, section_.field("portion"),
+                            "portion alone, or amounts at the feeds alone",
+                            "the feeds have amounts already, and the portion says another");
     }
 
     /// The name of a bin that is like the first, or a mapping that describes it.
@@ -170,24 +205,32 @@ private:
             name_at = *name;
             const auto bed = section.find("bed");
             const auto feedings = section.find("feedings");
-            if ((bed || feedings) && is_first)
+            const auto looks = section.find("observations");
+            if ((bed || feedings || looks) && is_first)
                 return reading_.report(
                     item, ErrorCode::contradiction, field, "a name alone for the first bin",
-                    "the first bin is the one that bed: and feedings: of this file describe; write "
-                    "them there, beside trial:");
-            if (feedings && !bed)
-                return reading_.report(item, ErrorCode::missing_value, section.field("bed"),
-                                       "bed: {container: 60 L tote, worms: 500 g}",
-                                       "what went in says little without the bin it went into");
+                    "the first bin is the one that bed:, feedings: and observations: of this file "
+                    "describe; write them there, beside trial:");
+            if ((feedings || looks) && !bed)
+                return reading_.report(
+                    item, ErrorCode::missing_value, section.field("bed"),
+                    "bed: {container: 60 L tote, worms: 500 g}",
+                    "what went in and was seen says little without the bin itself");
             if (bed) {
                 own.emplace();
                 read_bed(pantry_, *own, *bed, section.field("bed"));
             }
             if (feedings)
                 own->feedings = read_feedings(pantry_, *feedings, section.field("feedings"));
+            if (looks)
+                own->observations = read_bin_looks(reading_, *looks, section.field("observations"));
         }
         const auto name = reading_.scalar(name_at, field);
         if (!name) return;
+        if (std::find(trial_.bins.begin(), trial_.bins.end(), *name) != trial_.bins.end())
+            reading_.report(name_at, ErrorCode::duplicate_entry, field, "a name of its own",
+                            "two bins are called \"" + std::string(*name) +
+                                "\": nobody could tell what lies in which");
         trial_.bins.emplace_back(*name);
         file_.trial_bins.push_back(std::move(own));
     }

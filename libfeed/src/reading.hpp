@@ -53,6 +53,8 @@ public:
     Errors take();
 
     const std::string& file() const noexcept { return file_; }
+    /// Where a node stands, the column in letters.
+    Place place_of(YamlView at) const { return {at.place().line, column_of(at.place())}; }
 
     /// The text of a scalar; reports anything else.
     std::optional<std::string_view> scalar(YamlView at, const std::string& field);

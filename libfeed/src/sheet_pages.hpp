@@ -28,6 +28,12 @@ std::size_t lines_in(std::string_view text, double width, Letters letters = {});
 double write_wrapped(SvgDrawing& drawing, double x, double y, double width, std::string_view text,
                      Letters letters = {}, std::string_view style = "");
 
+/// Writes a text in one line of so much room: in smaller letters where it is long, down to three
+/// fifths of their size, and then cut short with "...".
+/// @param size  of the letters, in units of the drawing.
+void write_fitted(SvgDrawing& drawing, double x, double y, double width, std::string_view text,
+                  double size = 3.6);
+
 /// Pages, each an SVG, as one HTML page that prints a sheet of paper each.
 /// @param size  of the paper, as CSS names it: "A4", "letter landscape".
 std::string sheet_html(const std::vector<std::string>& pages, std::string_view title,

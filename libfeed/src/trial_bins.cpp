@@ -98,11 +98,15 @@ std::optional<std::size_t> portions_of_seed(const Trial& trial) {
     return std::nullopt;
 }
 
+bool has_unlike_bins(const FeedFile& file) {
+    return std::any_of(file.trial_bins.begin(), file.trial_bins.end(),
+                       [](const auto& own) { return own.has_value(); });
+}
+
 std::vector<TrialBin> described_bins(const FeedFile& file, const Trial& trial, UnitSystem units) {
     std::vector<TrialBin> bins;
     const auto day = trial.starts.empty() ? day_zero(file) : std::optional(trial.starts.front());
-    const bool unlike = std::any_of(file.trial_bins.begin(), file.trial_bins.end(),
-                                    [](const auto& own) { return own.has_value(); });
+    const bool unlike = has_unlike_bins(file);
     if (file.has_bed) {
         Diary diary = file.diary;
         std::erase_if(diary.feedings,

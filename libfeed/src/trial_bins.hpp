@@ -31,6 +31,9 @@ struct TrialBin {
 /// with one of their own. Empty where nothing is described.
 std::vector<TrialBin> described_bins(const FeedFile& file, const Trial& trial, UnitSystem units);
 
+/// Whether a bin has a description of its own.
+bool has_unlike_bins(const FeedFile& file);
+
 /// Why to wait with laying the trial, or "".
 std::string why_wait(const std::vector<TrialBin>& bins);
 

@@ -23,22 +23,7 @@ void take_over(Observation& seen, std::size_t plot, Date laid) {
     }
 }
 
-struct Drawn {
-    TrialLayout layout;
-    TrialPortions portions;
-};
-
-/// Places and portions of a trial that was laid; nothing where it was not.
-std::optional<Drawn> drawn(const Trial& trial) {
-    if (!trial.seed || trial.starts.empty()) return std::nullopt;
-    auto layout = draw_layout(trial.design, *trial.seed);
-    auto portions =
-        portions_of(trial, trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg);
-    if (!layout || !portions) return std::nullopt;
-    return Drawn{std::move(layout).value(), std::move(portions).value()};
-}
-
-void add_feedings(const Trial& trial, const Drawn& what, Diary& diary) {
+void add_feedings(const Trial& trial, const LaidTrial& what, Diary& diary) {
     const bool alone = trial.design.kind == TrialKind::alone;
     for (std::size_t round = 0; round < trial.starts.size(); ++round) {
         DatedFeeding laid{trial.starts[round], {}, trial.laid_by, "trial"};
@@ -80,6 +65,15 @@ void each_feedstock(FeedFile& file, Use&& use) {
 
 }  // namespace
 
+std::optional<LaidTrial> laid_trial(const Trial& trial) {
+    if (!trial.seed || trial.starts.empty()) return std::nullopt;
+    auto layout = draw_layout(trial.design, *trial.seed);
+    auto portions =
+        portions_of(trial, trial.portion ? trial.portion->in_kilograms() : usual_portion_wet_kg);
+    if (!layout || !portions) return std::nullopt;
+    return LaidTrial{std::move(layout).value(), std::move(portions).value()};
+}
+
 std::string own_feed_text(const OwnFeed& own) {
     const double error = normal_95 * own.rate.log_sd;
     return "By your own trial, " + own.label + " goes " +
@@ -92,7 +86,7 @@ std::string own_feed_text(const OwnFeed& own) {
 void add_trial(FeedFile& file) {
     if (!file.trial) return;
     const Trial& trial = *file.trial;
-    const auto what = drawn(trial);
+    const auto what = laid_trial(trial);
     if (!what) return;
     add_feedings(trial, *what, file.diary);
     if (trial.design.kind != TrialKind::alone || !trial.last_day) return;

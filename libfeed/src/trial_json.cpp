@@ -210,8 +210,7 @@ std::string trial_plan_yaml(const TrialPlan& plan) {
     yaml += "  feeds:\n";
     for (const TrialFeed& feed : trial.feeds) {
         const std::string& how = feed.feedstock->prepared_as;
-        const std::string name =
-            feed.label.substr(0, feed.label.size() - (how.empty() ? 0 : how.size() + 2));
+        const std::string name = feed.label.substr(how.empty() ? 0 : how.size() + 1);
         yaml +=
             "    - {feedstock: " + quoted(name) +
             (how.empty() ? "" : ", preparation: " + quoted(how)) +

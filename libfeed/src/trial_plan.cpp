@@ -25,10 +25,15 @@ constexpr double told_share = 0.8;
 constexpr double worth_saying = 0.03;
 constexpr double worth_a_bin = 0.10;
 
-Error trial_error(const FeedFile& file, ErrorCode code, std::string field, std::string allowed,
-                  std::string message) {
-    return make_error(code, "trial: " + std::move(field), "", std::move(allowed),
-                      std::move(message), file.name);
+/// A problem with a key of the section; stands at the key, or where it is missing at the section.
+Error trial_error(const FeedFile& file, ErrorCode code, const std::string& field,
+                  std::string allowed, std::string message, std::string value = "") {
+    Error error = make_error(code, "trial: " + field, std::move(value), std::move(allowed),
+                             std::move(message), file.name);
+    const FeedFile::KeyPlace place = file.place_in_trial(field);
+    error.line = place.line;
+    error.column = place.column;
+    return error;
 }
 
 /// A plot that was looked at without a day on which it was laid.
@@ -107,9 +112,11 @@ private:
         plan_.portions = *whole;
         plan_.notes = whole->differs;
         if (bins_.empty()) {
-            plan_.notes.push_back(
-                "The file describes no bed, so nobody has judged whether the bins bear this: add "
-                "bed: to the file, or lay less than a usual feeding in all.");
+            // First: it can do harm, the rest only blurs the answer.
+            plan_.notes.insert(
+                plan_.notes.begin(),
+                "No bed is described: nobody has judged whether the bins bear this. Add bed:, or "
+                "lay little.");
             return std::nullopt;
         }
         plan_.wait = why_wait(bins_);
@@ -121,6 +128,7 @@ private:
                                      " % of the amounts written at the feeds",
                                  "the bed does not bear these portions", *whole);
             plan_.asked_share = share;
+            if (share < 1.0) plan_.why_smaller = too_much(*whole, trial.design.portions);
             plan_.portions = scaled(*whole, share);
             return std::nullopt;
         }
@@ -134,9 +142,10 @@ private:
 
     Error too_large(std::string allowed, const std::string& message,
                     const TrialPortions& portions) const {
-        return trial_error(file_, ErrorCode::out_of_range,
-                           plan_.trial.portion ? "portion" : "feeds", std::move(allowed),
-                           message + ": " + too_much(portions, plan_.trial.design.portions));
+        return trial_error(
+            file_, ErrorCode::out_of_range, plan_.trial.portion ? "portion" : "feeds",
+            std::move(allowed), message + ": " + too_much(portions, plan_.trial.design.portions),
+            plan_.trial.portion ? mass_text(plan_.trial.portion->mass(), units_) : "");
     }
 
     /// Days until each feed is gone, from the forecast of each bed with one portion of it.
@@ -336,6 +345,23 @@ Result<TrialReading> trial_reading_of(const FeedFile& file) {
     return read_trial(trial, *layout, *portions, file.diary.observations);
 }
 
+namespace {
+
+/// What to do with a bin of a trial that was just looked at.
+std::string then_text(const FeedFile& file, bool over) {
+    const bool unlike = has_unlike_bins(file);
+    std::string words = over     ? " It is over: feed trial read says what it shows."
+                        : unlike ? " Feed away from its places."
+                                 : " Feed away from its places, and all bins alike.";
+    // What follows is the ration of one bin, and another may not bear it.
+    if (unlike)
+        words +=
+            " What follows is for " + file.trial->bins.front() + " alone: the other bins differ.";
+    return words;
+}
+
+}  // namespace
+
 std::string trial_progress(const FeedFile& file) {
     if (!file.trial || file.trial->starts.empty() || !file.trial->last_day) return "";
     if (file.diary.observations.empty() || file.diary.observations.back().plots.empty()) return "";
@@ -359,17 +385,14 @@ std::string trial_progress(const FeedFile& file) {
     }
     const auto since = day_number(day) - day_number(trial.starts[round]);
     // Nothing of the feeds: who looks should not learn what lies where.
-    std::string words =
-        "Trial, day " + std::to_string(since) + " of " + std::to_string(*trial.last_day) +
-        (trial.design.rounds > 1 ? ", round " + std::to_string(round + 1) : "") + ": " +
-        std::to_string(come) + " of " + std::to_string(of) +
-        (of == 1 ? " portion is " : " portions are ") + std::string(text(trial.question)) + ".";
+    std::string words = "Trial, day " + std::to_string(since) + " of " +
+                        std::to_string(*trial.last_day) +
+                        (trial.design.rounds > 1 ? ", round " + std::to_string(round + 1) : "") +
+                        ": " + std::to_string(come) + " of " + std::to_string(of) +
+                        (of == 1 ? " portion " : " portions ") + (come == 1 ? "is " : "are ") +
+                        std::string(text(trial.question)) + ".";
     const bool last_round = round + 1 == trial.design.rounds;
-    if (last_round && (since >= *trial.last_day || come == of))
-        words += " It is over: feed trial read says what it shows.";
-    else
-        words += " Feed away from its places, and all bins alike.";
-    return words;
+    return words + then_text(file, last_round && (since >= *trial.last_day || come == of));
 }
 
 }  // namespace feed::io

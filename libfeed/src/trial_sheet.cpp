@@ -41,8 +41,12 @@ private:
     }
 
     /// Lines no longer than the page; returns the place below the last.
-    double paragraph(SvgDrawing& drawing, double y, std::string_view text) const {
-        return write_wrapped(drawing, margin, y, width_ - 2.0 * margin, text);
+    double paragraph(SvgDrawing& drawing, double y, std::string_view text,
+                     std::string_view style = "") const {
+        // Bold letters are wider.
+        Letters letters;
+        if (!style.empty()) letters.width *= 1.15;
+        return write_wrapped(drawing, margin, y, width_ - 2.0 * margin, text, letters, style);
     }
 
     std::string day_words(std::size_t round, int day) const {
@@ -52,12 +56,21 @@ private:
                    : words;
     }
 
+    std::string rounds_text() const {
+        if (trial_.design.rounds == 1) return "";
+        return " The " + std::to_string(trial_.design.rounds) +
+               " rounds follow one another: lay the next when one has ended, on its day " +
+               std::to_string(*trial_.last_day) + ".";
+    }
+
     double instructions(SvgDrawing& drawing) const {
         double y = 27.0;
         std::string look = "Look on day ";
         for (std::size_t i = 0; i < plan_.look_days.size(); ++i)
             look += (i > 0 ? ", " : "") + std::to_string(plan_.look_days[i]);
-        y = paragraph(drawing, y, "Weigh off, for each portion:");
+        // Whoever lays by the sheet must not miss what the plan says first.
+        if (!plan_.wait.empty()) y = paragraph(drawing, y, plan_.wait, "font-weight=\"bold\"");
+        y = paragraph(drawing, y, "Weigh off, for each portion:" + weigh_fresh_text(trial_));
         for (std::size_t i = 0; i < trial_.feeds.size(); ++i)
             y = paragraph(drawing, y, "- " + trial_.feeds[i].label + ": " + plan_.measures[i]);
         y = paragraph(
@@ -67,7 +80,8 @@ private:
         y = paragraph(drawing, y,
                       "2. " + look +
                           " after laying. Tick one box for worms and one "
-                          "for what is left. Do not read the key.");
+                          "for what is left. Do not read the key." +
+                          rounds_text());
         y = paragraph(drawing, y,
                       "3. Disturb as little as you can, and all plots alike. Wash your hands.");
         return y + 3.0;
@@ -106,9 +120,9 @@ private:
                   std::size_t columns, std::size_t block, std::size_t each) const {
         drawing.box(x, y, width, height, thin);
         const std::size_t round = block / trial_.design.bins;
-        drawing.write(x + 2.0, y + 6.0,
-                      trial_.bins[block % trial_.design.bins] +
-                          (trial_.design.rounds > 1 ? ", round " + std::to_string(round + 1) : ""));
+        write_fitted(drawing, x + 2.0, y + 6.0, width - 4.0,
+                     trial_.bins[block % trial_.design.bins] +
+                         (trial_.design.rounds > 1 ? ", round " + std::to_string(round + 1) : ""));
         const double left = x + 0.5 * (width - cell * static_cast<double>(columns));
         for (std::size_t i = 0; i < each; ++i) {
             const double at_x = left + cell * static_cast<double>(i % columns);
@@ -208,8 +222,9 @@ private:
                 const double y = 42.0 + row * static_cast<double>(in_page % rows);
                 const Plot& plot = plots[i];
                 drawing.write(x, y, "plot " + std::to_string(plot.number), bold);
-                drawing.write(
-                    x + 20.0, y,
+                const bool one_column = plots.size() - from <= rows;
+                write_fitted(
+                    drawing, x + 20.0, y, (width_ - 2.0 * margin) / (one_column ? 1 : 2) - 22.0,
                     (plot.feed ? trial_.feeds[*plot.feed].label : "bedding only") + " (" +
                         trial_.bins[plot.bin] +
                         (trial_.design.rounds > 1 ? ", round " + std::to_string(plot.round + 1)

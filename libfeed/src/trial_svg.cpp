@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "feed/io/trial_pictures.hpp"
+#include "sheet_pages.hpp"
 #include "svg_drawing.hpp"
 
 namespace feed::io {
@@ -22,8 +23,7 @@ std::string letter(std::size_t feed) {
     return std::string(1, static_cast<char>('A' + feed));
 }
 
-/// Eight shapes, then the same with the number of the bin beside.
-void shape(SvgDrawing& drawing, std::size_t bin, double x, double y, const char* colour) {
+void bare_shape(SvgDrawing& drawing, std::size_t bin, double x, double y, const char* colour) {
     const std::string style =
         std::string("fill=\"#fff\" stroke-width=\"1.6\" stroke=\"") + colour + "\"";
     const auto point = [&](double dx, double dy) { return place(x + dx) + " " + place(y + dy); };
@@ -57,6 +57,14 @@ void shape(SvgDrawing& drawing, std::size_t bin, double x, double y, const char*
     }
 }
 
+/// Eight shapes, then the same with the number of the bin beside.
+void shape(SvgDrawing& drawing, std::size_t bin, double x, double y, const char* colour) {
+    bare_shape(drawing, bin, x, y, colour);
+    if (bin >= 8)
+        drawing.write(x + 5.0, y + 7.0, std::to_string(bin + 1),
+                      std::string("font-size=\"8\" fill=\"") + colour + "\"");
+}
+
 class Picture {
 public:
     Picture(const Trial& trial, const TrialReading& reading, std::string_view title)
@@ -66,6 +74,10 @@ public:
           words_(trial_reading_text(trial, reading, false)),
           last_(std::max({1.0, static_cast<double>(reading.last_look),
                           static_cast<double>(reading.last_day)})) {
+        for (const PlotRecord& plot : reading.plots) {
+            const PlotInterval& interval = detail::asked(plot, trial.question);
+            last_ = std::max(last_, interval.by_days.value_or(interval.after_days));
+        }
         for (std::size_t feed = 0; feed < trial.feeds.size(); ++feed) {
             for (std::size_t i = 0; i < reading.plots.size(); ++i) {
                 if (reading.layout.plots[i].feed == feed) rows_.push_back(i);
@@ -126,7 +138,8 @@ private:
         for (std::size_t bin = 0; bin < trial_.bins.size(); ++bin) {
             x = 26.0 + 112.0 * static_cast<double>(bin % 6);
             shape(drawing, bin, x, y - 4.0, "#000");
-            drawing.write(x + 10.0, y, trial_.bins[bin]);
+            write_fitted(drawing, x + (bin < 8 ? 10.0 : 19.0), y, bin < 8 ? 86.0 : 77.0,
+                         trial_.bins[bin], 12.0);
             if (bin % 6 == 5 || bin + 1 == trial_.bins.size()) y += 18.0;
         }
         return y;
@@ -155,8 +168,11 @@ private:
                 drawing.line(from, middle, to, middle, style);
                 shape(drawing, where.bin, to, middle, colours[*where.feed]);
             } else if (interval.after_days > 0.0) {
-                drawing.write(from - 10.0, y, reading_.plots[plot].lost ? "lost" : "not yet",
-                              "text-anchor=\"end\"");
+                // Early on there is no room before the shape.
+                const bool early = from < left + 70.0;
+                drawing.write(from + (early ? 16.0 : -10.0), y,
+                              reading_.plots[plot].lost ? "lost" : "not yet",
+                              early ? "" : "text-anchor=\"end\"");
                 shape(drawing, where.bin, from, middle, colours[*where.feed]);
             } else {
                 drawing.write(left + 4.0, y, reading_.plots[plot].lost ? "lost" : "not looked at");
@@ -179,7 +195,7 @@ private:
     double draw_slopes(SvgDrawing& drawing, double y) const {
         drawing.write(
             20.0, y,
-            "Bin by bin: the middle of the interval, averaged; lines that slope alike agree",
+            "Bin by bin: the mean middle (not yet: 1.5 times as long as seen); like slopes agree",
             "font-weight=\"bold\"");
         const double top = y + 14.0;
         const double bottom = top + 150.0;
@@ -275,10 +291,9 @@ private:
 
     std::size_t blocks() const { return trial_.design.bins * trial_.design.rounds; }
     std::size_t each() const { return reading_.plots.size() / blocks(); }
-    std::size_t map_columns() const {
-        return std::max<std::size_t>(
-            1, static_cast<std::size_t>(28.0 / static_cast<double>(each() + 1)));
-    }
+    /// Cells from one bin of the map to the next: at least room for a name.
+    std::size_t map_step() const { return std::max<std::size_t>(each() + 1, 4); }
+    std::size_t map_columns() const { return std::max<std::size_t>(1, 28 / map_step()); }
     double map_height() const {
         return 40.0 +
                46.0 * std::ceil(static_cast<double>(blocks()) / static_cast<double>(map_columns()));
@@ -289,12 +304,16 @@ private:
         drawing.write(20.0, y, "What lay where (the key)", "font-weight=\"bold\"");
         const double cell = 24.0;
         for (std::size_t block = 0; block < blocks(); ++block) {
-            const double x = 20.0 + cell * static_cast<double>(each() + 1) *
-                                        static_cast<double>(block % map_columns());
+            const double x =
+                20.0 + cell * static_cast<double>(map_step() * (block % map_columns()));
             const std::size_t line = block / map_columns();
             const double top = y + 22.0 + 46.0 * static_cast<double>(line);
-            drawing.write(x, top - 2.0, trial_.bins[block % trial_.design.bins],
-                          "font-size=\"10\"");
+            const std::size_t round = block / trial_.design.bins;
+            write_fitted(
+                drawing, x, top - 2.0, cell * static_cast<double>(map_step()) - 6.0,
+                trial_.bins[block % trial_.design.bins] +
+                    (trial_.design.rounds > 1 ? ", round " + std::to_string(round + 1) : ""),
+                10.0);
             for (std::size_t i = 0; i < each(); ++i) {
                 const Plot& plot = reading_.layout.plots[block * each() + i];
                 const double at = x + cell * static_cast<double>(i);

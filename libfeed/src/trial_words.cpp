@@ -9,13 +9,6 @@
 namespace feed::io {
 namespace {
 
-std::string labels_of(const Trial& trial, std::string_view last) {
-    std::vector<std::string> labels;
-    for (const auto& feed : trial.feeds)
-        labels.push_back(feed.label);
-    return joined(labels, last);
-}
-
 /// "12 in 100", "4 in 1000".
 std::string in_hundred(double chance) {
     if (chance >= 0.0095) return std::to_string(std::lround(100.0 * chance)) + " in 100";
@@ -77,16 +70,16 @@ std::string days_text(const std::vector<int>& days) {
 std::string what_it_tells(const TrialPlan& plan) {
     const double smallest = plan.smallest.overall;
     if (smallest > clear_chance)
-        return "With this you can tell nothing for certain: even with the feeds wholly apart, " +
+        return "With this you can tell nothing for certain. Even wholly apart, " +
                luck_text(smallest) + ".";
     const auto& middle = plan.power[1];
     for (std::size_t i = 0; i < power_ratios.size(); ++i) {
         if (middle[i] < 0.8) continue;
         return "With this you can tell only a difference of " + fold_text(power_ratios[i]) +
-               "-fold or more: " + of_hundred(middle[i]) + " such trials would show it.";
+               "-fold or more: " + of_hundred(middle[i]) + " trials would show it.";
     }
     return "With this you can hardly tell: a 2-fold difference shows in only " +
-           of_hundred(middle[2]) + " such trials.";
+           of_hundred(middle[2]) + " trials.";
 }
 
 std::string power_text(const PowerTable& power) {
@@ -118,20 +111,45 @@ std::string change_text(const TrialChange& change, double now) {
            std::to_string(std::lround(100.0 * now)) + ").";
 }
 
-/// Why this is what is made equal between the portions.
-std::string why_equal(PortionRule rule) {
+/// More days than this are told by their number; the sheet and `--why` list them.
+constexpr auto most_listed_days = 9;
+
+/// What is made equal between the portions, and why.
+std::string equal_and_why(PortionRule rule) {
     switch (rule) {
         case PortionRule::fresh_weight:
-            return "Equal fresh weight, the drip too: it is one food, and nothing of it is thrown "
-                   "away.";
+            return "equal fresh weight, as it is one food";
         case PortionRule::volume:
-            return "Equal volume, spread alike: a larger heap is met sooner whatever it is.";
+            return "equal volume, as a larger heap is met sooner";
         case PortionRule::dry_matter:
-            return "Equal dry matter: as much to eat; the rest is water, which runs off.";
+            return "equal dry matter, as much to eat";
         case PortionRule::as_written:
-            return "As written in the file: nothing is made equal.";
+            return "as written";
     }
     return "";
+}
+
+/// "Lay 4 plots in each of 3 bins, 2 of each feed, as the sheet says."
+std::string lay_text(const TrialDesign& design) {
+    const std::string plots = counted(plots_of(design) / design.bins / design.rounds, "plot");
+    return "Lay " + plots + " in " +
+           (design.bins == 1 ? "the bin" : "each of " + std::to_string(design.bins) + " bins") +
+           (design.rounds > 1 ? " in each round" : "") +
+           (design.portions > 1 ? ", " + std::to_string(design.portions) + " of each feed" : "") +
+           ", as the sheet says.";
+}
+
+/// The days to look, or how many where they would fill the screen.
+std::string look_text(const TrialPlan& plan) {
+    const std::string days = days_text(plan.look_days);
+    const std::string last = std::to_string(*plan.trial.last_day);
+    const bool few = std::count(days.begin(), days.end(), ',') < most_listed_days;
+    const bool rounds = plan.trial.design.rounds > 1;
+    return "Look on " +
+           (few ? "day " + days
+                : "the " + std::to_string(plan.look_days.size()) + " days of the sheet") +
+           (rounds ? " in each round. It" : ". The trial") + " ends on day " + last +
+           (rounds ? "; lay the next then." : ".");
 }
 
 std::string plan_why(const TrialPlan& plan) {
@@ -148,8 +166,11 @@ std::string plan_why(const TrialPlan& plan) {
         0, 2);
     for (const auto& change : plan.changes)
         text += wrapped(change_text(change, plan.power[1][1]), 0, 2);
+    text += wrapped("Days to look: " + days_text(plan.look_days) + ".", 0, 2);
     text += "\nHow much\n";
-    text += wrapped("- " + why_equal(plan.portions.rule), 0, 2);
+    if (!plan.why_smaller.empty())
+        text += wrapped("- Smaller than asked; whole it is too much for " + plan.why_smaller + ".",
+                        0, 2);
     if (plan.portions_chosen)
         text += wrapped("- " + counted(trial.design.portions, "portion") +
                             " of each feed in a bin: " + plan.why_portions + ".",
@@ -273,6 +294,13 @@ std::string reading_why(const Trial& trial, const TrialReading& reading) {
 
 }  // namespace
 
+std::string weigh_fresh_text(const Trial& trial) {
+    const bool prepared =
+        std::any_of(trial.feeds.begin(), trial.feeds.end(),
+                    [](const TrialFeed& feed) { return feed.feedstock != feed.fresh; });
+    return prepared ? " Weigh it fresh; its drip goes in too." : "";
+}
+
 std::vector<std::string> trial_plan_lines(const TrialPlan& plan, UnitSystem units) {
     const Trial& trial = plan.trial;
     const TrialDesign& design = trial.design;
@@ -282,38 +310,30 @@ std::vector<std::string> trial_plan_lines(const TrialPlan& plan, UnitSystem unit
     lines.push_back((alone ? "Alone: one feed in a bin at a time, swapped over " +
                                  std::to_string(design.rounds) + " rounds. "
                            : "Choice: all feeds side by side in each bin. ") +
-                    "Which is " + std::string(past(trial.question)) + " first, " +
-                    labels_of(trial, "or") + "?");
-    std::string lay =
-        "Lay " + counted(plots_of(design) / design.bins / design.rounds, "plot") + " in each of " +
-        counted(design.bins, "bin") + (design.rounds > 1 ? " in each round" : "") +
-        (design.portions > 1 ? ", " + std::to_string(design.portions) + " of each feed"
-                             : std::string()) +
-        ", as the sheet says.";
+                    "Which is " + std::string(past(trial.question)) + " first?");
+    lines.push_back(lay_text(design));
     std::vector<std::string> each;
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         each.push_back(trial.feeds[i].label + " " + plan.measures[i]);
-    lines.push_back(lay);
     lines.push_back("A portion is " + joined(each, "or") + ": " +
-                    std::string(feed::text(plan.portions.rule)) + ".");
-    if (plan.asked_share < 1.0)
-        lines.push_back(
-            "That is less than asked, because the bed bears no more. Write under "
-            "trial:  portion: " +
-            mass_text(plan.portions.fresh.front().mass(), units));
-    lines.push_back("Look on day " + days_text(plan.look_days) + ". The trial ends on day " +
-                    std::to_string(*trial.last_day) + ".");
+                    equal_and_why(plan.portions.rule) + "." + weigh_fresh_text(trial));
+    if (plan.asked_share < 1.0) lines.push_back("That is less than asked: one bin bears no more.");
+    lines.push_back(look_text(plan));
     lines.push_back(what_it_tells(plan));
     if (plan.helps_most) {
         const TrialChange& change = plan.changes[*plan.helps_most];
         lines.push_back("What helps most: " + change.text + ".");
     }
     if (!plan.notes.empty()) lines.push_back(plan.notes.front());
-    lines.push_back("Write under trial:  " +
-                    (plan.portions_chosen ? "portions: " + std::to_string(design.portions) + "   "
-                                          : std::string()) +
-                    "seed: " + std::to_string(plan.layout.seed) +
-                    "   last_day: " + std::to_string(*trial.last_day) + "   start: DATE");
+    lines.push_back(
+        "Write under trial:  " +
+        (plan.portions_chosen ? "portions: " + std::to_string(design.portions) + "   "
+                              : std::string()) +
+        (plan.asked_share < 1.0
+             ? "portion: " + mass_text(plan.portions.fresh.front().mass(), units) + "   "
+             : std::string()) +
+        "seed: " + std::to_string(plan.layout.seed) +
+        "   last_day: " + std::to_string(*trial.last_day) + "   start: DATE");
     return lines;
 }
 
@@ -334,14 +354,20 @@ std::string count_sentence(const Trial& trial, const TrialReading& reading) {
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         counts.push_back(std::to_string(reading.counts[i].by_day) + " of " +
                          std::to_string(reading.counts[i].of) + " " + trial.feeds[i].label);
-    std::string text = "By day " + std::to_string(reading.telling_day) + ", " +
-                       joined(counts, "and") + " portions were " +
-                       std::string(past(trial.question));
-    if (reading.last_look <= reading.telling_day) return text + ".";
+    const bool rounds = trial.design.rounds > 1;
+    std::string text = "By day " + std::to_string(reading.telling_day) +
+                       (rounds ? " of their round, " : ", ") + joined(counts, "and") +
+                       " portions were " + std::string(past(trial.question));
     counts.clear();
-    for (const FeedCount& count : reading.counts)
+    bool more = false;
+    for (const FeedCount& count : reading.counts) {
         counts.push_back(std::to_string(count.by_end));
-    return text + ". By day " + std::to_string(reading.last_look) + " it was " +
+        more = more || count.by_end > count.by_day;
+    }
+    if (rounds ? !more : reading.last_look <= reading.telling_day) return text + ".";
+    return text +
+           (rounds ? ". Now it is "
+                   : ". By day " + std::to_string(reading.last_look) + " it was ") +
            joined(counts, "and") + ".";
 }
 
@@ -366,6 +392,27 @@ std::string pair_sentence(const Trial& trial, const TrialReading& reading,
            std::to_string(pair.bins_for_1_5) + " one of 1.5.";
 }
 
+namespace {
+
+/// When a trial ends that is not over: "The trial ends on day 30; the last look was on day 18."
+std::string end_text(const Trial& trial, const TrialReading& reading) {
+    const std::string last = std::to_string(reading.last_day);
+    const std::string look = reading.last_look == 0 ? "nobody has looked yet."
+                                                    : "the last look was on day " +
+                                                          std::to_string(reading.last_look) + ".";
+    const std::size_t rounds = trial.design.rounds;
+    if (rounds == 1) return "The trial ends on day " + last + "; " + look;
+    const std::string round = "Round " + std::to_string(reading.round + 1);
+    const bool here = reading.last_look < reading.last_day;
+    if (here && reading.round + 1 == rounds)
+        return round + ", the last, ends on its day " + last + "; " + look;
+    return (here ? round + " ends on its day " + last + "; " + look + " " : "") + "Round " +
+           std::to_string(reading.round + 2) + " of " + std::to_string(rounds) +
+           " is not laid yet.";
+}
+
+}  // namespace
+
 std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialReading& reading) {
     std::vector<std::string> lines{count_sentence(trial, reading)};
     const std::vector<PairReading> pairs = most_telling(reading);
@@ -379,14 +426,15 @@ std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialRead
     const std::string number = std::to_string(pairs.size());
     if (open == 0 && apart > 2)
         lines.push_back("All " + number + " pairs can be told apart; --why lists them.");
+    else if (pairs.size() > 1 && apart == 0)
+        lines.push_back("None of " + number + " pairs can be told apart" +
+                        (reading.ended ? "" : " yet") + "; --why lists them.");
     else if (pairs.size() > std::max<std::size_t>(apart, 1))
         lines.push_back("Of " + number + " pairs, " + std::to_string(open) +
                         " cannot be told apart" + (reading.ended ? "" : " yet") + "; --why lists " +
                         (apart > 2 ? "all." : "them."));
     if (!reading.flaws.empty()) lines.push_back(reading.flaws.front());
-    if (!reading.ended)
-        lines.push_back("The trial ends on day " + std::to_string(reading.last_day) +
-                        "; the last look was on day " + std::to_string(reading.last_look) + ".");
+    if (!reading.ended) lines.push_back(end_text(trial, reading));
     return lines;
 }
 

@@ -139,6 +139,7 @@ BESIDE: dict[tuple[str, str], dict[str, Any]] = {
     ("value", "high"): {"low": "5 %"},
     ("nutrition_label", "sugars"): {"carbohydrate": "15 g"},
     ("trial_bin", "feedings"): {"bed": {"container": "20 L tray"}},
+    ("trial_bin", "observations"): {"bed": {"container": "20 L tray"}},
 }
 ALL_KEYS = [(name, key) for name in TOOL.ORDER for key in properties_of(name)]
 

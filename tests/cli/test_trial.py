@@ -109,7 +109,14 @@ def test_more_left_than_before_changes_nothing(feed_command: Path, bare: Path) -
 
 @pytest.mark.parametrize(
     "words",
-    ["plot 13 gone", "plot 0 gone", "plot 3", "plot 3 eaten by cats", "2026-09-01 plot 3 gone"],
+    [
+        "plot 13 gone",
+        "plot 0 gone",
+        "plot 3",
+        "plot 3 eaten by cats",
+        "2026-09-01 plot 3 gone",
+        "plot 3 500 g left",
+    ],
 )
 def test_an_impossible_look_changes_nothing(words: str, feed_command: Path, bare: Path) -> None:
     before = bare.read_bytes()

@@ -60,7 +60,13 @@ def test_the_tables_keep_what_is_promised(page: str) -> None:
     """False "clear" at most 5 of 100, "probably" at most 10; coverage 88 to 92; power within 4."""
     false, coverage, power = (rows_of(page, table.head) for table in TABLES)
     assert len(false) == 21 and len(coverage) == 11 and len(power) == 9
-    assert all(clear <= 5.0 and probably <= 10.0 for clear, probably in false.values())
+    assert all(clear <= 5.0 and probably <= 10.0 for clear, probably, _ in false.values())
+    # Why "probably" asks for more than first asked for: at that it was false too often.
+    first = {name[:7]: 0.0 for name in false if name[1:].startswith(" feeds")}
+    for name, (*_, at_first) in false.items():
+        if name[:7] in first:
+            first[name[:7]] = max(first[name[:7]], at_first)
+    assert first["2 feeds"] > 10.0 and first["3 feeds"] > 10.0 and first["4 feeds"] <= 10.0
     for name, (held,) in coverage.items():
         assert held >= 87.0, name
         assert "prior" not in name or 88.0 <= held <= 92.0, name

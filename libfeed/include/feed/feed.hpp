@@ -27,6 +27,7 @@
 #include "feed/trial/exact_test.hpp"
 #include "feed/trial/exchange.hpp"
 #include "feed/trial/feed_ratio.hpp"
+#include "feed/trial/heavy_look.hpp"
 #include "feed/trial/look_days.hpp"
 #include "feed/trial/normal_interval.hpp"
 #include "feed/trial/own_feed_rate.hpp"

@@ -197,3 +197,39 @@ TEST_CASE("surety that counts as probable rises with the number of feeds") {
     CHECK(feed::probable_surety(3) == 0.98);
     CHECK(feed::probable_surety(4) == 0.99);
 }
+
+TEST_CASE("a portion cannot weigh more than was laid, but dry paper takes up water") {
+    const auto paper = food("paper", 0.07);
+    // 50 g at 93 % dry, until four fifths are water: 232 g, and a twentieth of slack.
+    CHECK(feed::heaviest_plot_kg(*paper, 0.05) == Approx(1.05 * 0.05 * 0.93 / 0.2));
+    CHECK(feed::heaviest_plot_kg(*food("rind", 0.9), 0.06) == Approx(1.05 * 0.06));
+    const Trial trial = trial_of(6, 1);
+    const auto layout = feed::draw_layout(trial.design, 11);
+    auto looks = looks_of(*layout, {3, 6, 9, 12, 20});
+    looks[0].plots.push_back(*feed::read_plot_look("plot 1 400 g left")->begin());
+    const auto reading = read(trial, looks);
+    CHECK_FALSE(reading.valid);
+    CHECK(reading.flaws.at(0).find("Plot 1: on 2026-03-04 \"400 g left\"") == 0);
+    CHECK(reading.pairs[0].verdict == TrialVerdict::probably);
+}
+
+TEST_CASE("a trial of rounds is over when each was watched to its end") {
+    Trial trial = trial_of(6, 1);
+    trial.design = {feed::TrialKind::alone, 2, 6, 1, 2, false};
+    trial.starts.push_back({2026, 3, 21});
+    const auto layout = feed::draw_layout(trial.design, 11);
+    // The first round to day 20 (of 20), the second to day 6: days count from its own start.
+    auto looks = std::vector{look(20, {"plots 1-6 not gone"}), look(26, {"plots 7-12 not gone"})};
+    auto reading = read(trial, looks);
+    CHECK(reading.round == 1);
+    CHECK(reading.last_look == 6);
+    CHECK_FALSE(reading.ended);
+    CHECK(reading.valid);
+    looks[0] = look(10, {"plots 1-6 not gone"});
+    reading = read(trial, looks);
+    CHECK_FALSE(reading.valid);
+    // Nothing left to see ends a round as well.
+    looks[0] = look(10, {"plots 1-6 gone"});
+    reading = read(trial, looks);
+    CHECK(reading.valid);
+}

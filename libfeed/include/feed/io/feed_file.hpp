@@ -63,12 +63,28 @@ struct FeedFile {
     std::optional<Trial> trial;
     /// For each bin of the trial its own description, with what went in; nothing: it is as `bed`.
     std::vector<std::optional<Diary>> trial_bins;
+    /// Where a key stands in the file; lines and columns from 1.
+    struct KeyPlace {
+        std::string key;
+        int line = 0;
+        int column = 0;
+    };
+    /// The section `trial` ("") and the keys that it has.
+    std::vector<KeyPlace> trial_places;
     /// What an *alone* trial taught of its feeds; it is in the feedstocks of this file already.
     std::vector<OwnFeed> own_feeds;
     /// The day that counts as today; nothing: what `day_zero` reads from the file.
     std::optional<Date> today;
     /// What reading took for granted: which part of a fruit, how a volume became a mass.
     std::vector<Assumption> assumed;
+
+    /// Where a key of `trial` stands; where it is missing, the section.
+    KeyPlace place_in_trial(std::string_view key) const {
+        KeyPlace place;
+        for (const KeyPlace& known : trial_places)
+            if (known.key.empty() || known.key == key) place = known;
+        return place;
+    }
 
     /// Whether what is balanced is for a heap, not for worms.
     bool for_heap() const noexcept {

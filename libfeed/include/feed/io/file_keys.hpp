@@ -68,7 +68,7 @@ inline constexpr std::array<Key, 15> trial{"kind",     "question", "feeds",   "b
                                            "last_day", "looks",    "laid_by", "changed", "prior"};
 inline constexpr std::array<Key, 5> stock{"date", "portions", "taken", "container", "by"};
 /// Of a bin of a trial that is unlike the first.
-inline constexpr std::array<Key, 3> trial_bin{"name", "bed", "feedings"};
+inline constexpr std::array<Key, 4> trial_bin{"name", "bed", "feedings", "observations"};
 inline constexpr std::array<Key, 4> feeding{"date", "portions", "by", "note"};
 inline constexpr std::array<Key, 33> feedstock{"like",
                                                "nutrition_label",

@@ -31,6 +31,7 @@ struct TrialPlan {
     TrialPortions portions;
     std::string wait;                   ///< why to wait with laying it, or empty
     double asked_share = 1.0;           ///< of the portion asked for that the bed bears
+    std::string why_smaller;            ///< which bin does not bear the whole, and why; or empty
     std::vector<std::string> measures;  ///< of a fresh portion, in the keeper's measure
     std::vector<double> expected_days;  ///< for each feed, until it is gone
     std::vector<int> look_days;
@@ -62,6 +63,9 @@ std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialRead
 /// The same on a screen. why: then all else, in a fixed order.
 std::string trial_plan_text(const TrialPlan& plan, UnitSystem units, bool why);
 std::string trial_reading_text(const Trial& trial, const TrialReading& reading, bool why);
+
+/// " Weigh it fresh; its drip goes in too." where a feed is prepared, else "".
+std::string weigh_fresh_text(const Trial& trial);
 
 /// The sentence on a pair: "Clear: melon rind is gone before pumpkin ...".
 std::string pair_sentence(const Trial& trial, const TrialReading& reading, const PairReading& pair);

@@ -134,7 +134,7 @@ inline void note_differences(const Trial& trial, TrialPortions& portions) {
         say("Moisture differs, " + significant(100.0 * driest, 2) + " % to " +
             significant(100.0 * wettest, 2) +
             " %: wet the bedding first, so that all start moist.");
-    if (fold(acid) > 2.0) say("One is sourer than another: worms may shun it for that alone.");
+    if (fold(acid) > 2.0) say("One is sourer: worms may shun it for that alone.");
     if (some_whole && some_cut) say("Size differs: pieces cut small go faster whatever they are.");
     if (portions.rule == PortionRule::as_written) {
         const double off = trial.question == TrialQuestion::found ? fold(volume) : fold(dry);

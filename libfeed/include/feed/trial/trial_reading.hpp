@@ -12,6 +12,7 @@
 #include "feed/diary/plot_history.hpp"
 #include "feed/trial/closed_test.hpp"
 #include "feed/trial/feed_ratio.hpp"
+#include "feed/trial/heavy_look.hpp"
 #include "feed/trial/power.hpp"
 #include "feed/trial/trial.hpp"
 
@@ -65,7 +66,8 @@ struct PairReading {
 struct TrialReading {
     TrialLayout layout;
     std::vector<PlotRecord> plots;
-    int last_look = 0;              ///< day of the last look
+    std::size_t round = 0;          ///< the last one that was laid, from 0
+    int last_look = 0;              ///< day of the last look at a plot of that round
     int last_day = 0;               ///< as planned
     int telling_day = 0;            ///< the day by which half of all portions had come so far
     bool ended = false;             ///< the planned end is reached, or nothing is left to see
@@ -138,11 +140,16 @@ inline std::size_t bins_for(const TrialDesign& design, double ratio, double spre
     return std::max(bins, least.bins);
 }
 
+/// Whether a feed lies at a plot by now: it is no blank, and its round has started.
+inline bool is_laid(const Trial& trial, const Plot& plot) noexcept {
+    return plot.feed && plot.round < trial.starts.size();
+}
+
 inline void count_feeds(const Trial& trial, TrialReading& reading) {
     std::vector<double> days;
     std::size_t watched = 0;
     for (std::size_t i = 0; i < reading.plots.size(); ++i) {
-        if (!reading.layout.plots[i].feed || reading.plots[i].lost) continue;
+        if (!is_laid(trial, reading.layout.plots[i]) || reading.plots[i].lost) continue;
         ++watched;
         const auto& seen = asked(reading.plots[i], trial.question);
         if (seen.by_days) days.push_back(*seen.by_days);
@@ -154,17 +161,63 @@ inline void count_feeds(const Trial& trial, TrialReading& reading) {
                                                : static_cast<int>(std::lround(days[half - 1]));
     reading.counts.assign(trial.design.feeds, {});
     for (std::size_t i = 0; i < reading.plots.size(); ++i) {
-        const auto& feed = reading.layout.plots[i].feed;
-        if (!feed || reading.plots[i].lost) continue;
-        FeedCount& count = reading.counts[*feed];
+        const Plot& plot = reading.layout.plots[i];
+        if (!is_laid(trial, plot) || reading.plots[i].lost) continue;
+        FeedCount& count = reading.counts[*plot.feed];
         const auto& seen = asked(reading.plots[i], trial.question);
         ++count.of;
         if (!seen.by_days) continue;
         ++count.by_end;
         count.by_day += *seen.by_days <= reading.telling_day + 0.5 ? 1 : 0;
     }
-    reading.ended =
-        reading.last_look >= reading.last_day || (watched > 0 && days.size() == watched);
+}
+
+/// The day of the last look at a plot of a round, 0 where nobody looked.
+inline int last_look_of(const Trial& trial, const TrialLayout& layout, std::size_t round,
+                        std::span<const Observation> observations) {
+    int last = 0;
+    for (const Observation& seen : observations) {
+        const bool here =
+            std::any_of(seen.plots.begin(), seen.plots.end(), [&](const PlotLook& look) {
+                return look.plot <= layout.plots.size() &&
+                       layout.plots[look.plot - 1].round == round;
+            });
+        if (here)
+            last = std::max(
+                last, static_cast<int>(day_number(seen.date) - day_number(trial.starts[round])));
+    }
+    return last;
+}
+
+/// Whether a round was watched to the planned end, or until nothing was left to see.
+inline bool round_ended(const Trial& trial, const TrialReading& reading, std::size_t round,
+                        int last_look) {
+    if (last_look >= reading.last_day) return true;
+    std::size_t watched = 0;
+    for (std::size_t i = 0; i < reading.plots.size(); ++i) {
+        const Plot& plot = reading.layout.plots[i];
+        if (plot.round != round || !plot.feed || reading.plots[i].lost) continue;
+        ++watched;
+        if (!asked(reading.plots[i], trial.question).by_days) return false;
+    }
+    return watched > 0;
+}
+
+/// The last look, whether the trial is over, and rounds that were broken off before.
+inline void see_rounds(const Trial& trial, std::span<const Observation> observations,
+                       TrialReading& reading) {
+    for (std::size_t round = 0; round < trial.starts.size(); ++round) {
+        reading.round = round;
+        reading.last_look = last_look_of(trial, reading.layout, round, observations);
+        reading.ended = round_ended(trial, reading, round, reading.last_look);
+        if (reading.ended || round + 1 == trial.starts.size()) continue;
+        reading.valid = false;
+        reading.flaws.push_back("Round " + std::to_string(round + 1) +
+                                " was last looked at on day " + std::to_string(reading.last_look) +
+                                ", before its end on day " + std::to_string(reading.last_day) +
+                                ": nothing is clear.");
+    }
+    if (trial.starts.size() < trial.design.rounds) reading.ended = false;
 }
 
 /// Plots whose looks say little.
@@ -178,7 +231,7 @@ struct LookFaults {
 inline LookFaults look_faults(const Trial& trial, const TrialReading& reading) {
     LookFaults faults;
     for (std::size_t i = 0; i < reading.plots.size(); ++i) {
-        if (!reading.layout.plots[i].feed) continue;
+        if (!is_laid(trial, reading.layout.plots[i])) continue;
         const PlotRecord& plot = reading.plots[i];
         const PlotInterval& seen = asked(plot, trial.question);
         if (plot.lost) ++faults.lost;
@@ -198,6 +251,8 @@ inline void note_flaws(const Trial& trial, std::span<const Observation> observat
     };
     for (const PlotQuestion& question : plot_questions(observations))
         say(text(question), true);
+    for (const DatedPlotLook& look : heavy_looks(trial, reading.layout, portions, observations))
+        say(heavy_look_text(look), true);
     if (portions.unequal)
         say("The portions were unequal from the start, so a difference may be theirs.", true);
     if (!trial.changed.empty() && trial.design.rounds > 1)
@@ -260,17 +315,9 @@ inline TrialReading see_trial(const Trial& trial, const TrialLayout& layout,
         reading.plots.push_back(
             detail::record_of(observations, plot, day_number(trial.starts[plot.round])));
     }
-    if (!trial.starts.empty()) {
-        const std::int64_t start = day_number(trial.starts.back());
-        for (const Observation& seen : observations) {
-            if (!seen.plots.empty())
-                reading.last_look =
-                    std::max(reading.last_look, static_cast<int>(day_number(seen.date) - start));
-        }
-    }
-    detail::count_feeds(trial, reading);
-    if (trial.starts.size() < trial.design.rounds) reading.ended = false;
     detail::note_flaws(trial, observations, portions, reading);
+    detail::see_rounds(trial, observations, reading);
+    detail::count_feeds(trial, reading);
     return reading;
 }
 

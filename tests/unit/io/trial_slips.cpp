@@ -1,0 +1,226 @@
+// What a keeper of a trial could trip over: each of these once went through or was said wrongly.
+#include <string>
+
+#include "catch2.hpp"
+#include "feed/io/note.hpp"
+#include "feed/io/trial_answer.hpp"
+#include "feed/io/trial_pictures.hpp"
+
+namespace io = feed::io;
+
+namespace {
+
+// Invented, like all bins here.
+std::string file_of(std::string_view rest) {
+    return "libfeed: 1\nbed:\n  date: 2026-09-01\n  container: {inside: 60 x 40 x 35 cm}\n"
+           "  worms: 900 g\n  squeeze: drops\n  age: 40 weeks\n  temperature: 20 C\n"
+           "trial:\n  feeds: [watermelon rind, pumpkin]\n" +
+           std::string(rest);
+}
+
+io::FeedFile read(const std::string& text) {
+    const auto file = io::read_feed_text(text, "bin.yaml");
+    if (!file) FAIL(io::errors_text(file.errors()));
+    return *file;
+}
+
+feed::Error refused(const std::string& text) {
+    const auto file = io::read_feed_text(text, "bin.yaml");
+    REQUIRE_FALSE(file);
+    return file.errors()[0];
+}
+
+io::TrialPlan planned(const std::string& text) {
+    const auto plan = io::trial_plan_of(read(text));
+    if (!plan) FAIL(io::errors_text(plan.errors()));
+    return *plan;
+}
+
+bool has(const std::string& text, std::string_view words) {
+    INFO(text);
+    return text.find(words) != std::string::npos;
+}
+
+std::string lines_of(const io::TrialPlan& plan) {
+    std::string all;
+    for (const std::string& line : io::trial_plan_lines(plan, io::UnitSystem::metric))
+        all += line + "\n";
+    return all;
+}
+
+std::string lines_of(const io::FeedFile& file) {
+    const auto reading = io::trial_reading_of(file);
+    if (!reading) FAIL(io::errors_text(reading.errors()));
+    std::string all;
+    for (const std::string& line : io::trial_reading_lines(*file.trial, *reading))
+        all += line + "\n";
+    return all;
+}
+
+constexpr std::string_view laid =
+    "  bins: 3\n  portion: 60 g\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\n";
+constexpr std::string_view small_bin =
+    "  bins:\n    - tote\n    - name: tray\n      bed: {container: 20 L tray, worms: 200 g, "
+    "temperature: 12 C, squeeze: drops}\n";
+/// Two rounds of feeds alone, so many days of looks in each.
+std::string alone(int first, int second) {
+    std::string text = file_of(
+        "  kind: alone\n  bins: 4\n  seed: 7\n  last_day: 18\n  start: [2026-09-01, 2026-10-01]\n"
+        "observations:\n");
+    for (int day = 3; day <= first; day += 3)
+        text += "  - {date: 2026-09-" + std::string(day < 9 ? "0" : "") + std::to_string(day + 1) +
+                ", plots: plots 1-4 not gone}\n";
+    for (int day = 3; day <= second; day += 3)
+        text += "  - {date: 2026-10-" + std::string(day < 9 ? "0" : "") + std::to_string(day + 1) +
+                ", plots: plots 5-8 not gone}\n";
+    return text;
+}
+
+}  // namespace
+
+TEST_CASE("a note at a trial of bins unlike each other gives one bin's ration to that bin alone") {
+    const std::string looks = "observations: [{date: 2026-09-04, plots: plot 1 half left}]\n";
+    const std::string days = "  seed: 7\n  last_day: 24\n  start: 2026-09-01\n";
+    const std::string unlike =
+        io::trial_progress(read(file_of(std::string(small_bin) + days + looks)));
+    CHECK_FALSE(has(unlike, "all bins alike"));
+    CHECK(has(unlike, "What follows is for tote alone"));
+    CHECK(has(io::trial_progress(read(file_of("  bins: 2\n" + days + looks))), "all bins alike"));
+}
+
+TEST_CASE("the sheet says to wait where the plan does") {
+    std::string wet = file_of("  bins: 3\n");
+    wet.replace(wet.find("drops"), 5, "pooling");
+    const auto wait = planned(wet);
+    REQUIRE(has(wait.wait, "Wait with the trial"));
+    const auto pages = io::trial_sheet(wait, "", io::Paper::a4);
+    CHECK(has(pages.front(), "Wait with the trial"));
+    CHECK_FALSE(has(io::trial_sheet(planned(file_of("  bins: 3\n")), "", io::Paper::a4).front(),
+                    "Wait with the trial"));
+}
+
+TEST_CASE("that nobody judged the bins is said before what only blurs the answer") {
+    const auto plan =
+        planned("libfeed: 1\ntrial: {feeds: [apple, carrot, coffee grounds], bins: 3}\n");
+    REQUIRE(plan.notes.size() > 1);
+    CHECK(plan.notes.front().find("No bed is described") == 0);
+    CHECK(has(lines_of(plan), "No bed is described"));
+}
+
+TEST_CASE("a plan says what is made equal and why, and to weigh what is prepared before") {
+    CHECK(has(lines_of(planned(file_of("  bins: 3\n"))), "equal dry matter, as much to eat."));
+    CHECK(has(lines_of(planned(file_of("  bins: 3\n  question: found\n"))),
+              "equal volume, as a larger heap is met sooner."));
+    std::string two = file_of("  bins: 3\n");
+    two.replace(two.find("pumpkin"), 7,
+                "{feedstock: watermelon rind, preparation: frozen and thawed}");
+    const auto plan = planned(two);
+    CHECK(has(lines_of(plan), "equal fresh weight, as it is one food. Weigh it fresh; its drip"));
+    CHECK(has(lines_of(plan), "or frozen and thawed watermelon rind "));
+    CHECK(has(io::trial_sheet(plan, "", io::Paper::a4).front(), "Weigh it fresh; its drip"));
+    // The name reads back from the plan as a file.
+    const auto again = read(io::trial_plan_yaml(plan));
+    CHECK(again.trial->feeds[1].label == "frozen and thawed watermelon rind");
+}
+
+TEST_CASE("rounds are told apart: days count from the start of each") {
+    CHECK(has(lines_of(planned(file_of("  kind: alone\n  bins: 4\n"))), "in each round. It ends"));
+    const std::string second = lines_of(read(alone(18, 6)));
+    CHECK(has(second, "Round 2, the last, ends on its day 18; the last look was on day 6."));
+    CHECK_FALSE(has(second, "before its end"));
+    // A round broken off before its planned end: nothing is clear any more.
+    const auto broken = read(alone(9, 18));
+    CHECK(has(lines_of(broken), "Round 1 was last looked at on day 9, before its end on day 18"));
+    const auto reading = io::trial_reading_of(broken);
+    REQUIRE(reading);
+    CHECK(reading->ended);
+    CHECK_FALSE(reading->valid);
+    std::string first = alone(18, 0);
+    first.replace(first.find(", 2026-10-01"), 12, "");
+    CHECK(has(lines_of(read(first)), "Round 2 of 2 is not laid yet."));
+    CHECK(has(lines_of(read(first)), "0 of 2 watermelon rind and 0 of 2 pumpkin"));
+}
+
+TEST_CASE("a weight above what was laid is asked back, and the looker stays blind") {
+    const std::string text = file_of(laid);
+    const auto noted = io::with_note(text, "plot 3 500 g left", {2026, 9, 8}, "Ada", "bin.yaml");
+    REQUIRE_FALSE(noted);
+    const feed::Error& error = noted.errors()[0];
+    CHECK(error.field == "plots");
+    CHECK(error.value == "plot 3");
+    CHECK(has(error.message, "\"500 g left\". More than was laid: is the weight right?"));
+    CHECK_FALSE(has(error.message + error.allowed, "60 g"));
+    CHECK(io::with_note(text, "plot 3 20 g left", {2026, 9, 8}, "Ada", "bin.yaml"));
+    // Written by hand it is read, said, and nothing is clear.
+    const auto file = read(text + "observations: [{date: 2026-09-08, plots: plot 3 500 g left}]\n");
+    const auto reading = io::trial_reading_of(file);
+    REQUIRE(reading);
+    CHECK_FALSE(reading->valid);
+    CHECK(has(reading->flaws.front(), "More than was laid"));
+}
+
+TEST_CASE("an amount at one feed only, or beside a portion, is not dropped in silence") {
+    std::string text = file_of("  bins: 3\n");
+    text.replace(text.find("pumpkin"), 7, "100 g pumpkin");
+    auto error = refused(text);
+    CHECK(error.field == "trial: feeds");
+    CHECK(error.value == "pumpkin");
+    CHECK(error.line == 10);
+    text.replace(text.find("watermelon"), 10, "60 g watermelon");
+    CHECK(read(text).trial->feeds[1].written->in_kilograms() == feed_test::Approx(0.1));
+    error = refused(text + "  portion: 60 g\n");
+    CHECK(error.field == "trial: portion");
+    CHECK(error.line == 12);
+}
+
+TEST_CASE("two bins of one name are refused") {
+    const auto error = refused(file_of("  bins: [porch, shed, porch]\n"));
+    CHECK(error.code == feed::ErrorCode::duplicate_entry);
+    CHECK(error.value == "porch");
+    CHECK(error.line == 11);
+}
+
+TEST_CASE("what shows only when a trial is planned or read names its line too") {
+    const auto unseeded = io::trial_reading_of(read(file_of("  bins: 3\n  last_day: 24\n")));
+    REQUIRE_FALSE(unseeded);
+    CHECK(unseeded.errors()[0].line == 10);  // the section: the key is not there
+    const auto large = io::trial_plan_of(read(file_of("  bins: 3\n  portion: 90 kg\n")));
+    REQUIRE_FALSE(large);
+    CHECK(large.errors()[0].line == 12);
+    CHECK(large.errors()[0].value == "90 kg");
+    const auto noted = io::with_note(file_of("  bins: 3\n  seed: 7\n  last_day: 24\n"),
+                                     "plot 1 gone", {2026, 9, 8}, "", "bin.yaml");
+    REQUIRE_FALSE(noted);
+    CHECK(noted.errors()[0].line == 10);
+}
+
+TEST_CASE("a bin unlike the first has looks of its own, and smaller portions say which bin") {
+    const std::string seen =
+        "      observations: [{date: 2026-09-01, squeeze: pooling, smell: sour}]\n";
+    CHECK(planned(file_of(small_bin)).wait.empty());
+    CHECK(has(planned(file_of(std::string(small_bin) + seen)).wait, "Wait with the trial: tray "));
+    CHECK(
+        has(planned(file_of(std::string(small_bin) + "  portion: 300 g\n")).why_smaller, "tray: "));
+    const auto error = refused(file_of(
+        std::string(small_bin) + "      observations: [{date: 2026-09-01, plots: plot 1 gone}]\n"));
+    CHECK(error.field == "trial: bins: entry 2: observations: entry 1: plots");
+}
+
+TEST_CASE("long names stay within their places on the sheet") {
+    const auto plan = planned(
+        file_of("  bins: [the tote under the stairs beside the old green garden door, b, c]\n"));
+    for (const std::string& page : io::trial_sheet(plan, "", io::Paper::a4))
+        CHECK_FALSE(has(page, "garden door</text>"));
+    CHECK(has(io::trial_sheet(plan, "", io::Paper::a4).front(), "the tote under the stairs"));
+}
+
+TEST_CASE("more than eight bins have their number beside the shape; early looks have room") {
+    std::string text = file_of("  bins: 9\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\n");
+    text += "observations: [{date: 2026-09-03, plots: plots 1-18 not gone}]\n";
+    const auto file = read(text);
+    const auto reading = io::trial_reading_of(file);
+    REQUIRE(reading);
+    const std::string svg = io::trial_svg(*file.trial, *reading, "");
+    CHECK(has(svg, ">9</text>"));
+    CHECK_FALSE(has(svg, "text-anchor=\"end\">not yet"));
+}
