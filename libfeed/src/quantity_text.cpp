@@ -6,6 +6,7 @@
 
 #include "feed/feedstock/amount_units.hpp"
 #include "feed/feedstock/count_text.hpp"
+#include "feed/quantity/in_units.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/units.hpp"
@@ -244,14 +245,14 @@ Result<double> convert(const Written& written, std::string_view text, QuantityKi
     }
     if (is_amount(kind)) {
         if (const auto size = amount_unit(written.unit, kind))
-            return in_range(text, written.number * *size, kind, false);
+            return in_range(text, in_units(written.number, *size), kind, false);
     }
     const auto* unit = unit_for(rule.units, written.unit);
     if (unit == nullptr) {
         return plain_error(ErrorCode::unit_unknown, text, kind,
                            "\"" + std::string(written.unit) + "\" is not a unit that fits here");
     }
-    return in_range(text, written.number * unit->factor + unit->offset, kind, false);
+    return in_range(text, in_units(written.number, unit->factor) + unit->offset, kind, false);
 }
 
 bool take_prefix(std::string_view& text, std::string_view prefix) noexcept {

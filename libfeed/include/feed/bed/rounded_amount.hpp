@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "feed/quantity/amount_words.hpp"
+#include "feed/quantity/in_units.hpp"
 
 // The least or most of a step that is safe, in figures that can be printed.
 namespace feed::detail {
@@ -18,13 +19,13 @@ inline double rounded_two(double number, bool up) noexcept {
         power /= 10.0;
     const double steps = number / power;
     const double whole = up ? std::ceil(steps - 1e-9) : std::floor(steps + 1e-9);
-    return whole * power;
+    return in_units(whole, power);
 }
 
 /// Two significant digits of the unit that a person reads, so that what is printed is what was
 /// judged.
 inline double rounded_in(const words::PrintedUnit& unit, double amount, bool up) noexcept {
-    return unit.size * rounded_two(amount / unit.size, up);
+    return in_units(rounded_two(amount / unit.size, up), unit.size);
 }
 inline double rounded_mass(double kg, bool up, UnitSystem units) noexcept {
     return rounded_in(words::mass_unit(kg, units), kg, up);
@@ -62,7 +63,7 @@ std::optional<double> most_amount(double most, const Safe& safe, const Rounded& 
 /// measures.
 inline double rounded_water(double kg, UnitSystem units) {
     const double step = units == UnitSystem::us ? litres_per_us_gallon / 32.0 : 0.1;
-    return std::floor(kg / step + 1e-9) * step;
+    return in_units(std::floor(kg / step + 1e-9), step);
 }
 
 }  // namespace feed::detail

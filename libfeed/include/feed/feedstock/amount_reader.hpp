@@ -12,6 +12,7 @@
 #include "feed/feedstock/amount_units.hpp"
 #include "feed/feedstock/count_text.hpp"
 #include "feed/quantity/error.hpp"
+#include "feed/quantity/in_units.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
@@ -409,8 +410,10 @@ private:
                       : unit.kind == UnitKind::volume ? AmountKind::volume
                                                       : AmountKind::measure;
         amount.count *= unit.count;
-        amount.mass = kilograms(unit.kind == UnitKind::mass ? count.value * unit.size : 0.0);
-        amount.volume = litres(unit.kind == UnitKind::mass ? 0.0 : count.value * unit.size);
+        amount.mass =
+            kilograms(unit.kind == UnitKind::mass ? in_units(count.value, unit.size) : 0.0);
+        amount.volume =
+            litres(unit.kind == UnitKind::mass ? 0.0 : in_units(count.value, unit.size));
         amount.measure = unit.measure;
         amount.unit = std::string(unit.count == 1.0 ? unit.name : text(unit.measure));
         amount.low_share *= unit.low;
