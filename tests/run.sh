@@ -7,13 +7,12 @@
 #   setup         packages through apt, Python tools into build/venv
 #   data          the table's checker, and the committed header against a fresh run of the generator
 #   gcc           GCC, debug: every C++ test but what only a sanitizer can judge
-#   clang         Clang, optimised: unit and property tests, and what `bits` compares
 #   asan          Clang with the address and undefined-behaviour sanitizers: unit and property tests,
 #                 and the corpora of the fuzz targets
 #   tsan          Clang with the thread sanitizer: the thread tests
 #   python        GCC, optimised, as packaged; every Python test: command, oracles, headers, install, docs,
 #                 the npm package
-#   bits          GCC's and Clang's commands must print the same bytes, their solvers the same bits
+#   bits          GCC's and Clang's commands, both optimised, must print the same bytes, their solvers the same bits
 #   fuzz          each fuzz target for $FEED_FUZZ_RUNS (5000) inputs, or for $FEED_FUZZ_SECONDS
 #   lint          clang-format, clang-tidy, ruff, mypy, no function too large
 #   compile_time  how long feed/bin.hpp and feed/feed.hpp take to compile, over their system headers alone
@@ -23,8 +22,9 @@
 # Not in the full run:
 #
 #   unit          the unit tests only, GCC, debug
+#   clang         Clang, optimised, without sanitizers: unit and property tests
 #   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
-#   nightly       the long forms: all mutants, an hour of fuzzing, 100,000 problems for the oracles,
+#   nightly       the long forms: `clang`, all mutants, an hour of fuzzing, 100,000 problems for the oracles,
 #                 the whole tables of how often a trial says too much, the page in a browser, the site; a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
@@ -87,6 +87,8 @@ build() {
     shift
     case $name in
     clang | asan | tsan) options=$clang_options ;;
+    # Nobody debugs here, and describing the code to a debugger is a third of compiling it.
+    dev) options=-DCMAKE_CXX_FLAGS_DEBUG=-g0 ;;
     *) options= ;;
     esac
     while [ $# -gt 0 ] && [ "$1" != -- ]; do
@@ -153,7 +155,7 @@ stage_unit() {
 }
 
 stage_clang() {
-    build clang -- tests_unit tests_properties feed_command oracle_solver_bits &&
+    build clang -- tests_unit tests_properties &&
         run_ctest clang -L '^(unit|properties)$'
 }
 
@@ -194,13 +196,10 @@ run_pytest() {
 
 stage_bits() {
     [ -x build/package/bindings/cli/feed ] || build package || return
-    [ -x build/clang/bindings/cli/feed ] || build clang -- feed_command || return
+    build clang -- feed_command oracle_solver_bits || return
     check bits sh tests/tooling/same_bits.sh \
         build/package/bindings/cli/feed build/clang/bindings/cli/feed
-    for name in dev clang; do
-        [ -x build/$name/tests/oracle/solver/oracle_solver_bits ] ||
-            build $name -- oracle_solver_bits || return
-    done
+    [ -x build/dev/tests/oracle/solver/oracle_solver_bits ] || build dev -- oracle_solver_bits || return
     check bits-solver sh tests/tooling/same_output.sh \
         build/dev/tests/oracle/solver/oracle_solver_bits build/clang/tests/oracle/solver/oracle_solver_bits
 }
@@ -276,6 +275,7 @@ stage_coverage() {
 }
 
 stage_nightly() {
+    stage_clang
     targets=$(grep -c '^ *feed_fuzz(' tests/fuzz/CMakeLists.txt)
     FEED_FUZZ_SECONDS=${FEED_FUZZ_SECONDS:-$((3600 * jobs / targets))}
     FEED_FUZZ_SEED=${FEED_FUZZ_SEED:-$(date +%j)}
@@ -300,7 +300,7 @@ stage_nightly() {
 
 jobs=$(nproc 2>/dev/null || echo 2)
 begin_all=$(date +%s)
-[ $# -gt 0 ] || set -- setup data gcc clang asan tsan python bits fuzz lint compile_time
+[ $# -gt 0 ] || set -- setup data gcc asan tsan python bits fuzz lint compile_time
 for stage in "$@"; do
     case $stage in
     setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | coverage | nightly) ;;
