@@ -315,7 +315,7 @@ std::vector<std::string> trial_plan_lines(const TrialPlan& plan, UnitSystem unit
     std::vector<std::string> each;
     for (std::size_t i = 0; i < trial.feeds.size(); ++i)
         each.push_back(trial.feeds[i].label + " " + plan.measures[i]);
-    lines.push_back("A portion is " + joined(each, "or") + ": " +
+    lines.push_back("A portion is " + joined(each, "or") + ". That is " +
                     equal_and_why(plan.portions.rule) + "." + weigh_fresh_text(trial));
     if (plan.asked_share < 1.0) lines.push_back("That is less than asked: one bin bears no more.");
     lines.push_back(look_text(plan));
