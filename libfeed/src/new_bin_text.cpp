@@ -116,8 +116,9 @@ void add_rations(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
     }
     if (later.empty()) return;
     std::string list = "Then " + later.front();
+    constexpr std::size_t in_a_sentence = 3;  // more would be a long one
     for (std::size_t i = 1; i < later.size(); ++i)
-        list += ", " + later[i];
+        list += (i % in_a_sentence == 0 ? ". Then " : ", ") + later[i];
     lines.push_back({list + ".", NewBinLine::later});
     lines.push_back({"If the last is not mostly gone, wait.", NewBinLine::skip});
 }

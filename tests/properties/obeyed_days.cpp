@@ -8,6 +8,9 @@
 #include <utility>
 #include <vector>
 
+#include "feed/diary/diary.hpp"
+#include "feed/ration/from_diary.hpp"
+
 using namespace feed;
 
 namespace {
