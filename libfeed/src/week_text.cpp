@@ -48,11 +48,11 @@ std::vector<std::string> week_lines(const WeekPlan& plan, UnitSystem units) {
         if (bin.openings.empty() || waits_with_a_step(bin))
             lines.push_back(closed_line(bin, plan, units));
     }
+    lines.emplace_back(look_before_feeding);
     for (std::string& line : from_stock_lines(plan, units))
         lines.push_back(std::move(line));
     for (std::string& line : rest_lines(plan, units))
         lines.push_back(std::move(line));
-    lines.emplace_back(look_before_feeding);
     for (std::string& line : week_cautions(plan))
         lines.push_back(std::move(line));
     return lines;
