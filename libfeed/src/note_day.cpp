@@ -1,6 +1,7 @@
 #include "note_day.hpp"
 
 #include <array>
+#include <cmath>
 #include <string>
 #include <utility>
 
@@ -90,7 +91,7 @@ std::optional<std::int64_t> take_ago(std::string_view& words) {
     const double days = count->value * (unit == "week" ? 7.0 : 1.0);
     if (days > most_days) return std::nullopt;
     words = trim(counted.substr(0, counted.size() - number.size()));
-    return static_cast<std::int64_t>(days + 0.5);
+    return std::llround(days);
 }
 
 /// A date at the start, perhaps behind "on".

@@ -136,7 +136,7 @@ public:
         if (!starts_with_count(text) || strictly(text)) return std::nullopt;
         for (std::size_t at = 1; at < text.size(); ++at) {
             if (!is_blank(text[at - 1]) || !is_digit(text[at])) continue;
-            const auto first = strictly(text.substr(0, at));
+            auto first = strictly(text.substr(0, at));
             if (!first || !first->amount) continue;
             length = at;
             return first;
