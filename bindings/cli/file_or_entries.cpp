@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "command.hpp"
+#include "feed/io/door_table.hpp"
 #include "feed/io/text_file.hpp"
 
 namespace feed_command {
@@ -35,9 +36,9 @@ std::string option_of(const Arguments& arguments, std::string_view option) {
     return arguments.has(option) ? arguments.options.at(option) : std::string();
 }
 
-/// What an option that was not understood looks like.
-constexpr std::pair<std::string_view, std::string_view> examples_of_options[] = {
-    {"--bin", "60 L tote"}, {"--worms", "1 lb"}, {"--temperature", "20 C"}, {"--squeeze", "damp"}};
+/// What describes a bin in words; an example of each stands in the table of the door.
+constexpr const io::door::Member* bin_options[] = {&io::door::bin, &io::door::worms,
+                                                   &io::door::temperature, &io::door::squeeze};
 
 /// A slash that is no fraction: "bins/tote", not "1/2 caddy carrot".
 bool has_slash(std::string_view word) {
@@ -106,10 +107,10 @@ Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
         if (error.field == "bed: container") error.field = "--bin";
         for (const std::string_view key : {"worms", "temperature", "squeeze"})
             if (error.field == "bed: " + std::string(key)) error.field = "--" + std::string(key);
-        for (const auto& [option, example] : examples_of_options)
-            if (error.field == option)
-                error.message += "; write for instance " + std::string(option) + " \"" +
-                                 std::string(example) + "\"";
+        for (const io::door::Member* const one : bin_options)
+            if (error.field == one->option)
+                error.message += "; write for instance " + std::string(one->option) + " " +
+                                 std::string(one->example);
     }
     // A slip in a file's name is no food: say how a file is told from words.
     const bool one_word = words.size() == 1 && words[0].find(' ') == std::string::npos;

@@ -29,8 +29,7 @@ std::vector<Portion> planned_today(const FeedFile& file) {
 
 bool is_listed(const std::vector<ThingAtHand>& things, const Feedstock& feedstock) {
     return std::any_of(things.begin(), things.end(), [&](const ThingAtHand& thing) {
-        return thing.feedstock->id == feedstock.id &&
-               thing.feedstock->prepared_as == feedstock.prepared_as;
+        return same_material(*thing.feedstock, feedstock);
     });
 }
 

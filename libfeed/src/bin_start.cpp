@@ -146,8 +146,7 @@ std::string portion_text(const Portion& portion, const std::string& label) {
     const std::string words = kg + " " + plain_name(label, f);
     const auto read = read_portions({words});
     const bool same = read && read->blend && read->blend->size() == 1 &&
-                      read->blend->front().portion.feedstock->id == f.id &&
-                      read->blend->front().portion.feedstock->prepared_as == f.prepared_as;
+                      same_material(*read->blend->front().portion.feedstock, f);
     if (same) return yaml_text(words);
     return "{feedstock: " + yaml_text(f.name) + ", amount: " + kg + "}";
 }

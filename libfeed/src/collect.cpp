@@ -11,6 +11,7 @@
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/amount_words.hpp"
+#include "feed/quantity/number_text.hpp"
 
 namespace feed::io {
 namespace {
@@ -52,11 +53,7 @@ std::vector<std::string> names_in(std::string_view text) {
     std::vector<std::string> names;
     for (;;) {
         const auto end = text.find(',');
-        std::string_view part = text.substr(0, end);
-        while (!part.empty() && part.front() == ' ')
-            part.remove_prefix(1);
-        while (!part.empty() && part.back() == ' ')
-            part.remove_suffix(1);
+        const std::string_view part = feed::detail::trim(text.substr(0, end));
         if (!part.empty()) names.emplace_back(part);
         if (end == std::string_view::npos) return names;
         text.remove_prefix(end + 1);

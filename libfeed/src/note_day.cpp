@@ -58,8 +58,7 @@ std::string_view last_word(std::string_view text) {
 
 /// Days since a weekday was last, 0 where it is today.
 std::int64_t days_since(std::int64_t weekday, Date today) {
-    const auto now = ((day_number(today) % 7) + 7) % 7;
-    return (now - weekday + 7) % 7;
+    return (weekday_number(today) - weekday + 7) % 7;
 }
 
 /// "... on Monday", "... last Monday", "... Monday".

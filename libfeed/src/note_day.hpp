@@ -8,7 +8,7 @@
 namespace feed::io {
 
 /// The weekday that a word names by three letters or more ("Thu"), Thursday being 0 as in
-/// `day_number`; nothing where it names none. Threads: pure.
+/// `weekday_number`; nothing where it names none. Threads: pure.
 std::optional<std::int64_t> weekday_named(std::string_view word);
 
 /// Takes the day from either end of the words of a note: "yesterday", "today", "on Monday" (the

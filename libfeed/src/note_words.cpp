@@ -288,8 +288,7 @@ constexpr std::string_view opening_words[] = {
 
 /// Whether all the words of a thing say bedding, water or anything else that is known.
 enum class AddedKind { unknown, bedding, water, food };
-AddedKind kind_of_added(std::string_view what) {
-    const ReadThings read = read_things(what);
+AddedKind kind_of_added(const ReadThings& read) {
     if (read.things.empty() || !read.questions.empty()) return AddedKind::unknown;
     const auto all = [&](Part part) {
         return std::all_of(read.things.begin(), read.things.end(),
@@ -316,7 +315,8 @@ std::optional<Observation> read_added(std::string_view piece) {
     const bool opens_with_water = behind(piece, "water").has_value();
     if (!what && !opens_with_water) return std::nullopt;
     const std::string_view said = what ? *what : piece;
-    const AddedKind kind = kind_of_added(said);
+    const ReadThings read = read_things(said);
+    const AddedKind kind = kind_of_added(read);
     Observation seen;
     if (kind == AddedKind::bedding && what) {
         seen.bedding = std::string(said);
@@ -324,7 +324,7 @@ std::optional<Observation> read_added(std::string_view piece) {
     }
     if (kind != AddedKind::water) return std::nullopt;
     double litres = 0.0;  // a kilogram of water is a litre
-    for (const ReadThing& one : read_things(said).things)
+    for (const ReadThing& one : read.things)
         litres += one.mass.wet_mass.in_kilograms();
     seen.action = "added water " + significant(litres, 2) + " L";
     return seen;
@@ -353,7 +353,7 @@ std::string without_slip(std::string_view piece) {
 
 std::optional<std::string_view> added_food(std::string_view words) {
     const auto what = added(words);
-    if (!what || kind_of_added(*what) != AddedKind::food) return std::nullopt;
+    if (!what || kind_of_added(read_things(*what)) != AddedKind::food) return std::nullopt;
     return what;
 }
 

@@ -244,7 +244,7 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
     add_take_out(screen);
     add_lifted(screen);
     for (const CautionFinding& caution : ration.cautions)
-        if (is_to_dig_out(caution)) screen.add("D" + caution.text.substr(1));
+        if (caution.dig_out) screen.add("D" + caution.text.substr(1));
     screen.add(headline(ration, units));
     if (ration.answer == RationAnswer::act_first) {
         add_step(screen);
@@ -257,7 +257,7 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
     screen.add(rest_text(ration, units), RationLine::rest);
     add_reasons(screen);
     for (const CautionFinding& caution : ration.cautions) {
-        if (hurts_people(caution.caution) && !is_to_dig_out(caution))
+        if (hurts_people(caution.caution) && !caution.dig_out)
             screen.add("Take care: " + caution.text);
     }
     std::vector<std::string> parts;

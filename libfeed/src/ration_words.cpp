@@ -121,9 +121,8 @@ std::string day_words(const std::optional<Date>& today, int days, UnitSystem uni
     }
     constexpr std::array<std::string_view, 7> weekdays{"Thu", "Fri", "Sat", "Sun",
                                                        "Mon", "Tue", "Wed"};
-    const std::int64_t number = day_number(*today) + days;
-    const Date date = date_of(number);
-    const auto weekday = static_cast<std::size_t>(((number % 7) + 7) % 7);  // day 0 was a Thursday
+    const Date date = date_of(day_number(*today) + days);
+    const auto weekday = static_cast<std::size_t>(weekday_number(date));
     const std::string day = std::to_string(date.day);
     const std::string month(month_word(date));
     return std::string(weekdays[weekday]) + " " +

@@ -98,7 +98,7 @@ void add_trial(FeedFile& file) {
         const Feedstock& tried = *trial.feeds[rate.feed].feedstock;
         const auto own = std::make_shared<const Feedstock>(with_own_rate(tried, rate));
         each_feedstock(file, [&](std::shared_ptr<const Feedstock>& feed) {
-            if (feed && feed->id == tried.id && feed->prepared_as == tried.prepared_as) feed = own;
+            if (feed && same_material(*feed, tried)) feed = own;
         });
         file.own_feeds.push_back({trial.feeds[rate.feed].label, rate});
         file.assumed.push_back({own_feed_text(file.own_feeds.back()), Grade::b});

@@ -35,8 +35,7 @@ std::optional<std::int64_t> days_ahead(std::string_view word, Date today) {
     if (small == "tomorrow") return 1;
     const auto day = weekday_named(word);
     if (!day) return std::nullopt;
-    const auto now = ((day_number(today) % 7) + 7) % 7;  // day 0 was a Thursday
-    return (*day - now + 7) % 7;
+    return (*day - weekday_number(today) + 7) % 7;
 }
 
 /// One part of the words, and the day on which it comes.
@@ -134,7 +133,7 @@ void add_stock(const FeedFile& file, std::size_t bin, const std::vector<WeekThin
                WeekInput& in) {
     for (WeekThing& one : week_things_of(file.stock, file.diary, in.today, bin)) {
         const bool twice = std::any_of(said.begin(), said.end(), [&](const WeekThing& other) {
-            return other.from == 0 && feed::detail::same_material(other.thing, one.thing);
+            return other.from == 0 && same_material(*other.thing.feedstock, *one.thing.feedstock);
         });
         if (!twice) {
             in.things.push_back(std::move(one));

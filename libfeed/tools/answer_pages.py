@@ -13,6 +13,9 @@ from typing import Any
 
 import yaml
 
+sys.path.insert(0, str(Path(__file__).resolve().parent))
+from made_files import write_or_check
+
 ROOT = Path(__file__).resolve().parents[2]
 ANSWERS = ROOT / "data" / "schema" / "answers.yaml"
 REQUESTS = ROOT / "data" / "schema" / "request.schema.json"
@@ -300,20 +303,5 @@ def pages() -> dict[Path, str]:
     return {SCHEMA: written + "\n", PAGE: page(tables, requests)}
 
 
-def main(arguments: list[str]) -> int:
-    """Writes or checks both; returns the exit code."""
-    stale = []
-    for path, text in pages().items():
-        if path.is_file() and path.read_text(encoding="utf-8") == text:
-            continue
-        stale.append(path.name)
-        if "--check" not in arguments:
-            path.write_text(text, encoding="utf-8")
-    if stale and "--check" in arguments:
-        print(f"stale: {', '.join(stale)}; run python3 libfeed/tools/answer_pages.py")
-        return 1
-    return 0
-
-
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(write_or_check(pages(), sys.argv[1:], Path(__file__).name))

@@ -12,6 +12,9 @@ import sys
 from pathlib import Path
 from typing import Any
 
+sys.path.insert(0, str(Path(__file__).resolve().parent))
+from made_files import write_or_check
+
 ROOT = Path(__file__).resolve().parents[2]
 SCHEMA = ROOT / "data" / "schema" / "feed-file.schema.json"
 REQUESTS = ROOT / "data" / "schema" / "request.schema.json"
@@ -295,20 +298,5 @@ def pages() -> dict[Path, str]:
     }
 
 
-def main(arguments: list[str]) -> int:
-    """Writes or checks the pages; returns the exit code."""
-    stale = []
-    for path, text in pages().items():
-        if path.is_file() and path.read_text(encoding="utf-8") == text:
-            continue
-        stale.append(path.name)
-        if "--check" not in arguments:
-            path.write_text(text, encoding="utf-8")
-    if stale and "--check" in arguments:
-        print(f"stale: {', '.join(stale)}; run python3 libfeed/tools/file_pages.py")
-        return 1
-    return 0
-
-
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(write_or_check(pages(), sys.argv[1:], Path(__file__).name))

@@ -4,8 +4,11 @@
 
 #include "catch2.hpp"
 #include "feed/io/trial_pictures.hpp"
+#include "trial_files.hpp"
 
 namespace io = feed::io;
+using feed_test::first_problem;
+using feed_test::read_file;
 
 namespace {
 
@@ -25,18 +28,6 @@ trial:
 
 std::string file_of(std::string_view rest) {
     return std::string(head) + std::string(rest);
-}
-
-io::FeedFile read(const std::string& text) {
-    const auto file = io::read_feed_text(text, "bin.yaml");
-    if (!file) FAIL(io::errors_text(file.errors()));
-    return *file;
-}
-
-feed::Error refused(const std::string& text) {
-    const auto file = io::read_feed_text(text, "bin.yaml");
-    REQUIRE_FALSE(file);
-    return file.errors()[0];
 }
 
 /// The words of a text with one blank between them.
@@ -70,7 +61,7 @@ std::string watched(std::size_t until) {
 }  // namespace
 
 TEST_CASE("a plan names portions, days, what it can tell, and the lines to write") {
-    const auto file = read(file_of("  bins: 4\n"));
+    const auto file = read_file(file_of("  bins: 4\n"));
     const auto plan = io::trial_plan_of(file);
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
@@ -91,7 +82,7 @@ TEST_CASE("a plan names portions, days, what it can tell, and the lines to write
 }
 
 TEST_CASE("a plan too small to tell anything says so") {
-    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n  portions: 1\n")));
+    const auto plan = io::trial_plan_of(read_file(file_of("  bins: 3\n  portions: 1\n")));
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
     INFO(text);
@@ -102,7 +93,8 @@ TEST_CASE("a plan too small to tell anything says so") {
 }
 
 TEST_CASE("a change that nobody granted looks for is told with what it costs") {
-    const auto plan = io::trial_plan_of(read(file_of("  bins: 6\n  portions: 1\n  looks: 3\n")));
+    const auto plan =
+        io::trial_plan_of(read_file(file_of("  bins: 6\n  portions: 1\n  looks: 3\n")));
     REQUIRE(plan);
     CHECK(plan->look_days.size() == 3);
     const std::string why = flat(io::trial_plan_text(*plan, io::UnitSystem::metric, true));
@@ -114,7 +106,7 @@ TEST_CASE("a change that nobody granted looks for is told with what it costs") {
 
 TEST_CASE("without a number of portions a plan lays two or three where there is room") {
     const auto chosen = [](const std::string& rest) {
-        const auto plan = io::trial_plan_of(read(file_of(rest)));
+        const auto plan = io::trial_plan_of(read_file(file_of(rest)));
         if (!plan) FAIL(io::errors_text(plan.errors()));
         return *plan;
     };
@@ -147,7 +139,7 @@ TEST_CASE("without a number of portions a plan lays two or three where there is 
     CHECK(chosen("  bins: 3\n  seed: 7\n").trial.design.portions == 1);
     // Nobody knows whether there is room.
     const auto bare = io::trial_plan_of(
-        read("libfeed: 1\ntrial: {feeds: [watermelon rind, pumpkin], bins: 3}\n"));
+        read_file("libfeed: 1\ntrial: {feeds: [watermelon rind, pumpkin], bins: 3}\n"));
     REQUIRE(bare);
     CHECK(bare->trial.design.portions == 1);
     CHECK(flat(io::trial_plan_text(*bare, io::UnitSystem::metric, true))
@@ -155,14 +147,14 @@ TEST_CASE("without a number of portions a plan lays two or three where there is 
 }
 
 TEST_CASE("a seed drawn for several portions does not read as one of each") {
-    const auto plan = io::trial_plan_of(read(file_of("  bins: 4\n")));
+    const auto plan = io::trial_plan_of(read_file(file_of("  bins: 4\n")));
     REQUIRE(plan);
     const std::string seed = "  seed: " + std::to_string(plan->layout.seed) + "\n";
-    const auto error = refused(file_of("  bins: 4\n  start: 2026-09-05\n" + seed));
+    const auto error = first_problem(file_of("  bins: 4\n  start: 2026-09-05\n" + seed));
     CHECK(error.field == "trial: portions");
     CHECK(error.allowed == "portions: 2");
     CHECK(error.line == 14);
-    const auto mended = read(file_of("  bins: 4\n  portions: 2\n" + seed));
+    const auto mended = read_file(file_of("  bins: 4\n  portions: 2\n" + seed));
     CHECK(feed::plots_of(mended.trial->design) == 16);
 }
 
@@ -171,8 +163,8 @@ TEST_CASE("the bin that bears least decides of bins that are described one by on
     const std::string bucket =
         "      bed: {container: 15 L bucket, worms: 150 g, age: 40 weeks, temperature: 12 C, "
         "squeeze: ";
-    const auto alike = io::trial_plan_of(read(file_of(bins)));
-    const auto unlike = io::trial_plan_of(read(file_of(bins + bucket + "drops}\n")));
+    const auto alike = io::trial_plan_of(read_file(file_of(bins)));
+    const auto unlike = io::trial_plan_of(read_file(file_of(bins + bucket + "drops}\n")));
     REQUIRE(alike);
     REQUIRE(unlike);
     CHECK(alike->asked_share == 1.0);
@@ -180,29 +172,29 @@ TEST_CASE("the bin that bears least decides of bins that are described one by on
     // The cold bucket is the slower one.
     CHECK(unlike->expected_days[0] > 1.2 * alike->expected_days[0]);
     CHECK(*unlike->trial.last_day > *alike->trial.last_day);
-    const auto wet = io::trial_plan_of(read(file_of(bins + bucket + "pooling}\n")));
+    const auto wet = io::trial_plan_of(read_file(file_of(bins + bucket + "pooling}\n")));
     REQUIRE(wet);
     CHECK(wet->wait.find("Wait with the trial: bucket ") == 0);
     // What went into it yesterday counts as well.
     const auto fed = io::trial_plan_of(
-        read(file_of(bins + bucket + "drops, date: 2026-08-20}\n" +
-                     "      feedings: [{date: 2026-08-31, portions: [2 kg carrot]}]\n")));
+        read_file(file_of(bins + bucket + "drops, date: 2026-08-20}\n" +
+                          "      feedings: [{date: 2026-08-31, portions: [2 kg carrot]}]\n")));
     REQUIRE(fed);
     CHECK(fed->wait.find("Wait with the trial: bucket ") == 0);
 
-    auto error = refused(file_of("  bins: [{name: tote, bed: {worms: 1 kg}}, bucket]\n"));
+    auto error = first_problem(file_of("  bins: [{name: tote, bed: {worms: 1 kg}}, bucket]\n"));
     CHECK(error.field == "trial: bins: entry 1");
     CHECK(error.line == 12);
-    error = refused(file_of(bins + "      bed: {container: 15 L bucket, worms: many}\n"));
+    error = first_problem(file_of(bins + "      bed: {container: 15 L bucket, worms: many}\n"));
     CHECK(error.field == "trial: bins: entry 2: bed: worms");
     CHECK(error.line == 16);
-    error = refused(file_of(bins + "      feedings: []\n"));
+    error = first_problem(file_of(bins + "      feedings: []\n"));
     CHECK(error.field == "trial: bins: entry 2: bed");
 }
 
 TEST_CASE("a plan of too few bins alone names how many more could tell anything") {
     // Two feeds swapped: 6 bins have 20 ways, 7 have 35 with either order once more: 2 in 70.
-    const auto plan = io::trial_plan_of(read(file_of("  kind: alone\n  bins: 4\n")));
+    const auto plan = io::trial_plan_of(read_file(file_of("  kind: alone\n  bins: 4\n")));
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
     INFO(text);
@@ -210,12 +202,12 @@ TEST_CASE("a plan of too few bins alone names how many more could tell anything"
 }
 
 TEST_CASE("a bed that bears less gets smaller portions and the line to write") {
-    const auto plan = io::trial_plan_of(read(file_of("  bins: 2\n  portion: 3 kg\n")));
+    const auto plan = io::trial_plan_of(read_file(file_of("  bins: 2\n  portion: 3 kg\n")));
     REQUIRE(plan);
     CHECK(plan->asked_share < 1.0);
     CHECK(io::trial_plan_text(*plan, io::UnitSystem::metric, false).find("portion: ") !=
           std::string::npos);
-    const auto none = io::trial_plan_of(read(file_of("  bins: 2\n  portion: 90 kg\n")));
+    const auto none = io::trial_plan_of(read_file(file_of("  bins: 2\n  portion: 90 kg\n")));
     REQUIRE_FALSE(none);
     CHECK(none.errors()[0].field == "trial: portion");
 }
@@ -224,14 +216,14 @@ TEST_CASE("a bed that needs help first is said before the plan") {
     std::string text = file_of("  bins: 2\n");
     const auto at = text.find("  squeeze: drops\n");
     text.replace(at, 17, "  squeeze: pooling\n");
-    const auto plan = io::trial_plan_of(read(text));
+    const auto plan = io::trial_plan_of(read_file(text));
     REQUIRE(plan);
     CHECK(io::trial_plan_text(*plan, io::UnitSystem::metric, false).find("Wait with the trial") ==
           0);
 }
 
 TEST_CASE("a trial watched to its end is read in plain counts and one clear sentence") {
-    const auto file = read(watched(24));
+    const auto file = read_file(watched(24));
     const auto reading = io::trial_reading_of(file);
     REQUIRE(reading);
     const std::string text = io::trial_reading_text(*file.trial, *reading, false);
@@ -262,7 +254,7 @@ TEST_CASE("of several pairs that differ the one that is surest comes first, with
             text += "      - plot " + std::to_string(plot.number) +
                     (day >= gone[*plot.feed] ? " gone\n" : " not gone\n");
     }
-    const auto file = read(text);
+    const auto file = read_file(text);
     const auto reading = io::trial_reading_of(file);
     REQUIRE(reading);
     const std::string said = flat(io::trial_reading_text(*file.trial, *reading, false));
@@ -275,7 +267,7 @@ TEST_CASE("of several pairs that differ the one that is surest comes first, with
 }
 
 TEST_CASE("read before its end a trial says so far") {
-    const auto file = read(watched(12));
+    const auto file = read_file(watched(12));
     const auto reading = io::trial_reading_of(file);
     REQUIRE(reading);
     const std::string text = io::trial_reading_text(*file.trial, *reading, false);
@@ -286,7 +278,7 @@ TEST_CASE("read before its end a trial says so far") {
 }
 
 TEST_CASE("a reading without seed, start or last day asks for all three") {
-    const auto reading = io::trial_reading_of(read(file_of("  bins: 6\n")));
+    const auto reading = io::trial_reading_of(read_file(file_of("  bins: 6\n")));
     REQUIRE_FALSE(reading);
     REQUIRE(reading.errors().size() == 3);
     CHECK(reading.errors()[0].field == "trial: seed");
@@ -295,32 +287,32 @@ TEST_CASE("a reading without seed, start or last day asks for all three") {
 }
 
 TEST_CASE("impossible trials name field and line") {
-    auto error = refused(file_of("  kind: alone\n  bins: 4\n  rounds: 1\n"));
+    auto error = first_problem(file_of("  kind: alone\n  bins: 4\n  rounds: 1\n"));
     CHECK(error.field == "trial: rounds");
     CHECK(error.line == 14);
     CHECK(error.message.find("compares bins, not feeds") != std::string::npos);
-    error = refused("libfeed: 1\ntrial:\n  feeds: [pumpkin]\n");
+    error = first_problem("libfeed: 1\ntrial:\n  feeds: [pumpkin]\n");
     CHECK(error.field == "trial: feeds");
     CHECK(error.line == 3);
-    error = refused("libfeed: 1\ntrial:\n  feeds:\n    - pumpkin\n    - cat litter\n");
+    error = first_problem("libfeed: 1\ntrial:\n  feeds:\n    - pumpkin\n    - cat litter\n");
     CHECK(error.line == 5);
-    error = refused("libfeed: 1\ntrial:\n  feeds: [pumpkin, pumpkin]\n");
+    error = first_problem("libfeed: 1\ntrial:\n  feeds: [pumpkin, pumpkin]\n");
     CHECK(error.message.find("twice") != std::string::npos);
-    error = refused(watched(3) + "  - date: 2026-09-20\n    plots: plot 13 gone\n");
+    error = first_problem(watched(3) + "  - date: 2026-09-20\n    plots: plot 13 gone\n");
     CHECK(error.allowed == "plot 1 to 12");
     CHECK(error.field == "observations: entry 2: plots");
-    error = refused(file_of("  seed: many\n"));
+    error = first_problem(file_of("  seed: many\n"));
     CHECK(error.field == "trial: seed");
-    error = refused(file_of("  start: [2026-09-05, 2026-09-01]\n  rounds: 2\n"));
+    error = first_problem(file_of("  start: [2026-09-05, 2026-09-01]\n  rounds: 2\n"));
     CHECK(error.field == "trial: start");
 }
 
 TEST_CASE("what a trial laid is part of the diary; only feeds alone teach through looks") {
-    const auto choice = read(watched(3));
+    const auto choice = read_file(watched(3));
     REQUIRE(choice.diary.feedings.size() == 1);
     CHECK(choice.diary.feedings[0].portions.size() == 2);
     CHECK_FALSE(choice.diary.observations[0].of_feeding);
-    const auto alone = read(file_of(
+    const auto alone = read_file(file_of(
         "  kind: alone\n  bins: 4\n  seed: 7\n  last_day: 24\n  start: [2026-09-01, 2026-10-01]\n"
         "observations:\n  - date: 2026-10-10\n    plots: plots 1-8 half left\n"));
     REQUIRE(alone.diary.feedings.size() == 2);
@@ -358,7 +350,7 @@ std::string swapped(std::string_view kind) {
 }  // namespace
 
 TEST_CASE("feeds alone move how fast they go in this bin with their error; side by side never") {
-    const auto alone = read(swapped("alone"));
+    const auto alone = read_file(swapped("alone"));
     REQUIRE(alone.own_feeds.size() == 2);
     CHECK(alone.own_feeds[0].label == "watermelon rind");
     const auto& rind = *(*alone.blend)[0].portion.feedstock;
@@ -378,20 +370,20 @@ TEST_CASE("feeds alone move how fast they go in this bin with their error; side 
     CHECK(flat(io::trial_reading_text(*alone.trial, *told, true))
               .find("By your own trial, watermelon rind goes ") != std::string::npos);
 
-    const auto choice = read(swapped("choice"));
+    const auto choice = read_file(swapped("choice"));
     CHECK(choice.own_feeds.empty());
     CHECK((*choice.blend)[0].portion.feedstock->decay_rate_factor.value == 1.0);
     // Not before the planned end, either.
     std::string early = swapped("alone");
-    const auto half = read(early.substr(0, early.find("  - date: 2026-10-11")));
+    const auto half = read_file(early.substr(0, early.find("  - date: 2026-10-11")));
     CHECK(half.own_feeds.empty());
 }
 
 TEST_CASE("the plan written as a file reads back as the same plan") {
     const auto plan =
-        io::trial_plan_of(read(file_of("  bins: [porch, 'shed: left']\n  portions: 2\n")));
+        io::trial_plan_of(read_file(file_of("  bins: [porch, 'shed: left']\n  portions: 2\n")));
     REQUIRE(plan);
-    const auto again = read(io::trial_plan_yaml(*plan));
+    const auto again = read_file(io::trial_plan_yaml(*plan));
     REQUIRE(again.trial);
     CHECK(again.trial->bins == plan->trial.bins);
     CHECK(again.trial->seed == plan->layout.seed);
@@ -401,9 +393,9 @@ TEST_CASE("the plan written as a file reads back as the same plan") {
     std::string own = file_of("  bins: 6\n  portions: 1\n  looks: 9\n  laid_by: Noor\n");
     own.replace(own.find("[watermelon rind, pumpkin]"), 26,
                 "[200 g watermelon rind, 90 g pumpkin]");
-    const auto unequal = io::trial_plan_of(read(own));
+    const auto unequal = io::trial_plan_of(read_file(own));
     REQUIRE(unequal);
-    const auto kept = read(io::trial_plan_yaml(*unequal));
+    const auto kept = read_file(io::trial_plan_yaml(*unequal));
     CHECK(kept.trial->feeds[0].written->in_kilograms() == feed_test::Approx(0.2));
     CHECK(kept.trial->feeds[1].written->in_kilograms() == feed_test::Approx(0.09));
     CHECK(kept.trial->looks == 9U);
@@ -412,7 +404,7 @@ TEST_CASE("the plan written as a file reads back as the same plan") {
 
 TEST_CASE(
     "the sheet has a map, boxes for every plot and look, and the key on the last page alone") {
-    const auto plan = io::trial_plan_of(read(file_of("  bins: 3\n  portions: 2\n")));
+    const auto plan = io::trial_plan_of(read_file(file_of("  bins: 3\n  portions: 2\n")));
     REQUIRE(plan);
     const auto pages = io::trial_sheet(*plan, "Rinds <1>", io::Paper::letter);
     REQUIRE(pages.size() >= 3);
@@ -434,7 +426,7 @@ TEST_CASE(
 }
 
 TEST_CASE("the picture of a reading has a bar and a shape for every portion, and words") {
-    const auto file = read(watched(24));
+    const auto file = read_file(watched(24));
     const auto reading = io::trial_reading_of(file);
     REQUIRE(reading);
     const auto svg = io::trial_svg(*file.trial, *reading, "Rinds");

@@ -5,8 +5,11 @@
 #include "feed/io/note.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "feed/io/trial_pictures.hpp"
+#include "trial_files.hpp"
 
 namespace io = feed::io;
+using feed_test::first_problem;
+using feed_test::read_file;
 
 namespace {
 
@@ -18,20 +21,8 @@ std::string file_of(std::string_view rest) {
            std::string(rest);
 }
 
-io::FeedFile read(const std::string& text) {
-    const auto file = io::read_feed_text(text, "bin.yaml");
-    if (!file) FAIL(io::errors_text(file.errors()));
-    return *file;
-}
-
-feed::Error refused(const std::string& text) {
-    const auto file = io::read_feed_text(text, "bin.yaml");
-    REQUIRE_FALSE(file);
-    return file.errors()[0];
-}
-
 io::TrialPlan planned(const std::string& text) {
-    const auto plan = io::trial_plan_of(read(text));
+    const auto plan = io::trial_plan_of(read_file(text));
     if (!plan) FAIL(io::errors_text(plan.errors()));
     return *plan;
 }
@@ -82,10 +73,11 @@ TEST_CASE("a note at a trial of bins unlike each other gives one bin's ration to
     const std::string looks = "observations: [{date: 2026-09-04, plots: plot 1 half left}]\n";
     const std::string days = "  seed: 7\n  last_day: 24\n  start: 2026-09-01\n";
     const std::string unlike =
-        io::trial_progress(read(file_of(std::string(small_bin) + days + looks)));
+        io::trial_progress(read_file(file_of(std::string(small_bin) + days + looks)));
     CHECK_FALSE(has(unlike, "all bins alike"));
     CHECK(has(unlike, "What follows is for tote alone"));
-    CHECK(has(io::trial_progress(read(file_of("  bins: 2\n" + days + looks))), "all bins alike"));
+    CHECK(has(io::trial_progress(read_file(file_of("  bins: 2\n" + days + looks))),
+              "all bins alike"));
 }
 
 TEST_CASE("the sheet says to wait where the plan does") {
@@ -119,17 +111,17 @@ TEST_CASE("a plan says what is made equal and why, and to weigh what is prepared
     CHECK(has(lines_of(plan), "or frozen and thawed watermelon rind "));
     CHECK(has(io::trial_sheet(plan, "", io::Paper::a4).front(), "Weigh it fresh; its drip"));
     // The name reads back from the plan as a file.
-    const auto again = read(io::trial_plan_yaml(plan));
+    const auto again = read_file(io::trial_plan_yaml(plan));
     CHECK(again.trial->feeds[1].label == "frozen and thawed watermelon rind");
 }
 
 TEST_CASE("rounds are told apart: days count from the start of each") {
     CHECK(has(lines_of(planned(file_of("  kind: alone\n  bins: 4\n"))), "in each round. It ends"));
-    const std::string second = lines_of(read(alone(18, 6)));
+    const std::string second = lines_of(read_file(alone(18, 6)));
     CHECK(has(second, "Round 2, the last, ends on its day 18; the last look was on day 6."));
     CHECK_FALSE(has(second, "before its end"));
     // A round broken off before its planned end: nothing is clear any more.
-    const auto broken = read(alone(9, 18));
+    const auto broken = read_file(alone(9, 18));
     CHECK(has(lines_of(broken), "Round 1 was last looked at on day 9, before its end on day 18"));
     const auto reading = io::trial_reading_of(broken);
     REQUIRE(reading);
@@ -137,8 +129,8 @@ TEST_CASE("rounds are told apart: days count from the start of each") {
     CHECK_FALSE(reading->valid);
     std::string first = alone(18, 0);
     first.replace(first.find(", 2026-10-01"), 12, "");
-    CHECK(has(lines_of(read(first)), "Round 2 of 2 is not laid yet."));
-    CHECK(has(lines_of(read(first)), "0 of 2 watermelon rind and 0 of 2 pumpkin"));
+    CHECK(has(lines_of(read_file(first)), "Round 2 of 2 is not laid yet."));
+    CHECK(has(lines_of(read_file(first)), "0 of 2 watermelon rind and 0 of 2 pumpkin"));
 }
 
 TEST_CASE("a weight above what was laid is asked back, and the looker stays blind") {
@@ -152,7 +144,8 @@ TEST_CASE("a weight above what was laid is asked back, and the looker stays blin
     CHECK_FALSE(has(error.message + error.allowed, "60 g"));
     CHECK(io::with_note(text, "plot 3 20 g left", {2026, 9, 8}, "Ada", "bin.yaml"));
     // Written by hand it is read, said, and nothing is clear.
-    const auto file = read(text + "observations: [{date: 2026-09-08, plots: plot 3 500 g left}]\n");
+    const auto file =
+        read_file(text + "observations: [{date: 2026-09-08, plots: plot 3 500 g left}]\n");
     const auto reading = io::trial_reading_of(file);
     REQUIRE(reading);
     CHECK_FALSE(reading->valid);
@@ -162,29 +155,29 @@ TEST_CASE("a weight above what was laid is asked back, and the looker stays blin
 TEST_CASE("an amount at one feed only, or beside a portion, is not dropped in silence") {
     std::string text = file_of("  bins: 3\n");
     text.replace(text.find("pumpkin"), 7, "100 g pumpkin");
-    auto error = refused(text);
+    auto error = first_problem(text);
     CHECK(error.field == "trial: feeds");
     CHECK(error.value == "pumpkin");
     CHECK(error.line == 10);
     text.replace(text.find("watermelon"), 10, "60 g watermelon");
-    CHECK(read(text).trial->feeds[1].written->in_kilograms() == feed_test::Approx(0.1));
-    error = refused(text + "  portion: 60 g\n");
+    CHECK(read_file(text).trial->feeds[1].written->in_kilograms() == feed_test::Approx(0.1));
+    error = first_problem(text + "  portion: 60 g\n");
     CHECK(error.field == "trial: portion");
     CHECK(error.line == 12);
 }
 
 TEST_CASE("two bins of one name are refused") {
-    const auto error = refused(file_of("  bins: [porch, shed, porch]\n"));
+    const auto error = first_problem(file_of("  bins: [porch, shed, porch]\n"));
     CHECK(error.code == feed::ErrorCode::duplicate_entry);
     CHECK(error.value == "porch");
     CHECK(error.line == 11);
 }
 
 TEST_CASE("what shows only when a trial is planned or read names its line too") {
-    const auto unseeded = io::trial_reading_of(read(file_of("  bins: 3\n  last_day: 24\n")));
+    const auto unseeded = io::trial_reading_of(read_file(file_of("  bins: 3\n  last_day: 24\n")));
     REQUIRE_FALSE(unseeded);
     CHECK(unseeded.errors()[0].line == 10);  // the section: the key is not there
-    const auto large = io::trial_plan_of(read(file_of("  bins: 3\n  portion: 90 kg\n")));
+    const auto large = io::trial_plan_of(read_file(file_of("  bins: 3\n  portion: 90 kg\n")));
     REQUIRE_FALSE(large);
     CHECK(large.errors()[0].line == 12);
     CHECK(large.errors()[0].value == "90 kg");
@@ -201,7 +194,7 @@ TEST_CASE("a bin unlike the first has looks of its own, and smaller portions say
     CHECK(has(planned(file_of(std::string(small_bin) + seen)).wait, "Wait with the trial: tray "));
     CHECK(
         has(planned(file_of(std::string(small_bin) + "  portion: 300 g\n")).why_smaller, "tray: "));
-    const auto error = refused(file_of(
+    const auto error = first_problem(file_of(
         std::string(small_bin) + "      observations: [{date: 2026-09-01, plots: plot 1 gone}]\n"));
     CHECK(error.field == "trial: bins: entry 2: observations: entry 1: plots");
 }
@@ -217,7 +210,7 @@ TEST_CASE("long names stay within their places on the sheet") {
 TEST_CASE("more than eight bins have their number beside the shape; early looks have room") {
     std::string text = file_of("  bins: 9\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\n");
     text += "observations: [{date: 2026-09-03, plots: plots 1-18 not gone}]\n";
-    const auto file = read(text);
+    const auto file = read_file(text);
     const auto reading = io::trial_reading_of(file);
     REQUIRE(reading);
     const std::string svg = io::trial_svg(*file.trial, *reading, "");

@@ -65,15 +65,7 @@ struct CautionFinding {
     std::string feedstock;  ///< its name, or "" where several share the caution
     std::string text;
     std::string source;
+    bool dig_out = false;  ///< it went in and is never fed: it comes out before anything else
 };
-
-/// How a caution begins that is of what already went in and is never fed: it goes before the
-/// answer.
-inline constexpr std::string_view dig_out_words = "dig out what is left of the ";
-
-/// Whether a caution is of what already went in and has to come out first.
-inline bool is_to_dig_out(const CautionFinding& caution) {
-    return caution.text.compare(0, dig_out_words.size(), dig_out_words) == 0;
-}
 
 }  // namespace feed

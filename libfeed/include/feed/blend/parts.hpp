@@ -37,8 +37,7 @@ inline Portion together(const Portion& a, const Portion& b) {
 /// Whether two portions are of one feedstock, prepared alike: then they share their unknown values.
 inline bool same_feedstock(const Portion& a, const Portion& b) {
     if (a.feedstock == b.feedstock) return true;
-    return a.feedstock->id == b.feedstock->id &&
-           a.feedstock->prepared_as == b.feedstock->prepared_as &&
+    return same_material(*a.feedstock, *b.feedstock) &&
            detail::same_numbers(*a.feedstock, *b.feedstock);
 }
 

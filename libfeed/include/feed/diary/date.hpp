@@ -37,6 +37,11 @@ constexpr std::int64_t day_number(Date date) noexcept {
     return era * 146097 + day_of_era - 719468;
 }
 
+/// The weekday of a day, 0 for Thursday as day 0 was one, to 6 for Wednesday.
+constexpr std::int64_t weekday_number(Date date) noexcept {
+    return ((day_number(date) % 7) + 7) % 7;
+}
+
 /// The day with a number; inverse of `day_number`.
 constexpr Date date_of(std::int64_t number) noexcept {
     const std::int64_t shifted = number + 719468;

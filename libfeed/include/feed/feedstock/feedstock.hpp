@@ -96,4 +96,9 @@ struct Feedstock {
     }
 };
 
+/// Whether two are one material, prepared alike; their numbers may differ.
+inline bool same_material(const Feedstock& a, const Feedstock& b) noexcept {
+    return a.id == b.id && a.prepared_as == b.prepared_as;
+}
+
 }  // namespace feed

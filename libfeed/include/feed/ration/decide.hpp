@@ -213,9 +213,10 @@ inline void answer_what_went_in(const RationWork& work, Ration& ration) {
             const Caution caution =
                 of_it == caution_words.end() ? Caution::pathogen : of_it->caution;
             findings.push_back({caution, Level::act, f.name,
-                                std::string(dig_out_words) + plain_name("", f) + " that went in: " +
-                                    std::string(why_barred(f)) + ". Wear gloves.",
-                                "common practice"});
+                                "dig out what is left of the " + plain_name("", f) +
+                                    " that went in: " + std::string(why_barred(f)) +
+                                    ". Wear gloves.",
+                                "common practice", true});
         }
     }
     for (CautionFinding& caution : ration.cautions)

@@ -40,12 +40,8 @@ public:
     double on(int day) {
         if (then_.ramp_factor >= 1.0) return today_;
         const double age = then_.age_days + static_cast<double>(day);
-        BedNumbers& bed = then_;
-        const double now = bed.rate_factor;
-        bed.rate_factor = bed.cold_factor * ramp_share(days(age));
-        const double week = 7.0 * feeding_rules(bed).start_wet_kg_per_day;
-        bed.rate_factor = now;
-        return week;
+        then_.rate_factor = then_.cold_factor * ramp_share(days(age));
+        return 7.0 * feeding_rules(then_).start_wet_kg_per_day;
     }
 
 private:

@@ -34,8 +34,7 @@ inline std::vector<Portion> usual_week(const RationInput& in, bool& from_diary) 
         oldest = std::max(oldest, ago);
         for (const Portion& portion : feeding.portions) {
             const auto same = std::find_if(sum.begin(), sum.end(), [&](const Portion& one) {
-                return one.feedstock->id == portion.feedstock->id &&
-                       one.feedstock->prepared_as == portion.feedstock->prepared_as;
+                return same_material(*one.feedstock, *portion.feedstock);
             });
             if (same == sum.end())
                 sum.push_back(portion);

@@ -52,8 +52,7 @@ struct WeekProblem {
 inline std::optional<std::size_t> thing_of(const OpeningWork& opening, const Feedstock& f) {
     const auto& things = opening.problem.things;
     for (std::size_t j = 0; j < things.size(); ++j) {
-        if (things[j].feedstock->id == f.id && things[j].feedstock->prepared_as == f.prepared_as)
-            return j;
+        if (same_material(*things[j].feedstock, f)) return j;
     }
     return std::nullopt;
 }

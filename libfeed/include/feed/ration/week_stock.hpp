@@ -31,17 +31,13 @@ inline std::vector<WeekThing> week_things_of(std::span<const StockEntry> stock, 
 
 namespace detail {
 
-inline bool same_material(const ThingAtHand& one, const ThingAtHand& other) {
-    return one.feedstock->id == other.feedstock->id &&
-           one.feedstock->prepared_as == other.feedstock->prepared_as;
-}
-
 /// What a bin is fed of a material in the week.
 inline double fed_in_week_kg(const WeekOfBin& bin, const ThingAtHand& thing) {
     double kg = 0.0;
     for (const WeekOpening& opening : bin.openings) {
         for (const PutIn& put : opening.ration.put_in)
-            if (same_material(put.thing, thing)) kg += put.wet_mass.in_kilograms();
+            if (same_material(*put.thing.feedstock, *thing.feedstock))
+                kg += put.wet_mass.in_kilograms();
     }
     return kg;
 }
@@ -63,8 +59,9 @@ inline std::vector<WeekFromStock> from_stock(const WeekPlan& plan,
         const WeekThing& one = things[i];
         if (!one.stock_of || !one.thing.most) continue;
         std::size_t at = 0;
-        while (at < taken.size() && !(taken[at].bin == *one.stock_of &&
-                                      detail::same_material(taken[at].thing, one.thing)))
+        while (at < taken.size() &&
+               !(taken[at].bin == *one.stock_of &&
+                 same_material(*taken[at].thing.feedstock, *one.thing.feedstock)))
             ++at;
         if (at == taken.size()) {
             taken.push_back({*one.stock_of, one.thing, one.container, {}, {}});
@@ -81,7 +78,7 @@ inline std::vector<WeekFromStock> from_stock(const WeekPlan& plan,
     for (std::size_t a = 0; a < taken.size(); ++a) {
         double open_kg = 0.0;
         for (std::size_t b = 0; b < taken.size(); ++b)
-            if (detail::same_material(taken[a].thing, taken[b].thing))
+            if (same_material(*taken[a].thing.feedstock, *taken[b].thing.feedstock))
                 open_kg += elsewhere_kg[b] - own_kg[b] - taken[b].to_others.in_kilograms();
         const double kg = std::clamp(open_kg, 0.0, there_kg[a] - own_kg[a]);
         taken[a].to_others = wet_kilograms(kg);

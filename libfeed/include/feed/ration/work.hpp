@@ -96,9 +96,7 @@ inline void set_aside(RationWork& work, Ration& ration) {
 inline void join_repeated(std::vector<ThingAtHand>& things) {
     for (std::size_t i = 0; i < things.size(); ++i) {
         for (std::size_t j = i + 1; j < things.size();) {
-            const bool same = things[i].feedstock->id == things[j].feedstock->id &&
-                              things[i].feedstock->prepared_as == things[j].feedstock->prepared_as;
-            if (!same) {
+            if (!same_material(*things[i].feedstock, *things[j].feedstock)) {
                 ++j;
                 continue;
             }
