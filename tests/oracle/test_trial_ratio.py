@@ -14,6 +14,8 @@ from scipy.special import log_ndtr, ndtr, ndtri
 # The long form has an error of its own of at most 0.0008; the short one is allowed twice its own.
 LONG = os.environ.get("FEED_TRIAL_CHAINS") == "long"
 CHAINS = 200 if LONG else 100
+# In the short form: both kinds, two to four feeds, few portions and many, one that is skewed.
+SHORT = (0, 2, 3, 4, 6, 9, 19)
 BURNT = 400
 KEPT = 3200
 
@@ -96,13 +98,15 @@ def chain(case: dict[str, Any], rng: np.random.Generator) -> tuple[np.ndarray, n
 
 
 def test_ratios_against_chains(build_dir: Path) -> None:
-    """Twenty trials: ends of the 90 % interval within 5 % of the ratio, surety within 0.01."""
+    """Ends of the 90 % interval within 5 % of the ratio, surety within 0.01; of twenty trials."""
     program = build_dir / "tests" / "oracle" / "oracle_trial_cases"
     out = subprocess.run([program, "ratio", "20"], check=True, capture_output=True, text=True)
     cases = [json.loads(line) for line in out.stdout.splitlines()]
     assert len(cases) == 20
     worst_end = worst_surety = 0.0
     for number, case in enumerate(cases):
+        if not LONG and number not in SHORT:
+            continue
         effects, spread = chain(case, np.random.default_rng(number))
         for first, second, middle, low, high, surety, goes_first in case["ratios"]:
             difference = effects[:, :, first] - effects[:, :, second]

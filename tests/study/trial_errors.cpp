@@ -31,6 +31,7 @@ struct World {
     Shape shape = Shape::log_normal;
     double median = 14.0;
     double last = 60.0;
+    double hope = 1.0;  ///< so many times as long a looker who knows the key reads the last feed
 };
 
 /// A time about 1 with the wanted log sd.
@@ -95,6 +96,8 @@ std::vector<Row> rows() {
     weibull.shape = Shape::weibull;
     World swapped;
     swapped.rounds = 0.3;
+    World hoping;
+    hoping.hope = feed::hoped_fold;
     return {
         {"2 feeds, 3 bins, 1 portion", choice(2, 3, 1), plain},
         {"2 feeds, 6 bins, 1 portion", choice(2, 6, 1), plain},
@@ -117,6 +120,8 @@ std::vector<Row> rows() {
         {"alone, 2 feeds, 6 bins, rounds differ", {TrialKind::alone, 2, 6, 1, 2, false}, swapped},
         {"alone, 2 feeds, 8 bins, rounds differ", {TrialKind::alone, 2, 8, 1, 2, false}, swapped},
         {"alone, 3 feeds, 6 bins, rounds differ", {TrialKind::alone, 3, 6, 1, 3, false}, swapped},
+        {"who hopes looks, 2 feeds, 8 bins", choice(2, 8, 1), hoping},
+        {"who hopes looks, 2 feeds, 12 bins, 2 portions", choice(2, 12, 2), hoping},
     };
 }
 
@@ -146,6 +151,7 @@ void false_alarms(int runs, std::string_view only) {
             const auto layout = feed::draw_layout(row.design, stream.next());
             std::vector<double> log_ratios(row.design.feeds, 0.0);
             if (row.one_differs) log_ratios.back() = std::log(2.0);
+            log_ratios.back() += std::log(row.world.hope);
             const auto seen = drawn_looks(*layout, log_ratios, row.world, stream);
             const auto tests = feed::test_feeds(*layout, scores_of(seen), layout->seed);
             const auto ratios = feed::feed_ratios(*layout, seen);
@@ -156,8 +162,11 @@ void false_alarms(int runs, std::string_view only) {
                 if (row.one_differs && ratios[i].second + 1 == row.design.feeds) continue;
                 const double sure =
                     std::max(ratios[i].surety_first_quicker, 1.0 - ratios[i].surety_first_quicker);
-                any_clear = any_clear || tests.pairs[i].luck.p <= feed::clear_chance;
-                any_probable = any_probable || sure >= feed::probable_surety(row.design.feeds);
+                // Where the key was known nothing is clear, and little is probable.
+                const bool blind = row.world.hope == 1.0;
+                any_clear = any_clear || (blind && tests.pairs[i].luck.p <= feed::clear_chance);
+                any_probable = any_probable || (sure >= feed::probable_surety(row.design.feeds) &&
+                                                (blind || feed::detail::beyond_hope(ratios[i])));
                 any_at_first = any_at_first || sure >= first_surety(row.design.feeds);
             }
             clear += any_clear ? 1 : 0;
@@ -228,7 +237,7 @@ void coverage(int runs, std::string_view only) {
     }
 }
 
-void power(int runs) {
+void power(int runs, std::string_view only) {
     struct Cell {
         TrialDesign design;
         double ratio;
@@ -244,17 +253,25 @@ void power(int runs) {
         {{TrialKind::choice, 4, 6, 1, 1, false}, 1.3, 0.2},
         {{TrialKind::choice, 4, 6, 1, 1, false}, 2.0, 0.35},
         {{TrialKind::alone, 2, 8, 1, 2, false}, 2.0, 0.35},
+        {{TrialKind::choice, 4, 12, 3, 1, false}, 1.3, 0.5},
+        {{TrialKind::choice, 2, 12, 5, 1, false}, 1.3, 0.5},
     };
     std::printf("| trial | ratio | log sd | printed, %% | true, %% |\n|---|---|---|---|---|\n");
     for (const Cell& cell : cells) {
+        const std::string name = std::string(text(cell.design.kind)) + ", " +
+                                 std::to_string(cell.design.feeds) + " feeds, " +
+                                 std::to_string(cell.design.bins) + " bins, " +
+                                 std::to_string(cell.design.portions) +
+                                 (cell.design.portions > 1 ? " portions" : " portion");
+        if (!wanted(name, only)) continue;
         World world;
         world.spread = cell.spread;
         feed::PowerSetting setting;
         for (double day = world.step; day <= world.last; day += world.step)
             setting.look_days.push_back(day);
         const auto planned = feed::draw_layout(cell.design, 48213);
-        const double printed = feed::power_of(*planned, setting, cell.ratio, cell.spread,
-                                              feed::power_trials(*planned));
+        const double printed =
+            feed::power_of(*planned, setting, cell.ratio, cell.spread, feed::power_trials);
         feed::SeededStream stream(3000);
         int clear = 0;
         for (int run = 0; run < runs; ++run) {
@@ -266,10 +283,8 @@ void power(int runs) {
                 feed::luck_test(feed::exchange_of(*layout, scores, feed::Alike{}), layout->seed);
             clear += luck.p <= feed::clear_chance ? 1 : 0;
         }
-        std::printf("| %s, %zu feeds, %zu bins, %zu portion%s | %.1f | %.2f | %.0f | %.0f |\n",
-                    text(cell.design.kind).data(), cell.design.feeds, cell.design.bins,
-                    cell.design.portions, cell.design.portions > 1 ? "s" : "", cell.ratio,
-                    cell.spread, 100.0 * printed, 100.0 * clear / runs);
+        std::printf("| %s | %.1f | %.2f | %.0f | %.0f |\n", name.c_str(), cell.ratio, cell.spread,
+                    100.0 * printed, 100.0 * clear / runs);
         std::fflush(stdout);
     }
 }
@@ -284,6 +299,6 @@ int main(int argc, char** argv) {
     if (runs < 1) return 2;
     if (what == "false") false_alarms(runs, only);
     if (what == "coverage") coverage(runs, only);
-    if (what == "power") power(runs);
+    if (what == "power") power(runs, only);
     return 0;
 }
