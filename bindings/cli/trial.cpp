@@ -52,7 +52,10 @@ int plan(const Arguments& arguments, const io::FeedFile& file) {
         if (!written) return refuse(arguments, written.errors());
     }
     if (arguments.json()) return print(io::to_json(*found, arguments.units));
-    if (arguments.has("--yaml")) return print(io::trial_plan_yaml(*found));
+    if (arguments.has("--yaml")) {
+        const auto whole = io::trial_plan_yaml(file, *found);
+        return whole ? print(*whole) : refuse(arguments, whole.errors());
+    }
     return print(io::trial_plan_text(*found, arguments.units, arguments.has("--why")));
 }
 

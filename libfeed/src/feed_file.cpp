@@ -6,6 +6,7 @@
 #include "feed/bed/completed.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/io/human_text.hpp"
+#include "feed/io/json_tree.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
@@ -162,12 +163,20 @@ private:
 Result<FeedFile> read_feed_text(std::string_view text, std::string_view name) {
     const auto tree = parse_yaml(text, name);
     if (!tree) return tree.errors();
-    return FileReader(*tree, tree->root(), text, name).read();
+    auto file = FileReader(*tree, tree->root(), text, name).read();
+    if (file && file->trial) file.value().trial_text = text;
+    return file;
 }
 
 Result<FeedFile> read_feed_node(const YamlTree& tree, YamlView root, std::string_view text,
                                 std::string_view name) {
-    return FileReader(tree, root, text, name).read();
+    auto file = FileReader(tree, root, text, name).read();
+    if (file && file->trial) {
+        JsonWriter json;
+        write_node(json, root, true);
+        file.value().trial_text = json.take();
+    }
+    return file;
 }
 
 Result<FeedFile> read_feed_file(const std::string& path) {

@@ -50,8 +50,10 @@ Result<std::string> plan_json(const FeedFile& file, const AnswerOptions& options
         else
             json = with_text(std::move(json), "sheet", trial_sheet_html(pages, file.title, paper));
     }
-    if (options.yaml) json = with_text(std::move(json), "yaml", trial_plan_yaml(*plan));
-    return json;
+    if (!options.yaml) return json;
+    const auto whole = trial_plan_yaml(file, *plan);
+    if (!whole) return whole.errors();
+    return with_text(std::move(json), "yaml", *whole);
 }
 
 Result<std::string> reading_json(const FeedFile& file, const AnswerOptions& options) {

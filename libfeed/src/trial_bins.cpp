@@ -41,8 +41,20 @@ std::string acute(const CheckResult& result) {
     return "";
 }
 
+/// How much room a portion takes, lying loosely. Where nobody knows how loosely it lies, as water
+/// does: no portion is smaller.
+double loose_volume_m3(const Portion& portion) {
+    const auto& density = (*portion.feedstock)[Property::bulk_density_loose];
+    return portion.wet_mass.in_kilograms() / (density ? density->value : 1000.0);
+}
+
 std::string too_much_for(const TrialBin& bin, const Trial& trial,
                          const std::vector<Portion>& feeding) {
+    const CompletedBed bed = completed(bin.input.bed, UnitSystem::metric);
+    double volume_m3 = 0.0;
+    for (const Portion& portion : feeding)
+        volume_m3 += loose_volume_m3(portion);
+    if (volume_m3 > bed.free_room.value()) return bin.name + ": it has no room for so much";
     RationInput in = bin.input;
     for (const Portion& portion : feeding) {
         const auto feed =
@@ -127,10 +139,10 @@ std::string why_wait(const std::vector<TrialBin>& bins) {
         const RationAnswer answer = ration(bin.input).answer;
         if (answer == RationAnswer::act_first)
             return "Wait with the trial: " + bin.name +
-                   " needs help first. Do what feed ration says. The plan is for later.";
+                   " needs help first. Do what feed ration says, then plan again.";
         if (answer == RationAnswer::wait && wait.empty())
             wait = "Wait with the trial: " + bin.name +
-                   " is not ready for food. Lay it when feed ration says feed.";
+                   " is not ready for food. Plan again when feed ration says feed.";
     }
     return wait;
 }
@@ -150,11 +162,7 @@ std::size_t places_in(const std::vector<TrialBin>& bins, const Trial& trial,
                       const TrialPortions& portions) {
     double side = 0.0;
     for (std::size_t i = 0; i < trial.feeds.size(); ++i) {
-        const auto& density = (*trial.feeds[i].feedstock)[Property::bulk_density_loose];
-        // Where nobody knows how loosely it lies, as loosely as water weighs: no portion is
-        // smaller.
-        const double volume_m3 =
-            portions.laid[i].in_kilograms() / (density ? density->value : 1000.0);
+        const double volume_m3 = loose_volume_m3({trial.feeds[i].feedstock, portions.laid[i]});
         side = std::max(side, std::sqrt(volume_m3 / portion_height_m) + gap_m);
     }
     std::size_t fewest = most_trial_plots;

@@ -153,6 +153,8 @@ std::string to_json(const Trial& trial, const TrialReading& reading) {
     json.member("counts", count_sentence(trial, reading));
     json.member("ended", reading.ended);
     json.member("valid", reading.valid);
+    json.member("fair", reading.fair);
+    json.member("blind", reading.blind);
     json.member("last_look", reading.last_look);
     json.member("last_day", reading.last_day);
     json.key("feeds");
@@ -188,64 +190,6 @@ std::string to_json(const Trial& trial, const TrialReading& reading) {
     write_texts(json, "flaws", reading.flaws);
     json.end_object();
     return json.take();
-}
-
-std::string trial_plan_yaml(const TrialPlan& plan) {
-    const Trial& trial = plan.trial;
-    const auto quoted = [](std::string_view words) {
-        JsonWriter json;
-        json.value(words);
-        std::string text = json.take();
-        text.pop_back();
-        return text;
-    };
-    std::string yaml =
-        "# The key stands at the end: whoever looks should not read it.\nlibfeed: 1\ntrial:\n";
-    const auto line = [&](std::string_view key, const std::string& value) {
-        yaml += "  " + std::string(key) + ": " + value + "\n";
-    };
-    line("kind", std::string(text(trial.design.kind)));
-    line("question", std::string(text(trial.question)));
-    const bool as_written = plan.portions.rule == PortionRule::as_written;
-    yaml += "  feeds:\n";
-    for (const TrialFeed& feed : trial.feeds) {
-        const std::string& how = feed.feedstock->prepared_as;
-        const std::string name = feed.label.substr(how.empty() ? 0 : how.size() + 1);
-        yaml +=
-            "    - {feedstock: " + quoted(name) +
-            (how.empty() ? "" : ", preparation: " + quoted(how)) +
-            (as_written ? ", amount: " + mass_text(feed.written->mass(), UnitSystem::metric) : "") +
-            "}\n";
-    }
-    std::string bins;
-    for (const std::string& bin : trial.bins)
-        bins += (bins.empty() ? "" : ", ") + quoted(bin);
-    line("bins", "[" + bins + "]");
-    line("portions", std::to_string(trial.design.portions));
-    line("rounds", std::to_string(trial.design.rounds));
-    if (trial.design.blank) line("blank", "yes");
-    if (!as_written)
-        line("portion", mass_text(plan.portions.fresh.front().mass(), UnitSystem::metric));
-    if (trial.looks) line("looks", std::to_string(*trial.looks));
-    if (!trial.laid_by.empty()) line("laid_by", quoted(trial.laid_by));
-    if (!trial.changed.empty()) line("changed", quoted(trial.changed));
-    if (trial.prior.ratio_log_sd != RatioPrior().ratio_log_sd)
-        line("prior", significant(trial.prior.ratio_log_sd, 3));
-    line("seed", std::to_string(plan.layout.seed));
-    line("last_day", std::to_string(*trial.last_day));
-    if (!trial.starts.empty()) {
-        std::string starts;
-        for (const Date& start : trial.starts)
-            starts += (starts.empty() ? "" : ", ") + text(start);
-        line("start", "[" + starts + "]");
-    }
-    yaml += "# The key\n";
-    for (const Plot& plot : plan.layout.plots)
-        yaml += "# plot " + std::to_string(plot.number) + ": " + trial.bins[plot.bin] + ", round " +
-                std::to_string(plot.round + 1) + ", place " + std::to_string(plot.place + 1) +
-                ": " + (plot.feed ? trial.feeds[*plot.feed].label : std::string("bedding only")) +
-                "\n";
-    return yaml;
 }
 
 }  // namespace feed::io

@@ -64,8 +64,9 @@ std::string more_text(std::size_t count, const std::string& what) {
 
 class Planner {
 public:
-    Planner(const FeedFile& file, UnitSystem units, const TrialProgress& progress)
-        : file_(file), units_(units), progress_(progress) {}
+    Planner(const FeedFile& file, UnitSystem units, const TrialProgress& progress,
+            std::size_t draws)
+        : file_(file), units_(units), progress_(progress), draws_(draws) {}
 
     Result<TrialPlan> plan() {
         plan_.trial = *file_.trial;
@@ -84,8 +85,8 @@ public:
         trial.seed = plan_.layout.seed;
         note_room();
         plan_.smallest = smallest_luck(plan_.layout);
-        plan_.power = power_table(plan_.layout, setting(plan_.look_days),
-                                  [&](std::size_t done) { tell(done); });
+        plan_.power = power_table(
+            plan_.layout, setting(plan_.look_days), [&](std::size_t done) { tell(done); }, draws_);
         weigh_changes();
         return std::move(plan_);
     }
@@ -112,11 +113,7 @@ private:
         plan_.portions = *whole;
         plan_.notes = whole->differs;
         if (bins_.empty()) {
-            // First: it can do harm, the rest only blurs the answer.
-            plan_.notes.insert(
-                plan_.notes.begin(),
-                "No bed is described: nobody has judged whether the bins bear this. Add bed:, or "
-                "lay little.");
+            say_first("No bed is described and judged: add bed:, or lay little.");
             return std::nullopt;
         }
         plan_.wait = why_wait(bins_);
@@ -197,7 +194,7 @@ private:
             trial.design.portions = 2;
             const auto two = draw_layout(trial.design, proposed_seed(trial));
             const double shown = power_of(*two, setting(plan_.look_days), power_ratios.back(),
-                                          power_spreads[1], power_trials(*two));
+                                          power_spreads[1], draws_);
             if (shown >= told_share) {
                 plan_.why_portions = "two show a 2-fold difference well enough";
                 return;
@@ -214,9 +211,15 @@ private:
         const TrialDesign& design = plan_.trial.design;
         const std::size_t places = places_in(bins_, plan_.trial, plan_.portions);
         if (plots_of(design) / design.bins / design.rounds <= places) return;
-        plan_.notes.insert(plan_.notes.begin(),
-                           "The smallest bin has room for about " + counted(places, "portion") +
-                               " a hand's breadth apart: nearer ones share worms and juice.");
+        say_first(places == 0 ? "The smallest bin is too narrow for such a portion: lay less."
+                              : "The smallest bin has room for about " +
+                                    counted(places, "portion") + " well apart.");
+    }
+
+    /// A note that goes before what only blurs the answer: it can do harm, or spoils all.
+    void say_first(std::string note) {
+        plan_.notes.insert(plan_.notes.begin(), std::move(note));
+        ++plan_.grave_notes;
     }
 
     PowerSetting setting(const std::vector<int>& look_days) const {
@@ -235,8 +238,7 @@ private:
                double price) {
         const auto layout = draw_layout(design, plan_.layout.seed);
         if (!layout) return;
-        const double power =
-            power_of(*layout, setting(look_days), 1.5, power_spreads[1], power_trials(*layout));
+        const double power = power_of(*layout, setting(look_days), 1.5, power_spreads[1], draws_);
         const double least = plan_.helps_most ? plan_.changes[*plan_.helps_most].power + price
                                               : plan_.power[1][1] + worth_saying;
         if (power >= least) plan_.helps_most = plan_.changes.size();
@@ -298,6 +300,7 @@ private:
     const FeedFile& file_;
     UnitSystem units_;
     const TrialProgress& progress_;
+    std::size_t draws_;
     TrialPlan plan_;
     std::vector<TrialBin> bins_;
     std::vector<int> all_days_;  ///< on which to look if the keeper granted every look
@@ -306,10 +309,10 @@ private:
 }  // namespace
 
 Result<TrialPlan> trial_plan_of(const FeedFile& file, UnitSystem units,
-                                const TrialProgress& progress) {
+                                const TrialProgress& progress, std::size_t draws) {
     if (!file.trial)
         return missing_section(file, "trial", "{feeds: [watermelon rind, pumpkin], bins: 3}");
-    return Planner(file, units, progress).plan();
+    return Planner(file, units, progress, draws).plan();
 }
 
 Result<TrialReading> trial_reading_of(const FeedFile& file) {

@@ -94,6 +94,37 @@ STARTED = ["cardboard", "500 g newspaper, any straw and a bag of oak leaves", "2
            "1 kg cardboard", "hay", "2 kg glossy paper", "coir",
            "wood chips, straw, card, newspaper"]  # fmt: skip
 
+RINDS, FOUR = ["watermelon rind", "pumpkin"], ["watermelon rind", "pumpkin", "apple", "carrot"]
+FROZEN = ["carrot", {"feedstock": "carrot", "preparation": "frozen and thawed"}]
+PAPERS = ["shredded corrugated cardboard", "shredded newspaper", "shredded office paper"]
+LONG_NAMES = ["the tote under the stairs", "the tray beside the green door", "c"]
+TRIALS: dict[str, dict[str, Any]] = {
+    "two": {"feeds": RINDS, "bins": 3},
+    "two found": {"feeds": RINDS, "bins": LONG_NAMES, "question": "found", "looks": 4},
+    "three": {"feeds": PAPERS, "bins": 2, "portion": "20 g"},
+    "three, too much": {"feeds": PAPERS, "bins": 2, "portion": "2 kg", "question": "found"},
+    "four": {"feeds": FOUR, "bins": 6, "portion": "2 kg", "portions": 1},
+    "four in many": {"feeds": FOUR, "bins": 24, "portions": 1},
+    "one bin": {"feeds": RINDS, "bins": 1},
+    "prepared": {"feeds": FROZEN, "bins": 3, "portion": "2 kg", "blank": "yes"},
+    "as written": {"feeds": ["200 g watermelon rind", "30 g pumpkin"], "bins": 6},
+    "alone": {"feeds": RINDS, "bins": 4, "kind": "alone"},
+    "alone, prepared": {"feeds": FROZEN, "bins": LONG_NAMES, "kind": "alone", "portion": "1 kg",
+                        "question": "found"},
+    "alone, four": {"feeds": FOUR, "bins": 24, "kind": "alone"},
+}  # fmt: skip
+# How a trial of two in six bins may have been watched: who looked, until which day, what else.
+READINGS: dict[str, tuple[str, int, dict[str, Any]]] = {
+    "to the end": ("Ada", 24, {}),
+    "so far": ("Ada", 9, {}),
+    "not yet": ("Ada", 3, {}),
+    "not blind": ("Noor", 24, {}),
+    "unequal": ("Ada", 24, {"feeds": ["200 g watermelon rind", "30 g pumpkin"]}),
+    "of four": ("Ada", 24, {"feeds": FOUR}),
+    "of four, not blind": ("Noor", 24, {"feeds": FOUR}),
+    "alone": ("Ada", 24, {"kind": "alone", "start": ["2026-03-01", "2026-04-01"]}),
+}
+
 # Lists begin with the answer and are as long as they are; their sentences are held like all others.
 LISTS = frozenset(["week"])
 WEEKS = {
@@ -264,6 +295,35 @@ def example_screens() -> list[Screen]:
     return screens
 
 
+def trial_screens() -> list[Screen]:
+    """Plans of two to four feeds in one to many bins that are well, wet, small or not described."""
+    beds = {
+        "well": bed_of({"worms": "900 g"}),
+        "wet": bed_of({"squeeze": "pooling"}),
+        "small": bed_of(BEDS["small"]),
+        "unsaid": None,
+    }
+    screens = []
+    for number, (name, trial) in enumerate(TRIALS.items()):
+        for bed in beds if number == 0 else list(beds)[number % 2 * 3 :: 4]:
+            described = beds[bed]
+            sections = {"trial": trial} if described is None else {"trial": trial, "bed": described}
+            screens.append(Screen(f"{name}, {bed}", "trial", ["plan", "FILE"], file_of(**sections)))
+    for name, (by, until, more) in READINGS.items():
+        trial = {"feeds": RINDS, "bins": 6, "portions": 1, "seed": 7, "last_day": 24,
+                 "start": "2026-03-01", "laid_by": "Noor", **more}  # fmt: skip
+        plots = 6 * (1 if "kind" in more else len(trial["feeds"]))
+        looks = [
+            {"date": f"2026-03-{day + 1:02d}", "by": by,
+             "plots": [f"plot {plot} {'gone' if day > 6 + 2 * (plot % 5) else 'not gone'}"
+                       for plot in range(1, plots + 1)]}
+            for day in range(3, until + 1, 3)
+        ]  # fmt: skip
+        content = file_of(trial=trial, observations=looks)
+        screens.append(Screen(name, "trial", ["read", "FILE"], content))
+    return screens
+
+
 def case_screens() -> list[Screen]:
     """The mixtures of the reference cases, as blends."""
     mixtures = [case for case in all_cases(CASES) if case["call"] == "blend"]
@@ -305,7 +365,7 @@ def other_screens() -> list[Screen]:
 def all_screens() -> list[Screen]:
     """The broad set, in metric units and in those of the US."""
     metric = [*example_screens(), *case_screens(), *bin_screens(), *other_screens()]
-    metric += heap_screens()
+    metric += [*heap_screens(), *trial_screens()]
     us = [
         Screen(one.name + " (us)", one.verb, [*one.words, "--units", "us"], one.content)
         for one in metric

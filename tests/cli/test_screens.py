@@ -96,7 +96,7 @@ FIRST = re.compile(
     r"(Act first|Wait\.|Feed it|Feed less|Never feed|Your file feeds|Yes: |Most likely"
     r"|Feed \d+ of \d+ bins"
     r"|A recipe: mix|Put on the heap|These targets|Give |Nothing else|As written|Started"
-    r"|Written down|Choice|Alone|By day"
+    r"|Written down|Choice|Alone|Wait with the trial|By day"
     r"|Harvest (when|now|about)|Do not (harvest|change|flush|put)|Change |Flush it|Dry it out"
     r"|It is not too wet|Split it|Move it|It may stay|Bring it in"
     r"|Start with|This bin can take|Wait: |About \d+ worms live|No worm was found|Do not start"

@@ -22,10 +22,11 @@ std::vector<double> numbers_of(std::string_view field, const Days& given) {
     return {given.data(), given.data() + given.size()};
 }
 
-/// A plan with the title of its file.
+/// A plan with what its file says beside the trial.
 struct SharedPlan {
     io::TrialPlan content;
     std::string title;
+    Result<std::string> yaml;
 };
 
 /// A reading with the trial it is of.
@@ -70,8 +71,8 @@ void bind_plan(py::module_& module) {
             "to_dict", [](const SharedPlan& p) { return from_json(io::to_json(p.content)); },
             "What ``feed trial plan --json`` prints, as a dict.")
         .def(
-            "to_yaml", [](const SharedPlan& p) { return io::trial_plan_yaml(p.content); },
-            "The plan as a feed file with seed, days and key.")
+            "to_yaml", [](const SharedPlan& p) { return unwrap(p.yaml); },
+            "The whole file with seed, days and key: to be laid, noted in and read.")
         .def(
             "sheet_html",
             [](const SharedPlan& p, const std::string& paper) {
@@ -102,7 +103,9 @@ void bind_plan_trial(py::module_& module) {
         "plan_trial",
         [](const io::FeedFile& file) {
             const py::gil_scoped_release released;
-            return SharedPlan{unwrap(io::trial_plan_of(file)), file.title};
+            io::TrialPlan plan = unwrap(io::trial_plan_of(file));
+            auto yaml = io::trial_plan_yaml(file, plan);
+            return SharedPlan{std::move(plan), file.title, std::move(yaml)};
         },
         py::arg("file"), R"doc(
 Plans the trial of a feed file: places from a seed, equal portions, days to look, power.

@@ -35,4 +35,6 @@
 #include "feed/trial/seeded.hpp"
 #include "feed/trial/time_model.hpp"
 #include "feed/trial/trial.hpp"
+#include "feed/trial/trial_flaws.hpp"
 #include "feed/trial/trial_reading.hpp"
+#include "feed/trial/trial_record.hpp"

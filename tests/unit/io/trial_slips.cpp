@@ -9,6 +9,7 @@
 
 namespace io = feed::io;
 using feed_test::first_problem;
+using feed_test::plan_of;
 using feed_test::read_file;
 
 namespace {
@@ -22,7 +23,7 @@ std::string file_of(std::string_view rest) {
 }
 
 io::TrialPlan planned(const std::string& text) {
-    const auto plan = io::trial_plan_of(read_file(text));
+    const auto plan = plan_of(read_file(text));
     if (!plan) FAIL(io::errors_text(plan.errors()));
     return *plan;
 }
@@ -96,7 +97,7 @@ TEST_CASE("that nobody judged the bins is said before what only blurs the answer
         planned("libfeed: 1\ntrial: {feeds: [apple, carrot, coffee grounds], bins: 3}\n");
     REQUIRE(plan.notes.size() > 1);
     CHECK(plan.notes.front().find("No bed is described") == 0);
-    CHECK(has(lines_of(plan), "No bed is described"));
+    CHECK(has(lines_of(plan), "No bed is described and judged: add bed:"));
 }
 
 TEST_CASE("a plan says what is made equal and why, and to weigh what is prepared before") {
@@ -108,15 +109,12 @@ TEST_CASE("a plan says what is made equal and why, and to weigh what is prepared
                 "{feedstock: watermelon rind, preparation: frozen and thawed}");
     const auto plan = planned(two);
     CHECK(has(lines_of(plan), "equal fresh weight, as it is one food. Weigh it fresh; its drip"));
-    CHECK(has(lines_of(plan), "or frozen and thawed watermelon rind "));
+    CHECK(has(lines_of(plan), "A portion of each is 100 g"));
     CHECK(has(io::trial_sheet(plan, "", io::Paper::a4).front(), "Weigh it fresh; its drip"));
-    // The name reads back from the plan as a file.
-    const auto again = read_file(io::trial_plan_yaml(plan));
-    CHECK(again.trial->feeds[1].label == "frozen and thawed watermelon rind");
 }
 
 TEST_CASE("rounds are told apart: days count from the start of each") {
-    CHECK(has(lines_of(planned(file_of("  kind: alone\n  bins: 4\n"))), "in each round. It ends"));
+    CHECK(has(lines_of(planned(file_of("  kind: alone\n  bins: 4\n"))), "in each round. On day "));
     const std::string second = lines_of(read_file(alone(18, 6)));
     CHECK(has(second, "Round 2, the last, ends on its day 18; the last look was on day 6."));
     CHECK_FALSE(has(second, "before its end"));
@@ -177,7 +175,7 @@ TEST_CASE("what shows only when a trial is planned or read names its line too") 
     const auto unseeded = io::trial_reading_of(read_file(file_of("  bins: 3\n  last_day: 24\n")));
     REQUIRE_FALSE(unseeded);
     CHECK(unseeded.errors()[0].line == 10);  // the section: the key is not there
-    const auto large = io::trial_plan_of(read_file(file_of("  bins: 3\n  portion: 90 kg\n")));
+    const auto large = plan_of(read_file(file_of("  bins: 3\n  portion: 90 kg\n")));
     REQUIRE_FALSE(large);
     CHECK(large.errors()[0].line == 12);
     CHECK(large.errors()[0].value == "90 kg");
@@ -216,4 +214,57 @@ TEST_CASE("more than eight bins have their number beside the shape; early looks 
     const std::string svg = io::trial_svg(*file.trial, *reading, "");
     CHECK(has(svg, ">9</text>"));
     CHECK_FALSE(has(svg, "text-anchor=\"end\">not yet"));
+}
+
+TEST_CASE("a plan that waits says what to do first, and what to lay only behind --why") {
+    std::string wet = file_of("  bins: 3\n");
+    wet.replace(wet.find("drops"), 5, "pooling");
+    const auto plan = planned(wet);
+    const std::string first = io::trial_plan_text(plan, io::UnitSystem::metric, false);
+    CHECK(first.find("Wait with the trial: the bin needs help first.") == 0);
+    CHECK_FALSE(has(first, "Lay "));
+    CHECK_FALSE(has(first, "seed:"));
+    CHECK(has(io::trial_plan_text(plan, io::UnitSystem::metric, true), "- Lay 2 plots"));
+}
+
+TEST_CASE("unequal portions are said by the plan and by the reading, and nothing is told") {
+    std::string text = file_of("  bins: 6\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\n");
+    text.replace(text.find("[watermelon rind, pumpkin]"), 26,
+                 "[200 g watermelon rind, 30 g pumpkin]");
+    const std::string plan = lines_of(planned(text));
+    CHECK(has(plan, "With this you can tell nothing: the portions are unequal."));
+    CHECK_FALSE(has(plan, "What helps most"));
+    text += "observations: [{date: 2026-09-25, plots: plots 1-12 gone}]\n";
+    const std::string read = lines_of(read_file(text));
+    CHECK(has(read, "first: it was no fair trial.\nThe portions were unequal from the start"));
+    CHECK_FALSE(has(read, "-fold"));
+}
+
+TEST_CASE("who laid the trial and looked gets no number and no clear answer") {
+    const auto layout = feed::draw_layout({feed::TrialKind::choice, 2, 6, 1, 1, false}, 7);
+    std::string text = file_of(
+        "  bins: 6\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\n  laid_by: Noor\n"
+        "observations:\n");
+    for (int day = 3; day <= 24; day += 3) {
+        const feed::Date date{2026, 9, 1 + day};
+        text += "  - date: " + feed::text(date) + "\n    by: noor\n    plots:\n";
+        for (const auto& plot : layout->plots)
+            text += "      - plot " + std::to_string(plot.number) +
+                    (day >= (*plot.feed == 0 ? 6 : 18) ? " gone\n" : " not gone\n");
+    }
+    const std::string said = lines_of(read_file(text));
+    CHECK(has(said,
+              "\nProbably watermelon rind is gone before pumpkin. It is not clear, as who "
+              "looked knew the key.\nNoor laid the portions and also looked"));
+    for (const char* number : {"Clear", " sure)", "luck alone", "times as long"})
+        CHECK_FALSE(has(said, number));
+}
+
+TEST_CASE("portions that the bin has no room for are made smaller, however little worms mind") {
+    std::string text = file_of("  bins: 2\n  question: found\n  portion: 2 kg\n");
+    text.replace(text.find("[watermelon rind, pumpkin]"), 26,
+                 "[shredded corrugated cardboard, shredded newspaper]");
+    const auto plan = planned(text);
+    CHECK(plan.asked_share < 1.0);
+    CHECK(has(plan.why_smaller, "no room for so much"));
 }

@@ -114,7 +114,10 @@ TEST_CASE("own amounts that are unequal are said and spoil a clear answer") {
     const auto reading = read(trial, looks_of(*layout, {3, 6, 9, 12, 20}));
     CHECK_FALSE(reading.valid);
     CHECK(reading.pairs[0].test.luck.p < 0.05);
-    CHECK(reading.pairs[0].verdict == TrialVerdict::probably);
+    CHECK(reading.pairs[0].surety > 0.99);
+    // The larger portion may be why: nothing is told, however far apart.
+    CHECK_FALSE(reading.fair);
+    CHECK(reading.pairs[0].verdict == TrialVerdict::cannot_tell);
 }
 
 TEST_CASE("a feed without density or moisture cannot be made equal and is named") {
@@ -189,7 +192,49 @@ TEST_CASE("what changed between rounds spoils a trial of feeds alone") {
     const auto layout = feed::draw_layout(trial.design, 11);
     const auto reading = read(trial, looks_of(*layout, {3}));
     CHECK_FALSE(reading.valid);
+    CHECK_FALSE(reading.fair);
     CHECK(reading.flaws.at(0).find("half of the worms") != std::string::npos);
+}
+
+TEST_CASE("who laid the portions and looked makes nothing clear, and a small difference nothing") {
+    Trial trial = trial_of(6, 2);
+    trial.laid_by = "Noor and Sam";
+    const auto layout = feed::draw_layout(trial.design, 11);
+    auto looks = looks_of(*layout, {3, 6, 9, 12, 20});
+    for (auto& seen : looks)
+        seen.by = "Ada";
+    CHECK(read(trial, looks).pairs[0].verdict == TrialVerdict::clear);
+    looks[2].by = "sam";
+    auto reading = read(trial, looks);
+    CHECK(reading.fair);
+    CHECK_FALSE(reading.blind);
+    CHECK_FALSE(reading.valid);
+    // Twice as long is more than hope reads into it.
+    CHECK(reading.pairs[0].ratio.high < 1.0 / feed::hoped_fold);
+    CHECK(reading.pairs[0].verdict == TrialVerdict::probably);
+    // Gone on day 14 or 15: told apart in every bin, yet no more than hope may do.
+    looks = {look(13, {"plots 1-24 not gone"})};
+    for (const int day : {14, 15}) {
+        std::vector<std::string> words;
+        for (const auto& plot : layout->plots)
+            words.push_back("plot " + std::to_string(plot.number) +
+                            (day == 15 || *plot.feed == 0 ? " gone" : " not gone"));
+        looks.push_back(look(day, words));
+    }
+    CHECK(read(trial, looks).pairs[0].verdict == TrialVerdict::clear);
+    looks[1].by = "Noor";
+    reading = read(trial, looks);
+    CHECK(reading.pairs[0].surety > 0.99);
+    CHECK(reading.pairs[0].verdict == TrialVerdict::cannot_tell);
+}
+
+TEST_CASE("names of people are parted and told apart without regard to capitals") {
+    using feed::detail::people_in;
+    CHECK(people_in("Noor") == std::vector<std::string>{"noor"});
+    CHECK(people_in(" Noor and Ada Lee,sam & Jo ") ==
+          std::vector<std::string>{"noor", "ada lee", "sam", "jo"});
+    CHECK(people_in("Andy") == std::vector<std::string>{"andy"});
+    CHECK(people_in("").empty());
 }
 
 TEST_CASE("surety that counts as probable rises with the number of feeds") {
@@ -210,7 +255,8 @@ TEST_CASE("a portion cannot weigh more than was laid, but dry paper takes up wat
     const auto reading = read(trial, looks);
     CHECK_FALSE(reading.valid);
     CHECK(reading.flaws.at(0).find("Plot 1: on 2026-03-04 \"400 g left\"") == 0);
-    CHECK(reading.pairs[0].verdict == TrialVerdict::probably);
+    CHECK_FALSE(reading.fair);
+    CHECK(reading.pairs[0].verdict == TrialVerdict::cannot_tell);
 }
 
 TEST_CASE("a trial of rounds is over when each was watched to its end") {

@@ -63,6 +63,8 @@ struct FeedFile {
     std::optional<Trial> trial;
     /// For each bin of the trial its own description, with what went in; nothing: it is as `bed`.
     std::vector<std::optional<Diary>> trial_bins;
+    /// The text of a file with a trial: its plan is written into it. Else empty.
+    std::string trial_text;
     /// Where a key stands in the file; lines and columns from 1.
     struct KeyPlace {
         std::string key;

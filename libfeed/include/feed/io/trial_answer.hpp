@@ -39,7 +39,8 @@ struct TrialPlan {
     PowerTable power{};
     std::vector<TrialChange> changes;       ///< cheapest first
     std::optional<std::size_t> helps_most;  ///< index into `changes`
-    std::vector<std::string> notes;         ///< what differs, what the bed says
+    std::vector<std::string> notes;         ///< what the bed says, what differs
+    std::size_t grave_notes = 0;            ///< so many of them, from the first, are of the bed
     std::vector<Assumption> assumed;
 };
 
@@ -50,8 +51,11 @@ using TrialProgress = std::function<void(std::size_t done, std::size_t of)>;
 /// that the same file gives the same plan.
 /// Errors: missing_value without `trial`; a feed that is never fed; portions that the bed cannot
 /// bear at all; what portions_of and draw_layout refuse. Threads: pure. Time: a second or two.
+/// @param draws  trials drawn for each figure of power, at least 1: with fewer it is quicker and
+/// less sure.
 Result<TrialPlan> trial_plan_of(const FeedFile& file, UnitSystem units = UnitSystem::metric,
-                                const TrialProgress& progress = {});
+                                const TrialProgress& progress = {},
+                                std::size_t draws = power_trials);
 
 /// Reads the trial of a file. Errors: missing_value without `trial`, or where seed, start or last
 /// day are missing (the plan prints them). Threads: pure.
@@ -76,8 +80,13 @@ std::string count_sentence(const Trial& trial, const TrialReading& reading);
 std::string to_json(const TrialPlan& plan, UnitSystem units = UnitSystem::metric);
 std::string to_json(const Trial& trial, const TrialReading& reading);
 
-/// The plan as the `trial` section of a feed file, with seed, days and the key in comments.
-std::string trial_plan_yaml(const TrialPlan& plan);
+/// The whole file of a plan, to be laid, noted in and read: what the keeper wrote stays as it
+/// stands, the section gets seed, last day and portions, and comments at the end say what lies
+/// where. JSON stays JSON and gets no comments.
+/// @param file  that the plan was made of.
+/// Errors: wrong_type, where the section is written in a form that cannot be added to (an alias).
+/// Threads: pure.
+Result<std::string> trial_plan_yaml(const FeedFile& file, const TrialPlan& plan);
 
 /// How far the trial of a file is with the newest look, for whoever looked: "Trial, day 14 of 30: 3
 /// of 12 portions are gone." It names no feed, so that a blind looker stays blind. "" where the

@@ -9,109 +9,12 @@
 #include <string>
 #include <vector>
 
-#include "feed/diary/plot_history.hpp"
-#include "feed/trial/closed_test.hpp"
-#include "feed/trial/feed_ratio.hpp"
-#include "feed/trial/heavy_look.hpp"
 #include "feed/trial/power.hpp"
-#include "feed/trial/trial.hpp"
+#include "feed/trial/trial_flaws.hpp"
 
 namespace feed {
 
-/// How far two feeds can be told apart.
-enum class TrialVerdict : std::uint8_t { cannot_tell, probably, clear };
-inline constexpr std::array<std::string_view, 3> trial_verdict_words{"you cannot tell yet",
-                                                                     "probably", "clear"};
-constexpr std::string_view text(TrialVerdict verdict) noexcept {
-    return trial_verdict_words[static_cast<std::size_t>(verdict)];
-}
-
-/// From so much surety on a difference is called probable: with more feeds there are more pairs to
-/// be wrong about. By simulation false for at most 10 of 100 trials of like feeds (docs/trials.md);
-/// 0.95 and 0.975 gave just above 10.
-constexpr double probable_surety(std::size_t feeds) noexcept {
-    return feeds <= 2 ? 0.96 : feeds == 3 ? 0.98 : 0.99;
-}
-
-/// What was seen at one plot.
-struct PlotRecord {
-    PlotInterval gone;  ///< days from the start of its round
-    PlotInterval found;
-    std::size_t looks = 0;
-    bool lost = false;
-};
-
-/// How many portions of a feed had come so far by a day.
-struct FeedCount {
-    std::size_t by_day = 0;
-    std::size_t by_end = 0;
-    std::size_t of = 0;
-};
-
-/// Two feeds of a trial.
-struct PairReading {
-    PairTest test;
-    FeedRatio ratio;
-    TrialVerdict verdict = TrialVerdict::cannot_tell;
-    bool first_quicker = true;
-    double surety = 0.5;        ///< that the quicker one is quicker
-    double next_quicker = 0.5;  ///< chance that it goes first in the next pair
-    double at_most_fold = 1.0;  ///< if they differ, by less than this (90 % interval)
-    /// Bins like these that would settle a ratio of 1.5 and of 2, about.
-    std::size_t bins_for_1_5 = 0;
-    std::size_t bins_for_2 = 0;
-};
-
-/// The answer to a trial.
-struct TrialReading {
-    TrialLayout layout;
-    std::vector<PlotRecord> plots;
-    std::size_t round = 0;          ///< the last one that was laid, from 0
-    int last_look = 0;              ///< day of the last look at a plot of that round
-    int last_day = 0;               ///< as planned
-    int telling_day = 0;            ///< the day by which half of all portions had come so far
-    bool ended = false;             ///< the planned end is reached, or nothing is left to see
-    bool valid = true;              ///< nothing speaks against a clear answer
-    std::vector<FeedCount> counts;  ///< for each feed
-    LuckTest overall;
-    std::vector<PairReading> pairs;
-    LuckTest order_found;            ///< the same test for the other question
-    std::vector<std::string> flaws;  ///< sentences: what weakens the trial
-};
-
 namespace detail {
-
-inline void narrow(PlotInterval& interval, bool happened, double day) noexcept {
-    if (happened && (!interval.by_days || day < *interval.by_days)) interval.by_days = day;
-    if (!happened) interval.after_days = std::max(interval.after_days, day);
-}
-
-inline PlotRecord record_of(std::span<const Observation> observations, const Plot& plot,
-                            std::int64_t start) {
-    PlotRecord record;
-    for (const DatedPlotLook& dated : looks_at(observations, plot.number)) {
-        const auto day = static_cast<double>(day_number(dated.date) - start);
-        if (record.lost || day < 0.0) continue;
-        // What is seen on the day it was laid counts as half a day later.
-        const double at = std::max(day, 0.5);
-        if (dated.look.lost) {
-            record.lost = true;
-            continue;
-        }
-        ++record.looks;
-        if (const auto gone = gone_at(dated.look)) narrow(record.gone, *gone, at);
-        if (const auto found = found_at(dated.look)) narrow(record.found, *found, at);
-    }
-    for (PlotInterval* interval : {&record.gone, &record.found}) {
-        if (interval->by_days && interval->after_days >= *interval->by_days)
-            interval->after_days = 0.0;  // asked back elsewhere; the first sight of it counts
-    }
-    return record;
-}
-
-inline const PlotInterval& asked(const PlotRecord& record, TrialQuestion question) noexcept {
-    return question == TrialQuestion::gone ? record.gone : record.found;
-}
 
 inline LuckTest luck_of(const TrialLayout& layout, std::span<const PlotRecord> plots,
                         TrialQuestion question) {
@@ -138,11 +41,6 @@ inline std::size_t bins_for(const TrialDesign& design, double ratio, double spre
         if (layout && smallest_luck(*layout).pair <= clear_chance) break;
     }
     return std::max(bins, least.bins);
-}
-
-/// Whether a feed lies at a plot by now: it is no blank, and its round has started.
-inline bool is_laid(const Trial& trial, const Plot& plot) noexcept {
-    return plot.feed && plot.round < trial.starts.size();
 }
 
 inline void count_feeds(const Trial& trial, TrialReading& reading) {
@@ -211,75 +109,13 @@ inline void see_rounds(const Trial& trial, std::span<const Observation> observat
         reading.last_look = last_look_of(trial, reading.layout, round, observations);
         reading.ended = round_ended(trial, reading, round, reading.last_look);
         if (reading.ended || round + 1 == trial.starts.size()) continue;
-        reading.valid = false;
-        reading.flaws.push_back("Round " + std::to_string(round + 1) +
-                                " was last looked at on day " + std::to_string(reading.last_look) +
-                                ", before its end on day " + std::to_string(reading.last_day) +
-                                ": nothing is clear.");
+        say_flaw(reading,
+                 "Round " + std::to_string(round + 1) + " was last looked at on day " +
+                     std::to_string(reading.last_look) + ", before its end on day " +
+                     std::to_string(reading.last_day) + ": nothing is clear.",
+                 Flaw::not_clear);
     }
     if (trial.starts.size() < trial.design.rounds) reading.ended = false;
-}
-
-/// Plots whose looks say little.
-struct LookFaults {
-    std::size_t lost = 0;
-    std::size_t unseen = 0;    ///< nobody looked for what is asked
-    std::size_t happened = 0;  ///< found or gone between two looks
-    std::size_t wide = 0;      ///< of those, with the looks far apart
-};
-
-inline LookFaults look_faults(const Trial& trial, const TrialReading& reading) {
-    LookFaults faults;
-    for (std::size_t i = 0; i < reading.plots.size(); ++i) {
-        if (!is_laid(trial, reading.layout.plots[i])) continue;
-        const PlotRecord& plot = reading.plots[i];
-        const PlotInterval& seen = asked(plot, trial.question);
-        if (plot.lost) ++faults.lost;
-        if (!plot.lost && !seen.by_days && !(seen.after_days > 0.0)) ++faults.unseen;
-        if (!seen.by_days) continue;
-        ++faults.happened;
-        if (*seen.by_days > 2.0 * std::max(seen.after_days, 1.0)) ++faults.wide;
-    }
-    return faults;
-}
-
-inline void note_flaws(const Trial& trial, std::span<const Observation> observations,
-                       const TrialPortions& portions, TrialReading& reading) {
-    const auto say = [&](std::string sentence, bool spoils) {
-        reading.flaws.push_back(std::move(sentence));
-        reading.valid = reading.valid && !spoils;
-    };
-    for (const PlotQuestion& question : plot_questions(observations))
-        say(text(question), true);
-    for (const DatedPlotLook& look : heavy_looks(trial, reading.layout, portions, observations))
-        say(heavy_look_text(look), true);
-    if (portions.unequal)
-        say("The portions were unequal from the start, so a difference may be theirs.", true);
-    if (!trial.changed.empty() && trial.design.rounds > 1)
-        say("Between rounds something changed (" + trial.changed + "): the rounds do not compare.",
-            trial.design.kind == TrialKind::alone);
-    const LookFaults faults = look_faults(trial, reading);
-    if (faults.lost > 0)
-        say(std::to_string(faults.lost) + (faults.lost == 1 ? " portion was" : " portions were") +
-                " lost and tell nothing after that.",
-            5 * faults.lost > reading.plots.size());
-    if (faults.unseen > 0)
-        say("At " + std::to_string(faults.unseen) +
-                (faults.unseen == 1 ? " portion" : " portions") + " nobody looked for this.",
-            5 * faults.unseen > reading.plots.size());
-    if (faults.happened > 0 && 2 * faults.wide > faults.happened)
-        say("The looks were too far apart: most portions went from untouched to " +
-                std::string(text(trial.question)) + " between two of them.",
-            false);
-    if (trial.laid_by.empty()) return;
-    const bool known = std::any_of(observations.begin(), observations.end(), [&](const auto& seen) {
-        return !seen.plots.empty() && seen.by == trial.laid_by;
-    });
-    if (known)
-        say(trial.laid_by +
-                " laid the portions and also looked: who knows the key sees what "
-                "was hoped for.",
-            false);
 }
 
 inline void judge(const Trial& trial, PairReading& pair, const TrialReading& reading) {
@@ -293,7 +129,8 @@ inline void judge(const Trial& trial, PairReading& pair, const TrialReading& rea
     pair.bins_for_2 = bins_for(trial.design, 2.0, ratio.spread);
     if (pair.test.luck.p <= clear_chance && reading.ended && reading.valid)
         pair.verdict = TrialVerdict::clear;
-    else if (pair.surety >= probable_surety(trial.design.feeds))
+    else if (reading.fair && (reading.blind || beyond_hope(ratio)) &&
+             pair.surety >= probable_surety(trial.design.feeds))
         pair.verdict = TrialVerdict::probably;
 }
 
@@ -330,7 +167,8 @@ inline std::vector<PlotInterval> intervals_of(const Trial& trial, const TrialRea
 }
 
 /// Reads a trial: counts, one exact test, one ratio for each pair, one of three verdicts. "Clear"
-/// needs the exact test, the planned end and a trial without a flaw that spoils it.
+/// needs the exact test, the planned end and a trial without a flaw that spoils it; where something
+/// else may have made the difference nothing is told, not even "probably".
 /// @param trial         with seed, a start for each round that was looked at, and last day.
 /// @param observations  of the diary.
 /// Threads: pure. Time: tens of milliseconds for 12 bins of 4 feeds.
