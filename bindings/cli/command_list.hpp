@@ -51,6 +51,10 @@ inline constexpr Option temperature_option{"--temperature", "DEGREES", "",
                                            "Without a file: how warm it is, such as \"20 C\"."};
 inline constexpr Option squeeze_option{
     "--squeeze", "WORD", "", "Without a file: what a squeezed handful does, such as damp."};
+inline constexpr Option things_date_option{
+    "--date", "DATE", "",
+    "The day that counts as today, such as 2026-03-14. Left out: today where words stand beside a "
+    "file, else the last day of the file."};
 inline constexpr Option date_option{
     "--date", "DATE", "",
     "The day that counts as today, such as 2026-03-14; the last day of "
@@ -66,18 +70,32 @@ inline constexpr Option show_options[] = {
     json,
     units,
     help};
-inline constexpr Option ration_options[] = {
-    bin_option, worms_option, temperature_option, squeeze_option, date_option, why, strict, json,
-    units,      help};
-inline constexpr Option balance_options[] = {
-    bin_option, worms_option, temperature_option, squeeze_option, date_option, why, strict, json,
-    units,      help};
+inline constexpr Option ration_options[] = {bin_option,
+                                            worms_option,
+                                            temperature_option,
+                                            squeeze_option,
+                                            things_date_option,
+                                            why,
+                                            strict,
+                                            json,
+                                            units,
+                                            help};
+inline constexpr Option balance_options[] = {bin_option,
+                                             worms_option,
+                                             temperature_option,
+                                             squeeze_option,
+                                             things_date_option,
+                                             why,
+                                             strict,
+                                             json,
+                                             units,
+                                             help};
 inline constexpr Option check_options[] = {
     bin_option,
     worms_option,
     temperature_option,
     squeeze_option,
-    date_option,
+    things_date_option,
     why,
     {"--away", "TIME", "", "What to do before leaving it alone, such as \"3 weeks\"."},
     strict,
@@ -92,7 +110,7 @@ inline constexpr Option forecast_options[] = {
     {"--days", "NUMBER", "", "Days to show, today the first: 2 to 366; 28 when left out."},
     {"--svg", "FILE", "", "Write a picture of moisture, food left and acid."},
     {"--sheet", "FILE", "", "Write a page to hang beside the bin (.html, else text)."},
-    date_option,
+    things_date_option,
     why,
     strict,
     json,
@@ -235,30 +253,32 @@ inline constexpr Command commands[] = {
      "every value with its range, grade and source.",
      show_options, "feed show \"banana peel\" --numbers",
      "All values of banana peel and where they come from.", false},
-    {"blend", "FILE | ENTRIES...", "Mix portions and state what the blend is",
+    {"blend", "[FILE] ENTRIES... | FILE", "Mix portions and state what the blend is",
      "Mixes the portions under blend in a file, or the entries given, and states moisture, C:N "
      "ratio, acid, salt, volume and more, each with its range. An entry is an amount and a "
      "feedstock.",
      blend_options, "feed blend \"1.2 kg coffee grounds\" \"3 L shredded office paper\"",
      "What these two make together.", true},
-    {"balance", "FILE | WORDS...", "Find amounts that meet the targets",
+    {"balance", "[FILE] WORDS... | FILE", "Find amounts that meet the targets",
      "Finds how much of what is at hand makes a feeding that meets its targets, says what it "
      "reaches, what limits it and what it assumed. When the targets cannot be met it says which "
      "entries conflict, how close one can come and what would mend it.",
      balance_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
      true},
-    {"ration", "FILE | WORDS...", "What to put in today, and when again",
+    {"ration", "[FILE] WORDS... | FILE", "What to put in today, and when again",
      "The main verb. Says what to take out, whether to act first, wait, feed less or feed, what goes in "
      "with how much bedding and water, and when to look and feed again, for the bin of a file and what "
-     "is at hand (its blend and its balance). Every other verb gives the same answer.",
-     ration_options, "feed ration --worms \"1 lb\" 3 apples, a cup of coffee grounds",
-     "What goes into a bin with a pound of worms today; with a file: feed ration tote.yaml.", true},
-    {"check", "FILE | WORDS...", "Judge a planned feeding against this bed",
+     "is at hand: the words, or without them the file's own blend and balance. Every other verb gives the "
+     "same answer.",
+     ration_options, "feed ration tote.yaml 3 apples, a cup of coffee grounds",
+     "What of these goes into the bin of tote.yaml today; without a file: feed ration --worms \"1 lb\" 3 apples.",
+     true},
+    {"check", "[FILE] WORDS... | FILE", "Judge a planned feeding against this bed",
      "Judges the planned feeding of a file against its bed (sour, wet, dry, hot, cold, ammonia, salty, "
      "overfed, underfed, airless, greasy) and says what to do, as feed ration does. With --why each "
      "hazard comes with its number, its limit and the reason. A time away gets its advice.",
      check_options, "feed check tote.yaml", "Is this feeding safe for the bed in tote.yaml?", true},
-    {"forecast", "FILE | WORDS...", "Tell the days after a feeding",
+    {"forecast", "[FILE] WORDS... | FILE", "Tell the days after a feeding",
      "Follows the bed day by day after the feedings of a file: moisture, food left, acid, "
      "temperature, volume; and names the day of the next feeding and what should be seen by then.",
      forecast_options, "feed forecast tote.yaml --days 28 --svg tote.svg",

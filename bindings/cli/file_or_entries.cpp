@@ -95,12 +95,20 @@ Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
     const bool needs_food = bin.empty() || arguments.command->name == "balance";
     if (words.empty() && needs_food)
         return wrong_words(arguments, "which file, or what is there to feed?");
-    const bool any_file = std::any_of(words.begin(), words.end(), names_a_file);
-    if (any_file && words.size() > 1) return wrong_words(arguments, "one file is due here");
-    if (any_file && !bin.empty())
-        return wrong_words(arguments, "the file says what bin it is; leave the options out");
-    if (any_file) return read_named_file(words[0]);
-    auto file = io::read_bin_words(bin, words, arguments.command->name == "balance");
+    const auto named = std::find_if(words.begin(), words.end(), names_a_file);
+    const bool as_balance = arguments.command->name == "balance";
+    if (named != words.end()) {
+        if (!bin.empty())
+            return wrong_words(arguments, "the file says what bin it is; leave the options out");
+        std::vector<std::string> things(words.begin(), named);
+        things.insert(things.end(), named + 1, words.end());
+        if (std::any_of(things.begin(), things.end(), names_a_file))
+            return wrong_words(arguments, "one file is due here");
+        auto file = read_named_file(*named);
+        if (!file || things.empty()) return file;
+        return io::with_things(std::move(file).value(), things, as_balance);
+    }
+    auto file = io::read_bin_words(bin, words, as_balance);
     if (file) return file;
     Errors errors = file.errors();
     for (Error& error : errors) {

@@ -24,9 +24,10 @@ feed::Result<feed::io::FeedFile> read_named_file(const std::string& name);
 feed::Result<std::vector<feed::io::FeedFile>> read_named_files(
     const std::vector<std::string>& names);
 
-/// What a call is about, for every verb: a file where its only word names one, else what people
-/// have, in words ("3 apples, a cup of coffee grounds"), with the bin that --bin, --worms,
-/// --temperature and --squeeze describe. A balance takes them as what is at hand.
+/// What a call is about, for every verb: the file that a word names, with what people have in the
+/// other words ("3 apples, a cup of coffee grounds") in place of its own blend and balance; without
+/// a file the bin is what --bin, --worms, --temperature and --squeeze describe. A balance takes the
+/// words as what is at hand.
 /// Errors: those of reading; bad_argument for a call without a word, for several files, and for a
 /// file with options that describe another bin.
 feed::Result<feed::io::FeedFile> read_file_or_entries(const Arguments& arguments);

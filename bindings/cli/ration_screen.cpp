@@ -1,5 +1,7 @@
 #include "ration_screen.hpp"
 
+#include <algorithm>
+
 #include "command.hpp"
 #include "feed/bed/cautions.hpp"
 #include "feed/diary/date.hpp"
@@ -8,6 +10,7 @@
 #include "feed/io/ration_text.hpp"
 #include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
+#include "today.hpp"
 
 namespace feed_command {
 namespace {
@@ -49,12 +52,19 @@ Result<std::optional<Date>> said_date(const Arguments& arguments) {
 
 namespace {
 
-/// The file with the day that --date names.
+/// Whether a call names a file and says beside it what there is: that is of today.
+bool says_things_beside_a_file(const Arguments& arguments) {
+    return arguments.words.size() > 1 &&
+           std::any_of(arguments.words.begin(), arguments.words.end(), names_a_file);
+}
+
+/// The file with the day that --date names, or with today where a call is of today.
 Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& arguments) {
     if (file) {
         if (const auto refused = io::wrong_kind(*file, arguments.command->name)) return *refused;
     }
-    const auto date = said_date(arguments);
+    auto date = said_date(arguments);
+    if (date && !*date && says_things_beside_a_file(arguments)) date = std::optional<Date>(today());
     if (!file || (date && !*date)) return file;
     if (!date) return date.errors();
     io::FeedFile on = std::move(file).value();

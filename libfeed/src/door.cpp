@@ -40,15 +40,17 @@ Result<FeedFile> bin_of(const Request& request) {
     for (const auto& [member, part] : parts)
         said.*part = request.text(member);
     const bool has_things = request.has(things.name) && !request.texts.at(things.name).empty();
-    if (request.file && (has_things || !said.empty()))
-        return make_error(ErrorCode::contradiction, "file", "", "a file, or things and the bin",
-                          "the file says what bin it is and what there is; leave the rest out");
+    const bool as_balance = request.verb->name == "balance";
+    if (request.file && !said.empty())
+        return make_error(ErrorCode::contradiction, "file", "", "a file, or the bin in words",
+                          "the file says what bin it is; leave the rest out");
+    if (request.file && has_things)
+        return with_things(*request.file, request.texts.at(things.name), as_balance);
     if (request.file) return *request.file;
     if (!has_things)
         return make_error(ErrorCode::missing_value, "file", "", "file or things",
                           "which file, or what is there to feed?");
-    auto made =
-        read_bin_words(said, request.texts.at(things.name), request.verb->name == "balance");
+    auto made = read_bin_words(said, request.texts.at(things.name), as_balance);
     if (!made) {
         Errors errors = made.errors();
         for (Error& error : errors) {

@@ -261,17 +261,14 @@ void write_bin(JsonWriter& json, const BinWords& bin) {
 
 }  // namespace
 
-Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
-                                bool as_balance) {
-    // The words become a file of their own, so that there is one reader for both.
-    // What is fed is read as it is said; what is at hand has bounds of its own for each piece.
+namespace {
+
+/// Writes what is said to be there as a file has it; gives the number of things that were said.
+/// What is fed is read as it is said; what is at hand has bounds of its own for each piece.
+std::size_t write_things(JsonWriter& json, const std::vector<std::string>& texts, bool as_balance) {
     const AtHandWords at_hand = as_balance ? things_of_words(texts) : AtHandWords{};
     auto pieces = as_balance ? at_hand.pieces : sentences_of_words(texts);
     const std::size_t said = pieces.size();
-    JsonWriter json;
-    json.begin_object();
-    json.member("libfeed", 1);
-    if (!bin.empty()) write_bin(json, bin);
     if (as_balance && !pieces.empty()) {
         if (!at_hand.free_bedding) pieces.push_back("any " + std::string(offered_bedding_words));
         if (!at_hand.water) pieces.emplace_back("any water");
@@ -283,10 +280,49 @@ Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::stri
     } else if (!pieces.empty()) {
         write_texts(json, "blend", pieces);
     }
+    return said;
+}
+
+}  // namespace
+
+Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
+                                bool as_balance) {
+    // The words become a file of their own, so that there is one reader for both.
+    JsonWriter json;
+    json.begin_object();
+    json.member("libfeed", 1);
+    if (!bin.empty()) write_bin(json, bin);
+    const std::size_t said = write_things(json, texts, as_balance);
     json.end_object();
     auto file = read_feed_text(json.take(), "");
     if (!file) return as_typed(std::move(file).errors());
     if (file->balance) file->balance->said_entries = said;
+    return file;
+}
+
+Result<FeedFile> with_things(FeedFile file, const std::vector<std::string>& texts,
+                             bool as_balance) {
+    if (file.is_of_a_heap())
+        return make_error(ErrorCode::contradiction, "things", "", "feed heap, then what is there",
+                          "the file is of a heap, and these words would go to worms");
+    JsonWriter json;
+    json.begin_object();
+    // With a bed a balance is the ration.
+    const std::size_t said = write_things(json, texts, as_balance && !file.has_bed);
+    json.end_object();
+    const std::string text = json.take();
+    const auto tree = parse_yaml(text, "");
+    if (!tree) return as_typed(tree.errors());
+    file.blend.reset();
+    file.balance.reset();
+    Reading reading("", text);
+    Pantry pantry(reading, file);
+    tree->root().for_each_pair([&](YamlView key, YamlView value) {
+        if (key.text() == "blend") file.blend = pantry.portions(value, "blend");
+        if (key.text() == "balance") file.balance = read_balance(pantry, file, value);
+    });
+    if (reading.has_problems()) return as_typed(reading.take());
+    if (file.balance) file.balance->said_entries = said;
     return file;
 }
 

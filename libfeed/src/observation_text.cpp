@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "diary_entry.hpp"
+#include "feed/bed/bed_keys.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/printable.hpp"
 #include "plot_notes.hpp"
@@ -68,7 +69,7 @@ void signs_and_readings(const Observation& seen, DiaryEntry& entry) {
     if (seen.worms) entry.plain("worms", feed::text(*seen.worms));
     if (seen.vigour) entry.plain("vigour", feed::text(*seen.vigour));
     if (seen.worm_weight) entry.plain("worm_weight", kilograms_of(*seen.worm_weight));
-    if (seen.squeeze) entry.plain("squeeze", squeeze_key(*seen.squeeze));
+    if (seen.squeeze) entry.plain("squeeze", feed::text(*seen.squeeze));
     if (seen.moisture) entry.plain("moisture", percent_of(seen.moisture->value()));
     if (seen.pooling) entry.plain("pooling", *seen.pooling ? "true" : "false");
     if (seen.smell) entry.plain("smell", feed::text(*seen.smell));
@@ -81,24 +82,6 @@ void signs_and_readings(const Observation& seen, DiaryEntry& entry) {
 }
 
 }  // namespace
-
-std::string_view squeeze_key(Squeeze squeeze) noexcept {
-    switch (squeeze) {
-        case Squeeze::crumbly:
-            return "crumbly";
-        case Squeeze::damp:
-            return "damp";
-        case Squeeze::drops:
-            return "drops";
-        case Squeeze::many_drops:
-            return "many drops";
-        case Squeeze::streams:
-            return "streams";
-        case Squeeze::pooling:
-            return "pooling";
-    }
-    return "";
-}
 
 DiaryEntry entry_of(const Observation& seen) {
     DiaryEntry entry(seen.date);

@@ -4,58 +4,43 @@
 #include <array>
 #include <utility>
 
+#include "feed/bed/bed_borders.hpp"
+#include "feed/bed/bed_keys.hpp"
 #include "feed/quantity/number_text.hpp"
 
 namespace feed::io {
 namespace {
 
-constexpr WordFor<ContainerKind> container_words[] = {
-    {"tray", ContainerKind::tray},
-    {"trays", ContainerKind::tray},
-    {"stacked trays", ContainerKind::tray},
-    {"tote", ContainerKind::tote},
-    {"bucket", ContainerKind::bucket},
-    {"bath", ContainerKind::bath},
-    {"flow-through", ContainerKind::flow_through},
-    {"flow-through bin", ContainerKind::flow_through},
-    {"windrow", ContainerKind::windrow},
-    {"box", ContainerKind::box},
-    {"wooden box", ContainerKind::box},
-    {"crate", ContainerKind::box},
-    {"bin", ContainerKind::tote},
-    {"tub", ContainerKind::tote},
-    {"pail", ContainerKind::bucket},
-    {"bathtub", ContainerKind::bath},
-    {"tray stack", ContainerKind::tray},
-    {"wormery", ContainerKind::tray}};
-constexpr WordFor<Drainage> drainage_words[] = {
-    {"open", Drainage::open}, {"tap", Drainage::tap}, {"none", Drainage::none}};
-constexpr WordFor<Lid> lid_words[] = {
-    {"none", Lid::none}, {"loose", Lid::loose}, {"tight", Lid::tight}};
-constexpr WordFor<Ventilation> ventilation_words[] = {{"open top", Ventilation::open_top},
-                                                      {"holes", Ventilation::holes},
-                                                      {"closed", Ventilation::closed}};
-constexpr WordFor<Species> species_words[] = {
-    {"eisenia fetida", Species::eisenia_fetida},
-    {"eisenia andrei", Species::eisenia_fetida},
-    {"e. fetida", Species::eisenia_fetida},
-    {"e. andrei", Species::eisenia_fetida},
-    {"red wiggler", Species::eisenia_fetida},
-    {"red wigglers", Species::eisenia_fetida},
-    {"tiger worms", Species::eisenia_fetida},
-    {"eisenia hortensis", Species::eisenia_hortensis},
-    {"e. hortensis", Species::eisenia_hortensis},
-    {"dendrobaena veneta", Species::eisenia_hortensis},
-    {"european nightcrawlers", Species::eisenia_hortensis},
-    {"perionyx excavatus", Species::perionyx_excavatus},
-    {"p. excavatus", Species::perionyx_excavatus},
-    {"indian blues", Species::perionyx_excavatus},
-    {"eudrilus eugeniae", Species::eudrilus_eugeniae},
-    {"e. eugeniae", Species::eudrilus_eugeniae},
-    {"african nightcrawlers", Species::eudrilus_eugeniae}};
-constexpr WordFor<WormsKnown> known_words[] = {{"weighed", WormsKnown::weighed},
-                                               {"counted", WormsKnown::counted},
-                                               {"as bought", WormsKnown::as_bought}};
+constexpr auto container_names =
+    words_for<ContainerKind>(container_keys, {{"trays", ContainerKind::tray},
+                                              {"stacked trays", ContainerKind::tray},
+                                              {"tray stack", ContainerKind::tray},
+                                              {"wormery", ContainerKind::tray},
+                                              {"flow-through bin", ContainerKind::flow_through},
+                                              {"wooden box", ContainerKind::box},
+                                              {"crate", ContainerKind::box},
+                                              {"bin", ContainerKind::tote},
+                                              {"tub", ContainerKind::tote},
+                                              {"pail", ContainerKind::bucket},
+                                              {"bathtub", ContainerKind::bath}});
+constexpr auto species_names =
+    words_for<Species>(species_keys, {{"eisenia andrei", Species::eisenia_fetida},
+                                      {"e. fetida", Species::eisenia_fetida},
+                                      {"e. andrei", Species::eisenia_fetida},
+                                      {"red wiggler", Species::eisenia_fetida},
+                                      {"red wigglers", Species::eisenia_fetida},
+                                      {"tiger worms", Species::eisenia_fetida},
+                                      {"e. hortensis", Species::eisenia_hortensis},
+                                      {"dendrobaena veneta", Species::eisenia_hortensis},
+                                      {"european nightcrawlers", Species::eisenia_hortensis},
+                                      {"p. excavatus", Species::perionyx_excavatus},
+                                      {"indian blues", Species::perionyx_excavatus},
+                                      {"e. eugeniae", Species::eudrilus_eugeniae},
+                                      {"african nightcrawlers", Species::eudrilus_eugeniae}});
+constexpr auto drainage_names = words_for<Drainage>(drainage_keys);
+constexpr auto lid_names = words_for<Lid>(lid_keys);
+constexpr auto ventilation_names = words_for<Ventilation>(ventilation_keys);
+constexpr auto known_names = words_for<WormsKnown>(worms_known_keys);
 
 /// Side of the square with the area of a circle of diameter 1: sqrt(pi) / 2.
 constexpr double square_side_per_diameter = 0.88622692545275801;
@@ -72,12 +57,13 @@ public:
         if (const auto at = section_.find("date"))
             date_ = read_date(reading_, *at, section_.field("date"));
         if (const auto at = section_.find("container")) read_container(*at);
-        if (const auto number = quantity("depth_of_contents", QuantityKind::length))
+        if (const auto number =
+                quantity("depth_of_contents", QuantityKind::length, borders::depth_of_contents))
             bed.depth_of_contents = metres(*number);
-        bed.drainage = word("drainage", drainage_words);
-        bed.lid = word("lid", lid_words);
-        bed.ventilation = word("ventilation", ventilation_words);
-        bed.species = word("species", species_words);
+        bed.drainage = word("drainage", drainage_names);
+        bed.lid = word("lid", lid_names);
+        bed.ventilation = word("ventilation", ventilation_names);
+        bed.species = word("species", species_names);
         if (const auto at = section_.find("worms")) read_worms(*at);
         if (const auto at = section_.find("temperature"))
             bed.temperature = read_temperature(reading_, *at, section_.field("temperature"));
@@ -86,28 +72,30 @@ public:
                 bed.bedding.push_back(std::move(one.portion));
         }
         if (const auto at = section_.find("squeeze"))
-            bed.squeeze =
-                reading_.word(*at, section_.field("squeeze"), squeeze_names, SeenKey::squeeze);
-        if (const auto number = quantity("moisture", QuantityKind::moisture))
+            bed.squeeze = reading_.word<Squeeze>(*at, section_.field("squeeze"), squeeze_keys,
+                                                 SeenKey::squeeze);
+        if (const auto number = quantity("moisture", QuantityKind::moisture, borders::moisture))
             bed.moisture = Moisture(*number);
-        bed.ph = quantity("ph", QuantityKind::ph);
-        if (const auto number = quantity("lime", QuantityKind::weighed))
+        bed.ph = quantity("ph", QuantityKind::ph, borders::ph);
+        if (const auto number = quantity("lime", QuantityKind::weighed, borders::lime))
             bed.lime = kilograms(*number);
-        if (const auto number = quantity("age", QuantityKind::duration)) bed.age = days(*number);
-        if (const auto number = quantity("own_feeding_rate", QuantityKind::rate))
+        if (const auto number = quantity("age", QuantityKind::duration, borders::age))
+            bed.age = days(*number);
+        if (const auto number =
+                quantity("own_feeding_rate", QuantityKind::rate, borders::own_feeding_rate))
             bed.own_feeding_rate = per_day(*number);
         diary.bed = std::move(bed_);
         diary.bed_date = date_;
     }
 
 private:
-    std::optional<double> quantity(keys::Key key, QuantityKind kind) {
+    std::optional<double> quantity(keys::Key key, QuantityKind kind, const Border& border) {
         const auto at = section_.find(key);
-        return at ? reading_.quantity(*at, section_.field(key), kind) : std::nullopt;
+        return at ? reading_.quantity(*at, section_.field(key), kind, border) : std::nullopt;
     }
 
     template <class T, std::size_t count>
-    std::optional<T> word(keys::Key key, const WordFor<T> (&words)[count]) {
+    std::optional<T> word(keys::Key key, const std::array<WordFor<T>, count>& words) {
         const auto at = section_.find(key);
         return at ? reading_.word(*at, section_.field(key), words) : std::nullopt;
     }
@@ -120,12 +108,12 @@ private:
         const auto text = reading_.scalar(at, field);
         if (!text) return;
         if (!read_number(*text)) {
-            if (const auto kind = reading_.word(at, field, container_words)) container.kind = *kind;
+            if (const auto kind = reading_.word(at, field, container_names)) container.kind = *kind;
             return;
         }
         // A size alone is that of the usual tote.
         std::string_view size = *text;
-        for (const auto& known : container_words) {
+        for (const auto& known : container_names) {
             const bool ends = text->size() > known.word.size() + 1 &&
                               text->substr(text->size() - known.word.size()) == known.word &&
                               (*text)[text->size() - known.word.size() - 1] == ' ';
@@ -139,25 +127,26 @@ private:
                                    "a size and a kind, such as 60 L tote or 18 gal box",
                                    "\"" + std::string(*text) + "\" is no size with a kind of bin");
         if (!volume) return reading_.adopt(at, field, volume.errors());
-        container.volume = litres(*volume);
+        if (reading_.holds(at, field, *volume, borders::volume)) container.volume = litres(*volume);
     }
 
     void read_container_mapping(YamlView at, const std::string& field) {
         const Section section(reading_, at, field, keys::container);
         BedContainer& container = bed_.container;
         if (const auto kind = section.find("kind")) {
-            if (const auto word = reading_.word(*kind, section.field("kind"), container_words))
+            if (const auto word = reading_.word(*kind, section.field("kind"), container_names))
                 container.kind = *word;
         }
         if (const auto inside = section.find("inside"))
             container.inside = read_inside(*inside, section.field("inside"));
-        const auto length = [&](keys::Key key) -> std::optional<double> {
+        const auto length = [&](keys::Key key, const Border& border) -> std::optional<double> {
             const auto value = section.find(key);
-            return value ? reading_.quantity(*value, section.field(key), QuantityKind::length)
-                         : std::nullopt;
+            return value
+                       ? reading_.quantity(*value, section.field(key), QuantityKind::length, border)
+                       : std::nullopt;
         };
-        const auto diameter = length("diameter");
-        const auto depth = length("depth");
+        const auto diameter = length("diameter", borders::inside_width);
+        const auto depth = length("depth", borders::inside_depth);
         if (diameter && depth) {
             const auto side = metres(*diameter * square_side_per_diameter);
             container.inside = InsideSize{side, side, metres(*depth)};
@@ -170,14 +159,15 @@ private:
                             "a depth alone is no size");
         }
         if (const auto volume = section.find("volume")) {
-            if (const auto number =
-                    reading_.quantity(*volume, section.field("volume"), QuantityKind::volume))
+            if (const auto number = reading_.quantity(*volume, section.field("volume"),
+                                                      QuantityKind::volume, borders::volume))
                 container.volume = litres(*number);
         }
         if (const auto stacked = section.find("stacked")) {
             const auto text = reading_.scalar(*stacked, section.field("stacked"));
             if (!text) return;
-            const auto number = parse_whole(*text, 1, 20);
+            const auto number = parse_whole(*text, static_cast<int>(borders::stacked.lowest),
+                                            static_cast<int>(borders::stacked.highest));
             if (number)
                 container.stacked = *number;
             else
@@ -214,6 +204,9 @@ private:
                 reading_.adopt(at, field, side.errors());
                 return std::nullopt;
             }
+            constexpr std::array<Border, 3> border{borders::inside_length, borders::inside_width,
+                                                   borders::inside_depth};
+            if (!reading_.holds(at, field, *side, border[i])) return std::nullopt;
             sides[i] = *side;
         }
         return InsideSize{metres(sides[0]), metres(sides[1]), metres(sides[2])};
@@ -224,17 +217,18 @@ private:
         Worms& worms = bed_.worms;
         const Section section(reading_, at, field, keys::worms);
         if (const auto mass = section.find("weight")) {
-            if (const auto number =
-                    reading_.quantity(*mass, section.field("weight"), QuantityKind::mass))
+            if (const auto number = reading_.quantity(*mass, section.field("weight"),
+                                                      QuantityKind::mass, borders::worms_wet_mass))
                 worms.wet_mass = wet_kilograms(*number);
         }
         if (const auto count = section.find("count")) {
-            worms.count = reading_.quantity(*count, section.field("count"), QuantityKind::number);
+            worms.count = reading_.quantity(*count, section.field("count"), QuantityKind::number,
+                                            borders::worms_count);
             worms.known = WormsKnown::counted;
         }
         if (worms.wet_mass) worms.known = WormsKnown::weighed;
         if (const auto known = section.find("known")) {
-            if (const auto word = reading_.word(*known, section.field("known"), known_words))
+            if (const auto word = reading_.word(*known, section.field("known"), known_names))
                 worms.known = *word;
         }
         if (!section.find("weight") && !section.find("count"))
@@ -266,6 +260,7 @@ private:
             const auto number =
                 parse_quantity(rest.substr(0, rest.size() - counted.size()), QuantityKind::number);
             if (!number) return reading_.adopt(at, field, number.errors());
+            if (!reading_.holds(at, field, *number, borders::worms_count)) return;
             worms.count = *number;
             worms.known = as_bought ? WormsKnown::as_bought : WormsKnown::counted;
             return;
@@ -277,6 +272,7 @@ private:
                 errors[0].message += "; write \"" + std::string(rest) + " worms\" for a count";
             return reading_.adopt(at, field, errors);
         }
+        if (!reading_.holds(at, field, *mass, borders::worms_wet_mass)) return;
         worms.wet_mass = wet_kilograms(*mass);
         worms.known = as_bought ? WormsKnown::as_bought : WormsKnown::weighed;
     }
@@ -304,13 +300,16 @@ BedTemperature read_temperature(Reading& reading, YamlView at, const std::string
         DailyTemperatures daily;
         if (!reading.fits(at, field, keys::most_temperatures)) return daily;
         at.for_each_item([&](YamlView item) {
-            if (const auto number = reading.quantity(item, field, QuantityKind::temperature))
+            if (const auto number =
+                    reading.quantity(item, field, QuantityKind::temperature, borders::temperature))
                 daily.push_back(celsius(*number));
         });
         return daily;
     }
     const auto window = reading.window(at, field, QuantityKind::temperature);
     if (!window) return std::monostate();
+    for (const auto& end : {window->low, window->high})
+        if (end && !reading.holds(at, field, *end, borders::temperature)) return std::monostate();
     if (window->single) return celsius(*window->low);
     if (window->low && window->high)
         return TemperatureRange{celsius(*window->low), celsius(*window->high)};

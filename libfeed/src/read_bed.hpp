@@ -10,12 +10,6 @@ namespace feed::io {
 /// Reads a mapping like the section `bed` into a diary; problems are reported.
 void read_bed(Pantry& pantry, Diary& diary, YamlView at, std::string field = "bed");
 
-/// Words of the squeeze test, driest first.
-inline constexpr WordFor<Squeeze> squeeze_names[] = {
-    {"crumbly", Squeeze::crumbly}, {"damp", Squeeze::damp},
-    {"drops", Squeeze::drops},     {"many drops", Squeeze::many_drops},
-    {"streams", Squeeze::streams}, {"pooling", Squeeze::pooling}};
-
 /// A date such as 2026-03-14; reports anything else.
 std::optional<Date> read_date(Reading& reading, YamlView at, const std::string& field);
 /// One temperature, a range or a list of daily ones.

@@ -3,6 +3,8 @@
 #include <string>
 #include <utility>
 
+#include "feed/bed/bed_borders.hpp"
+#include "feed/bed/bed_keys.hpp"
 #include "plot_notes.hpp"
 #include "read_bed.hpp"
 
@@ -104,7 +106,7 @@ public:
         if (const auto at = section_.find("of_feeding"))
             seen.of_feeding = read_date(reading_, *at, section_.field("of_feeding"));
         seen.left = wet_mass("left");
-        seen.share_gone = number("share_gone", QuantityKind::share);
+        seen.share_gone = number("share_gone", QuantityKind::share, borders::share_gone);
         if (const auto at = section_.find("gone")) {
             if (const auto gone = reading_.yes_or_no(*at, section_.field("gone")))
                 seen.gone = *gone ? FoodGone::yes : FoodGone::no;
@@ -119,17 +121,17 @@ private:
     void read_bed_signs(Observation& seen) {
         seen.worms = word<WormPlace>("worms", worm_place_words, SeenKey::worms);
         seen.vigour = word<WormVigour>("vigour", worm_vigour_words, SeenKey::vigour);
-        if (const auto kg = number("worm_weight", QuantityKind::mass))
+        if (const auto kg = number("worm_weight", QuantityKind::mass, borders::worms_wet_mass))
             seen.worm_weight = wet_kilograms(*kg);
         seen.smell = word<Smell>("smell", smell_words, SeenKey::smell);
         if (const auto at = section_.find("squeeze"))
-            seen.squeeze =
-                reading_.word(*at, section_.field("squeeze"), squeeze_names, SeenKey::squeeze);
-        if (const auto share = number("moisture", QuantityKind::moisture))
+            seen.squeeze = reading_.word<Squeeze>(*at, section_.field("squeeze"), squeeze_keys,
+                                                  SeenKey::squeeze);
+        if (const auto share = number("moisture", QuantityKind::moisture, borders::moisture))
             seen.moisture = Moisture(*share);
         if (const auto at = section_.find("pooling"))
             seen.pooling = reading_.yes_or_no(*at, section_.field("pooling"));
-        seen.ph = number("ph", QuantityKind::ph);
+        seen.ph = number("ph", QuantityKind::ph, borders::ph);
         if (const auto at = section_.find("temperature")) read_temperatures(*at, seen);
         seen.air_low = temperature("air_low");
         seen.air_high = temperature("air_high");
@@ -189,26 +191,30 @@ private:
     void read_temperatures(YamlView at, Observation& seen) {
         const auto field = section_.field("temperature");
         if (!at.is_mapping()) {
-            if (const auto degrees = reading_.quantity(at, field, QuantityKind::temperature))
+            if (const auto degrees =
+                    reading_.quantity(at, field, QuantityKind::temperature, borders::temperature))
                 seen.temperatures.push_back({"", celsius(*degrees)});
             return;
         }
         at.for_each_pair([&](YamlView place, YamlView value) {
-            if (const auto degrees = reading_.quantity(value, field, QuantityKind::temperature))
+            if (const auto degrees = reading_.quantity(value, field, QuantityKind::temperature,
+                                                       borders::temperature))
                 seen.temperatures.push_back({std::string(place.text()), celsius(*degrees)});
         });
     }
 
-    std::optional<double> number(keys::Key key, QuantityKind kind) {
+    std::optional<double> number(keys::Key key, QuantityKind kind, const Border& border) {
         const auto at = section_.find(key);
-        return at ? reading_.quantity(*at, section_.field(key), kind) : std::nullopt;
+        return at ? reading_.quantity(*at, section_.field(key), kind, border) : std::nullopt;
     }
     std::optional<WetMass> wet_mass(keys::Key key) {
-        const auto kg = number(key, QuantityKind::weighed);
+        const auto at = section_.find(key);
+        if (!at) return std::nullopt;
+        const auto kg = reading_.quantity(*at, section_.field(key), QuantityKind::weighed);
         return kg ? std::optional<WetMass>(wet_kilograms(*kg)) : std::nullopt;
     }
     std::optional<Temperature> temperature(keys::Key key) {
-        const auto degrees = number(key, QuantityKind::temperature);
+        const auto degrees = number(key, QuantityKind::temperature, borders::temperature);
         return degrees ? std::optional<Temperature>(celsius(*degrees)) : std::nullopt;
     }
     template <class T, std::size_t count>

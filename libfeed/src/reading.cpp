@@ -109,6 +109,19 @@ std::optional<double> Reading::quantity(YamlView at, const std::string& field, Q
     return std::nullopt;
 }
 
+std::optional<double> Reading::quantity(YamlView at, const std::string& field, QuantityKind kind,
+                                        const Border& border) {
+    const auto number = quantity(at, field, kind);
+    return number && holds(at, field, *number, border) ? number : std::nullopt;
+}
+
+bool Reading::holds(YamlView at, const std::string& field, double number, const Border& border) {
+    if (border.holds(number)) return true;
+    report(at, ErrorCode::out_of_range, field, border.allowed(),
+           number < border.lowest ? "this is too small" : "this is too large");
+    return false;
+}
+
 std::optional<WindowText> Reading::window(YamlView at, const std::string& field,
                                           QuantityKind kind) {
     const auto text = scalar(at, field);

@@ -11,6 +11,7 @@
 #include "feed/io/file_keys.hpp"
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/yaml_tree.hpp"
+#include "feed/quantity/border.hpp"
 
 namespace feed::io {
 
@@ -20,6 +21,26 @@ struct WordFor {
     std::string_view word;
     T meaning;
 };
+
+/// The words of an enumeration, in its order, and what else may be written for them.
+template <class T, std::size_t count, std::size_t more>
+constexpr std::array<WordFor<T>, count + more> words_for(
+    const std::array<std::string_view, count>& words, const WordFor<T> (&others)[more]) {
+    std::array<WordFor<T>, count + more> all{};
+    for (std::size_t i = 0; i < count; ++i)
+        all[i] = {words[i], static_cast<T>(i)};
+    for (std::size_t i = 0; i < more; ++i)
+        all[count + i] = others[i];
+    return all;
+}
+template <class T, std::size_t count>
+constexpr std::array<WordFor<T>, count> words_for(
+    const std::array<std::string_view, count>& words) {
+    std::array<WordFor<T>, count> all{};
+    for (std::size_t i = 0; i < count; ++i)
+        all[i] = {words[i], static_cast<T>(i)};
+    return all;
+}
 
 /// Collects the content problems of one file, each with its place, so that all come at once.
 class Reading {
@@ -60,6 +81,11 @@ public:
     std::optional<std::string_view> scalar(YamlView at, const std::string& field);
     /// A number with its unit.
     std::optional<double> quantity(YamlView at, const std::string& field, QuantityKind kind);
+    /// The same where less can be true than of the kind in general.
+    std::optional<double> quantity(YamlView at, const std::string& field, QuantityKind kind,
+                                   const Border& border);
+    /// Whether a number keeps within its border; reports one that does not.
+    bool holds(YamlView at, const std::string& field, double number, const Border& border);
     /// A window or one number.
     std::optional<WindowText> window(YamlView at, const std::string& field, QuantityKind kind);
     /// "yes", "no", "true" or "false".
@@ -67,19 +93,25 @@ public:
 
     /// One of a fixed list of words; blanks, hyphens, underscores and case do not matter.
     template <class T, std::size_t count>
-    std::optional<T> word(YamlView at, const std::string& field, const WordFor<T> (&words)[count]) {
+    std::optional<T> word(YamlView at, const std::string& field,
+                          const std::array<WordFor<T>, count>& words) {
         std::array<std::string_view, count> list;
         for (std::size_t i = 0; i < count; ++i)
             list[i] = words[i].word;
         const auto index = word_index(at, field, list);
         return index ? std::optional<T>(words[*index].meaning) : std::nullopt;
     }
-    /// The same where a keeper's own words are taken too ("soggy" for streams).
     template <class T, std::size_t count>
-    std::optional<T> word(YamlView at, const std::string& field, const WordFor<T> (&words)[count],
-                          SeenKey key) {
+    std::optional<T> word(YamlView at, const std::string& field, const WordFor<T> (&words)[count]) {
+        return word(at, field, std::to_array(words));
+    }
+    /// One of the words of an enumeration, where a keeper's own are taken too ("soggy" for
+    /// streams).
+    template <class T, std::size_t count>
+    std::optional<T> word(YamlView at, const std::string& field,
+                          const std::array<std::string_view, count>& words, SeenKey key) {
         if (const auto said = said_value(at, key)) return static_cast<T>(*said);
-        return word(at, field, words);
+        return word(at, field, words_for<T>(words));
     }
     /// The value of a key that a keeper's words stand for, or nothing.
     static std::optional<int> said_value(YamlView at, SeenKey key);

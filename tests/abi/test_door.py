@@ -598,10 +598,11 @@ def test_escapes_are_read(door: Door) -> None:
     assert emoji[0]["value"] == "\U0001f955"
 
 
-def test_a_file_goes_in_place_of_things(door: Door) -> None:
-    both = door.errors(
-        json.dumps({"verb": "ration", "file": BIN, "things": "1 kg carrot"}).encode()
-    )
+def test_things_beside_a_file_are_fed_to_its_bin(door: Door) -> None:
+    beside = door.answer(verb="ration", file=BIN, things="1 kg carrot")
+    written = door.answer(verb="ration", file={**BIN, "blend": ["1 kg carrot"]})
+    assert beside == written != door.answer(verb="ration", file=BIN)
+    both = door.errors(json.dumps({"verb": "ration", "file": BIN, "worms": "1 lb"}).encode())
     assert both[0]["code"] == "contradiction"
 
 

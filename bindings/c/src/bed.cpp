@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "feed/bed/bed_borders.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "guard.hpp"
 #include "handles.hpp"
@@ -15,32 +16,33 @@ using namespace feed::c;
 
 constexpr feed_bed_description nothing_said = FEED_BED_DESCRIPTION_INIT;
 
-/// A number of the description that may be left out, its unit and what can be true of it.
+/// A number of the description that may be left out, and what can be true of it.
 struct NumberField {
     const char* name;
     double feed_bed_description::*member;
-    const char* unit;
-    double lowest;
-    double highest;
-    bool fraction = false;
+    feed::Border border;
 };
 
+namespace borders = feed::borders;
+constexpr feed::Border lime_in_grams{"g", borders::lime.lowest * 1000.0,
+                                     borders::lime.highest * 1000.0};
+
 constexpr NumberField number_fields[] = {
-    {"inside_length_m", &feed_bed_description::inside_length_m, "m", 0.05, 100},
-    {"inside_width_m", &feed_bed_description::inside_width_m, "m", 0.05, 20},
-    {"inside_depth_m", &feed_bed_description::inside_depth_m, "m", 0.05, 3},
-    {"nominal_volume_l", &feed_bed_description::nominal_volume_l, "L", 1, 100000},
-    {"depth_of_contents_m", &feed_bed_description::depth_of_contents_m, "m", 0, 3},
-    {"worms_wet_kg", &feed_bed_description::worms_wet_kg, "kg", 0, 10000},
-    {"worms_count", &feed_bed_description::worms_count, "worms", 0, 1e8},
-    {"temperature_low_c", &feed_bed_description::temperature_low_c, "deg C", -40, 80},
-    {"temperature_high_c", &feed_bed_description::temperature_high_c, "deg C", -40, 80},
-    {"moisture_wet", &feed_bed_description::moisture_wet, "kg/kg", 0, 1, true},
-    {"ph", &feed_bed_description::ph, "pH", 0, 14},
-    {"lime_g_caco3", &feed_bed_description::lime_g_caco3, "g", 0, 1e6},
-    {"age_days", &feed_bed_description::age_days, "days", 0, 36500},
+    {"inside_length_m", &feed_bed_description::inside_length_m, borders::inside_length},
+    {"inside_width_m", &feed_bed_description::inside_width_m, borders::inside_width},
+    {"inside_depth_m", &feed_bed_description::inside_depth_m, borders::inside_depth},
+    {"nominal_volume_l", &feed_bed_description::nominal_volume_l, borders::volume},
+    {"depth_of_contents_m", &feed_bed_description::depth_of_contents_m, borders::depth_of_contents},
+    {"worms_wet_kg", &feed_bed_description::worms_wet_kg, borders::worms_wet_mass},
+    {"worms_count", &feed_bed_description::worms_count, borders::worms_count},
+    {"temperature_low_c", &feed_bed_description::temperature_low_c, borders::temperature},
+    {"temperature_high_c", &feed_bed_description::temperature_high_c, borders::temperature},
+    {"moisture_wet", &feed_bed_description::moisture_wet, borders::moisture},
+    {"ph", &feed_bed_description::ph, borders::ph},
+    {"lime_g_caco3", &feed_bed_description::lime_g_caco3, lime_in_grams},
+    {"age_days", &feed_bed_description::age_days, borders::age},
     {"own_feeding_rate_wet_kg_per_kg_day",
-     &feed_bed_description::own_feeding_rate_wet_kg_per_kg_day, "kg/kg/day", 0, 5},
+     &feed_bed_description::own_feeding_rate_wet_kg_per_kg_day, borders::own_feeding_rate},
 };
 
 /// An enumerator of the description and how many values it has.
@@ -60,21 +62,19 @@ constexpr ChoiceField choice_fields[] = {
     {"squeeze", &feed_bed_description::squeeze, FEED_SQUEEZE_POOLING},
 };
 
-feed_code check_number(const NumberField& field, double number, feed_error* error) {
-    if (std::isnan(number)) return FEED_OK;
-    const std::string allowed = feed::significant(field.lowest, 6) + " to " +
-                                feed::significant(field.highest, 6) + " " + field.unit;
-    if (std::isinf(number)) {
-        return fail(error, FEED_NOT_A_NUMBER, field.name, "infinity", allowed,
+feed_code check_number(const std::string& name, const feed::Border& border, double number,
+                       feed_error* error) {
+    if (border.holds(number)) return FEED_OK;
+    if (!std::isfinite(number)) {
+        return fail(error, FEED_NOT_A_NUMBER, name,
+                    std::isnan(number) ? "not a number" : "infinity", border.allowed(),
                     "the number must be finite");
     }
-    if (number >= field.lowest && number <= field.highest) return FEED_OK;
-    const std::string value = feed::significant(number, 6) + " " + field.unit;
-    if (field.fraction && number > 1.0 && number <= 100.0) {
-        return fail(error, FEED_PERCENT_SLIP, field.name, value, allowed,
+    if (border.looks_like_percent(number)) {
+        return fail(error, FEED_PERCENT_SLIP, name, border.with_unit(number), border.allowed(),
                     "this looks like per cent; divide by 100");
     }
-    return fail(error, FEED_OUT_OF_RANGE, field.name, value, allowed,
+    return fail(error, FEED_OUT_OF_RANGE, name, border.with_unit(number), border.allowed(),
                 "the number is outside what can be true");
 }
 
@@ -87,11 +87,14 @@ feed_code check_description(const feed_bed_description& from, feed_error* error)
         }
     }
     for (const auto& field : number_fields) {
-        if (const feed_code code = check_number(field, from.*field.member, error)) return code;
+        const double number = from.*field.member;
+        if (std::isnan(number)) continue;
+        if (const feed_code code = check_number(field.name, field.border, number, error))
+            return code;
     }
-    if (from.stacked != FEED_NOT_GIVEN && (from.stacked < 1 || from.stacked > 50)) {
-        return fail(error, FEED_OUT_OF_RANGE, "stacked", std::to_string(from.stacked), "1 to 50",
-                    "a bed has at least one working tray");
+    if (from.stacked != FEED_NOT_GIVEN) {
+        if (const feed_code code = check_number("stacked", borders::stacked, from.stacked, error))
+            return code;
     }
     const int sides = !std::isnan(from.inside_length_m) + !std::isnan(from.inside_width_m) +
                       !std::isnan(from.inside_depth_m);
@@ -197,12 +200,9 @@ feed_code feed_bed_set_daily_temperature(feed_bed* bed, const double* temperatur
         }
         feed::DailyTemperatures series;
         for (size_t i = 0; i < count; ++i) {
-            const NumberField field{"temperature_c", nullptr, "deg C", -40, 80};
-            if (std::isnan(temperature_c[i])) {
-                return fail(error, FEED_NOT_A_NUMBER, member("temperature_c", i, ""),
-                            "not a number", "-40 to 80 deg C", "each day needs a temperature");
-            }
-            if (const feed_code code = check_number(field, temperature_c[i], error)) return code;
+            if (const feed_code code = check_number(member("temperature_c", i, ""),
+                                                    borders::temperature, temperature_c[i], error))
+                return code;
             series.push_back(feed::celsius(temperature_c[i]));
         }
         bed->content.temperature = std::move(series);
@@ -229,15 +229,7 @@ feed_code feed_bed_add_feeding(feed_bed* bed, double day, const feed_portion* po
     if (!can_tell(error)) return FEED_BAD_ARGUMENT;
     if (bed == nullptr) return null_argument(error, "bed");
     return guarded(error, [&] {
-        if (!std::isfinite(day)) {
-            return fail(error, FEED_NOT_A_NUMBER, "day", "not a number", "a finite number of days",
-                        "the day must be finite");
-        }
-        constexpr double longest_days = 36500.0;
-        if (std::fabs(day) > longest_days) {
-            return fail(error, FEED_OUT_OF_RANGE, "day", feed::significant(day, 6) + " days",
-                        "-36500 to 36500 days", "the day is outside what can be true");
-        }
+        if (const feed_code code = check_number("day", borders::day, day, error)) return code;
         feed::Feeding feeding;
         feeding.day = feed::days(day);
         if (const feed_code code =

@@ -1,5 +1,8 @@
 #include "bed.hpp"
 
+#include "feed/bed/bed_borders.hpp"
+#include "feed/bed/bed_keys.hpp"
+
 namespace feed::python {
 namespace {
 
@@ -8,14 +11,8 @@ using Text = std::optional<std::string>;
 using Range = std::tuple<double, double>;
 using TemperatureGiven = std::optional<std::variant<double, Range, std::vector<double>>>;
 
-constexpr std::array<std::string_view, 7> container_words{
-    "tray", "tote", "bucket", "bath", "flow-through", "windrow", "box"};
-constexpr std::array<std::string_view, 3> drainage_words{"open", "tap", "none"};
-constexpr std::array<std::string_view, 3> lid_words{"none", "loose", "tight"};
-constexpr std::array<std::string_view, 3> ventilation_words{"open top", "holes", "closed"};
-constexpr std::array<std::string_view, 3> known_words{"weighed", "counted", "as bought"};
 BedTemperature read_temperature(const TemperatureGiven& given) {
-    constexpr NumberRange range{"deg C", -40, 80};
+    constexpr const Border& range = borders::temperature;
     if (!given) return std::monostate();
     if (const auto* one = std::get_if<double>(&*given))
         return celsius(checked("temperature_c", *one, range));
@@ -39,8 +36,7 @@ BedTemperature read_temperature(const TemperatureGiven& given) {
 
 Feeding make_feeding(double day, const PortionsGiven& portions,
                      const ContainerVolumes& containers) {
-    return {days(checked("day", day, {"days", -36500, 36500})),
-            portions_given(portions, containers)};
+    return {days(checked("day", day, borders::day)), portions_given(portions, containers)};
 }
 
 Bed make_bed(const std::string& container,
@@ -53,40 +49,40 @@ Bed make_bed(const std::string& container,
              Number own_feeding_rate_per_day) {
     Bed bed;
     bed.container.kind =
-        choice_of<ContainerKind>("container", std::string_view(container), container_words);
+        choice_of<ContainerKind>("container", std::string_view(container), container_keys);
     if (inside_m) {
         const auto& [length, width, depth] = *inside_m;
         bed.container.inside =
-            InsideSize{metres(checked("inside length", length, {"m", 0.05, 100})),
-                       metres(checked("inside width", width, {"m", 0.05, 20})),
-                       metres(checked("inside depth", depth, {"m", 0.05, 3}))};
+            InsideSize{metres(checked("inside length", length, borders::inside_length)),
+                       metres(checked("inside width", width, borders::inside_width)),
+                       metres(checked("inside depth", depth, borders::inside_depth))};
     }
-    if (checked("volume_l", volume_l, {"L", 1, 1e5})) bed.container.volume = litres(*volume_l);
-    checked("stacked", static_cast<double>(stacked), {"trays", 1, 50});
+    if (checked("volume_l", volume_l, borders::volume)) bed.container.volume = litres(*volume_l);
+    checked("stacked", static_cast<double>(stacked), borders::stacked);
     bed.container.stacked = stacked;
-    if (checked("depth_of_contents_m", depth_of_contents_m, {"m", 0, 3}))
+    if (checked("depth_of_contents_m", depth_of_contents_m, borders::depth_of_contents))
         bed.depth_of_contents = metres(*depth_of_contents_m);
-    bed.drainage = choice_of<Drainage>("drainage", drainage, drainage_words);
-    bed.lid = choice_of<Lid>("lid", lid, lid_words);
-    bed.ventilation = choice_of<Ventilation>("ventilation", ventilation, ventilation_words);
-    bed.species = choice_of<Species>("species", species, species_names);
-    if (checked("worms_wet_kg", worms_wet_kg, {"kg", 0, 1e4}))
+    bed.drainage = choice_of<Drainage>("drainage", drainage, drainage_keys);
+    bed.lid = choice_of<Lid>("lid", lid, lid_keys);
+    bed.ventilation = choice_of<Ventilation>("ventilation", ventilation, ventilation_keys);
+    bed.species = choice_of<Species>("species", species, species_keys);
+    if (checked("worms_wet_kg", worms_wet_kg, borders::worms_wet_mass))
         bed.worms.wet_mass = wet_kilograms(*worms_wet_kg);
-    bed.worms.count = checked("worms_count", worms_count, {"worms", 0, 1e8});
+    bed.worms.count = checked("worms_count", worms_count, borders::worms_count);
     bed.worms.known =
-        choice_of<WormsKnown>("worms_known", worms_known, known_words)
+        choice_of<WormsKnown>("worms_known", worms_known, worms_known_keys)
             .value_or(!worms_wet_kg && worms_count ? WormsKnown::counted : WormsKnown::weighed);
     bed.temperature = read_temperature(temperature_c);
     bed.bedding = portions_given(bedding);
     bed.squeeze = choice_of<Squeeze>("squeeze", squeeze, squeeze_keys);
-    if (checked("moisture", moisture, {"kg/kg", 0, 1, true})) bed.moisture = Moisture(*moisture);
-    bed.ph = checked("ph", ph, {"", 0, 14});
-    if (checked("lime_kg", lime_kg, {"kg", 0, 1000})) bed.lime = kilograms(*lime_kg);
+    if (checked("moisture", moisture, borders::moisture)) bed.moisture = Moisture(*moisture);
+    bed.ph = checked("ph", ph, borders::ph);
+    if (checked("lime_kg", lime_kg, borders::lime)) bed.lime = kilograms(*lime_kg);
     bed.earlier = earlier;
     for (const auto& feeding : earlier)
-        checked("day of an earlier feeding", in_days(feeding.day), {"days", -36500, 0});
-    if (checked("age_days", age_days, {"days", 0, 36500})) bed.age = days(*age_days);
-    if (checked("own_feeding_rate_per_day", own_feeding_rate_per_day, {"kg/kg/day", 0, 5}))
+        checked("day of an earlier feeding", in_days(feeding.day), borders::earlier_day);
+    if (checked("age_days", age_days, borders::age)) bed.age = days(*age_days);
+    if (checked("own_feeding_rate_per_day", own_feeding_rate_per_day, borders::own_feeding_rate))
         bed.own_feeding_rate = per_day(*own_feeding_rate_per_day);
     return bed;
 }
@@ -176,7 +172,7 @@ Examples
              py::arg("lime_kg") = py::none(), py::arg("earlier") = FeedingsGiven{},
              py::arg("age_days") = py::none(), py::arg("own_feeding_rate_per_day") = py::none())
         .def_property_readonly(
-            "container", [](const Bed& b) { return word_of(b.container.kind, container_words); },
+            "container", [](const Bed& b) { return word_of(b.container.kind, container_keys); },
             "What the worms live in.")
         .def_property_readonly(
             "worms_wet_kg",
@@ -193,7 +189,7 @@ Examples
         .def_readonly("ph", &Bed::ph, "pH, or None.")
         .def_readonly("earlier", &Bed::earlier, "Feedings before day 0.")
         .def("__repr__", [](const Bed& b) {
-            return "<Bed " + word_of(b.container.kind, container_words) + ", " +
+            return "<Bed " + word_of(b.container.kind, container_keys) + ", " +
                    std::to_string(b.earlier.size()) + " earlier feedings>";
         });
 }

@@ -68,7 +68,7 @@ std::string number_text(double number);
 /// Parses a JSON text of the library into Python objects.
 py::object from_json(const std::string& text);
 
-inline constexpr NumberRange mass_range{"kg", 0.0, 1e9};
+inline constexpr Border mass_range{"kg", 0.0, 1e9};
 
 void bind_feedstock(py::module_& module);
 void bind_own_feedstock(py::module_& module);

@@ -18,23 +18,16 @@ Error unknown_key(std::string_view field, std::string_view key, std::string allo
                       std::move(allowed), std::move(message));
 }
 
-double checked(std::string_view field, double number, const NumberRange& range) {
-    if (std::isfinite(number) && number >= range.lowest && number <= range.highest) return number;
-    const auto with_unit = [&range](std::string text) {
-        if (range.unit.empty()) return text;
-        text += ' ';
-        text += range.unit;
-        return text;
-    };
-    const std::string allowed =
-        with_unit(significant(range.lowest, 6) + " to " + significant(range.highest, 6));
+double checked(std::string_view field, double number, const Border& border) {
+    if (border.holds(number)) return number;
+    const std::string allowed = border.allowed();
     if (!std::isfinite(number)) {
         throw Raised(make_error(ErrorCode::not_a_number, std::string(field),
                                 std::isnan(number) ? "not a number" : "infinity", allowed,
                                 std::string(field) + " must be a finite number"));
     }
-    const std::string value = with_unit(significant(number, 6));
-    if (range.is_fraction && number > 1.0 && number <= 100.0) {
+    const std::string value = border.with_unit(number);
+    if (border.looks_like_percent(number)) {
         throw Raised(make_error(ErrorCode::percent_slip, std::string(field), value, allowed,
                                 std::string(field) + " is " + value +
                                     ", which looks like per cent; write " +
@@ -45,8 +38,8 @@ double checked(std::string_view field, double number, const NumberRange& range) 
 }
 
 std::optional<double> checked(std::string_view field, std::optional<double> number,
-                              const NumberRange& range) {
-    if (number) checked(field, *number, range);
+                              const Border& border) {
+    if (number) checked(field, *number, border);
     return number;
 }
 

@@ -11,6 +11,7 @@
 #include <string_view>
 #include <utility>
 
+#include "feed/quantity/border.hpp"
 #include "feed/quantity/error.hpp"
 
 namespace feed::python {
@@ -39,18 +40,11 @@ T unwrap(Result<T> result) {
 /// The error of a key that nothing has.
 Error unknown_key(std::string_view field, std::string_view key, std::string allowed);
 
-/// What can be true of a number, for its check.
-struct NumberRange {
-    std::string_view unit;
-    double lowest;
-    double highest;
-    bool is_fraction = false;
-};
-
-/// The number, if it is finite and in its range. Raises not_a_number, out_of_range, percent_slip.
-double checked(std::string_view field, double number, const NumberRange& range);
+/// The number, if it is finite and within its border. Raises not_a_number, out_of_range,
+/// percent_slip.
+double checked(std::string_view field, double number, const Border& border);
 std::optional<double> checked(std::string_view field, std::optional<double> number,
-                              const NumberRange& range);
+                              const Border& border);
 
 /// Place of a word among the words of an enumeration; blanks, underscores and hyphens are alike.
 /// Raises out_of_range.

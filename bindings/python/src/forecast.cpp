@@ -4,6 +4,7 @@
 
 #include "bed.hpp"
 #include "date.hpp"
+#include "feed/bed/bed_keys.hpp"
 #include "feed/bed/limits_list.hpp"
 #include "feed/bed/species.hpp"
 #include "feed/diary/calibration.hpp"
@@ -41,7 +42,7 @@ constexpr SeriesKey series_keys[] = {
 };
 
 Species species_of(const std::string& word) {
-    return choice_of<Species>("species", std::string_view(word), species_names);
+    return choice_of<Species>("species", std::string_view(word), species_keys);
 }
 
 py::array_t<double> array_of(const std::vector<double>& numbers) {

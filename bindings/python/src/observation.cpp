@@ -4,6 +4,8 @@
 
 #include "bed.hpp"
 #include "date.hpp"
+#include "feed/bed/bed_borders.hpp"
+#include "feed/bed/bed_keys.hpp"
 #include "feed/io/observation_text.hpp"
 
 namespace feed::python {
@@ -14,15 +16,13 @@ using Text = std::optional<std::string>;
 using PlacesAndNumbers = std::map<std::string, double>;
 using TemperaturesGiven = std::optional<std::variant<double, PlacesAndNumbers>>;
 
-constexpr NumberRange temperature_range{"deg C", -40, 80};
-
 std::optional<WetMass> mass_seen(std::string_view field, Number wet_kg) {
     if (!checked(field, wet_kg, mass_range)) return std::nullopt;
     return wet_kilograms(*wet_kg);
 }
 
 std::optional<Temperature> temperature_seen(std::string_view field, Number degrees_c) {
-    if (!checked(field, degrees_c, temperature_range)) return std::nullopt;
+    if (!checked(field, degrees_c, borders::temperature)) return std::nullopt;
     return celsius(*degrees_c);
 }
 
@@ -41,15 +41,15 @@ Observation make_observation(const DateGiven& date, const std::string& by,
     seen.by = by;
     if (of_feeding) seen.of_feeding = date_given("of_feeding", *of_feeding);
     seen.left = mass_seen("left_wet_kg", left_wet_kg);
-    seen.share_gone = checked("share_gone", share_gone, {"", 0, 1, true});
+    seen.share_gone = checked("share_gone", share_gone, borders::share_gone);
     if (gone) seen.gone = *gone ? FoodGone::yes : FoodGone::no;
     seen.worms = choice_of<WormPlace>("worms", worms, worm_place_words);
     seen.vigour = choice_of<WormVigour>("vigour", vigour, worm_vigour_words);
     seen.squeeze = choice_of<Squeeze>("squeeze", squeeze, squeeze_keys);
-    if (checked("moisture", moisture, {"kg/kg", 0, 1, true})) seen.moisture = Moisture(*moisture);
+    if (checked("moisture", moisture, borders::moisture)) seen.moisture = Moisture(*moisture);
     seen.pooling = pooling;
     seen.smell = choice_of<Smell>("smell", smell, smell_words);
-    seen.ph = checked("ph", ph, {"", 0, 14});
+    seen.ph = checked("ph", ph, borders::ph);
     if (temperature_c) {
         if (const auto* one = std::get_if<double>(&*temperature_c)) {
             seen.temperatures.push_back({"", *temperature_seen("temperature_c", *one)});

@@ -62,9 +62,11 @@ inline constexpr Member file{
     "{\"libfeed\": 1, \"bed\": {\"container\": \"60 L tote\", \"worms\": \"1 lb\"}}"};
 inline constexpr Member name{"name", MemberKind::text, "What errors call the file.",
                              "\"tote.yaml\""};
-inline constexpr Member things{"things", MemberKind::texts,
-                               "What there is to feed, in everyday words. In place of a file.",
-                               "[\"3 apples\", \"a cup of coffee grounds\"]", "WORDS"};
+inline constexpr Member things{
+    "things", MemberKind::texts,
+    "What there is to feed, in everyday words. Beside a file they stand in "
+    "place of its own blend and balance.",
+    "[\"3 apples\", \"a cup of coffee grounds\"]", "WORDS"};
 inline constexpr Member bin{"bin", MemberKind::text, "Without a file: the bin.", "\"60 L tote\"",
                             "--bin"};
 inline constexpr Member worms{"worms", MemberKind::text, "The worms.", "\"1 lb\"", "--worms"};

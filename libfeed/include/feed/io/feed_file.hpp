@@ -134,6 +134,13 @@ struct BinWords {
 Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::string>& texts,
                                 bool as_balance);
 
+/// A file of a bin with what there is for it today in words, which takes the place of the file's
+/// own blend and balance: "tote.yaml", and "3 apples, a cup of coffee grounds". The file's own
+/// feedstocks, containers and words count.
+/// texts, as_balance: as for read_bin_words; with a bed the words are the planned feeding always.
+/// Errors: all problems of the words; contradiction for a file of a heap. Threads: pure.
+Result<FeedFile> with_things(FeedFile file, const std::vector<std::string>& texts, bool as_balance);
+
 /// A file of a heap from what is at hand for it, as on a command line: "3 buckets grass, 6 buckets
 /// leaves, wood chips". As much of each amount as its targets allow goes on; what has no amount,
 /// and water, as needed. Errors: all problems; `field` names the text. Threads: pure.

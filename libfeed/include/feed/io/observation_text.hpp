@@ -15,7 +15,4 @@ std::string yaml_text(std::string_view words);
 /// Threads: pure.
 std::string observation_yaml(const Observation& observation, int indent = 2);
 
-/// The words of the squeeze test in a feed file ("damp", "drops" ...).
-std::string_view squeeze_key(Squeeze squeeze) noexcept;
-
 }  // namespace feed::io
