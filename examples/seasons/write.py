@@ -140,12 +140,12 @@ class Heap:
 
 
 HEAPS = (
-    Heap("heap_spring", "Spring heap", ("6 barrows grass clippings", "9 barrows dry leaves",
+    Heap("heap_spring", "Spring heap", ("6 barrows grass clippings", "9 barrows shredded leaves",
          "2 barrows wood chips"), day(4, 7), 64, (day(4, 17), day(4, 29), day(5, 12)),
          day(7, 2)),
-    Heap("heap_june", "June heap", ("5 barrows grass clippings", "8 barrows dry leaves",
+    Heap("heap_june", "June heap", ("5 barrows grass clippings", "8 barrows shredded leaves",
          "2 barrows wood chips"), day(6, 8), 62, (day(6, 17),), day(7, 3)),
-    Heap("heap_new", "New heap", ("4 barrows grass clippings", "8 barrows dry leaves",
+    Heap("heap_new", "New heap", ("4 barrows grass clippings", "8 barrows shredded leaves",
          "1 barrow wood chips"), day(6, 29), 59, (), day(7, 3)),
 )  # fmt: skip
 

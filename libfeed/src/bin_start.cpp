@@ -148,7 +148,9 @@ std::string portion_text(const Portion& portion, const std::string& label) {
     const bool same = read && read->blend && read->blend->size() == 1 &&
                       same_material(*read->blend->front().portion.feedstock, f);
     if (same) return yaml_text(words);
-    return "{feedstock: " + yaml_text(f.name) + ", amount: " + kg + "}";
+    const std::string how =
+        f.prepared_as.empty() ? std::string() : ", preparation: " + yaml_text(f.prepared_as);
+    return "{feedstock: " + yaml_text(f.name) + ", amount: " + kg + how + "}";
 }
 
 /// The bedding of a new bin as the file has it, its water last.

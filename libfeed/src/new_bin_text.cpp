@@ -6,6 +6,7 @@
 
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/plain_name.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -56,14 +57,13 @@ void add_materials(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>&
     }
 }
 
-/// Coir is sold dry and weighed here as it is soaked: a keeper of dry bricks has to be told.
+/// Coir is sold dry; where nobody said how it is, it counts as soaked, and a keeper of dry bricks
+/// has to be told.
 void add_soaked(std::span<const PutIn> bedding, std::vector<ScreenLine>& lines) {
-    constexpr std::string_view soaked = ", soaked";
     const bool any = std::any_of(bedding.begin(), bedding.end(), [&](const PutIn& put) {
-        const std::string_view name = put.thing.feedstock->name;
-        return name.size() > soaked.size() && name.substr(name.size() - soaked.size()) == soaked;
+        return put.thing.feedstock->id == "coir-pith" && !says_how_wet(put.thing.label);
     });
-    if (any) lines.push_back({"Soak coir first: this is its weight when soaked."});
+    if (any) lines.push_back({"Coir counts as soaked here. Is yours dry? Then write dry coir."});
 }
 
 void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
@@ -72,7 +72,7 @@ void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
         lines.push_back({"There is too little bedding: a bed " + at_hand + " deep."});
         for (const PutIn& put : bin.missing)
             lines.push_back({"Get " + material_text(put, units) + " more first, and mix it all."});
-        add_soaked(bin.missing, lines);
+        add_soaked(bin.bedding, lines);
         return;
     }
     add_materials(bin, units, lines);

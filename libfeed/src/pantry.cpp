@@ -47,8 +47,13 @@ std::shared_ptr<const Feedstock> Pantry::find(YamlView at, const std::string& fi
     }
     auto feedstock = found->feedstock;
     if (!found->said.empty()) assume(found->said, Grade::d);
-    if (!preparations.empty())
-        feedstock = std::make_shared<const Feedstock>(prepared(*feedstock, preparations));
+    // "frozen peel" that is said to be frozen was frozen once.
+    Preparations more = preparations;
+    std::erase_if(more, [&](Preparation one) {
+        const auto& said = found->preparations;
+        return std::find(said.begin(), said.end(), one) != said.end();
+    });
+    if (!more.empty()) feedstock = std::make_shared<const Feedstock>(prepared(*feedstock, more));
     feedstock = shared(std::move(feedstock));
     found_.emplace(key, feedstock);
     return feedstock;

@@ -11,6 +11,7 @@ import subprocess
 import time
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 from command import EXAMPLES, answer, call, environment
@@ -241,17 +242,53 @@ def test_a_new_bin_waits_for_one_day_whoever_asks_and_when(
         assert ration.stdout.startswith("Wait. Feed nothing until Wed 18 Mar."), day
 
 
-def test_a_bed_of_coir_says_that_it_is_weighed_soaked(feed_command: Path, tmp_path: Path) -> None:
-    """Coir is sold dry: a brick of 650 g is 2.6 kg here, and dry ones would make a dry bed."""
-    words = ("--size", "60 L", "--worms", "500 g", "--date", "2026-03-14", "--force")
-    for number, bedding in enumerate(("coir", "650 g coir brick")):
-        said = call(
-            feed_command, "start", tmp_path / f"{number}.yaml", *words, "--bedding", bedding
-        ).stdout
-        assert "Soak coir first: this is its weight when soaked." in said
-        assert len(said.splitlines()) <= 14
-    plain = call(feed_command, "start", tmp_path / "c.yaml", *words, "--bedding", "card").stdout
-    assert "Soak" not in plain
+def new_bin(feed_command: Path, folder: Path, bedding: str) -> dict[str, Any]:
+    """A new bin as it is planned; its file says the same of the bed."""
+    path = folder / "new.yaml"
+    path.unlink(missing_ok=True)
+    words = ("--size", "60 L", "--worms", "500 g", "--bedding", bedding)
+    planned: dict[str, Any] = answer(
+        feed_command, "start", path, *words, "--date", "2026-03-14", "--force"
+    )["new_bin"]
+    bed = answer(feed_command, "check", path, "--date", "2026-03-15")
+    assert not [one for one in bed["hazards"] if one["hazard"] in ("wet", "dry") and one["value"]
+                and one["level"] in ("watch", "act")], bedding  # fmt: skip
+    return planned
+
+
+def test_bedding_that_is_wet_already_gets_less_water(feed_command: Path, tmp_path: Path) -> None:
+    """Damp, soaked and dry make three beds of one wetness, each with its own water."""
+    for name in ("cardboard", "newspaper", "shredded office paper", "autumn leaves"):
+        dry, damp, soaked = (
+            new_bin(feed_command, tmp_path, how + name) for how in ("", "damp ", "soaked ")
+        )
+        assert dry["water_kg"] > 1.5 * damp["water_kg"] > 0, name
+        assert soaked["water_kg"] == 0, name
+        for one in (dry, damp, soaked):
+            assert 0.55 <= one["wetness"]["value"] <= 0.72, name
+        # Of the same weight there is less bedding in it.
+        depths = [
+            new_bin(feed_command, tmp_path, f"3 kg {how}{name}")["depth_at_hand_m"]
+            for how in ("", "damp ", "soaked ")
+        ]
+        assert depths[0] > 1.2 * depths[1] > 1.2 * depths[2], name
+
+
+def test_coir_is_dry_as_a_brick_and_soaked_where_it_is_called_so(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    """Coir is sold dry; where nobody says, it counts as soaked, and that is said."""
+    words = ("--size", "60 L", "--worms", "500 g", "--date", "2026-03-14", "--force", "--bedding")
+    told = "Coir counts as soaked here. Is yours dry? Then write dry coir."
+    screens = {
+        bedding: call(feed_command, "start", tmp_path / f"{n}.yaml", *words, bedding).stdout
+        for n, bedding in enumerate(("coir", "650 g coir brick", "dry coir", "soaked coir", "card"))
+    }
+    assert [bedding for bedding, said in screens.items() if told in said] == ["coir"]
+    assert all(len(said.splitlines()) <= 12 for said in screens.values())
+    brick = new_bin(feed_command, tmp_path, "5 coir bricks")
+    # Five times its weight in water, as wrappers say (common practice).
+    assert 3.5 < brick["water_kg"] / 3.25 < 6
 
 
 @pytest.mark.parametrize(

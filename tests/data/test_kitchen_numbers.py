@@ -7,10 +7,9 @@ from decimal import Decimal
 import pytest
 from data.tools_table import filled, table, tool
 
-# What is counted and does weigh more than a kilogram: whole large fruit, and a coir brick soaked.
+# What is counted and does weigh more than a kilogram: whole large fruit.
 HEAVY = {
     "cantaloupe-whole",
-    "coir-pith",
     "pineapple-whole",
     "pumpkin-whole",
     "watermelon-whole",
@@ -56,6 +55,22 @@ def test_a_bin_of_newspaper_weighs_what_a_county_says() -> None:
     """2.5 lb of torn newspaper a cubic foot of bin (Grand Traverse County, Michigan)."""
     density = float(filled("newspaper")["bulk_density"].value)
     assert density == pytest.approx(2.5 * 0.45359237 / 0.028316847, rel=0.01)
+
+
+def test_dry_leaves_lie_between_litter_and_a_municipal_heap() -> None:
+    """Litter of hardwood sites, dry (Ottmar and Andreu 2007); leaves, loose and dry (NRAES-54).
+
+    1.38 short tons an acre and inch; 100 lb a cubic yard. Between them the geometric mean; as it
+    lies, 12 % of it is water.
+    """
+    row = filled("leaves-dry")["bulk_density"]
+    litter = 1.38 * 907.18474 / 4046.8564 / 0.0254 / 0.88
+    heap = 100 * 0.45359237 / 0.764554858
+    assert float(row.low) == pytest.approx(litter, rel=0.01)
+    assert float(row.high) == pytest.approx(heap, rel=0.01)
+    assert float(row.value) == pytest.approx((litter * heap) ** 0.5, rel=0.01)
+    shredded = filled("leaves-dry-shredded")["bulk_density"]
+    assert float(row.value) < float(shredded.value) / 2
 
 
 def test_no_cap_brings_a_tenth_of_the_ammonia_that_kills() -> None:

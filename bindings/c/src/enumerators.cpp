@@ -36,7 +36,7 @@ static_assert(same(feed::Stance::avoid, FEED_STANCE_AVOID));
 static_assert(same(feed::DecayClass::very_slow, FEED_DECAY_VERY_SLOW));
 static_assert(same(feed::Caution::plastic_film, FEED_CAUTION_PLASTIC_FILM));
 static_assert(same(feed::Caution::lime_dust, FEED_CAUTION_LIME_DUST));
-static_assert(feed::preparation_count == FEED_PREPARATION_PRE_COMPOSTED + 1);
+static_assert(feed::preparation_count == FEED_PREPARATION_DAMPED + 1);
 static_assert(same(feed::Preparation::frozen_thawed, FEED_PREPARATION_FROZEN_THAWED));
 static_assert(same(feed::TargetProperty::free_air_space, FEED_TARGET_FREE_AIR_SPACE));
 static_assert(same(feed::TargetProperty::water_over_room, FEED_TARGET_WATER_OVER_ROOM));

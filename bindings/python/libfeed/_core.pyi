@@ -193,7 +193,7 @@ class Feedstock:
         Parameters
         ----------
         *preparations : str
-            whole, chopped, blended, frozen and thawed, drained, soaked, dried, pre-composted.
+            whole, chopped, blended, frozen and thawed, drained, soaked, damped, dried, pre-composted.
 
         Returns
         -------

@@ -224,7 +224,7 @@ The feedstock after preparations, in their order.
 Parameters
 ----------
 *preparations : str
-    whole, chopped, blended, frozen and thawed, drained, soaked, dried, pre-composted.
+    whole, chopped, blended, frozen and thawed, drained, soaked, damped, dried, pre-composted.
 
 Returns
 -------

@@ -61,11 +61,38 @@ TEST_CASE("what is said about the preparation is done") {
     CHECK(only(frozen).preparations[0] == feed::Preparation::frozen_thawed);
     CHECK(only(frozen).feedstock->prepared_as == "frozen and thawed");
     CHECK(only(read_things("1 kg soaked cardboard")).feedstock->prepared_as == "soaked");
+    CHECK(only(read_things("1 kg damp cardboard")).feedstock->prepared_as == "damped");
+    CHECK(only(read_things("1 kg wet leaves")).feedstock->prepared_as == "soaked");
     CHECK(only(read_things("1 kg dry cardboard")).feedstock->prepared_as.empty());
+    // A newspaper that was soaked holds its water beside its own weight.
+    CHECK(only(read_things("2 soaked newspapers")).mass.wet_mass >
+          2.5 * only(read_things("2 newspapers")).mass.wet_mass);
+    // What comes off a heap, as `feed heap` sends it to the worms.
+    CHECK(only(read_things("2 kg pre-composted grass clippings")).feedstock->prepared_as ==
+          "pre-composted");
+    CHECK(only(read_things("2 kg pre-composted chicken manure")).feedstock->id ==
+          "manure-poultry-layer");
+    // A brick is sold dry; what comes of it is another row.
+    CHECK(only(read_things("650 g coir brick")).feedstock->id == "coir-brick");
+    CHECK(only(read_things("650 g dry coir")).feedstock->id == "coir-brick");
+    CHECK(only(read_things("2.6 kg soaked coir")).feedstock->id == "coir-pith");
     CHECK(only(read_things("2 onions, chopped")).feedstock->id == "onion");
     const auto rice = read_things("100 g uncooked quinoa");
     REQUIRE(rice.questions.size() == 1);
     CHECK(rice.questions[0].message.find("weigh it cooked") != std::string::npos);
+}
+
+TEST_CASE("a name alone is prepared as a thing with an amount is") {
+    for (const std::string words :
+         {"frozen banana peel", "damp cardboard", "soaked newspaper", "carrot"}) {
+        INFO(words);
+        const auto named = feed::find_thing(words);
+        REQUIRE(named.has_value());
+        const auto read = read_things("1 kg " + words);
+        CHECK(named->feedstock->prepared_as == only(read).feedstock->prepared_as);
+    }
+    CHECK(feed::find_thing("uncooked quinoa").errors().front().code ==
+          feed::ErrorCode::ambiguous_feedstock);
 }
 
 TEST_CASE("several things stand in one text, with commas, and, lines") {

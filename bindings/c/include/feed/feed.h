@@ -422,7 +422,8 @@ enum {
     FEED_PREPARATION_DRAINED = 4,
     FEED_PREPARATION_SOAKED = 5,
     FEED_PREPARATION_DRIED = 6,
-    FEED_PREPARATION_PRE_COMPOSTED = 7
+    FEED_PREPARATION_PRE_COMPOSTED = 7,
+    FEED_PREPARATION_DAMPED = 8
 };
 
 /* Makes the feedstock after a preparation: moisture, density and decay rate changed by stated

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "feed/feedstock/name_match.hpp"
+#include "feed/feedstock/preparation.hpp"
 #include "feed/feedstock/table.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/plain_text.hpp"
@@ -30,6 +31,8 @@ struct Found {
     std::string part;                     ///< the part of the plant taken, or empty
     std::vector<Candidate> alternatives;  ///< the other parts
     std::vector<std::string> left_aside;  ///< words that only said how it was cut or kept
+    std::vector<Preparation>
+        preparations;  ///< that the words said, done to `feedstock`; look_up does none
     std::string said;  ///< one sentence where a choice was made for the keeper, or empty
 };
 

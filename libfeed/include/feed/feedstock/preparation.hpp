@@ -24,13 +24,14 @@ enum class Preparation : std::uint8_t {
     soaked,         ///< under water, then dripped off
     dried,          ///< in air
     pre_composted,  ///< two to three weeks in a heap or bucket first
+    damped,         ///< with water until it feels damp and gives none
 };
-inline constexpr std::size_t preparation_count = 8;
+inline constexpr std::size_t preparation_count = 9;
 
 /// The word of each preparation in files and answers, in the order of the enumeration.
 inline constexpr std::array<std::string_view, preparation_count> preparation_words{
-    "whole",   "chopped", "blended", "frozen and thawed",
-    "drained", "soaked",  "dried",   "pre-composted"};
+    "whole", "chopped",       "blended", "frozen and thawed", "drained", "soaked",
+    "dried", "pre-composted", "damped"};
 
 /// The word of a preparation.
 constexpr std::string_view text(Preparation preparation) noexcept {
@@ -57,8 +58,12 @@ inline std::optional<Preparation> parse_preparation(std::string_view word) {
         {"thawed", Preparation::frozen_thawed},
         {"frozen thawed", Preparation::frozen_thawed},
         {"soak", Preparation::soaked},
-        {"moistened", Preparation::soaked},
+        {"damp", Preparation::damped},
+        {"dampened", Preparation::damped},
+        {"moist", Preparation::damped},
+        {"moistened", Preparation::damped},
         {"precomposted", Preparation::pre_composted},
+        {"composted", Preparation::pre_composted},
     };
     for (const auto& [other, preparation] : others) {
         if (plain == other) return preparation;
@@ -90,6 +95,7 @@ inline constexpr std::array<PreparationFactors, preparation_count> preparation_f
     {{1.00, 1.00, 1.00}, {1.0, 1.0, 1.1}},  // soaked
     {{1.00, 1.00, 1.00}, {1.0, 0.8, 1.0}},  // dried
     {{1.30, 1.00, 1.60}, {0.8, 0.6, 1.0}},  // pre-composted
+    {{1.00, 1.00, 1.00}, {1.0, 1.0, 1.1}},  // damped
 }};
 
 /// Whether a material comes from the freezer.
@@ -102,6 +108,9 @@ inline constexpr PreparationFactor drained_share{0.08, 0.03, 0.15};
 inline constexpr PreparationFactor drained_share_after_thawing{0.25, 0.15, 0.40};
 /// Share of the water-holding capacity that is filled after soaking and dripping off.
 inline constexpr PreparationFactor soaked_share{0.90, 0.70, 1.00};
+/// The same of what feels damp and gives no water: the class of the squeeze test in
+/// bed/usual_bed.hpp; upwards to the wrung-out sponge that others call damp.
+inline constexpr PreparationFactor damped_share{0.46, 0.35, 0.65};
 /// Moisture of what has dried in air.
 inline constexpr PreparationFactor dried_moisture{0.10, 0.05, 0.15};
 /// Volume left after drying, of what it was, for soft wet tissue.
@@ -188,7 +197,8 @@ inline void drain(Feedstock& feedstock, PreparationFactor share) {
                  {1.0, 1.0, 1.0});
 }
 
-inline void soak(Feedstock& feedstock) {
+/// Fills a share of the water-holding capacity; what is wetter already stays so.
+inline void soak(Feedstock& feedstock, PreparationFactor share) {
     const auto& moisture = feedstock[Property::moisture_wet];
     if (!moisture) return;
     const auto& own = feedstock[Property::water_holding_capacity_dry];
@@ -199,9 +209,9 @@ inline void soak(Feedstock& feedstock) {
     const auto wet = [](double held) { return held / (1.0 + held); };
     const double now = moisture->value;
     change_water(feedstock,
-                 {std::max(now, wet(soaked_share.value * capacity.value)),
-                  std::max(now, wet(soaked_share.low * capacity.low)),
-                  std::max(now, wet(soaked_share.high * capacity.high))},
+                 {std::max(now, wet(share.value * capacity.value)),
+                  std::max(now, wet(share.low * capacity.low)),
+                  std::max(now, wet(share.high * capacity.high))},
                  {1.0, 1.0, 1.0});
 }
 
@@ -259,7 +269,10 @@ inline Feedstock prepared(const Feedstock& feedstock, Preparation preparation) {
             detail::drain(after, thawed ? drained_share_after_thawing : drained_share);
             break;
         case Preparation::soaked:
-            detail::soak(after);
+            detail::soak(after, soaked_share);
+            break;
+        case Preparation::damped:
+            detail::soak(after, damped_share);
             break;
         case Preparation::dried:
             detail::dry_in_air(after);

@@ -1,6 +1,7 @@
 #pragma once
 #include <algorithm>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -62,6 +63,86 @@ inline const table::NumberWord* piece_by_name(const std::vector<std::string>& wo
     return at != known.end() && key == at->text ? &*at : nullptr;
 }
 
+/// A word of how wet bedding is, and what that makes of it.
+struct WaterWord {
+    std::string_view word;
+    Preparation preparation;
+};
+inline constexpr WaterWord water_words[] = {
+    {"damp", Preparation::damped},       {"dampened", Preparation::damped},
+    {"moist", Preparation::damped},      {"moistened", Preparation::damped},
+    {"soaked", Preparation::soaked},     {"soggy", Preparation::soaked},
+    {"wet", Preparation::soaked},        {"sodden", Preparation::soaked},
+    {"waterlogged", Preparation::soaked}};
+
+/// How wet words say that something is, or nothing.
+inline std::optional<Preparation> said_wetness(std::string_view words) {
+    const auto said = name_words(words);
+    for (const WaterWord& water : water_words)
+        if (std::find(said.begin(), said.end(), water.word) != said.end()) return water.preparation;
+    return std::nullopt;
+}
+
+/// The preparations that a name says: among the words that were left aside, and, of a bedding that
+/// the table has dry, how wet it is. Those of cutting say nothing new of what is described as cut.
+inline std::vector<Preparation> said_preparations(std::string_view words,
+                                                  const std::vector<std::string>& left_aside,
+                                                  const Feedstock& feedstock) {
+    std::vector<Preparation> list;
+    const auto& moisture = feedstock[Property::moisture_wet];
+    const bool is_wet = moisture && moisture->value > 0.5;
+    for (const auto& word : left_aside) {
+        const auto preparation = parse_preparation(word);
+        const bool says_more = preparation && *preparation != Preparation::chopped &&
+                               *preparation != Preparation::damped;
+        if (says_more) list.push_back(*preparation);
+        if (word == "dry" && is_wet && feedstock.group == Group::scraps)
+            list.push_back(Preparation::dried);
+    }
+    const bool soaked = std::find(list.begin(), list.end(), Preparation::soaked) != list.end();
+    if (is_wet || soaked || !feedstock.has(Role::bedding)) return list;
+    if (const auto how = said_wetness(words)) list.push_back(*how);
+    return list;
+}
+
+/// Words that make another thing of it than the table describes: "dry rice" where the row is
+/// cooked.
+inline std::string_view contradiction_in(const std::vector<std::string>& left_aside,
+                                         const Feedstock& feedstock) {
+    const bool is_cooked = feedstock.id.find("-cooked") != std::string::npos;
+    const auto& moisture = feedstock[Property::moisture_wet];
+    const bool soaked_row = feedstock.has(Role::bedding) && moisture && moisture->value > 0.5 &&
+                            feedstock.name.find("soaked") != std::string::npos;
+    for (const auto& word : left_aside) {
+        const bool dry = word == "dry" || word == "dried" || word == "uncooked";
+        if (dry && (is_cooked || soaked_row)) return word;
+        if (word == "raw" && is_cooked) return word;
+    }
+    return {};
+}
+
+inline Error swells(std::string_view written, std::string_view word, const Feedstock& feedstock) {
+    const bool cooked = feedstock.id.find("-cooked") != std::string::npos;
+    const std::string how = cooked ? "cooked" : "soaked";
+    return lookup_error(ErrorCode::ambiguous_feedstock, written, {feedstock.name},
+                        "\"" + std::string(written) + "\" is known here only " + how + ", not " +
+                            std::string(word) + "; weigh it " + how + " and write \"" +
+                            feedstock.name + "\"");
+}
+
+/// What was found in the table, prepared as the words describe it. Errors: words that contradict
+/// the row (ambiguous_feedstock).
+inline Result<Found> described(std::string_view words, Found found) {
+    if (found.feedstock->stance == Stance::avoid) return found;
+    if (const auto word = contradiction_in(found.left_aside, *found.feedstock); !word.empty())
+        return swells(words, word, *found.feedstock);
+    found.preparations = said_preparations(words, found.left_aside, *found.feedstock);
+    if (!found.preparations.empty())
+        found.feedstock =
+            std::make_shared<const Feedstock>(prepared(*found.feedstock, found.preparations));
+    return found;
+}
+
 /// What the words of one thing mean, with the feedstocks and words of the keeper's file first.
 class ThingReader {
 public:
@@ -87,8 +168,7 @@ public:
             found.feedstock = keeper_.own[i];
             return found;
         }
-        if (reading != nullptr) return found_by(words, *reading);
-        return look_up(words);
+        return of_table(words, reading);
     }
 
     /// Whether words name something without guessing.
@@ -141,62 +221,18 @@ private:
             found.feedstock = keeper_.own[i];
             return found;
         }
-        return look_up(words);
+        return of_table(words, nullptr);
+    }
+
+    static Result<Found> of_table(std::string_view words, const NameReading* reading) {
+        auto found = reading != nullptr ? found_by(words, *reading) : look_up(words);
+        return found ? described(words, *std::move(found)) : std::move(found);
     }
 
     KeeperWords keeper_;
     std::vector<std::string> own_keys_;
     std::vector<std::string> meaning_keys_;
 };
-
-/// The preparations among words that were left aside; those of cutting say nothing new of what is
-/// described as cut.
-inline std::vector<Preparation> said_preparations(const std::vector<std::string>& left_aside,
-                                                  const Feedstock& feedstock) {
-    std::vector<Preparation> list;
-    for (const auto& word : left_aside) {
-        const auto preparation = parse_preparation(word);
-        if (!preparation || *preparation == Preparation::chopped) continue;
-        list.push_back(*preparation);
-    }
-    const auto& moisture = feedstock[Property::moisture_wet];
-    const bool is_wet = moisture && moisture->value > 0.5;
-    for (const auto& word : left_aside) {
-        const bool soak = word == "soaked" || word == "soggy" || word == "wet" || word == "moist" ||
-                          word == "damp";
-        const bool dry = word == "dry";
-        const bool known = std::find(list.begin(), list.end(), Preparation::soaked) != list.end();
-        if (soak && !is_wet && !known && feedstock.has(Role::bedding))
-            list.push_back(Preparation::soaked);
-        if (dry && is_wet && feedstock.group == Group::scraps) list.push_back(Preparation::dried);
-    }
-    return list;
-}
-
-/// Words that make another thing of it than the table describes: "dry rice" where the row is
-/// cooked.
-inline std::string_view contradiction_in(const std::vector<std::string>& left_aside,
-                                         const Feedstock& feedstock) {
-    const bool is_cooked = feedstock.id.find("-cooked") != std::string::npos;
-    const auto& moisture = feedstock[Property::moisture_wet];
-    const bool soaked_row = feedstock.has(Role::bedding) && moisture && moisture->value > 0.5 &&
-                            feedstock.name.find("soaked") != std::string::npos;
-    for (const auto& word : left_aside) {
-        const bool dry = word == "dry" || word == "dried" || word == "uncooked";
-        if (dry && (is_cooked || soaked_row)) return word;
-        if (word == "raw" && is_cooked) return word;
-    }
-    return {};
-}
-
-inline Error swells(std::string_view written, std::string_view word, const Feedstock& feedstock) {
-    const bool cooked = feedstock.id.find("-cooked") != std::string::npos;
-    const std::string how = cooked ? "cooked" : "soaked";
-    return lookup_error(ErrorCode::ambiguous_feedstock, written, {feedstock.name},
-                        "\"" + std::string(written) + "\" is known here only " + how + ", not " +
-                            std::string(word) + "; weigh it " + how + " and write \"" +
-                            feedstock.name + "\"");
-}
 
 /// What the other parts of a counted fruit would weigh, once: "as cores about 60 g".
 inline std::string other_parts(const ReadThing& thing, const Found& found) {
@@ -347,24 +383,6 @@ inline void take_wedges(const ThingText& piece, const Feedstock& feedstock, Amou
     }
 }
 
-/// The feedstock with the weight that one piece has by its name: a cherry tomato is no medium
-/// tomato. The same where the name has none.
-inline std::shared_ptr<const Feedstock> with_own_piece(std::shared_ptr<const Feedstock> feedstock,
-                                                       std::string_view words) {
-    auto list = name_words(words);
-    const auto* own = piece_by_name(list);
-    std::erase_if(list, [](const auto& word) { return has_word(table::en::left_aside, word); });
-    if (own == nullptr) own = piece_by_name(list);
-    if (own == nullptr) return feedstock;
-    auto changed = std::make_shared<Feedstock>(*feedstock);
-    std::erase_if(changed->measures, [](const MeasuredMass& one) {
-        return one.measure <= Measure::piece_large || one.measure == Measure::head;
-    });
-    changed->measures.push_back({Measure::piece, wet_grams(own->value), Grade::d, "common practice",
-                                 own->low / own->value, own->high / own->value});
-    return changed;
-}
-
 /// "3 cardboard boxes" of a material that is counted in sheets: boxes have any size.
 inline std::optional<Error> size_of_vessel(const Amount& amount, std::string_view words,
                                            const Feedstock& feedstock) {
@@ -433,20 +451,35 @@ inline Result<ReadThing> without_amount(ReadThing thing) {
     return thing;
 }
 
+/// The feedstock with the weight that one piece has by its name: a cherry tomato is no medium
+/// tomato. The same where the name has none.
+inline std::shared_ptr<const Feedstock> with_own_piece(std::shared_ptr<const Feedstock> feedstock,
+                                                       std::string_view words) {
+    auto list = name_words(words);
+    const auto* own = piece_by_name(list);
+    std::erase_if(list, [](const auto& word) { return has_word(table::en::left_aside, word); });
+    if (own == nullptr) own = piece_by_name(list);
+    if (own == nullptr) return feedstock;
+    auto changed = std::make_shared<Feedstock>(*feedstock);
+    std::erase_if(changed->measures, [](const MeasuredMass& one) {
+        return one.measure <= Measure::piece_large || one.measure == Measure::head;
+    });
+    // What was soaked or drained weighs more or less by its water.
+    const auto dry_share = [](const Feedstock& f) {
+        const auto& moisture = f[Property::moisture_wet];
+        return moisture && moisture->value < 1.0 ? 1.0 - moisture->value : 1.0;
+    };
+    const auto row = find_id(feedstock->id);
+    const double times = row ? dry_share(feedstock_at(*row)) / dry_share(*feedstock) : 1.0;
+    changed->measures.push_back({Measure::piece, wet_grams(times * own->value), Grade::d,
+                                 "common practice", own->low / own->value, own->high / own->value});
+    return changed;
+}
+
 /// Whether a feedstock is what the table says of the words, and none of the keeper's own.
 inline bool is_of_table(const Feedstock& feedstock, const NameReading& reading) {
     return !reading.matches.empty() &&
            feedstock.id == table::feedstocks[reading.matches.front().index].id;
-}
-
-/// The preparation that was said, and the weight of one by its name.
-inline void take_description(ReadThing& thing, const Found& found, const NameReading& reading) {
-    thing.preparations = said_preparations(found.left_aside, *thing.feedstock);
-    if (!thing.preparations.empty())
-        thing.feedstock =
-            std::make_shared<const Feedstock>(prepared(*thing.feedstock, thing.preparations));
-    if (is_of_table(*thing.feedstock, reading))
-        thing.feedstock = with_own_piece(thing.feedstock, thing.words);
 }
 
 /// One piece of a text as a thing, or what has to be asked.
@@ -464,6 +497,7 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
         return *piece.question;
     if (!found) return found.errors();
     thing.feedstock = found->feedstock;
+    thing.preparations = found->preparations;
     thing.barred = found->feedstock->stance == Stance::avoid;
     if (thing.barred) {
         const BarWords bar = bar_words(*found->feedstock);
@@ -471,9 +505,8 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
                              "; instead: " + std::string(bar.instead));
     }
     if (!piece.amount) return without_amount(std::move(thing));
-    if (const auto word = contradiction_in(found->left_aside, *found->feedstock); !word.empty())
-        return swells(piece.words, word, *found->feedstock);
-    take_description(thing, *found, reading);
+    if (is_of_table(*thing.feedstock, reading))
+        thing.feedstock = with_own_piece(thing.feedstock, piece.words);
     const Amount amount = amount_for(piece, *thing.feedstock);
     if (const auto question = size_of_vessel(amount, piece.words, *thing.feedstock))
         return *question;
@@ -519,8 +552,15 @@ inline bool bar_mixture(const ThingReader& reader, const std::vector<ThingText>&
 
 }  // namespace detail
 
+/// Whether words say how wet something is ("damp cardboard").
+inline bool says_how_wet(std::string_view words) {
+    return detail::said_wetness(words).has_value();
+}
+
 /// The feedstock that words mean: by the meanings and feedstocks of the keeper's file, then by
-/// `look_up`. Errors: those of look_up. Threads: pure.
+/// `look_up`; one of the table prepared as the words say ("frozen peel", "damp cardboard").
+/// Errors: those of look_up; words that contradict the row ("dry rice" of cooked rice). Threads:
+/// pure.
 inline Result<Found> find_thing(std::string_view words, const KeeperWords& keeper = {}) {
     return detail::ThingReader(keeper).find(words);
 }

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <initializer_list>
@@ -88,13 +89,18 @@ inline std::string volume(double litres, UnitSystem units) {
 inline std::string area(double square_metres, UnitSystem units) {
     return in_unit(square_metres, area_unit(units));
 }
-/// "30 cm", "1.2 m"; "12 in", "3.9 ft".
+/// "30 cm", "1.2 m"; "12 in", "3.9 ft". A bed is not measured finer than to a centimetre or half
+/// an inch.
 inline std::string length(double metres, UnitSystem units) {
+    const auto measured = [](double number, double step) {
+        return significant(number < 10.0 ? std::max(1.0, std::round(number / step)) * step : number,
+                           2);
+    };
     if (units == UnitSystem::us) {
         const double feet = metres / metres_per_foot;
-        return feet < 2.0 ? significant(feet * 12.0, 2) + " in" : significant(feet, 2) + " ft";
+        return feet < 2.0 ? measured(feet * 12.0, 0.5) + " in" : significant(feet, 2) + " ft";
     }
-    return metres < 0.995 ? significant(metres * 100.0, 2) + " cm" : significant(metres, 2) + " m";
+    return metres < 0.995 ? measured(metres * 100.0, 1.0) + " cm" : significant(metres, 2) + " m";
 }
 /// Worms on a surface: "4.9 kg a square metre"; "1 lb a square foot".
 inline std::string stocking(double kilograms_a_square_metre, UnitSystem units) {

@@ -184,8 +184,8 @@ inline void plan_water(const std::vector<BeddingShare>& shares, UnitSystem units
     }
     const double aim = limits::wetness_aim.value;
     const auto litres_up_to = [&](double kg) { return rounded_volume(kg, false, units); };
-    bin.water_kg = litres_up_to(std::max(0.0, aim * capacity.value - water));
-    if (bin.water_kg < 0.05) bin.water_kg = 0.0;
+    const bool right = water >= limits::wetness_aim.low * capacity.value;
+    if (!right) bin.water_kg = litres_up_to(std::max(0.0, aim * capacity.value - water));
     bin.more_water_kg = litres_up_to(std::max(0.0, aim * capacity.high - water - bin.water_kg));
     const double there = water + bin.water_kg;
     bin.wetness = {there / capacity.value, there / capacity.high, there / capacity.low};
@@ -196,6 +196,18 @@ inline double depth_of(std::span<const BeddingShare> shares, double surface_m2) 
     for (const BeddingShare& share : shares)
         filled_m3 += share.volume_m3();
     return filled_m3 / surface_m2;
+}
+
+/// A bedding as it is got: what is at hand soaked or damp is fetched dry, and coir is sold dry.
+inline ThingAtHand as_it_is_got(const ThingAtHand& bedding) {
+    const std::string& id = bedding.feedstock->id;
+    const bool is_coir = id == "coir-pith";
+    const auto row = find_id(is_coir ? "coir-brick" : std::string_view(id));
+    if (row && (is_coir || !bedding.feedstock->prepared_as.empty()))
+        return offered(std::make_shared<const Feedstock>(feedstock_at(*row)));
+    ThingAtHand same = offered(bedding.feedstock);
+    same.label = bedding.label;
+    return same;
 }
 
 /// How deep what is at hand will be, whether that serves, and what is missing. Where it does not
@@ -212,13 +224,13 @@ inline void plan_depth(std::vector<BeddingShare>& shares, double surface_m2, Uni
                                       : BedDepth::serves;
     if (bin.depth_serves == BedDepth::serves) return;
     // More of what worms bear any amount of, else card.
-    std::shared_ptr<const Feedstock> kind = step_materials(nullptr).bedding;
+    ThingAtHand kind = offered(step_materials(nullptr).bedding);
     for (const BeddingShare& share : shares) {
         if (share.thing.feedstock->stance != Stance::feed) continue;
-        kind = share.thing.feedstock;
+        kind = as_it_is_got(share.thing);
         break;
     }
-    BeddingShare more = bedding_share(offered(std::move(kind)), wanted * surface_m2);
+    BeddingShare more = bedding_share(std::move(kind), wanted * surface_m2);
     more.kg = rounded_mass((wanted - depth) * surface_m2 / more.settled_m3, true, units);
     bin.missing.push_back({more.thing, Part::bedding, wet_kilograms(more.kg), units});
     if (bin.depth_serves != BedDepth::too_shallow) return;
