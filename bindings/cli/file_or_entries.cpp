@@ -67,15 +67,7 @@ Result<io::FeedFile> read_named_file(const std::string& name) {
 Result<std::vector<io::FeedFile>> read_named_files(const std::vector<std::string>& names) {
     std::vector<io::FeedFile> files;
     Errors errors;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        const std::string& name = names[i];
-        if (std::find(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(i), name) !=
-            names.begin() + static_cast<std::ptrdiff_t>(i)) {
-            // One bin would be fed, or counted, twice.
-            errors.push_back(make_error(ErrorCode::duplicate_entry, name, "", "each file once",
-                                        "this file is named twice"));
-            continue;
-        }
+    for (const std::string& name : names) {
         auto file = read_named_file(name);
         if (file)
             files.push_back(std::move(file).value());

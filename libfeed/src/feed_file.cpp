@@ -1,5 +1,6 @@
 #include "feed/io/feed_file.hpp"
 
+#include <functional>
 #include <utility>
 
 #include "feed/balance/target_sets.hpp"
@@ -164,18 +165,21 @@ Result<FeedFile> read_feed_text(std::string_view text, std::string_view name) {
     const auto tree = parse_yaml(text, name);
     if (!tree) return tree.errors();
     auto file = FileReader(*tree, tree->root(), text, name).read();
-    if (file && file->trial) file.value().trial_text = text;
+    if (!file) return file;
+    file->content_hash = std::hash<std::string_view>{}(text);
+    if (file->trial) file->trial_text = text;
     return file;
 }
 
 Result<FeedFile> read_feed_node(const YamlTree& tree, YamlView root, std::string_view text,
                                 std::string_view name) {
     auto file = FileReader(tree, root, text, name).read();
-    if (file && file->trial) {
-        JsonWriter json;
-        write_node(json, root, true);
-        file.value().trial_text = json.take();
-    }
+    if (!file) return file;
+    JsonWriter json;
+    write_node(json, root, true);
+    std::string written = json.take();
+    file->content_hash = std::hash<std::string>{}(written);
+    if (file->trial) file->trial_text = std::move(written);
     return file;
 }
 

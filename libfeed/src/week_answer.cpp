@@ -108,6 +108,24 @@ Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& 
     return things;
 }
 
+namespace {
+
+/// A bin that is there twice would be fed, or counted, twice.
+std::optional<Error> there_twice(const FeedFile& file, const FeedFile& before) {
+    const bool same = file.content_hash == before.content_hash && file.content_hash != 0;
+    if (same)
+        return make_error(ErrorCode::duplicate_entry, "bins", file.name, "each bin once",
+                          "this bin is there twice, and would count twice; if you have two that "
+                          "are alike, give each a title of its own, such as \"title: Tote two\"");
+    if (file.title.empty() || file.title != before.title) return std::nullopt;
+    return make_error(ErrorCode::duplicate_entry, "bins", file.name, "each bin once",
+                      "two bins are called \"" + file.title +
+                          "\"; give each a title of its own, such as \"title: " + file.title +
+                          " two\"");
+}
+
+}  // namespace
+
 std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_view verb) {
     if (bins.empty())
         return Errors{make_error(ErrorCode::missing_value, "bins", "", "the file of each bin",
@@ -122,26 +140,49 @@ std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_
         if (const auto wrong = wrong_kind(file, verb))
             errors.insert(errors.end(), wrong->begin(), wrong->end());
     }
+    for (std::size_t i = 1; i < bins.size(); ++i) {
+        for (std::size_t before = 0; before < i; ++before) {
+            auto twice = there_twice(bins[i], bins[before]);
+            if (!twice) continue;
+            errors.push_back(*std::move(twice));
+            break;
+        }
+    }
     if (errors.empty()) return std::nullopt;
     return errors;
 }
 
 namespace {
 
+double kilograms_of(const ThingAtHand& thing) {
+    return thing.most ? thing.most->in_kilograms() : 0.0;
+}
+
 /// What lies in the stock of a bin. What is said to be there today is that, and not there twice.
 void add_stock(const FeedFile& file, std::size_t bin, const std::vector<WeekThing>& said,
                WeekInput& in) {
     for (WeekThing& one : week_things_of(file.stock, file.diary, in.today, bin)) {
-        const bool twice = std::any_of(said.begin(), said.end(), [&](const WeekThing& other) {
-            return other.from == 0 && same_material(*other.thing.feedstock, *one.thing.feedstock);
-        });
-        if (!twice) {
+        SaidTwice twice;
+        bool any = false;
+        for (const WeekThing& other : said) {
+            if (other.from != 0 || !same_material(*other.thing.feedstock, *one.thing.feedstock))
+                continue;
+            any = true;
+            twice.said_kg += kilograms_of(other.thing);
+        }
+        if (!any) {
             in.things.push_back(std::move(one));
             continue;
         }
-        const std::string name = plain_name(one.thing.label, *one.thing.feedstock);
-        if (std::find(in.said_twice.begin(), in.said_twice.end(), name) == in.said_twice.end())
-            in.said_twice.push_back(name);
+        twice.label = plain_name(one.thing.label, *one.thing.feedstock);
+        twice.in_stock_kg = kilograms_of(one.thing);
+        const auto known =
+            std::find_if(in.said_twice.begin(), in.said_twice.end(),
+                         [&](const SaidTwice& before) { return before.label == twice.label; });
+        if (known == in.said_twice.end())
+            in.said_twice.push_back(std::move(twice));
+        else
+            known->in_stock_kg += twice.in_stock_kg;
     }
 }
 

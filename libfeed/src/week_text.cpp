@@ -129,7 +129,10 @@ std::string to_json(const WeekPlan& plan, UnitSystem units) {
         json.end_object();
     }
     json.end_array();
-    write_texts(json, "counted_once", plan.said_twice);
+    std::vector<std::string> counted_once;
+    for (const SaidTwice& one : plan.said_twice)
+        counted_once.push_back(one.label);
+    write_texts(json, "counted_once", counted_once);
     write_texts(json, "text", week_lines(plan, units));
     json.end_object();
     return json.take();

@@ -120,9 +120,11 @@ std::vector<std::string> from_stock_lines(const WeekPlan& plan, UnitSystem units
     if (frozen)
         lines.emplace_back(
             "Take frozen food out of the freezer the day before, that of today now.");
-    if (!plan.said_twice.empty())
-        lines.push_back("Counted once, as said: " + joined(plan.said_twice) +
-                        ". The stock has it too.");
+    for (const SaidTwice& one : plan.said_twice)
+        lines.push_back("There is " + words::mass(one.said_kg, units) + " of " + one.label +
+                        ", as said. The " + words::mass(one.in_stock_kg, units) +
+                        " in stock counts as part of it. Is there both? Then say " +
+                        words::mass(one.said_kg + one.in_stock_kg, units) + ".");
     return lines;
 }
 

@@ -468,6 +468,25 @@ def test_every_verb_answers_a_heap_or_says_whom_to_ask(
     assert ("ask feed heap" in shown) == (verb not in OF_A_HEAP), shown
 
 
+@pytest.mark.parametrize("verb", ["week", "totals"])
+def test_a_bin_that_is_there_twice_is_refused(verb: str, door: Door) -> None:
+    """It would be fed, or counted, twice; two that are alike get titles that tell them apart."""
+
+    def told(*bins: dict[str, Any] | str) -> list[str]:
+        given = json.loads(
+            door.raw(json.dumps({**example_of(verb), "bins": list(bins)}).encode())[1]
+        )
+        return [one["message"] for one in given.get("errors", [])]
+
+    text = json.dumps(BIN)
+    for bins in ((BIN, BIN), (text, text)):
+        assert len(told(*bins)) == 1 and "there twice" in told(*bins)[0]
+    one, two = {**BIN, "title": "Tote"}, {**BIN, "title": "Tote two"}
+    assert told(one, two) == []
+    assert "two bins are called" in told(one, {**one, "group": "Foxes"})[0]
+    assert len(told(one, two, one, two)) == 2
+
+
 def test_a_heap_keeps_no_stock(door: Door) -> None:
     stock = [{"date": "2026-05-01", "portions": ["2 kg frozen melon rind"]}]
     heap = {"libfeed": 1, "kind": "heap", "stock": stock}

@@ -137,12 +137,16 @@ def test_many_bins_have_pages_and_lose_nothing(feed_command: Path, tmp_path: Pat
     for copy in range(3):
         for one in BINS:
             bins.append(tmp_path / f"{one.stem}_{copy}.yaml")
-            bins[-1].write_text(one.read_text(encoding="utf-8"), encoding="utf-8")
+            text = one.read_text(encoding="utf-8")
+            bins[-1].write_text(
+                re.sub(r"^title: .*", rf"\g<0> {'I' * (copy + 1)}", text, flags=re.M),
+                encoding="utf-8",
+            )
     call(feed_command, "week", *bins, *MONDAY, "--have", HAVE, "--sheet", page)
     pages = sorted(tmp_path.glob("week*.svg"))
     assert len(pages) >= 3
     shown = [text for one in pages for text in texts_of(one.read_text(encoding="utf-8"))]
-    assert shown.count("Class 4") == 3
+    assert [shown.count(f"Class 4 {number}") for number in ("I", "II", "III")] == [1, 1, 1]
     assert f"page 1 of {len(pages)}" in shown
     call(feed_command, "week", *bins, *MONDAY, "--have", HAVE, "--sheet", tmp_path / "w.html")
     html = (tmp_path / "w.html").read_text(encoding="utf-8")
@@ -271,6 +275,19 @@ def test_what_is_said_and_in_stock_is_there_once(feed_command: Path, tmp_path: P
     plan = answer(feed_command, "week", *bins, *STOCK_DAY, "--have", "200 g lettuce")
     assert plan["counted_once"] == ["lettuce"]
     assert put_kg(plan, "lettuce") == pytest.approx(0.2)
+    # Whoever meant more beside the stock is told what was taken, and what to say.
+    asked = ("week", *bins, *STOCK_DAY, "--have")
+    text = " ".join(call(feed_command, *asked, "200 g lettuce").stdout.split())
+    told = re.search(
+        r"There is 200 g of lettuce, as said\. The ([^.]*) in stock counts as part of it\. "
+        r"Is there both\? Then say ([^.]*(?:\.\d[^.]*)?)\.",
+        text,
+    )
+    assert told
+    both = answer(feed_command, *asked, f"{told[2]} lettuce")
+    assert both["scraps_there_kg"] == pytest.approx(
+        plan["scraps_there_kg"] + in_stock(feed_command, bins[0], "2026-03-09")["lettuce"], rel=0.03
+    )
     # What comes on a later day is something else.
     plan = answer(feed_command, "week", *bins, *STOCK_DAY, "--have", "Wed: 200 g lettuce")
     assert plan["counted_once"] == []
@@ -309,7 +326,7 @@ def test_a_bin_is_not_opened_before_the_feeding_before_lets_it(
 
 def test_a_bin_that_is_named_twice_is_neither_fed_nor_counted_twice(feed_command: Path) -> None:
     for words in (("week", BINS[0], BINS[0], "--have", HAVE), ("totals", BINS[0], BINS[0])):
-        assert "named twice" in call(feed_command, *words, code=2).stderr
+        assert "there twice" in call(feed_command, *words, code=2).stderr
 
 
 def test_what_no_bin_takes_is_frozen_while_it_is_good(feed_command: Path) -> None:

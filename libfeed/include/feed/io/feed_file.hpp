@@ -47,7 +47,10 @@ struct OwnFeed {
 
 /// A feed file: every section is optional.
 struct FeedFile {
-    std::string name;   ///< of the file
+    std::string name;  ///< of the file
+    /// Of what was read: texts that are the same have the same. Only two numbers of one run can be
+    /// compared.
+    std::size_t content_hash = 0;
     std::string title;  ///< the keeper's own, or empty
     std::string group;  ///< who feeds this bin, or empty
     bool heap = false;  ///< the file is of a heap (`kind: heap`), not of a bin

@@ -35,7 +35,8 @@ struct WeekAsked {
 /// Threads: pure.
 Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& texts, Date today);
 
-/// What is wrong with the files of several bins: none, too many, or one that is of a heap.
+/// What is wrong with the files of several bins: none, too many, one that is of a heap, or one bin
+/// twice (the same file, or two of one title).
 /// @param verb  that is asked. Threads: pure.
 std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_view verb);
 

@@ -58,11 +58,18 @@ inline WeekThing week_thing(ThingAtHand thing, int from, bool frozen = false) {
     return one;
 }
 
+/// What is said to be there today and lies in a stock too.
+struct SaidTwice {
+    std::string label;
+    double said_kg = 0.0;
+    double in_stock_kg = 0.0;
+};
+
 /// What a week is planned from.
 struct WeekInput {
     std::vector<WeekBin> bins;
     std::vector<WeekThing> things;
-    std::vector<std::string> said_twice;  ///< said to be there and in a stock too: counted once
+    std::vector<SaidTwice> said_twice;  ///< counted once, as said
     Date today;
     int most_openings = 2;  ///< of a bin in the week, 1 to 3
     UnitSystem units = UnitSystem::metric;
@@ -107,9 +114,9 @@ struct WeekPlan {
     std::vector<WeekOfBin> bins;  ///< in the order of the input
     std::vector<WeekRest> rest;   ///< scraps, in the order of the input
     std::vector<WeekFromStock> from_stock;
-    std::vector<std::string> said_twice;  ///< as in the input
-    WetMass there;                        ///< scraps that may be fed
-    WetMass used;                         ///< of them, by the rations
+    std::vector<SaidTwice> said_twice;  ///< as in the input
+    WetMass there;                      ///< scraps that may be fed
+    WetMass used;                       ///< of them, by the rations
     double shared_kg = 0.0;  ///< of them, by the linear problem before anything was rounded
     bool verified = false;   ///< the problem's answer was proved to be the most
 };
