@@ -143,7 +143,10 @@ void add_layers(const HeapOfFile& heap, Lines& lines) {
         lay += (lay.empty() ? "" : " ") + rounds + ": " + (few ? joined(greens) : "green") +
                " below, " + (few ? joined(cover) : "dry") + " on top.";
     lines.push_back({lay});
-    lines.push_back({"Mix and wet each: a squeezed handful is damp, not dripping."});
+    const bool watered = !names_of(heap, {HeapRole::water}).empty();
+    lines.push_back({watered ? "Mix and wet each: a squeezed handful is damp, not dripping."
+                             : "Mix each. A squeezed handful is damp, not dripping: wet only what "
+                               "is dry."});
 }
 
 void add_care(const HeapOfFile& heap, Lines& lines) {

@@ -98,6 +98,9 @@ void add_expected(WormLines& to) {
     to.add("These are means of studies: a start until you have weighed two weeks.");
 }
 
+/// A surface that a yard still keeps in bins and beds: ten of 2 m2 (judgement).
+constexpr double most_surface_m2 = 20.0;
+
 void add_need(WormLines& to, const WormNeed& need) {
     const WormsAnswer& answer = to.answer;
     add_never(to, need.take_out);
@@ -112,7 +115,7 @@ void add_need(WormLines& to, const WormNeed& need) {
     }
     to.add("Start with " + worms_text(need.start_kg, need.species, answer.units) + ", in " +
            bin_text(need.start_surface_m2, answer.units) + ".");
-    to.add("Feed little at first: feed start plans the first weeks.");
+    to.add("Feed little at first: feed start plans the first weeks.", 1);
     to.add("Once settled they take " + to.kg(need.start_takes_kg) + " of scraps a week.");
     if (need.start_kg < 0.999 * need.worms_kg) {
         const std::string all = "all " + to.kg(need.scraps_kg);
@@ -120,9 +123,12 @@ void add_need(WormLines& to, const WormNeed& need) {
             to.add("They may take " + all + " " + when_text(need.growth) + ".");
         else
             to.add("They will not take " + all + " within two years.");
-        to.add("Then they need " + words::area(need.surface_m2, answer.units) +
-                   " of surface, such as " + bin_text(need.surface_m2, answer.units) + ".",
-               1);
+        const std::string surface = words::area(need.surface_m2, answer.units);
+        if (need.surface_m2 > most_surface_m2)
+            to.add("Then they need " + surface + " of surface: a farm's work, not planned here.");
+        else
+            to.add("Then they need " + surface + " of surface, such as " +
+                   bin_text(need.surface_m2, answer.units) + ".");
         to.add("Until then freeze the rest, or give it to a heap or neighbours.", 1);
         to.add("All of it at once takes " + worms_text(need.worms_kg, need.species, answer.units) +
                    ".",

@@ -163,6 +163,11 @@ TEST_CASE("a heap goes to the worms when it was hot, lay two weeks and is cool a
     CHECK_FALSE(ready({{0, {middle(15)}}, hot, {12, {middle(28)}}}));
     CHECK_FALSE(ready({{0, {middle(15)}}, {20, {middle(28)}}}));
     CHECK_FALSE(ready({{0, {middle(15)}}, hot, {20, {edge(20)}}}));
+    // A turning heats it again, and an old look tells nothing of today.
+    const std::vector<Seen> cool{{0, {middle(15)}}, hot, {20, {middle(28)}}};
+    CHECK_FALSE(ready({{0, {middle(15)}}, hot, {20, {middle(28)}, true}}));
+    CHECK(is_cool_for_worms(log_of(cool, 26), 30.0));
+    CHECK_FALSE(is_cool_for_worms(log_of(cool, 30), 30.0));
 }
 
 TEST_CASE("each number gone by stands in a rule that is marked so and was read") {

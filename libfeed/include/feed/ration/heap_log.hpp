@@ -310,10 +310,12 @@ inline HeapLog heap_log(const Diary& diary, std::int64_t today) {
 }
 
 /// Whether what is in a heap may go to worms by its heat: it was hot, has been there for two weeks
-/// or more, and is no warmer inside than worms bear. What pre-composting means in files is two to
-/// three weeks in a heap.
+/// or more, and is no warmer inside than worms bear, by a look that is young and has no turning
+/// after it, which heats again. What pre-composting means in files is two to three weeks in a heap.
 inline bool is_cool_for_worms(const HeapLog& log, double warmest_c) {
     constexpr int least_days = 14;
+    const bool turned_since = log.turned && *log.turned >= log.last.day;
+    if (turned_since || log.step == HeapStep::measure) return false;
     const bool was_hot = log.highest_c && *log.highest_c >= heap_limits::heating_c;
     const bool long_enough = log.begun && log.last.day - *log.begun >= least_days;
     return was_hot && long_enough && log.last.inside_c && log.last.hottest_c &&
