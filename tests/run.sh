@@ -275,6 +275,8 @@ stage_coverage() {
 }
 
 stage_nightly() {
+    FEED_LONG_FORMS=1
+    export FEED_LONG_FORMS
     stage_clang
     targets=$(grep -c '^ *feed_fuzz(' tests/fuzz/CMakeLists.txt)
     FEED_FUZZ_SECONDS=${FEED_FUZZ_SECONDS:-$((3600 * jobs / targets))}
@@ -288,7 +290,7 @@ stage_nightly() {
     run_pytest tests/study/test_trial_tables.py
     FEED_RATION_WEEKS=1
     export FEED_RATION_WEEKS
-    run_pytest tests/study/test_ration_weeks.py
+    run_pytest tests/study/test_ration_weeks.py tests/study/test_own_course.py
     check chromium install_missing chromium
     FEED_BROWSER=$(command -v chromium)
     export FEED_BROWSER

@@ -3,6 +3,7 @@
 #include <catch2.hpp>
 #include <cmath>
 #include <cstdint>
+#include <long_forms.hpp>
 #include <random>
 #include <string>
 #include <vector>
@@ -232,7 +233,7 @@ TEST_CASE("every species has its published numbers, each with room on both sides
 }
 
 TEST_CASE("90 % intervals hold in simulated populations") {
-    constexpr int beds = 250;
+    const auto beds = feed_test::how_many<std::uint32_t>(100, 250);
     const std::vector<int> days{60, 120, 240, 360};
     GrowthInput in = tote(0.02);
     in.surface_m2 = 0.012;
@@ -256,7 +257,7 @@ TEST_CASE("90 % intervals hold in simulated populations") {
 }
 
 TEST_CASE("a bed's own weighings move its forecast and make it narrower") {
-    constexpr int beds = 150;
+    const auto beds = feed_test::how_many<std::uint32_t>(60, 150);
     const std::vector<int> days{0, 90, 180, 300};
     std::mt19937 scales(77);
     std::normal_distribution<> off(0.0, std::log(growth::picked_by_hand) / 1.6449);
