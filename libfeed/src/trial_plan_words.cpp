@@ -125,16 +125,6 @@ std::string look_text(const TrialPlan& plan) {
 constexpr std::size_t least_listed_feeds = 1;
 /// So many words may stand in a sentence with the amounts of the portions.
 constexpr std::size_t most_portion_words = 18;
-std::size_t words_in(std::string_view text) {
-    std::size_t words = 0;
-    bool inside = false;
-    for (const char c : text) {
-        words += c != ' ' && !inside ? 1 : 0;
-        inside = c != ' ';
-    }
-    return words;
-}
-
 /// "A portion is melon rind 60 g (120 ml) or pumpkin 36 g (120 ml).", in as many sentences as keep
 /// them short.
 std::string portions_text(const TrialPlan& plan, std::size_t feeds) {
@@ -236,9 +226,6 @@ struct PlanScreen {
     std::vector<std::string> left;
 };
 
-/// More words than this are no first screen.
-constexpr std::size_t most_screen_words = 110;
-
 /// What to write into the file; on a line of its own where it is long.
 std::vector<std::string> write_lines(const TrialPlan& plan, UnitSystem units) {
     const std::string keys =
@@ -286,13 +273,6 @@ PlanLines lines_of(const TrialPlan& plan, std::size_t feeds, bool why,
     left.insert(left.end(), plan.notes.begin() + static_cast<std::ptrdiff_t>(told),
                 plan.notes.end());
     return lines;
-}
-
-std::size_t words_in(const std::vector<std::string>& lines) {
-    std::size_t words = 0;
-    for (const std::string& line : lines)
-        words += words_in(line);
-    return words;
 }
 
 PlanScreen plan_screen(const TrialPlan& plan, UnitSystem units) {

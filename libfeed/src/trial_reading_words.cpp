@@ -2,6 +2,8 @@
 #include <cmath>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "feed/io/trial_answer.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -205,6 +207,11 @@ std::string end_text(const Trial& trial, const TrialReading& reading) {
 }  // namespace
 
 std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialReading& reading) {
+    const bool looked = std::any_of(reading.plots.begin(), reading.plots.end(),
+                                    [](const PlotRecord& plot) { return plot.looks > 0; });
+    if (!looked)
+        return {"Nobody has looked yet; the trial ends on day " + std::to_string(reading.last_day) +
+                "."};
     std::vector<std::string> lines{count_sentence(trial, reading)};
     const std::vector<PairReading> pairs = most_telling(reading);
     const auto open = static_cast<std::size_t>(std::count_if(
@@ -229,17 +236,27 @@ std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialRead
                         (apart > 2 ? "all." : "them."));
     if (!spoilt && !reading.flaws.empty()) lines.push_back(reading.flaws.front());
     if (!reading.ended) lines.push_back(end_text(trial, reading));
+    // A second flaw where there is room; --why has all.
+    if (reading.flaws.size() > 1) {
+        std::vector<std::string> more = lines;
+        more.push_back(reading.flaws[1]);
+        if (words_in(more) <= most_screen_words) lines = std::move(more);
+    }
     return lines;
 }
 
 std::string trial_reading_text(const Trial& trial, const TrialReading& reading, bool why) {
     std::string text;
-    for (const std::string& line : trial_reading_lines(trial, reading))
+    const std::vector<std::string> lines = trial_reading_lines(trial, reading);
+    for (const std::string& line : lines)
         text += wrapped(line, 0, 2);
     if (!why) return text;
-    for (std::size_t i = 1; i < reading.flaws.size(); ++i)
-        text += (i == 1 ? "\n" : "") + wrapped("- " + reading.flaws[i], 0, 2);
-    return text + reading_why(trial, reading);
+    std::string more;
+    for (const std::string& flaw : reading.flaws) {
+        if (std::find(lines.begin(), lines.end(), flaw) == lines.end())
+            more += wrapped("- " + flaw, 0, 2);
+    }
+    return text + (more.empty() ? "" : "\n") + more + reading_why(trial, reading);
 }
 
 }  // namespace feed::io

@@ -252,6 +252,8 @@ TEST_CASE("who laid the trial and looked gets no number and no clear answer") {
             text += "      - plot " + std::to_string(plot.number) +
                     (day >= (*plot.feed == 0 ? 6 : 18) ? " gone\n" : " not gone\n");
     }
+    // Said at each look as well, while another may still take the next.
+    CHECK(has(io::trial_progress(read_file(text)), "Noor laid it and knows the key: let another"));
     const std::string said = lines_of(read_file(text));
     CHECK(has(said,
               "\nProbably watermelon rind is gone before pumpkin. It is not clear, as who "
@@ -267,4 +269,9 @@ TEST_CASE("portions that the bin has no room for are made smaller, however littl
     const auto plan = planned(text);
     CHECK(plan.asked_share < 1.0);
     CHECK(has(plan.why_smaller, "no room for so much"));
+}
+
+TEST_CASE("a trial at which nobody looked says that alone") {
+    CHECK(lines_of(read_file(file_of(laid))) ==
+          "Nobody has looked yet; the trial ends on day 24.\n");
 }

@@ -1,6 +1,7 @@
 #include "feed/trial/trial_reading.hpp"
 
 #include <memory>
+#include <utility>
 #include <vector>
 
 #include "catch2.hpp"
@@ -156,6 +157,28 @@ TEST_CASE("before the planned end nothing is clear") {
     CHECK(reading.pairs[0].verdict != TrialVerdict::clear);
 }
 
+TEST_CASE("looks after the planned end do not count, the first on or after it does") {
+    Trial trial = trial_of(6, 1);
+    const auto layout = feed::draw_layout(trial.design, 11);
+    trial.last_day = 5;
+    // Nothing is gone by day 5: what comes later was no part of the plan.
+    auto reading = read(trial, looks_of(*layout, {3, 5, 9, 12}));
+    CHECK(reading.ended);
+    CHECK(reading.last_look == 5);
+    CHECK(reading.counts[0].by_end == 0);
+    CHECK(reading.pairs[0].verdict == TrialVerdict::cannot_tell);
+    CHECK(reading.flaws.back() == "Looks after the planned end do not count.");
+    // Nobody looked on day 5: the first look after it closes the trial.
+    reading = read(trial, looks_of(*layout, {3, 9, 12}));
+    CHECK(reading.last_look == 9);
+    CHECK(reading.counts[0].by_end == 6);
+    CHECK(reading.counts[1].by_end == 0);
+    // Noted in another order it is the same.
+    auto looks = looks_of(*layout, {3, 9, 12});
+    std::swap(looks[0], looks[2]);
+    CHECK(read(trial, looks).last_look == 9);
+}
+
 TEST_CASE("three bins cannot be clear however far apart") {
     const Trial trial = trial_of(3, 1);
     const auto layout = feed::draw_layout(trial.design, 11);
@@ -230,11 +253,19 @@ TEST_CASE("who laid the portions and looked makes nothing clear, and a small dif
 
 TEST_CASE("names of people are parted and told apart without regard to capitals") {
     using feed::detail::people_in;
-    CHECK(people_in("Noor") == std::vector<std::string>{"noor"});
+    CHECK(people_in("Noor") == std::vector<std::string>{"Noor"});
     CHECK(people_in(" Noor and Ada Lee,sam & Jo ") ==
-          std::vector<std::string>{"noor", "ada lee", "sam", "jo"});
-    CHECK(people_in("Andy") == std::vector<std::string>{"andy"});
+          std::vector<std::string>{"Noor", "Ada Lee", "sam", "Jo"});
+    CHECK(people_in("Andy") == std::vector<std::string>{"Andy"});
     CHECK(people_in("").empty());
+    Trial trial = trial_of(2, 1);
+    trial.laid_by = "Noor and Jon";
+    auto looks = std::vector{look(3, {"plot 1 gone"})};
+    CHECK(feed::who_laid_looked(trial, looks).empty());
+    looks[0].by = "Ada, jon";
+    CHECK(feed::who_laid_looked(trial, looks) == "Jon");
+    looks[0].plots.clear();
+    CHECK(feed::who_laid_looked(trial, looks).empty());
 }
 
 TEST_CASE("surety that counts as probable rises with the number of feeds") {

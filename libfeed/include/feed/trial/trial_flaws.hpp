@@ -59,7 +59,7 @@ inline LookFaults look_faults(const Trial& trial, const TrialReading& reading) {
     return faults;
 }
 
-/// The names in "Noor", "Noor and Ada" or "Noor, Ada", in small letters.
+/// The names in "Noor", "Noor and Ada" or "Noor, Ada", as written.
 inline std::vector<std::string> people_in(std::string_view words) {
     std::vector<std::string> people;
     std::string name;
@@ -74,24 +74,39 @@ inline std::vector<std::string> people_in(std::string_view words) {
             close();
             if (!parts) i += 4;
         } else if (words[i] != ' ' || !name.empty()) {
-            const bool capital = words[i] >= 'A' && words[i] <= 'Z';
-            name += capital ? static_cast<char>(words[i] - 'A' + 'a') : words[i];
+            name += words[i];
         }
     }
     close();
     return people;
 }
 
-/// Whether somebody who laid the portions, and so knows the key, also looked.
-inline bool who_laid_looked(const Trial& trial, std::span<const Observation> observations) {
-    const std::vector<std::string> laid = people_in(trial.laid_by);
-    return std::any_of(observations.begin(), observations.end(), [&](const Observation& seen) {
-        const std::vector<std::string> looked =
-            seen.plots.empty() ? std::vector<std::string>() : people_in(seen.by);
-        return std::find_first_of(laid.begin(), laid.end(), looked.begin(), looked.end()) !=
-               laid.end();
-    });
+/// Whether two names are one, whatever their capitals.
+inline bool same_person(std::string_view a, std::string_view b) noexcept {
+    const auto small = [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    };
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [&](char x, char y) { return small(x) == small(y); });
 }
+
+}  // namespace detail
+
+/// Who laid the portions, and so knows the key, and also looked, by name; "" where nobody did.
+/// Threads: pure.
+inline std::string who_laid_looked(const Trial& trial, std::span<const Observation> observations) {
+    const std::vector<std::string> laid = detail::people_in(trial.laid_by);
+    for (const Observation& seen : observations) {
+        if (seen.plots.empty()) continue;
+        for (const std::string& looked : detail::people_in(seen.by)) {
+            for (const std::string& layer : laid)
+                if (detail::same_person(looked, layer)) return layer;
+        }
+    }
+    return "";
+}
+
+namespace detail {
 
 /// What made the trial unfair: the worst flaws, said first.
 inline void note_unfair(const Trial& trial, std::span<const Observation> observations,
@@ -109,10 +124,11 @@ inline void note_unfair(const Trial& trial, std::span<const Observation> observa
             reading,
             "Between rounds something changed (" + trial.changed + "): the rounds do not compare.",
             trial.design.kind == TrialKind::alone ? Flaw::not_fair : Flaw::says_little);
-    if (!who_laid_looked(trial, observations)) return;
+    const std::string who = who_laid_looked(trial, observations);
+    if (who.empty()) return;
     reading.blind = false;
     say_flaw(reading,
-             trial.laid_by +
+             who +
                  " laid the portions and also looked: who knows the key sees what "
                  "was hoped for.",
              Flaw::not_clear);

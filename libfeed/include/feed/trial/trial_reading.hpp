@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <span>
 #include <string>
@@ -136,11 +137,50 @@ inline void judge(const Trial& trial, PairReading& pair, const TrialReading& rea
 
 }  // namespace detail
 
+namespace detail {
+
+/// The looks up to the planned end: of each plot up to the first look on its last day or later.
+/// What is seen after that was no part of the plan: who goes on until it is clear finds it too
+/// often. `late` says whether there was any.
+inline std::vector<Observation> looks_of_plan(const Trial& trial, const TrialLayout& layout,
+                                              std::span<const Observation> observations,
+                                              bool& late) {
+    std::vector<Observation> counted(observations.begin(), observations.end());
+    if (!trial.last_day) return counted;
+    const auto end_of = [&](const Plot& plot) {
+        return day_number(trial.starts[plot.round]) + *trial.last_day;
+    };
+    const auto known = [&](const PlotLook& look) {
+        return look.plot >= 1 && look.plot <= layout.plots.size() &&
+               layout.plots[look.plot - 1].round < trial.starts.size();
+    };
+    std::vector<std::int64_t> closed(layout.plots.size(), std::numeric_limits<std::int64_t>::max());
+    for (const Observation& seen : counted) {
+        const std::int64_t day = day_number(seen.date);
+        for (const PlotLook& look : seen.plots) {
+            if (!known(look) || day < end_of(layout.plots[look.plot - 1])) continue;
+            closed[look.plot - 1] = std::min(closed[look.plot - 1], day);
+        }
+    }
+    for (Observation& seen : counted) {
+        const std::int64_t day = day_number(seen.date);
+        const auto gone = std::erase_if(seen.plots, [&](const PlotLook& look) {
+            return known(look) && day > closed[look.plot - 1];
+        });
+        late = late || gone > 0;
+    }
+    return counted;
+}
+
+}  // namespace detail
+
 /// What was seen at each plot, the counts, whether the trial is over, and what weakens it: a
 /// reading without its tests and ratios. Arguments as for `read_trial`. Threads: pure. Linear time.
 inline TrialReading see_trial(const Trial& trial, const TrialLayout& layout,
                               const TrialPortions& portions,
-                              std::span<const Observation> observations) {
+                              std::span<const Observation> all_observations) {
+    bool late = false;
+    const auto observations = detail::looks_of_plan(trial, layout, all_observations, late);
     TrialReading reading;
     reading.layout = layout;
     reading.last_day = trial.last_day.value_or(0);
@@ -154,6 +194,9 @@ inline TrialReading see_trial(const Trial& trial, const TrialLayout& layout,
     }
     detail::note_flaws(trial, observations, portions, reading);
     detail::see_rounds(trial, observations, reading);
+    if (late)
+        detail::say_flaw(reading, "Looks after the planned end do not count.",
+                         detail::Flaw::says_little);
     detail::count_feeds(trial, reading);
     return reading;
 }
