@@ -25,15 +25,16 @@ std::string option_names(const Command& command) {
 }
 
 feed::Error unknown_option(const Command& command, std::string_view word) {
-    std::string message = "feed " + std::string(command.name) + " has no such option";
+    feed::Error error = usage_error(std::string(word), "", option_names(command),
+                                    "feed " + std::string(command.name) + " has no such option");
     std::size_t nearest = 2;
     for (const auto& option : command.options)
         nearest = std::min(nearest, feed::edit_distance(word, option.name));
     for (const auto& option : command.options) {
         if (feed::edit_distance(word, option.name) == nearest)
-            message += "; is " + std::string(option.name) + " meant?";
+            error = offered(std::move(error), "; is ", {std::string(option.name)}, " meant?");
     }
-    return usage_error(std::string(word), "", option_names(command), std::move(message));
+    return error;
 }
 
 bool is_choice(std::string_view choices, std::string_view value) {

@@ -60,13 +60,13 @@ std::string available_text(const BlendProperties& properties) {
     if (!ratio.has_value()) return quantity_line("C:N, available carbon", "cannot tell", "", "");
     return quantity_line("C:N, available carbon",
                          (ratio.is_known() ? "" : "at least ") + significant(ratio.value, 2) + ":1",
-                         "(no target)", feed::text(ratio.grade));
+                         "(no target)", how_sure(ratio.grade));
 }
 
 std::string reached_text(const BalanceAnswer& answer, UnitSystem units) {
     const auto& reached = answer.reached;
     const auto& properties = answer.properties;
-    std::string text = quantity_line("", "reached", "target", "grade");
+    std::string text = quantity_line("", "reached", "target", "how sure");
     for (const auto& one : reached) {
         const auto& quantity = one.quantity;
         const auto show = [&](double number) {
@@ -76,7 +76,7 @@ std::string reached_text(const BalanceAnswer& answer, UnitSystem units) {
                             : quantity.has_value() ? "at least " + show(quantity.value)
                                                    : "cannot tell";
         text += quantity_line(kind(one.target.property).name, value, window_text(one.target, units),
-                              quantity.has_value() ? feed::text(quantity.grade) : "");
+                              quantity.has_value() ? how_sure(quantity.grade) : "");
         if (quantity.is_known() && quantity.low != quantity.high)
             text += wrapped("may be " + show(quantity.low) + " to " + show(quantity.high), 6, 6);
         if (!one.inside) text += "      outside the target\n";

@@ -43,9 +43,13 @@ int run_blend(const Arguments& arguments) {
 
     std::vector<std::string> labels;
     std::vector<std::string> amounts;
+    double fed_kg = 0.0;
     for (std::size_t i = 0; i < portions.size(); ++i) {
         const io::WrittenPortion& written = (*file->blend)[i];
         labels.push_back(written.label);
+        // What is never fed has no place in a recipe; often nobody said how much of it there is.
+        if (portions[i].feedstock->stance == Stance::avoid) continue;
+        fed_kg += portions[i].wet_mass.in_kilograms();
         amounts.push_back(plain_name(written.label, *portions[i].feedstock) + ", " +
                           io::measure_and_weight_text(portions[i].wet_mass, *portions[i].feedstock,
                                                       written.amount, arguments.units) +
@@ -53,11 +57,13 @@ int run_blend(const Arguments& arguments) {
     }
     std::vector<io::ScreenLine> lines;
     add_first(result.take_out, portions, labels, lines);
-    lines.push_back({"As written it weighs " +
-                         io::mass_text(result.wet_mass.mass(), arguments.units) + " in all.",
-                     0});
+    const bool all_fed = amounts.size() == portions.size();
+    if (fed_kg > 0.0)
+        lines.push_back({std::string(all_fed ? "As written it weighs " : "The rest weighs ") +
+                             io::mass_text(kilograms(fed_kg), arguments.units) + " in all.",
+                         0});
     add_portions(amounts, lines);
-    lines.push_back({state_text(result), 1});
+    if (all_fed) lines.push_back({state_text(result), 1});
     add_care(portions, labels, lines);
     const bool why = arguments.has("--why");
     if (!why) lines.push_back({"All numbers, cautions and sources: add --why.", 7});

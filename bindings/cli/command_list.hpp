@@ -53,11 +53,11 @@ inline constexpr Option squeeze_option{
     "--squeeze", "WORD", "", "Without a file: what a squeezed handful does, such as damp."};
 inline constexpr Option things_date_option{
     "--date", "DATE", "",
-    "The day that counts as today, such as 2026-03-14. Left out: today where words stand beside a "
-    "file, else the last day of the file."};
+    "The day that counts as today: a date such as 2026-03-14, today or yesterday. Left out: today "
+    "where words stand beside a file, else the last day of the file."};
 inline constexpr Option date_option{
     "--date", "DATE", "",
-    "The day that counts as today, such as 2026-03-14; the last day of "
+    "The day that counts as today: a date such as 2026-03-14, today or yesterday; the last day of "
     "the file when left out."};
 inline constexpr Option why{"--why", "", "", "Show everything behind the answer."};
 inline constexpr Option strict{
@@ -146,7 +146,8 @@ inline constexpr Option observe_options[] = {
     units,
     help};
 inline constexpr Option note_options[] = {
-    {"--date", "DATE", "", "Day it was done or seen, such as 2026-03-14; today when left out."},
+    {"--date", "DATE", "",
+     "Day it was done or seen: a date such as 2026-03-14, yesterday, Monday; today when left out."},
     {"--by", "NAME", "", "Who did or saw it."},
     {"--force", "", "", "Take a date that lies ahead."},
     json,

@@ -108,9 +108,10 @@ Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
         for (const std::string_view key : {"worms", "temperature", "squeeze"})
             if (error.field == "bed: " + std::string(key)) error.field = "--" + std::string(key);
         for (const io::door::Member* const one : bin_options)
-            if (error.field == one->option)
-                error.message += "; write for instance " + std::string(one->option) + " " +
-                                 std::string(one->example);
+            if (error.field == one->option && error.repairs.empty()) {
+                error.repairs = {std::string(one->option) + " " + std::string(one->example)};
+                error.message += "; write for instance " + error.repairs.front();
+            }
     }
     // A slip in a file's name is no food: say how a file is told from words.
     const bool one_word = words.size() == 1 && words[0].find(' ') == std::string::npos;

@@ -46,12 +46,13 @@ feed::Error no_such_command(const std::vector<std::string_view>& words) {
     std::string all;
     for (const std::string_view word : words)
         all += " " + std::string(word);
+    feed::Error error = feed::make_error(feed::ErrorCode::failed, "command", std::string(words[0]),
+                                         "feed --help lists them", std::move(message));
     if (!near.empty())
-        message += "; is \"feed " + std::string(near) + "\" meant?";
-    else if (feed::read_things(all).questions.empty())
-        message += "; for food write \"feed ration" + all + "\"";
-    return feed::make_error(feed::ErrorCode::failed, "command", std::string(words[0]),
-                            "feed --help lists them", std::move(message));
+        return offered(std::move(error), "; is ", {"feed " + std::string(near)}, " meant?");
+    if (feed::read_things(all).questions.empty())
+        return offered(std::move(error), "; for food write ", {"feed ration" + all});
+    return error;
 }
 
 int run(const std::vector<std::string_view>& words) {

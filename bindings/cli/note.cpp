@@ -62,7 +62,7 @@ int run_note(const Arguments& arguments) {
         auto with = io::with_note(diary, words, *day, by, path);
         if (!with) return with;
         // The answer is ready before anything is written: nothing can fail between the two.
-        const auto news = io::news_of(with->file, entry->section == "observations", with->entry);
+        const auto news = io::news_of(with->file, entry->has_look(), with->entry);
         text =
             arguments.json()
                 ? io::to_json(news)

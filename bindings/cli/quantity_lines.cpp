@@ -16,8 +16,8 @@ using io::wrapped;
 
 namespace {
 
-constexpr std::size_t name_columns = 27;
-constexpr std::size_t value_columns = 17;
+constexpr std::size_t name_columns = 25;
+constexpr std::size_t value_columns = 15;
 constexpr std::size_t range_columns = 25;
 
 /// A computed quantity as value, range and grade; `show` turns a number into text with its unit.
@@ -27,12 +27,12 @@ std::string estimate_line(std::string_view name, const Estimate<T>& estimate, Sh
     if (!estimate.is_known()) {
         return quantity_line(name, "at least " + show(estimate.value),
                              "known for " + io::percent_text(estimate.covered),
-                             text(estimate.grade));
+                             how_sure(estimate.grade));
     }
     const auto low = show(estimate.low);
     const auto high = show(estimate.high);
     return quantity_line(name, show(estimate.value), low == high ? "" : low + " to " + high,
-                         text(estimate.grade));
+                         how_sure(estimate.grade));
 }
 
 }  // namespace
@@ -93,10 +93,9 @@ std::string cautions_text(std::span<const Portion> portions, std::span<const std
 
 void add_first(std::span<const TakeOut> take_out, std::span<const Portion> portions,
                std::span<const std::string> labels, std::vector<io::ScreenLine>& lines) {
-    for (const TakeOut& one : take_out) {
-        lines.push_back({io::never_text(one), 0});
-        lines.push_back({"  " + io::instead_text(one), 6});
-    }
+    constexpr std::size_t most_with_reason = 6;
+    for (io::ScreenLine& line : io::take_out_lines(take_out, take_out.size() > most_with_reason, 6))
+        lines.push_back(std::move(line));
     for (std::size_t i = 0; i < portions.size(); ++i) {
         const Feedstock& f = *portions[i].feedstock;
         if (f.stance_lifted) lines.push_back({io::lifted_text(labels[i], f), 0});
@@ -137,9 +136,7 @@ std::string assumed_text(std::span<const Assumption> assumed, UnitSystem units,
     std::string text = "\nAssumed\n";
     for (const auto& one : assumed) {
         std::string line = one.text;
-        // What is taken for a word of the keeper's ("is taken as") keeps the name of the table.
-        const bool names_the_table = line.find("is taken as") != std::string::npos;
-        for (std::size_t i = 0; i < labels.size() && !names_the_table; ++i) {
+        for (std::size_t i = 0; i < labels.size() && !one.of_words; ++i) {
             const Feedstock& feedstock = *portions[i].feedstock;
             if (const auto at = line.find(feedstock.name); at != std::string::npos)
                 line.replace(at, feedstock.name.size(), plain_name(labels[i], feedstock));
@@ -153,7 +150,7 @@ std::string properties_text(const BlendProperties& blend, UnitSystem units) {
     const auto mass = [&](Mass m) { return io::mass_text(m, units); };
     const auto ratio = [](double number) { return significant(number, 2) + ":1"; };
     const auto share = [](double number) { return io::percent_text(number); };
-    std::string text = quantity_line("", "typical", "range", "grade");
+    std::string text = quantity_line("", "typical", "range", "how sure");
     text += estimate_line("moisture, wet basis", blend.moisture,
                           [](Moisture m) { return io::percent_text(m.value()); });
     text += estimate_line("C:N, total", blend.cn_ratio, ratio);
@@ -175,6 +172,20 @@ std::string properties_text(const BlendProperties& blend, UnitSystem units) {
            wrapped("C:N is carbon to nitrogen by mass, not parts of browns to greens.", 2, 2);
 }
 
+std::string_view how_sure(Grade grade) noexcept {
+    switch (grade) {
+        case Grade::a:
+            return "read";
+        case Grade::b:
+            return "worked out";
+        case Grade::c:
+            return "recalled";
+        case Grade::d:
+            return "judged";
+    }
+    return "";
+}
+
 Grade worst_grade(const BlendProperties& blend) {
     Grade grade = Grade::a;
     const auto lean = [&](const auto& estimate) {
@@ -192,13 +203,13 @@ Grade worst_grade(const BlendProperties& blend) {
 std::string grade_text(Grade grade) {
     switch (grade) {
         case Grade::a:
-            return "How sure: every number was read in its source (grade A).";
+            return "How sure: every number was read in its source.";
         case Grade::b:
-            return "How sure: some numbers are worked out from read ones (grade B).";
+            return "How sure: some numbers are worked out from read ones.";
         case Grade::c:
-            return "How sure: some numbers are from memory, or worked out from such (grade C).";
+            return "How sure: some numbers are from memory, or worked out from such.";
         case Grade::d:
-            return "How sure: some numbers are our own judgement, such as a usual range (grade D).";
+            return "How sure: some numbers are our own judgement, such as a usual range.";
     }
     return "";
 }

@@ -54,7 +54,11 @@ std::string properties_text(const feed::BlendProperties& blend, feed::io::UnitSy
 /// The worst grade among the numbers of a blend that were given.
 feed::Grade worst_grade(const feed::BlendProperties& blend);
 
-/// "How sure: some numbers are from memory, or worked out from such (grade C)."
+/// How a number of a grade came about, in a word or two: "read", "worked out", "recalled",
+/// "judged". Static storage.
+std::string_view how_sure(feed::Grade grade) noexcept;
+
+/// "How sure: some numbers are from memory, or worked out from such."
 std::string grade_text(feed::Grade grade);
 
 }  // namespace feed_command

@@ -42,12 +42,9 @@ std::string hazard_lines(const CheckResult& result, io::UnitSystem units) {
 
 Result<std::optional<Date>> said_date(const Arguments& arguments) {
     if (!arguments.has("--date")) return std::optional<Date>();
-    const std::string& said = arguments.options.at("--date");
-    const auto date = parse_date(said);
-    if (date) return std::optional<Date>(*date);
-    Errors errors = about(wrong_words(arguments, "\"" + said + "\" is not a day"), "--date", said);
-    errors[0].allowed = "a day such as 2026-03-14";
-    return errors;
+    const auto date = date_of_call(arguments);
+    if (!date) return date.errors();
+    return std::optional<Date>(*date);
 }
 
 namespace {

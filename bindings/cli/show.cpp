@@ -13,6 +13,7 @@
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
+#include "feed/quantity/amount_words.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -79,10 +80,7 @@ std::string most_text(const Feedstock& feedstock, std::optional<double> worms_kg
                    : "It has no limit of its own: ask feed ration how much your bin takes.";
     const double most = *feedstock.most_wet_kg_per_kg_worms;
     const auto for_worms = [&](double kg, const std::string& of) {
-        const std::string amount = most * kg < words::scale_step_kg(units)
-                                       ? "a pinch"
-                                       : io::mass_text(kilograms(most * kg), units);
-        return amount + " for " + of;
+        return words::pinch_or_mass(most * kg, units) + " for " + of;
     };
     std::string text = "At a time at most ";
     if (worms_kg)
@@ -129,13 +127,15 @@ std::string values_text(const Feedstock& feedstock, io::UnitSystem units) {
             name += ", " + std::string(io::text(facts.basis));
         const auto low = datum_text(facts, datum->low, units);
         const auto high = datum_text(facts, datum->high, units);
-        std::string grade = text(datum->grade);
+        std::string range_sure;
         if (datum->range_grade != datum->grade)
-            grade += "/" + std::string(text(datum->range_grade));
+            range_sure = "; range " + std::string(how_sure(datum->range_grade));
         std::string range;
         if (low != high) range.append(low).append(" to ").append(high);
-        lines += quantity_line(name, datum_text(facts, datum->value, units), range, grade);
-        lines += wrapped(std::string(datum->method) + ": " + std::string(datum->sources), 6, 8);
+        lines += quantity_line(name, datum_text(facts, datum->value, units), range,
+                               how_sure(datum->grade));
+        lines += wrapped(
+            std::string(datum->method) + ": " + std::string(datum->sources) + range_sure, 6, 8);
     }
     return lines;
 }
@@ -144,9 +144,9 @@ std::string measures_text(const Feedstock& feedstock, io::UnitSystem units) {
     if (feedstock.measures.empty()) return "";
     std::string lines = "\nHousehold measures, wet\n";
     for (const auto& measure : feedstock.measures) {
-        lines +=
-            quantity_line("1 " + std::string(text(measure.measure)),
-                          io::mass_text(measure.wet_mass.mass(), units), "", text(measure.grade));
+        lines += quantity_line("1 " + std::string(text(measure.measure)),
+                               io::mass_text(measure.wet_mass.mass(), units), "",
+                               how_sure(measure.grade));
     }
     return lines;
 }

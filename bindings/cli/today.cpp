@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "feed/io/human_text.hpp"
+#include "feed/io/note.hpp"
 
 namespace feed_command {
 namespace {
@@ -40,10 +41,11 @@ feed::Date today() {
 feed::Result<feed::Date> date_of_call(const Arguments& arguments) {
     if (!arguments.has("--date")) return today();
     const std::string& written = arguments.options.at("--date");
-    if (const auto date = feed::parse_date(written)) return *date;
-    return feed::make_error(feed::ErrorCode::out_of_range, "--date", written,
-                            "a day such as 2026-03-14 (year-month-day)",
-                            "this is not a day of the calendar written as year-month-day");
+    if (const auto date = feed::io::day_said(written, today())) return *date;
+    return offered(feed::make_error(feed::ErrorCode::out_of_range, "--date", written,
+                                    "a day such as 2026-03-14 (year-month-day), today or yesterday",
+                                    "this is not a day of the calendar"),
+                   "; write for instance ", {"today", "yesterday", feed::text(today())});
 }
 
 std::optional<feed::Error> lies_ahead(feed::Date date, const Arguments& arguments) {

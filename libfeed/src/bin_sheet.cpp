@@ -8,6 +8,7 @@
 
 #include "feed/io/ration_text.hpp"
 #include "feed/quantity/amount_words.hpp"
+#include "feed/quantity/number_text.hpp"
 #include "feed/quantity/printable.hpp"
 #include "markup.hpp"
 #include "site_words.hpp"
@@ -144,12 +145,9 @@ std::string style_of(const Page& page, double high_mm) {
 BinSheet bin_sheet_of(std::string name, const Ration& ration, UnitSystem units) {
     BinSheet sheet;
     sheet.bin = std::move(name);
-    for (std::string line : ration_lines(ration, units)) {
-        const bool is_indented = line[0] == ' ';
-        line.erase(0, line.find_first_not_of(' '));
-        const bool is_portion = is_indented && !is_instead(line);
-        sheet.today.push_back((is_portion ? "Put in: " : "") + line);
-    }
+    for (const ScreenLine& line : ration_screen(ration, units))
+        sheet.today.push_back((line.goes_in ? "Put in: " : "") +
+                              std::string(detail::trim(line.text)));
     sheet.lime = ration.lime_kg > 0.0;
     sheet.units = units;
     if (ration.date) {

@@ -12,10 +12,12 @@ namespace feed::io::door {
 namespace {
 
 /// A file in JSON with an entry more at the end of a list of its root.
-Result<std::string> json_with_entry(const std::string& object, const NoteEntry& note,
-                                    YamlView entry) {
+Result<std::string> json_with_entry(const std::string& object, const NoteEntry& note) {
     const auto tree = parse_json(object, "file");
     if (!tree) return tree.errors();
+    const auto parsed = parse_json(note.object, "note");
+    if (!parsed) return parsed.errors();
+    const YamlView entry = parsed->root();
     JsonWriter json;
     bool found = false;
     json.begin_object();
@@ -39,8 +41,10 @@ Result<std::string> json_with_entry(const std::string& object, const NoteEntry& 
 }
 
 /// The same as with_note does to a text, for a file that is an object.
-Result<FeedFile> file_with(const Request& request, const NoteEntry& note, YamlView entry) {
-    const auto text = json_with_entry(request.file_object, note, entry);
+Result<FeedFile> file_with(const Request& request, const NoteEntry& note) {
+    auto text = json_with_entry(request.file_object, note);
+    for (const NoteEntry& one : note.more)
+        if (text) text = json_with_entry(*text, one);
     if (!text) return text.errors();
     auto after = read_feed_text(*text, request.file_name());
     Errors errors =
@@ -53,6 +57,16 @@ Result<FeedFile> file_with(const Request& request, const NoteEntry& note, YamlVi
     return errors;
 }
 
+/// The list that an entry goes to, and the entry.
+std::optional<Errors> write_entry(JsonWriter& json, const NoteEntry& note) {
+    const auto entry = parse_json(note.object, "note");
+    if (!entry) return entry.errors();
+    json.member("section", note.section);
+    json.key("entry");
+    write_node(json, entry->root(), false);
+    return std::nullopt;
+}
+
 }  // namespace
 
 Result<std::string> answer_note(const Request& request) {
@@ -60,14 +74,11 @@ Result<std::string> answer_note(const Request& request) {
     const std::string author = request.text(by.name);
     const auto note = read_note(words, *request.date, author);
     if (!note) return note.errors();
-    const auto entry = parse_json(note->object, "note");
-    if (!entry) return entry.errors();
-    const YamlView item = entry->root();
     std::string whole;
     std::string added = note->lines;
     std::optional<FeedFile> file;
     if (!request.file_object.empty()) {
-        auto with = file_with(request, *note, item);
+        auto with = file_with(request, *note);
         if (!with) return with.errors();
         file = std::move(with).value();
     } else {
@@ -77,12 +88,16 @@ Result<std::string> answer_note(const Request& request) {
         added = std::move(with->entry);
         file = std::move(with->file);
     }
-    const DiaryNews news = news_of(*file, note->section == "observations", added);
+    const DiaryNews news = news_of(*file, note->has_look(), added);
     JsonWriter json;
     json.begin_object();
-    json.member("section", note->section);
-    json.key("entry");
-    write_node(json, item, false);
+    if (const auto wrong = write_entry(json, *note)) return *wrong;
+    if (!note->more.empty()) {
+        json.key("also");
+        json.begin_object();
+        if (const auto wrong = write_entry(json, note->more.front())) return *wrong;
+        json.end_object();
+    }
     if (request.file_object.empty()) json.member("file_text", whole);
     json.end_object();
     return with_members(to_json(news), json.take());

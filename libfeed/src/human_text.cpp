@@ -132,15 +132,6 @@ std::size_t lines_in(std::string_view text) {
 
 constexpr std::size_t no_limit = 1000;
 
-/// Whether a message says what to write; where it does not, the whole list of what is allowed
-/// helps.
-bool names_a_repair(std::string_view message) {
-    constexpr std::string_view signs[] = {"rite ", "did you mean", "meant?", "never fed"};
-    return std::any_of(std::begin(signs), std::end(signs), [&](std::string_view sign) {
-        return message.find(sign) != std::string_view::npos;
-    });
-}
-
 /// What is allowed, in at most so many lines: of a longer list the first, which are the nearest.
 std::string allowed_text(std::string_view allowed, std::size_t room) {
     const std::string_view mark = allowed.find("; ") == std::string_view::npos ? ", " : "; ";
@@ -176,7 +167,8 @@ std::string errors_text(const Errors& errors) {
                           line.find("\"" + error.value + "\"") != std::string::npos;
         if (!said) one += wrapped("given: " + error.value, 4, 6);
         const bool repaired = line.find(error.allowed) != std::string::npos;
-        const bool near = names_a_repair(line);
+        // Where no repair is named, the whole list of what is allowed helps.
+        const bool near = !error.repairs.empty();
         const bool is_full = near && lines_in(one) >= most_error_lines;
         if (!error.allowed.empty() && !repaired && !is_full)
             one += allowed_text(error.allowed, near ? most_error_lines - lines_in(one) : no_limit);

@@ -3,7 +3,9 @@
 #include <cmath>
 
 #include "feed/feedstock/amount_mass.hpp"
+#include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/pinch.hpp"
 
 namespace feed::io {
 namespace {
@@ -53,6 +55,9 @@ std::optional<std::string> in_given_unit(WetMass wet_mass, const Feedstock& feed
     const auto mass = wet_mass_of(given, feedstock);
     if (!mass || mass->wet_mass.in_kilograms() <= 0.0) return std::nullopt;
     const double count = given.count * (wet_mass.in_kilograms() / mass->wet_mass.in_kilograms());
+    constexpr double least_shown_in_litres = 0.0995;
+    if (given.unit == "L" && count < least_shown_in_litres)
+        return significant(1000.0 * count, 2) + " ml";
     if (is_symbol(given.unit)) return significant(count, 2) + " " + given.unit;
     // Nobody measures a hundredth of a bucket.
     constexpr double least_share = 0.1;
@@ -69,27 +74,50 @@ std::optional<std::string> in_pieces(WetMass wet_mass, const Feedstock& feedstoc
     return count_text(count, std::string(text(Measure::piece)));
 }
 
+/// A measure as it is printed, and whether it was counted ("2 pieces"), poured or only weighed.
+struct PrintedMeasure {
+    enum class Kind { counted, poured, weighed };
+    std::string text;
+    Kind kind = Kind::weighed;
+};
+
+PrintedMeasure printed_measure(WetMass wet_mass, const Feedstock& feedstock,
+                               const std::optional<Amount>& as_given, UnitSystem units) {
+    using Kind = PrintedMeasure::Kind;
+    const PrintedMeasure weighed{mass_text(wet_mass.mass(), units), Kind::weighed};
+    if (as_given) {
+        const bool poured = as_given->kind == AmountKind::volume && is_symbol(as_given->unit);
+        if (auto text = in_given_unit(wet_mass, feedstock, *as_given))
+            return {*std::move(text), poured ? Kind::poured : Kind::counted};
+        if (!poured) return weighed;
+    } else if (auto pieces = in_pieces(wet_mass, feedstock)) {
+        return {*std::move(pieces), Kind::counted};
+    }
+    const auto& density = feedstock[Property::bulk_density_loose];
+    if (!density) return weighed;
+    const Volume volume = cubic_metres(wet_mass.in_kilograms() / density->value);
+    return {volume_text(volume, units), Kind::poured};
+}
+
 }  // namespace
 
 std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
                          const std::optional<Amount>& as_given, UnitSystem units) {
-    if (as_given) {
-        if (auto text = in_given_unit(wet_mass, feedstock, *as_given)) return *text;
-        const bool poured = as_given->kind == AmountKind::volume && is_symbol(as_given->unit);
-        if (!poured) return mass_text(wet_mass.mass(), units);
-    } else if (auto pieces = in_pieces(wet_mass, feedstock)) {
-        return *pieces;
-    }
-    const auto& density = feedstock[Property::bulk_density_loose];
-    if (!density) return mass_text(wet_mass.mass(), units);
-    return volume_text(cubic_metres(wet_mass.in_kilograms() / density->value), units);
+    return printed_measure(wet_mass, feedstock, as_given, units).text;
 }
 
 std::string measure_and_weight_text(WetMass wet_mass, const Feedstock& feedstock,
                                     const std::optional<Amount>& as_given, UnitSystem units) {
-    const auto measure = measure_text(wet_mass, feedstock, as_given, units);
-    const auto weight = mass_text(wet_mass.mass(), units);
-    return measure == weight ? weight : measure + ", about " + weight;
+    using Kind = PrintedMeasure::Kind;
+    const double kg = wet_mass.in_kilograms();
+    const PrintedMeasure measure = printed_measure(wet_mass, feedstock, as_given, units);
+    const bool counted = measure.kind == Kind::counted;
+    if (pinch::holds(kg) && !counted && !feedstock.has(Role::water))
+        return words::pinch_or_mass(kg, units);
+    const bool weight_says_nothing =
+        measure.kind == Kind::weighed || kg < words::scale_step_kg(units);
+    if (weight_says_nothing) return measure.text;
+    return measure.text + ", about " + mass_text(wet_mass.mass(), units);
 }
 
 }  // namespace feed::io

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "diary_entry.hpp"
+#include "feed/diary/seen.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/quantity/number_text.hpp"
@@ -41,32 +42,60 @@ std::optional<std::string_view> fed_in(std::string_view words) {
     return std::nullopt;
 }
 
-/// A word of what was seen among what was fed: "fed 3 apples, smell sour". One entry says one of
-/// the two.
-std::optional<Error> seen_among_food(const feed::detail::ThingText& piece,
-                                     const feed::detail::ThingReader& names) {
-    if (piece.amount || names.find(piece.words) || !read_seen(piece.written)) return std::nullopt;
-    return note_error(
-        ErrorCode::out_of_range, piece.written, "what was fed, then a second note",
-        "\"" + piece.written + "\" is no food; note it by itself: write \"" + piece.written + "\"");
+Result<NoteEntry> seen_entry(std::string_view words, Date date, std::string_view by);
+
+/// Whether a piece of what was fed says what was seen: "smell sour", "half gone". A lone word such
+/// as "wet" or "mouldy" describes the food, unless something was seen before it.
+bool is_seen_beside_food(std::string_view piece, bool seen_before) {
+    if (feed::detail::ThingReader({}).names(piece)) return false;
+    if (feed::detail::is_only_smell(piece)) return true;
+    const bool one_word = piece.find(' ') == std::string_view::npos;
+    const bool describes = one_word && feed::detail::only_describes(piece);
+    return (!describes || seen_before) && read_seen(piece).has_value();
+}
+
+/// The words of what was fed, and of what was seen beside it.
+struct FedAndSeen {
+    std::string food;
+    std::string seen;
+};
+FedAndSeen part_food(std::string_view words) {
+    FedAndSeen parts;
+    const auto add = [](std::string& to, std::string_view piece) {
+        to.append(to.empty() ? "" : ", ").append(piece);
+    };
+    for (const std::string_view piece : feed::detail::pieces_between_seams(words)) {
+        if (is_seen_beside_food(piece, !parts.seen.empty()))
+            add(parts.seen, piece);
+        else if (parts.seen.empty())  // as it was written, with its "and"s
+            parts.food = words.substr(
+                0, static_cast<std::size_t>(piece.data() - words.data()) + piece.size());
+        else
+            add(parts.food, piece);
+    }
+    return parts;
 }
 
 Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_view by) {
-    const feed::detail::ThingReader names({});
-    const auto pieces = feed::detail::split_things(food, names);
+    const FedAndSeen parts = part_food(food);
+    const auto pieces = feed::detail::split_things(parts.food, feed::detail::ThingReader({}));
     if (pieces.empty())
-        return note_error(ErrorCode::empty, food, "fed 3 apples and a cup of coffee grounds",
-                          "what was fed? Write \"fed 3 apples and a cup of coffee grounds\"");
+        return offered(note_error(ErrorCode::empty, food,
+                                  "fed 3 apples and a cup of coffee grounds", "what was fed?"),
+                       " Write ", {"fed 3 apples and a cup of coffee grounds"});
     std::vector<std::string> portions;
     portions.reserve(pieces.size());
-    for (const auto& piece : pieces) {
-        if (auto seen = seen_among_food(piece, names)) return *std::move(seen);
+    for (const auto& piece : pieces)
         portions.emplace_back(piece.written);
-    }
     DiaryEntry entry(date);
     entry.list("portions", std::move(portions), false);
     entry.quoted("by", by);
-    return NoteEntry{"feedings", entry.yaml(0), entry.json(), date, {}};
+    NoteEntry fed{"feedings", entry.yaml(0), entry.json(), date, {}, {}};
+    if (parts.seen.empty()) return fed;
+    auto look = seen_entry(parts.seen, date, by);
+    if (!look) return look.errors();
+    fed.more.push_back(*std::move(look));
+    return fed;
 }
 
 /// What was put by for later, or with "took" before it was taken out of the stock: "2 kg frozen
@@ -87,8 +116,9 @@ Result<NoteEntry> stock_entry(std::string_view words, Date date, std::string_vie
     }
     const auto pieces = feed::detail::split_things(words, feed::detail::ThingReader({}));
     if (pieces.empty())
-        return note_error(ErrorCode::empty, words, "stock 2 kg frozen melon rind",
-                          "what was put by?");
+        return offered(
+            note_error(ErrorCode::empty, words, "stock 2 kg frozen melon rind", "what was put by?"),
+            " Write ", {"stock 2 kg frozen melon rind"});
     std::vector<std::string> portions;
     portions.reserve(pieces.size());
     for (const auto& piece : pieces)
@@ -97,7 +127,7 @@ Result<NoteEntry> stock_entry(std::string_view words, Date date, std::string_vie
     entry.list(taken ? "taken" : "portions", std::move(portions), false);
     entry.quoted("container", container);
     entry.quoted("by", by);
-    return NoteEntry{"stock", entry.yaml(0), entry.json(), date, {}};
+    return NoteEntry{"stock", entry.yaml(0), entry.json(), date, {}, {}};
 }
 
 /// Pieces of what was seen; words of one's own are never parted, and an amount goes on with what
@@ -128,10 +158,6 @@ std::vector<std::string> seen_pieces(std::string_view words) {
     }
     return pieces;
 }
-
-}  // namespace
-
-namespace {
 
 /// What a key of the diary is called in a sentence.
 std::string in_words(const std::string& key) {
@@ -175,7 +201,23 @@ Result<NoteEntry> seen_entry(std::string_view words, Date date, std::string_view
     }
     if (!errors.empty()) return errors;
     const DiaryEntry entry = entry_of(all);
-    return NoteEntry{"observations", entry.yaml(0), entry.json(), date, std::move(said)};
+    return NoteEntry{"observations", entry.yaml(0), entry.json(), date, std::move(said), {}};
+}
+
+/// "smell sour, fed 3 apples": the words with what was fed first; as they are where nothing was fed
+/// behind what was seen.
+std::string fed_first(std::string_view words) {
+    if (begins_with(words, "note")) return std::string(words);
+    const auto pieces = feed::detail::pieces_between_seams(words);
+    for (std::size_t at = 1; at < pieces.size(); ++at) {
+        if (begins_with(pieces[at], "note")) break;
+        if (!fed_in(pieces[at])) continue;
+        const auto start = static_cast<std::size_t>(pieces[at].data() - words.data());
+        const auto end =
+            static_cast<std::size_t>(pieces[at - 1].data() - words.data()) + pieces[at - 1].size();
+        return std::string(words.substr(start)) + ", " + std::string(words.substr(0, end));
+    }
+    return std::string(words);
 }
 
 }  // namespace
@@ -187,8 +229,12 @@ Result<NoteEntry> read_note(std::string_view written, Date today, std::string_vi
         if (begins_with(words, who) && words.size() > who.size() + 1)
             words = without(words, who.size());
     if (words.empty())
-        return note_error(ErrorCode::empty, written, "fed 3 apples; half gone; smell sour; wet",
-                          "what was done or seen?");
+        return offered(
+            note_error(ErrorCode::empty, written, "fed 3 apples; half gone; smell sour; wet",
+                       "what was done or seen?"),
+            " Write for instance ", {"fed 3 apples", "half gone"});
+    const std::string ordered = fed_first(words);
+    words = ordered;
     const std::string mended = without_slip(words);
     const std::string_view understood = fed_in(words) ? words : std::string_view(mended);
     Result<NoteEntry> entry = [&]() -> Result<NoteEntry> {
@@ -205,11 +251,30 @@ Result<NoteEntry> read_note(std::string_view written, Date today, std::string_vi
     return entry;
 }
 
+std::optional<Date> day_said(std::string_view words, Date today) {
+    if (const auto date = parse_date(words)) return date;
+    // A day stands at either end of a note.
+    constexpr std::string_view done = "it";
+    const std::string said(detail::trim(words));
+    for (const std::string& note : {said + " it", "it " + said}) {
+        std::string_view rest = note;
+        const Date day = take_day(rest, today);
+        if (rest == done) return day;
+    }
+    return std::nullopt;
+}
+
 Result<Appended> with_note(std::string_view diary, std::string_view words, Date today,
                            std::string_view by, std::string_view name) {
     const auto entry = read_note(words, today, by);
     if (!entry) return entry.errors();
     auto with = with_diary_entry(diary, entry->section, entry->lines, name);
+    for (const NoteEntry& one : entry->more) {
+        if (!with) break;
+        auto both = with_diary_entry(with->text, one.section, one.lines, name);
+        if (both) both.value().entry = with->entry + both->entry;
+        with = std::move(both);
+    }
     if (with) return with;
     // What is wrong with the entry has no place in the file that the keeper has.
     Errors errors = with.errors();

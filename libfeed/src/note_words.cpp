@@ -83,27 +83,31 @@ Error piece_error(std::string_view piece, std::string message) {
 
 Error not_understood(std::string_view piece) {
     const auto food = read_things(piece);
+    const std::string said = "\"" + std::string(piece) + "\"";
     if (food.questions.empty())
-        return piece_error(piece, "\"" + std::string(piece) + "\" is food; write \"fed " +
-                                      std::string(piece) + "\"");
+        return offered(piece_error(piece, said + " is food"), "; write ",
+                       {"fed " + std::string(piece)});
     if (feed::detail::is_only_smell(piece))
-        return piece_error(piece, "\"" + std::string(piece) +
-                                      "\" fits several smells; write for instance \"smell sour\", "
-                                      "\"smell rotten\" or \"smell of ammonia\"");
+        return offered(piece_error(piece, said + " fits several smells"), "; write for instance ",
+                       {"smell sour", "smell rotten", "smell of ammonia"});
     const std::string near = nearest_seen(piece);
-    return piece_error(piece, "\"" + std::string(piece) + "\" is not understood" +
-                                  (near.empty() ? "" : "; is \"" + near + "\" meant?"));
+    Error error = piece_error(piece, said + " is not understood");
+    if (near.empty())
+        return offered(std::move(error), "; to keep your own words write ",
+                       {"note " + std::string(piece)});
+    return offered(std::move(error), "; is ", {near}, " meant?");
 }
 
 /// What a diary has no key for: heat and cold are measured, the rest is a note.
 Error not_kept(std::string_view piece, Sign sign) {
     const bool felt = sign == Sign::heat || sign == Sign::cold;
-    return piece_error(
-        piece, "\"" + std::string(piece) + "\" " +
-                   (felt ? "is felt, not measured; write the temperature, such as \"temperature "
-                           "28 C\""
-                         : "is kept as words; write \"note " + std::string(piece) + "\"") +
-                   ", or ask feed signs");
+    const std::string said = "\"" + std::string(piece) + "\" ";
+    if (felt)
+        return offered(piece_error(piece, said + "is felt, not measured"),
+                       "; write the temperature, such as ", {"temperature 28 C"},
+                       ", or ask feed signs");
+    return offered(piece_error(piece, said + "is kept as words"), "; write ",
+                   {"note " + std::string(piece)}, ", or ask feed signs");
 }
 
 /// What a note measures: its quantity, in words, and a note that is understood.
@@ -138,14 +142,14 @@ Result<Observation> quantity_of(std::string_view text, const Measured& of, Take 
             of.kind == QuantityKind::temperature ? bare_degrees(text) : std::nullopt;
         if (degrees) {
             const std::string name(of.example.substr(0, of.example.find(' ')));
-            return piece_error(text, "Celsius or Fahrenheit? Write \"" + name + " " + *degrees +
-                                         " C\" or \"" + name + " " + *degrees + " F\"");
+            return offered(piece_error(text, "Celsius or Fahrenheit?"), " Write ",
+                           {name + " " + *degrees + " C", name + " " + *degrees + " F"});
         }
         Errors errors = number.errors();
         for (Error& error : errors) {
             error.field = "note";
-            error.message = std::string(of.words) + ": " + error.message +
-                            "; write for instance \"" + std::string(of.example) + "\"";
+            error.message = std::string(of.words) + ": " + error.message;
+            error = offered(std::move(error), "; write for instance ", {std::string(of.example)});
         }
         return errors;
     }
@@ -233,8 +237,9 @@ std::optional<Result<Observation>> read_worm_weight(std::string_view piece) {
     if (count && count->length == amount->size()) {
         const std::string weight =
             mass_text(wet_grams(grams_each * count->value).mass(), UnitSystem::metric);
-        return piece_error(piece, "how much do they weigh? So many red worms are about " + weight +
-                                      "; write \"worms " + weight + "\" or what the scale says");
+        return offered(
+            piece_error(piece, "how much do they weigh? So many red worms are about " + weight),
+            "; write ", {"worms " + weight}, " or what the scale says");
     }
     return quantity_of(*amount, worms, take_mass);
 }

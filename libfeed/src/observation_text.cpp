@@ -1,5 +1,8 @@
 #include "feed/io/observation_text.hpp"
 
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -7,7 +10,9 @@
 #include "diary_entry.hpp"
 #include "feed/bed/bed_keys.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/number_text.hpp"
 #include "feed/quantity/printable.hpp"
+#include "feed/quantity/units.hpp"
 #include "plot_notes.hpp"
 
 namespace feed::io {
@@ -39,8 +44,40 @@ namespace {
 /// Enough digits that a scale's reading comes back as it was.
 constexpr int kept_digits = 6;
 
+/// A unit in which a reading may have been said.
+struct KeptUnit {
+    std::string_view word;
+    double size;
+    double zero = 0.0;  ///< the number of the inner unit at 0
+};
+
+/// A number in the first unit in which it is exact, as the keeper will have said it: 1 lb is no
+/// 0.453592 kg, nor 12 oz 0.75 lb. In the first of the units where it is exact in none.
+template <std::size_t Size>
+std::string kept(double number, const KeptUnit (&units)[Size]) {
+    constexpr int few_digits = 4;
+    std::string first;
+    for (const KeptUnit& unit : units) {
+        const double shown = (number - unit.zero) / unit.size;
+        const std::string digits = significant(shown, few_digits);
+        const auto read = read_number(digits);
+        const double back = read ? read->number : 0.0;
+        const bool exact = std::abs(back - shown) <= 1e-9 * std::max(1.0, std::abs(shown));
+        if (!exact) continue;
+        std::string text = digits + " " + std::string(unit.word);
+        const bool is_part = unit.zero == 0.0 && std::abs(shown) < 1.0 && shown != 0.0;
+        if (!is_part) return text;
+        if (first.empty()) first = std::move(text);
+    }
+    if (!first.empty()) return first;
+    return significant((number - units[0].zero) / units[0].size, kept_digits) + " " +
+           std::string(units[0].word);
+}
+
 std::string kilograms_of(WetMass mass) {
-    return significant(mass.in_kilograms(), kept_digits) + " kg";
+    constexpr KeptUnit units[] = {
+        {"kg", 1.0}, {"lb", kilograms_per_pound}, {"oz", kilograms_per_pound / 16.0}};
+    return kept(mass.in_kilograms(), units);
 }
 
 std::string percent_of(double share) {
@@ -48,7 +85,8 @@ std::string percent_of(double share) {
 }
 
 std::string celsius_of(Temperature temperature) {
-    return significant(in_celsius(temperature), kept_digits) + " C";
+    constexpr KeptUnit units[] = {{"C", 1.0, 0.0}, {"F", 1.0 / 1.8, -32.0 / 1.8}};
+    return kept(in_celsius(temperature), units);
 }
 
 void write_temperatures(DiaryEntry& entry, const std::vector<PlacedTemperature>& temperatures) {

@@ -13,10 +13,10 @@ std::string entry_field(std::string_view section, std::size_t number) {
     return std::string(section) + ": entry " + std::to_string(number);
 }
 
-void Pantry::assume(std::string text, Grade grade) {
+void Pantry::assume(std::string text, Grade grade, bool of_words) {
     const bool known = std::any_of(file_.assumed.begin(), file_.assumed.end(),
                                    [&](const Assumption& one) { return one.text == text; });
-    if (!known) file_.assumed.push_back({std::move(text), grade});
+    if (!known) file_.assumed.push_back({std::move(text), grade, of_words});
 }
 
 void Pantry::excuse(std::string_view name) {
@@ -46,7 +46,7 @@ std::shared_ptr<const Feedstock> Pantry::find(YamlView at, const std::string& fi
         return nullptr;
     }
     auto feedstock = found->feedstock;
-    if (!found->said.empty()) assume(found->said, Grade::d);
+    if (!found->said.empty()) assume(found->said, Grade::d, true);
     // "frozen peel" that is said to be frozen was frozen once.
     Preparations more = preparations;
     std::erase_if(more, [&](Preparation one) {
@@ -71,9 +71,10 @@ Preparations Pantry::preparations(std::optional<YamlView> at, const std::string&
         std::string message =
             "\"" + std::string(detail::trim(word)) + "\" is not a preparation that is known";
         const auto near = nearest_word(word, preparation_words);
-        if (!near.empty()) message += "; is \"" + near + "\" meant?";
-        reading_.report(node, ErrorCode::out_of_range, field, listed(preparation_words),
-                        std::move(message));
+        Error error = make_error(ErrorCode::out_of_range, field, "", listed(preparation_words),
+                                 std::move(message));
+        if (!near.empty()) error = offered(std::move(error), "; is ", {near}, " meant?");
+        reading_.report(node, std::move(error));
     };
     if (at->is_sequence()) {
         at->for_each_item([&](YamlView item) {
@@ -97,7 +98,7 @@ std::optional<Amount> Pantry::amount(YamlView at, const std::string& field, std:
         reading_.adopt(at, field, found.errors());
         return std::nullopt;
     }
-    if (!found->said.empty()) assume(found->said, Grade::d);
+    if (!found->said.empty()) assume(found->said, Grade::d, true);
     return *found;
 }
 
@@ -147,7 +148,7 @@ std::vector<WrittenPortion> Pantry::portions_of(YamlView at, const std::string& 
     for (const auto& thing : read.things) {
         // What is never fed is said first of all; it is no assumption.
         for (const auto& sentence : thing.said)
-            if (!thing.barred) assume(sentence, Grade::d);
+            if (!thing.barred) assume(sentence, Grade::d, true);
         if (!thing.mass.how.empty() && !thing.barred)
             assume(thing.words + ": " + thing.mass.how, thing.mass.grade);
         Portion portion{shared(thing.feedstock), thing.mass.wet_mass, thing.mass.low_share(),

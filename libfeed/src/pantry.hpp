@@ -40,8 +40,9 @@ public:
     /// The preparations named by a node: one text, parted by commas, or a list.
     Preparations preparations(std::optional<YamlView> at, const std::string& field);
 
-    /// Notes what was taken for granted, each sentence once.
-    void assume(std::string text, Grade grade);
+    /// Notes what was taken for granted, each sentence once; `of_words` where it is what a word of
+    /// the keeper's was taken for.
+    void assume(std::string text, Grade grade, bool of_words = false);
     /// A name whose definition has problems: looking it up gives nothing and reports nothing more.
     void excuse(std::string_view name);
 

@@ -89,52 +89,58 @@ struct KindFacts {
     double lowest;
     double highest;
     std::string_view allowed;
+    std::string_view example;
 };
 
 KindFacts facts(QuantityKind kind) noexcept {
     switch (kind) {
         case QuantityKind::moisture:
-            return {fraction_units, true, 0, 1, "0 % to 100 % (or 0 to 1) of the wet mass"};
+            return {fraction_units, true, 0, 1, "0 % to 100 % (or 0 to 1) of the wet mass", "78 %"};
         case QuantityKind::fraction:
-            return {fraction_units, false, 0, 1, "0 % to 100 %, with a unit such as % or g/kg"};
+            return {fraction_units, false, 0, 1, "0 % to 100 %, with a unit such as % or g/kg",
+                    "0.9 %"};
         case QuantityKind::share:
-            return {share_units, true, 0, 1, "0 % to 100 % (or 0 to 1)"};
+            return {share_units, true, 0, 1, "0 % to 100 % (or 0 to 1)", "60 %"};
         case QuantityKind::cn_ratio:
-            return {ratio_units, true, 1e-3, 1e5, "above 0, such as 30 or 30:1"};
+            return {ratio_units, true, 1e-3, 1e5, "above 0, such as 30 or 30:1", "30:1"};
         case QuantityKind::water_held:
-            return {water_held_units, false, 0, 30, "0 to 30 g/g of the dry mass"};
+            return {water_held_units, false, 0, 30, "0 to 30 g/g of the dry mass", "3 g/g"};
         case QuantityKind::neutralising:
-            return {fraction_units, false, 0, 2, "0 % to 200 % of calcium carbonate, with a unit"};
+            return {fraction_units, false, 0, 2, "0 % to 200 % of calcium carbonate, with a unit",
+                    "90 %"};
         case QuantityKind::density:
-            return {density_units, false, 1, 3000, "1 to 3000 kg/m3, with a unit"};
+            return {density_units, false, 1, 3000, "1 to 3000 kg/m3, with a unit", "450 kg/m3"};
         case QuantityKind::conductivity:
-            return {conductivity_units, false, 0, 300, "0 to 300 dS/m, with a unit"};
+            return {conductivity_units, false, 0, 300, "0 to 300 dS/m, with a unit", "2.1 dS/m"};
         case QuantityKind::temperature:
-            return {temperature_units, false, -40, 120, "-40 C to 120 C, with C or F"};
+            return {temperature_units, false, -40, 120, "-40 C to 120 C, with C or F", "20 C"};
         case QuantityKind::length:
-            return {length_units, false, 1e-4, 1000, "above 0, at most 1000 m, with a unit"};
+            return {length_units, false, 1e-4, 1000, "above 0, at most 1000 m, with a unit",
+                    "30 cm"};
         case QuantityKind::area:
-            return {area_units, false, 1e-6, 1e6, "above 0, with a unit such as m2"};
+            return {area_units, false, 1e-6, 1e6, "above 0, with a unit such as m2", "0.2 m2"};
         case QuantityKind::duration:
-            return {duration_units, false, 0, 36525, "0 to 100 years, with a unit such as days"};
+            return {duration_units, false, 0, 36525, "0 to 100 years, with a unit such as days",
+                    "4 days"};
         case QuantityKind::rate:
-            return {rate_units, false, 0, 100, "0 to 100 /day, with a unit such as /day"};
+            return {rate_units, false, 0, 100, "0 to 100 /day, with a unit such as /day",
+                    "0.22 /day"};
         case QuantityKind::volume:
-            return {{}, false, 1e-6, 1e8, "above 0, with a unit such as L"};
+            return {{}, false, 1e-6, 1e8, "above 0, with a unit such as L", "40 L"};
         case QuantityKind::mass:
-            return {{}, false, 1e-9, 1e7, "above 0, with a unit such as g or kg"};
+            return {{}, false, 1e-9, 1e7, "above 0, with a unit such as g or kg", "1.2 kg"};
         case QuantityKind::weighed:
-            return {{}, false, 0, 1e7, "0 or more, with a unit such as g or kg"};
+            return {{}, false, 0, 1e7, "0 or more, with a unit such as g or kg", "200 g"};
         case QuantityKind::cost:
-            return {cost_units, false, 0, 1e6, "0 or more, per kg or per lb"};
+            return {cost_units, false, 0, 1e6, "0 or more, per kg or per lb", "0.40 per kg"};
         case QuantityKind::volume_ratio:
-            return {volume_ratio_units, true, 0, 1000, "0 to 1000 litres a litre"};
+            return {volume_ratio_units, true, 0, 1000, "0 to 1000 litres a litre", "0.5 L/L"};
         case QuantityKind::ph:
-            return {{}, true, 0, 14, "0 to 14, without a unit"};
+            return {{}, true, 0, 14, "0 to 14, without a unit", "6.5"};
         case QuantityKind::number:
-            return {{}, true, 0, 1e12, "a number from 0, without a unit"};
+            return {{}, true, 0, 1e12, "a number from 0, without a unit", "12"};
     }
-    return {{}, true, 0, 0, ""};
+    return {{}, true, 0, 0, "", ""};
 }
 
 Error plain_error(ErrorCode code, std::string_view text, QuantityKind kind, std::string message) {
@@ -202,10 +208,11 @@ Result<Written> split(std::string_view text, QuantityKind kind) {
     }
     if (number && number->other != 0.0) {
         const std::string rest(clean.substr(number->length));
-        return plain_error(ErrorCode::ambiguous_amount, text, kind,
-                           "the comma can be read in two ways; write \"" +
-                               significant(number->number, 9) + rest + "\" or \"" +
-                               significant(number->other, 9) + rest + "\"");
+        return offered(
+            plain_error(ErrorCode::ambiguous_amount, text, kind,
+                        "the comma can be read in two ways"),
+            "; write ",
+            {significant(number->number, 9) + rest, significant(number->other, 9) + rest});
     }
     const auto unit = detail::trim(clean.substr(number ? number->length : said->length));
     return Written{number ? number->number : said->value, unit};
@@ -213,13 +220,10 @@ Result<Written> split(std::string_view text, QuantityKind kind) {
 
 /// A number that was written without its unit: what was probably meant?
 Error missing_unit(std::string_view text, double number, QuantityKind kind) {
-    std::string message = "the unit is missing";
-    const std::string written(detail::trim(text));
-    if (kind == QuantityKind::fraction || kind == QuantityKind::neutralising) {
-        message += number > 1.0 ? "; is \"" + written + " %\" meant?"
-                                : "; is \"" + written + " %\" or a share of 1 meant?";
-    }
-    return plain_error(ErrorCode::unit_missing, text, kind, std::move(message));
+    Error error = plain_error(ErrorCode::unit_missing, text, kind, "the unit is missing");
+    if (kind != QuantityKind::fraction && kind != QuantityKind::neutralising) return error;
+    return offered(std::move(error), "; is ", {std::string(detail::trim(text)) + " %"},
+                   number > 1.0 ? " meant?" : " or a share of 1 meant?");
 }
 
 Result<double> in_range(std::string_view text, double number, QuantityKind kind, bool bare) {
@@ -227,9 +231,9 @@ Result<double> in_range(std::string_view text, double number, QuantityKind kind,
     if (number >= rule.lowest && number <= rule.highest) return number;
     const bool is_share = kind == QuantityKind::moisture || kind == QuantityKind::share;
     if (is_share && bare && number > 1.0 && number <= 100.0) {
-        return plain_error(ErrorCode::percent_slip, text, kind,
-                           "a bare number here is a share of 1; is \"" +
-                               std::string(detail::trim(text)) + " %\" meant?");
+        return offered(
+            plain_error(ErrorCode::percent_slip, text, kind, "a bare number here is a share of 1"),
+            "; is ", {std::string(detail::trim(text)) + " %"}, " meant?");
     }
     std::string message = number < rule.lowest ? "this is too small" : "this is too large";
     if (number < 0.0 && rule.lowest >= 0.0) message = "this must not be negative";
@@ -262,6 +266,10 @@ bool take_prefix(std::string_view& text, std::string_view prefix) noexcept {
 }
 
 }  // namespace
+
+std::string_view example_of(QuantityKind kind) noexcept {
+    return facts(kind).example;
+}
 
 std::string_view allowed_text(QuantityKind kind) noexcept {
     return facts(kind).allowed;
@@ -309,14 +317,19 @@ Result<WindowText> parse_window(std::string_view text, QuantityKind kind) {
     if (!low) return low.errors();
     if (!high) return high.errors();
     // "70 to 85 %": one unit for both ends.
-    if (low->unit.empty()) low.value().unit = high->unit;
+    const bool shared_unit = low->unit.empty();
+    if (shared_unit) low.value().unit = high->unit;
     const auto low_number = convert(*low, low_text, kind);
     const auto high_number = convert(*high, high_text, kind);
     if (!low_number) return low_number.errors();
     if (!high_number) return high_number.errors();
     if (*low_number > *high_number) {
-        return plain_error(ErrorCode::low_above_high, text, kind,
-                           "the lower end is above the upper end; are they swapped?");
+        std::string swapped(detail::trim(high_text));
+        swapped.append(" to ").append(detail::trim(low_text));
+        if (shared_unit && !high->unit.empty()) swapped.append(" ").append(high->unit);
+        return offered(plain_error(ErrorCode::low_above_high, text, kind,
+                                   "the lower end is above the upper end"),
+                       "; write ", {std::move(swapped)});
     }
     window.low = *low_number;
     window.high = *high_number;

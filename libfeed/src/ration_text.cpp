@@ -1,7 +1,9 @@
 #include "feed/io/ration_text.hpp"
 
 #include <algorithm>
+#include <span>
 #include <string_view>
+#include <utility>
 
 #include "feed/bed/cautions.hpp"
 #include "feed/feedstock/part.hpp"
@@ -43,27 +45,15 @@ struct Screen {
     std::vector<ScreenLine> lines;
 
     void add(std::string text, int rank = RationLine::stays) {
-        lines.push_back({std::move(text), rank});
+        lines.push_back({std::move(text), rank, false});
     }
     std::string day(int from_today) const { return day_words(ration.date, from_today, units); }
 };
 
 void add_take_out(Screen& screen) {
-    const auto& out = screen.ration.take_out;
-    if (screen.tight && out.size() > 2) {
-        // By fives, so that no sentence grows long.
-        for (std::size_t from = 0; from < out.size(); from += 5) {
-            std::vector<std::string> names;
-            for (std::size_t i = from; i < std::min(out.size(), from + 5); ++i)
-                names.push_back(out[i].label);
-            screen.add("Never feed " + joined(names) + ".");
-        }
-        return;
-    }
-    for (const TakeOut& one : out) {
-        screen.add(never_text(one));
-        screen.add("  " + instead_text(one), RationLine::instead);
-    }
+    for (ScreenLine& line :
+         take_out_lines(screen.ration.take_out, screen.tight, RationLine::instead))
+        screen.lines.push_back(std::move(line));
 }
 
 void add_lifted(Screen& screen) {
@@ -143,13 +133,13 @@ void add_scraps(Screen& screen) {
     constexpr std::size_t lines_for_scraps = 5;
     if (!screen.tight && scraps.size() <= lines_for_scraps) {
         for (const std::string& one : scraps)
-            screen.add("  " + one);
+            screen.lines.push_back({"  " + one, RationLine::stays, true});
         return;
     }
     std::string line;
     for (const std::string& one : scraps)
         line += (line.empty() ? "  " : " ") + one;
-    screen.add(line);
+    screen.lines.push_back({std::move(line), RationLine::stays, true});
 }
 
 void add_food(Screen& screen) {
@@ -269,15 +259,38 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
 
 }  // namespace
 
+std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight, int instead_rank) {
+    std::vector<ScreenLine> lines;
+    if (tight && out.size() > 2) {
+        // By fives, so that no sentence grows long.
+        for (std::size_t from = 0; from < out.size(); from += 5) {
+            std::vector<std::string> names;
+            for (std::size_t i = from; i < std::min(out.size(), from + 5); ++i)
+                names.push_back(out[i].label);
+            lines.push_back({"Never feed " + joined(names) + ".", RationLine::stays, false});
+        }
+        return lines;
+    }
+    for (const TakeOut& one : out) {
+        lines.push_back({never_text(one), RationLine::stays, false});
+        lines.push_back({"  " + instead_text(one), instead_rank, false});
+    }
+    return lines;
+}
+
 std::string material_text(const PutIn& put, UnitSystem units) {
     return measure_of(put, units) + " of " + name_of(put.thing);
 }
 
-std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room) {
-    std::vector<std::string> lines = fitting(screen_lines(ration, units, false), room);
-    const ScreenRoom taken = taken_by(lines);
+std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units, ScreenRoom room) {
+    std::vector<ScreenLine> lines = fitting_lines(screen_lines(ration, units, false), room);
+    const ScreenRoom taken = taken_by(texts_of(lines));
     if (taken.lines <= room.lines && taken.words <= room.words) return lines;
-    return fitting(screen_lines(ration, units, true), room);
+    return fitting_lines(screen_lines(ration, units, true), room);
+}
+
+std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room) {
+    return texts_of(ration_screen(ration, units, room));
 }
 
 std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room) {

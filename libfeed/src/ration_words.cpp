@@ -11,6 +11,7 @@
 #include "feed/io/measure_text.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/pinch.hpp"
 
 // The sentences of a ration, each made once; ration_text.cpp chooses which of them a screen holds.
 namespace feed::io {
@@ -70,14 +71,8 @@ std::string never_text(const TakeOut& one) {
     return "Never feed " + one.label + ": " + one.why + ".";
 }
 
-constexpr std::string_view instead_word = "Instead: ";
-
 std::string instead_text(const TakeOut& one) {
-    return std::string(instead_word) + one.instead + ".";
-}
-
-bool is_instead(std::string_view line) noexcept {
-    return line.substr(0, instead_word.size()) == instead_word;
+    return "Instead: " + one.instead + ".";
 }
 
 std::string lifted_text(const std::string& label, const Feedstock& feedstock) {
@@ -89,8 +84,7 @@ std::string measure_of(const PutIn& put, UnitSystem units) {
     const double kg = put.wet_mass.in_kilograms();
     const Feedstock& f = *put.thing.feedstock;
     if (put.part == Part::poured_water) return volume_text(litres(kg), units);
-    if (put.part == Part::amendment && words::pinch_or_mass(kg, units) == "a pinch")
-        return "a pinch";
+    if (put.part == Part::amendment && pinch::holds(kg)) return "a pinch";
     if (put.part == Part::bedding) {
         const auto& density = f[Property::bulk_density_loose];
         if (density && density->value > 0.0) {
@@ -104,7 +98,7 @@ std::string measure_of(const PutIn& put, UnitSystem units) {
         }
         return measure_and_weight_text(put.wet_mass, f, std::nullopt, units);
     }
-    if (!put.thing.amount) return mass_text(put.wet_mass.mass(), units);
+    if (!put.thing.amount) return words::pinch_or_mass(kg, units);
     return measure_and_weight_text(put.wet_mass, f, put.thing.amount, units);
 }
 

@@ -108,8 +108,8 @@ private:
             auto errors = split.errors();
             for (auto& error : errors) {
                 if (error.code == ErrorCode::wrong_type && !read_number(text))
-                    error.message +=
-                        "; write \"any " + std::string(text) + "\" if the amount is free";
+                    error = offered(std::move(error), "; write ", {"any " + std::string(text)},
+                                    " if the amount is free");
             }
             pantry_.reading().adopt(at_, field_, errors);
             return std::nullopt;

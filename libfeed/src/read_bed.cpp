@@ -2,11 +2,15 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <string_view>
 #include <utility>
 
 #include "feed/bed/bed_borders.hpp"
 #include "feed/bed/bed_keys.hpp"
+#include "feed/diary/seen.hpp"
 #include "feed/quantity/number_text.hpp"
+#include "feed/quantity/plain_text.hpp"
 
 namespace feed::io {
 namespace {
@@ -269,7 +273,8 @@ private:
         if (!mass) {
             auto errors = mass.errors();
             if (errors[0].code == ErrorCode::unit_missing)
-                errors[0].message += "; write \"" + std::string(rest) + " worms\" for a count";
+                errors[0] = offered(std::move(errors[0]), "; write ",
+                                    {std::string(rest) + " worms"}, " for a count");
             return reading_.adopt(at, field, errors);
         }
         if (!reading_.holds(at, field, *mass, borders::worms_wet_mass)) return;
@@ -284,14 +289,43 @@ private:
     std::optional<Date> date_;
 };
 
+/// What people say who have no thermometer in the bin, with the range they may mean (common
+/// practice: a room, an unheated room or cellar, a shed in winter, a warm room in summer). "Hot" is
+/// asked about: heat is a hazard, and its answer needs the number.
+std::optional<TemperatureRange> warmth_said(std::string_view words) {
+    struct Warmth {
+        std::string_view word;
+        double low_c, high_c;
+    };
+    constexpr Warmth said[] = {{"room temperature", 16.0, 24.0},
+                               {"room temp", 16.0, 24.0},
+                               {"room", 16.0, 24.0},
+                               {"indoors", 16.0, 24.0},
+                               {"inside", 16.0, 24.0},
+                               {"mild", 14.0, 20.0},
+                               {"cool", 10.0, 16.0},
+                               {"cold", 4.0, 10.0},
+                               {"warm", 24.0, 29.0}};
+    const std::string plain = plain_text(words);
+    for (const Warmth& one : said)
+        if (plain == one.word) return TemperatureRange{celsius(one.low_c), celsius(one.high_c)};
+    const SeenRow* row = find_seen(words);
+    if (row != nullptr && row->name == said[0].word)
+        return TemperatureRange{celsius(said[0].low_c), celsius(said[0].high_c)};
+    return std::nullopt;
+}
+
 }  // namespace
 
 std::optional<Date> read_date(Reading& reading, YamlView at, const std::string& field) {
     const auto text = reading.scalar(at, field);
     if (!text) return std::nullopt;
     if (const auto date = parse_date(*text)) return date;
-    reading.report(at, ErrorCode::out_of_range, field, "a day such as 2026-03-14 (year-month-day)",
-                   "this is not a day of the calendar written as year-month-day");
+    reading.report(
+        at, offered(make_error(ErrorCode::out_of_range, field, "",
+                               "a day such as 2026-03-14 (year-month-day)",
+                               "this is not a day of the calendar written as year-month-day"),
+                    "; write for instance ", {"2026-03-14"}));
     return std::nullopt;
 }
 
@@ -306,6 +340,8 @@ BedTemperature read_temperature(Reading& reading, YamlView at, const std::string
         });
         return daily;
     }
+    if (at.is_scalar())
+        if (const auto said = warmth_said(at.text())) return *said;
     const auto window = reading.window(at, field, QuantityKind::temperature);
     if (!window) return std::monostate();
     for (const auto& end : {window->low, window->high})

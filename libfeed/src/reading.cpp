@@ -100,12 +100,27 @@ std::optional<std::string_view> Reading::scalar(YamlView at, const std::string& 
     return std::nullopt;
 }
 
+namespace {
+
+/// The errors with a text that would be read, where there is no number with a known unit.
+Errors with_example(Errors errors, QuantityKind kind) {
+    for (Error& error : errors)
+        if (error.repairs.empty() &&
+            (error.code == ErrorCode::missing_value || error.code == ErrorCode::not_a_number ||
+             error.code == ErrorCode::unit_missing || error.code == ErrorCode::unit_unknown))
+            error =
+                offered(std::move(error), "; write for instance ", {std::string(example_of(kind))});
+    return errors;
+}
+
+}  // namespace
+
 std::optional<double> Reading::quantity(YamlView at, const std::string& field, QuantityKind kind) {
     const auto text = scalar(at, field);
     if (!text) return std::nullopt;
     const auto number = parse_quantity(*text, kind);
     if (number) return *number;
-    adopt(at, field, number.errors());
+    adopt(at, field, with_example(number.errors(), kind));
     return std::nullopt;
 }
 
@@ -128,7 +143,7 @@ std::optional<WindowText> Reading::window(YamlView at, const std::string& field,
     if (!text) return std::nullopt;
     const auto found = parse_window(*text, kind);
     if (found) return *found;
-    adopt(at, field, found.errors());
+    adopt(at, field, with_example(found.errors(), kind));
     return std::nullopt;
 }
 
@@ -163,8 +178,9 @@ std::optional<std::size_t> Reading::word_index(YamlView at, const std::string& f
     if (only_counts()) return std::nullopt;
     std::string message = "\"" + std::string(*text) + "\" is not one of the words for this";
     const auto near = nearest_word(*text, words);
-    if (!near.empty()) message += "; is \"" + near + "\" meant?";
-    report(at, ErrorCode::out_of_range, field, listed(words), std::move(message));
+    Error error = make_error(ErrorCode::out_of_range, field, "", listed(words), std::move(message));
+    if (!near.empty()) error = offered(std::move(error), "; is ", {near}, " meant?");
+    report(at, std::move(error));
     return std::nullopt;
 }
 
@@ -182,10 +198,10 @@ Section::Section(Reading& reading, YamlView node, std::string field,
         if (std::find(allowed.begin(), allowed.end(), key.text()) == allowed.end()) {
             if (reading.only_counts()) return;
             const auto near = nearest_word(key.text(), allowed);
-            std::string message = "this key is not known here";
-            if (!near.empty()) message += "; is \"" + near + "\" meant?";
-            reading.report(key, ErrorCode::unknown_key, field_.empty() ? "file" : field_,
-                           listed(allowed), std::move(message));
+            Error error = make_error(ErrorCode::unknown_key, field_.empty() ? "file" : field_, "",
+                                     listed(allowed), "this key is not known here");
+            if (!near.empty()) error = offered(std::move(error), "; is ", {near}, " meant?");
+            reading.report(key, std::move(error));
             return;
         }
         const bool again = std::any_of(pairs_.begin(), pairs_.end(),

@@ -45,7 +45,7 @@ ScreenRoom left_of(ScreenRoom room, const std::vector<std::string>& lines) {
             room.words - std::min(room.words, taken.words)};
 }
 
-std::vector<std::string> fitting(std::vector<ScreenLine> lines, ScreenRoom room) {
+std::vector<ScreenLine> fitting_lines(std::vector<ScreenLine> lines, ScreenRoom room) {
     lines.erase(std::remove_if(lines.begin(), lines.end(),
                                [](const ScreenLine& line) { return line.text.empty(); }),
                 lines.end());
@@ -66,11 +66,19 @@ std::vector<std::string> fitting(std::vector<ScreenLine> lines, ScreenRoom room)
         taken.words -= one.words;
         lines.erase(std::next(least).base());
     }
-    std::vector<std::string> kept;
-    kept.reserve(lines.size());
+    return lines;
+}
+
+std::vector<std::string> texts_of(std::vector<ScreenLine> lines) {
+    std::vector<std::string> texts;
+    texts.reserve(lines.size());
     for (ScreenLine& line : lines)
-        kept.push_back(std::move(line.text));
-    return kept;
+        texts.push_back(std::move(line.text));
+    return texts;
+}
+
+std::vector<std::string> fitting(std::vector<ScreenLine> lines, ScreenRoom room) {
+    return texts_of(fitting_lines(std::move(lines), room));
 }
 
 std::string screen_text(const std::vector<std::string>& lines) {

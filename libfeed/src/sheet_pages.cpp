@@ -52,7 +52,7 @@ double write_wrapped(SvgDrawing& drawing, double x, double y, double width, std:
 }
 
 void write_fitted(SvgDrawing& drawing, double x, double y, double width, std::string_view text,
-                  double size) {
+                  double size, std::string_view style) {
     const double letters = static_cast<double>(std::max<std::size_t>(columns_of(text), 1));
     const double fits = width / (letter_width * letters);
     const double small = std::max(std::min(size, fits), 0.6 * size);
@@ -61,7 +61,9 @@ void write_fitted(SvgDrawing& drawing, double x, double y, double width, std::st
     const std::string line = columns_of(text) <= room
                                  ? std::string(text)
                                  : std::string(first_letters(text, room - 3)) + "...";
-    drawing.write(x, y, line, "font-size=\"" + place(small) + "\"");
+    drawing.write(
+        x, y, line,
+        "font-size=\"" + place(small) + "\"" + (style.empty() ? "" : " ") + std::string(style));
 }
 
 std::string sheet_html(const std::vector<std::string>& pages, std::string_view title,

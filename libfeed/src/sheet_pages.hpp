@@ -30,9 +30,9 @@ double write_wrapped(SvgDrawing& drawing, double x, double y, double width, std:
 
 /// Writes a text in one line of so much room: in smaller letters where it is long, down to three
 /// fifths of their size, and then cut short with "...".
-/// @param size  of the letters, in units of the drawing.
+/// @param size  of the letters, in units of the drawing. @param style  more attributes.
 void write_fitted(SvgDrawing& drawing, double x, double y, double width, std::string_view text,
-                  double size = 3.6);
+                  double size = 3.6, std::string_view style = "");
 
 /// Pages, each an SVG, as one HTML page that prints a sheet of paper each.
 /// @param size  of the paper, as CSS names it: "A4", "letter landscape".

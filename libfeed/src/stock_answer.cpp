@@ -221,8 +221,7 @@ std::string stock_text(const StockAnswer& answer, UnitSystem units, bool why) {
     }
     lines.emplace_back(
         "What was fed of the same material since came from the stock, oldest first.");
-    lines.emplace_back(
-        "Thawed food loses 15 to 40 % of its water as juice (a judgement, grade D).");
+    lines.emplace_back("Thawed food loses 15 to 40 % of its water as juice (a judgement).");
     lines.emplace_back("How fast bedding goes is that of the last eight weeks of the diary.");
     if (answer.collect) {
         lines.push_back(answer.collect->week.from_diary

@@ -94,6 +94,7 @@ std::string to_json(const Errors& errors) {
         json.member("value", error.value);
         json.member("allowed", error.allowed);
         json.member("message", error.message);
+        if (!error.repairs.empty()) write_texts(json, "repairs", error.repairs);
         json.member("file", error.file);
         json.member("line", error.line);
         json.member("column", error.column);

@@ -98,10 +98,11 @@ private:
 
     /// What is made equal first: the volume with the weight beside it, else the weight.
     std::string portion_text(WetMass fresh, const Feedstock& feed) const {
-        if (plan_.portions.rule == PortionRule::volume)
-            return measure_and_weight_text(fresh, feed, std::nullopt, units_);
         const std::string weight = mass_text(fresh.mass(), units_);
         const std::string measure = measure_text(fresh, feed, std::nullopt, units_);
+        // A portion of a trial is as small as it was planned: no pinch.
+        if (plan_.portions.rule == PortionRule::volume && measure != weight)
+            return measure + ", about " + weight;
         return measure == weight ? weight : weight + " (" + measure + ")";
     }
 

@@ -128,9 +128,9 @@ std::optional<Error> there_twice(const FeedFile& file, const FeedFile& before) {
 
 std::optional<Errors> wrong_bins(const std::vector<FeedFile>& bins, std::string_view verb) {
     if (bins.empty())
-        return Errors{make_error(ErrorCode::missing_value, "bins", "", "the file of each bin",
-                                 "which bins? Write for instance \"feed " + std::string(verb) +
-                                     " tote.yaml trays.yaml\"")};
+        return Errors{offered(
+            make_error(ErrorCode::missing_value, "bins", "", "the file of each bin", "which bins?"),
+            " Write for instance ", {"feed " + std::string(verb) + " tote.yaml trays.yaml"})};
     if (bins.size() > most_bins)
         return Errors{make_error(ErrorCode::out_of_range, "bins", std::to_string(bins.size()),
                                  "at most " + std::to_string(most_bins) + " bins",

@@ -207,26 +207,11 @@ private:
         for (std::size_t i = 0; i < count; ++i) {
             const WeekOfBin& bin = plan_.bins[first + i];
             const double x = edge + day_width + width * static_cast<double>(i) + pad;
-            drawing.write(x, table_top + 5.0, cut(bin.name, width, 4.2),
-                          "font-size=\"4.2\" font-weight=\"bold\"");
+            const double room = width - 2.0 * pad;
+            write_fitted(drawing, x, table_top + 5.0, room, bin.name, 4.2, "font-weight=\"bold\"");
             if (!bin.group.empty())
-                drawing.write(x, table_top + 10.0, cut("fed by " + bin.group, width, 3.4),
-                              "font-size=\"3.4\"");
+                write_fitted(drawing, x, table_top + 10.0, room, "fed by " + bin.group, 3.4);
         }
-    }
-
-    /// A name cut to the room it has.
-    static std::string cut(const std::string& name, double width, double size) {
-        const auto most = static_cast<std::size_t>((width - 2.0 * pad) / (0.6 * size));
-        if (columns_of(name) <= most || most < 4) return name;
-        std::size_t bytes = 0;
-        for (std::size_t letters = 0; bytes < name.size() && letters + 2 < most; ++letters) {
-            do {
-                ++bytes;
-            } while (bytes < name.size() &&
-                     (static_cast<unsigned char>(name[bytes]) & 0xC0U) == 0x80U);
-        }
-        return name.substr(0, bytes) + "..";
     }
 
     void draw_rows(SvgDrawing& drawing, std::size_t first, std::size_t count,

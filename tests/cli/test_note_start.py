@@ -46,7 +46,7 @@ def test_a_note_adds_one_dated_entry_and_answers(feed_command: Path, diary: Path
         ("temperature 24 C", "temperature: 24 C"),
         ("harvested 5 L", 'action: "harvested 5 L"'),
         ("bedding 1 kg card", 'bedding: "1 kg card"'),
-        ("worms 1 lb", "worm_weight: 0.453592 kg"),
+        ("worms 1 lb", "worm_weight: 1 lb"),
         ("soggy", "squeeze: streams"),
         ("room temperature", "temperature: 20 C"),
         ("yesterday mostly gone", "share_gone: 75 %"),
@@ -324,7 +324,7 @@ def test_notes_are_read_as_they_are_said(
 
 
 @pytest.mark.parametrize(
-    "words", ["temperature 24", "24 degrees", "worms 1000", "left 60 x", "fed 3 apples, smell sour"]
+    "words", ["temperature 24", "24 degrees", "worms 1000", "left 60 x", "fed 3 apples, it stinks"]
 )
 def test_a_note_that_is_refused_says_one_that_is_taken(
     words: str, feed_command: Path, diary: Path
@@ -335,6 +335,36 @@ def test_a_note_that_is_refused_says_one_that_is_taken(
     repair = " ".join(said.split()).split('rite "')[-1].split("for instance ")[-1]
     repair = repair.split('"')[0] or repair.split('"')[1]
     call(feed_command, "note", diary, *repair.split(), "--date", "2026-03-27", code=0)
+
+
+def test_what_was_seen_goes_beside_what_was_fed(feed_command: Path, diary: Path) -> None:
+    words = "fed 3 apples, smell sour".split()
+    ours = answer(feed_command, "note", diary, *words, "--date", "2026-03-27")
+    assert 'portions: ["3 apples"]' in ours["added"] and "smell: sour" in ours["added"]
+    said = call(feed_command, "ration", diary, "--date", "2026-03-27").stdout
+    assert "it smelled sour" in said
+
+
+@pytest.mark.parametrize(
+    ("said", "written"), [("yesterday", "2026-03-26"), ("today", "2026-03-27")]
+)
+def test_a_day_is_said_in_words(
+    said: str, written: str, feed_command: Path, diary: Path
+) -> None:
+    day = date(2026, 3, 27)
+    call(feed_command, "note", diary, "half", "gone", "--date", said, today=day)
+    assert f"date: {written}\n    share_gone: 50 %" in diary.read_text(encoding="utf-8")
+    wrong = call(feed_command, "ration", diary, "--date", "some day", code=2, today=day).stderr
+    assert 'write for instance "today", "yesterday" or "2026-03-27"' in " ".join(wrong.split())
+
+
+@pytest.mark.parametrize("warmth", ["room temperature", "cold", "cool", "warm", "Room Temp"])
+def test_warmth_is_said_in_words(warmth: str, feed_command: Path) -> None:
+    bin_words = ["--worms", "1 lb", "--bin", "60 L tote", "--temperature"]
+    said = call(feed_command, "ration", *bin_words, warmth, "3 apples").stdout
+    assert "of scraps today" in said
+    hot = call(feed_command, "ration", *bin_words, "hot", "3 apples", code=2).stderr
+    assert 'write for instance "20 C"' in " ".join(hot.split())
 
 
 def test_what_must_come_out_stands_before_what_goes_in(feed_command: Path, diary: Path) -> None:

@@ -146,6 +146,7 @@
 #include "feed/quantity/normal.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
+#include "feed/quantity/pinch.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "feed/quantity/printable.hpp"
 #include "feed/quantity/range.hpp"

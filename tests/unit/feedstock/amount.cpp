@@ -166,9 +166,9 @@ TEST_CASE("what is not an amount is refused with its reason") {
     CHECK(only_error("1 200 g").message.find("\"1200 g\" or \"1 x 200 g\"") != std::string::npos);
     CHECK(only_error("2-1 kg").code == ErrorCode::low_above_high);
     CHECK(only_error("2-1 kg").message.find("\"1 to 2 kg\"") != std::string::npos);
-    CHECK(only_error("3 kgg").message.find("did you mean kg?") != std::string::npos);
-    CHECK(only_error("3 litters").message.find("did you mean L?") != std::string::npos);
-    CHECK(only_error("3 hanfful").message.find("did you mean handful?") != std::string::npos);
+    CHECK(only_error("3 kgg").message.find("did you mean \"3 kg\"?") != std::string::npos);
+    CHECK(only_error("3 litters").message.find("did you mean \"3 L\"?") != std::string::npos);
+    CHECK(only_error("3 hanfful").message.find("did you mean \"3 handful\"?") != std::string::npos);
     CHECK(only_error("3 t").message.find("\"3 teaspoon\" or \"3 tonne\"") != std::string::npos);
     CHECK(only_error("3 US kg").code == ErrorCode::unit_unknown);
     CHECK(only_error("3 kg of").code == ErrorCode::unit_unknown);

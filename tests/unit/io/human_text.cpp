@@ -47,3 +47,12 @@ TEST_CASE("an error names place, field, given and allowed") {
           "kitchen.yaml:4:5: moisture: is \"78 %\" meant?\n    given: 78\n    allowed: 0 % to 100 "
           "%\n");
 }
+
+TEST_CASE("an error that names a repair says it once and has it typed") {
+    Error error = feed::make_error(feed::ErrorCode::unit_missing, "worms", "3", "with a unit",
+                                   "the unit is missing");
+    error = offered(std::move(error), "; write ", {"3 kg", "3 lb", "3 oz"});
+    CHECK(error.message == "the unit is missing; write \"3 kg\", \"3 lb\" or \"3 oz\"");
+    REQUIRE(error.repairs.size() == 3);
+    CHECK(error.repairs.front() == "3 kg");
+}

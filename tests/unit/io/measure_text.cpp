@@ -1,6 +1,7 @@
 #include "feed/io/measure_text.hpp"
 
 #include "catch2.hpp"
+#include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/lookup.hpp"
 
 using namespace feed;
@@ -54,6 +55,24 @@ TEST_CASE("the weight stands beside a measure, and alone when it is one") {
     REQUIRE(weight);
     CHECK(measure_and_weight_text(wet_grams(160), material(), *weight, UnitSystem::metric) ==
           "160 g");
+}
+
+TEST_CASE("what nobody weighs is a pinch, and what is counted has no weight that no scale shows") {
+    const auto of = [](double grams, const char* as_given) {
+        return measure_and_weight_text(wet_grams(grams), material(), *parse_amount(as_given),
+                                       UnitSystem::metric);
+    };
+    CHECK(of(0.5, "100 g") == "a pinch");
+    CHECK(of(4.0, "100 g") == "a pinch");
+    CHECK(of(12.0, "100 g") == "12 g");
+    CHECK(of(0.7, "5 L") == "a pinch");
+    CHECK(of(80.0, "1 handful") == "1 handful, about 80 g");
+    CHECK(of(12.0, "5 L") == "24 ml, about 12 g");
+    // The pinch of a keeper is one of those that are said.
+    const auto pinch = feed::wet_mass_of(*parse_amount("a pinch"), material());
+    REQUIRE(pinch);
+    CHECK(of(1000.0 * pinch->wet_mass.in_kilograms(), "100 g") == "a pinch");
+    CHECK(of(1000.0 * pinch->high.in_kilograms(), "100 g") == "a pinch");
 }
 
 TEST_CASE("where no unit was written, pieces are counted and the rest is poured") {

@@ -57,8 +57,8 @@ TEST_CASE("the words of keepers are taken") {
     CHECK(noted("middle 55 C") == "temperature: {\"middle\": 55 C}");
     CHECK(noted("20 C left").find("error") == 0);
     CHECK(noted("air 12 C") == "air_low: 12 C; air_high: 12 C");
-    CHECK(noted("75 F").find("temperature: 23.88") == 0);
-    CHECK(noted("worms 1 lb") == "worm_weight: 0.453592 kg");
+    CHECK(noted("75 F") == "temperature: 75 F");
+    CHECK(noted("worms 1 lb") == "worm_weight: 1 lb");
     CHECK(noted("500 g of worms") == "worm_weight: 0.5 kg");
     CHECK(noted("200 g left") == "left: 0.2 kg");
     CHECK(noted("ph 6.5") == "ph: 6.5");
@@ -88,6 +88,52 @@ TEST_CASE("several things seen are one entry") {
     CHECK(noted("wet, dry").find("cannot both be") != std::string::npos);
     CHECK(noted("gone, half gone").find("cannot both be") != std::string::npos);
     CHECK(noted("wet, wet") == "squeeze: many drops");
+}
+
+TEST_CASE("a reading is kept in the unit in which it was said") {
+    CHECK(noted("worms 12 oz") == "worm_weight: 12 oz");
+    CHECK(noted("worms 1.25 lb") == "worm_weight: 1.25 lb");
+    CHECK(noted("worms 453 g") == "worm_weight: 0.453 kg");
+    CHECK(noted("71 F") == "temperature: 71 F");
+    CHECK(noted("worms 0.5 kg") == "worm_weight: 0.5 kg");
+    CHECK(noted("21.5 C") == "temperature: 21.5 C");
+}
+
+TEST_CASE("what was seen beside what was fed is a second entry") {
+    for (const char* words : {"fed 3 apples, smell sour", "smell sour and fed 3 apples",
+                              "we fed 3 apples and smell sour"}) {
+        CAPTURE(words);
+        const auto entry = read_note(words, today);
+        REQUIRE(entry);
+        CHECK(entry->section == "feedings");
+        CHECK(entry->lines.find("portions: [\"3 apples\"]") != std::string::npos);
+        REQUIRE(entry->more.size() == 1);
+        CHECK(entry->more[0].section == "observations");
+        CHECK(entry->more[0].lines.find("smell: sour") != std::string::npos);
+        CHECK(entry->has_look());
+    }
+    const auto both = with_note("libfeed: 1\nbed:\n  worms: 1 lb\n", "fed 3 apples, half gone, wet",
+                                today, "", "bin.yaml");
+    REQUIRE(both);
+    CHECK(both->text.find("portions: [\"3 apples\"]") != std::string::npos);
+    CHECK(both->text.find("share_gone: 50 %\n    squeeze: many drops") != std::string::npos);
+    // What only describes the food is no look; a smell that fits several is asked about.
+    CHECK(read_note("fed dry leaves 1 L", today)->more.empty());
+    const auto asked = read_note("fed 3 apples, stinks", today);
+    REQUIRE_FALSE(asked);
+    CHECK(asked.errors().front().message.find("smell sour") != std::string::npos);
+}
+
+TEST_CASE("a day is said in words or figures") {
+    using feed::io::day_said;
+    CHECK(day_said("2026-02-27", today) == feed::Date{2026, 2, 27});
+    CHECK(day_said("today", today) == today);
+    CHECK(day_said("Yesterday", today) == feed::Date{2026, 3, 13});
+    CHECK(day_said("2 days ago", today) == feed::Date{2026, 3, 12});
+    CHECK(day_said("last Monday", today) == feed::Date{2026, 3, 9});
+    CHECK_FALSE(day_said("last week some time", today));
+    CHECK_FALSE(day_said("", today));
+    CHECK_FALSE(day_said("it", today));
 }
 
 TEST_CASE("what is fed is written as it was said") {

@@ -98,6 +98,37 @@ TEST_CASE("windows have one or two ends") {
     CHECK_FALSE(parse_window("70 to 85", QuantityKind::moisture));
 }
 
+TEST_CASE("every repair of a number is read as its kind") {
+    using feed::io::example_of;
+    for (int i = 0; i <= static_cast<int>(QuantityKind::number); ++i) {
+        const auto kind = static_cast<QuantityKind>(i);
+        CAPTURE(i, example_of(kind));
+        CHECK(parse_quantity(example_of(kind), kind));
+        const std::string example(example_of(kind));
+        const auto digits = example.find_first_not_of("0123456789.");
+        const std::string unit = digits == std::string::npos ? "" : example.substr(digits);
+        const std::string wrongs[] = {"", "many", "78", "1,200" + unit};
+        for (const std::string& wrong : wrongs) {
+            CAPTURE(wrong);
+            const auto read = parse_quantity(wrong, kind);
+            if (read) continue;
+            for (const auto& repair : read.errors()[0].repairs) {
+                CAPTURE(repair);
+                CHECK(read.errors()[0].message.find(repair) != std::string::npos);
+                const auto again = parse_quantity(repair, kind);
+                // What is left may only be that it is too much or too little.
+                CHECK((again || again.errors()[0].code == ErrorCode::out_of_range));
+            }
+        }
+    }
+    for (const char* wrong : {"85 % to 70 %", "85 to 70 %"}) {
+        const auto swapped = parse_window(wrong, QuantityKind::moisture);
+        REQUIRE_FALSE(swapped);
+        REQUIRE_FALSE(swapped.errors()[0].repairs.empty());
+        CHECK(parse_window(swapped.errors()[0].repairs[0], QuantityKind::moisture));
+    }
+}
+
 TEST_CASE("whole numbers are whole and in range") {
     CHECK(feed::io::parse_whole("3", 1, 9).value() == 3);
     CHECK_FALSE(feed::io::parse_whole("3.5", 1, 9));

@@ -7,6 +7,7 @@
 #include "feed/bed/hazard_row.hpp"
 #include "feed/bed/rounded_amount.hpp"
 #include "feed/feedstock/table.hpp"
+#include "feed/quantity/pinch.hpp"
 #include "feed/solver/lexicographic.hpp"
 
 // One day's step for a bed that is not well: bedding, water or lime, without food.
@@ -89,9 +90,6 @@ inline double most_step_bedding_kg(const BedNumbers& bed, const StepMaterials& w
     return std::min(with.most_bedding_kg, limits::step_bedding_share.value * bed.contents_m3 *
                                               loose_kg_per_m3(*with.bedding));
 }
-
-/// What is taken between two fingers (common practice); less is not measured out.
-inline constexpr double pinch_kg = 0.005;
 
 inline constexpr std::size_t step_materials_count = 3;  // bedding, water, lime
 using StepLoads = std::array<Load, step_materials_count>;
@@ -182,7 +180,7 @@ inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
     // The rest of a sour bed is bound by a whole pinch: less of it would leave a trace for good.
     const auto pinched = [&](double kg) {
         if (kg < 1e-7) return 0.0;
-        return kg < detail::pinch_kg ? std::min(detail::pinch_kg, most[2]) : rounded(kg, false);
+        return kg < pinch::most_kg ? std::min(pinch::most_kg, most[2]) : rounded(kg, false);
     };
     // Rounding down one of two may tip the other over a limit: then the limits are drawn in.
     for (const double margin : {0.0, 0.03, 0.06, 0.12}) {

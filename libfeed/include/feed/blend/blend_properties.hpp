@@ -13,6 +13,7 @@ namespace feed {
 struct Assumption {
     std::string text;  ///< one sentence
     Grade grade = Grade::d;
+    bool of_words = false;  ///< what a word of the keeper's was taken for: it names the table's row
 };
 
 /// The forward properties of a blend; keys of the JSON form in the comments.

@@ -243,6 +243,28 @@ inline bool say_seen(const SeenRow& row, Observation& seen) {
 
 namespace detail {
 
+/// Signs that share a word with what was said, at most six: "thin worms or few worms" for "worms
+/// are tiny". "" where there are none.
+inline std::string signs_near(std::string_view text) {
+    if (denies(text)) return "";
+    const auto said = seen_words_of(table::seen_languages[0], text);
+    std::vector<std::string_view> near;
+    constexpr std::size_t most = 6;
+    for (const std::string_view sign : sign_words) {
+        const auto words = words_of(sign);
+        const bool shares = std::any_of(said.begin(), said.end(), [&](const std::string& one) {
+            return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+                return singular(word) == singular(one);
+            });
+        });
+        if (shares && near.size() < most) near.push_back(sign);
+    }
+    std::string list;
+    for (std::size_t i = 0; i < near.size(); ++i)
+        list += (i == 0 ? "" : i + 1 == near.size() ? " or " : ", ") + std::string(near[i]);
+    return list;
+}
+
 /// The only sign that has all the words in its name ("left" of "food left"), or nothing.
 inline std::optional<Sign> only_sign_with(std::string_view text) {
     const auto wanted = words_of(plain_text(text));
@@ -275,10 +297,12 @@ inline Result<std::vector<Sign>> read_signs(std::string_view text) {
                           "smell sour, smell of vinegar, smell rotten, smell of ammonia, smell "
                           "swampy, smell earthy",
                           "\"" + said + "\" fits several signs: what does it smell of?");
+    const std::string near = detail::signs_near(text);
     return make_error(ErrorCode::out_of_range, "sign", said,
                       "such as wet, dry, hot, sour smell, fruit flies, mites, mould, worms "
                       "leaving; feed signs lists all",
-                      "\"" + said + "\" is not a sign that is known");
+                      "\"" + said + "\" is not a sign that is known" +
+                          (near.empty() ? "" : "; did you mean " + near + "?"));
 }
 
 /// The signs of several texts, each of which may hold several parted by commas. Errors: one for

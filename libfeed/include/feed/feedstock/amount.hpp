@@ -32,10 +32,10 @@ inline Result<Amount> parse_amount(std::string_view text,
     if (!read) return read.errors();
     const auto rest = detail::trim(clean.substr(read->end));
     if (read->counted && rest.empty())
-        return detail::amount_error(
-            ErrorCode::unit_missing, clean, std::string(detail::amount_form),
-            "\"" + std::string(clean) + "\" has no unit; write for instance \"" +
-                std::string(clean) + " kg\" or \"" + std::string(clean) + " piece\"");
+        return offered(
+            detail::amount_error(ErrorCode::unit_missing, clean, std::string(detail::amount_form),
+                                 "\"" + std::string(clean) + "\" has no unit"),
+            "; write for instance ", {std::string(clean) + " kg", std::string(clean) + " piece"});
     if (!rest.empty())
         return reader.unknown_unit(read->counted ? rest
                                                  : detail::trim(clean.substr(read->after_count)));

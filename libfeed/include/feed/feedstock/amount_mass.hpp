@@ -90,10 +90,10 @@ inline std::string amount_text(const Amount& amount) {
 }
 
 inline Error no_mass(const Amount& amount, const Feedstock& feedstock, const std::string& what) {
-    return make_error(ErrorCode::missing_value, "amount of " + feedstock.name, amount_text(amount),
-                      measures_text(feedstock),
-                      what + " of " + feedstock.name +
-                          " is not known; write for instance \"500 g " + feedstock.name + "\"");
+    return offered(
+        make_error(ErrorCode::missing_value, "amount of " + feedstock.name, amount_text(amount),
+                   measures_text(feedstock), what + " of " + feedstock.name + " is not known"),
+        "; write for instance ", {"500 g " + feedstock.name});
 }
 
 /// What one is when people count it ("a lettuce" is a head, "5 newspapers" sheets), or nothing.

@@ -52,9 +52,10 @@ inline constexpr SizeWord size_words[] = {
     {"loose", 1.0, 0.8, 1.0},  {"overflowing", 1.3, 1.1, 1.6}};
 
 /// Words for an amount that nobody can weigh from afar.
-inline constexpr std::array<std::string_view, 19> vague_amounts{
-    "lot",   "lots", "plenty", "bit",  "bits",   "load",      "loads", "pile",   "piles", "heap",
-    "heaps", "ton",  "tons",   "much", "little", "truckload", "stack", "amount", "layer"};
+inline constexpr std::array<std::string_view, 20> vague_amounts{
+    "lot",    "lots",      "plenty", "bit",    "bits",  "load",   "loads",
+    "pile",   "piles",     "heap",   "heaps",  "ton",   "tons",   "much",
+    "little", "truckload", "stack",  "amount", "layer", "dusting"};
 
 /// A unit found in a text.
 struct UnitAt {
@@ -130,11 +131,16 @@ public:
         for (const auto& container : containers_)
             allowed += ", " + container.name;
         std::string message = "unit \"" + std::string(unit) + "\" is not known";
-        if (const std::string near = nearest_unit(unit_text(unit), 2); !near.empty())
-            message += "; did you mean " + near + "?";
-        else
+        const std::string near = nearest_unit(unit_text(unit), 2);
+        if (near.empty())
             message += "; a vessel of your own can be declared under containers with its volume";
-        return amount_error(ErrorCode::unit_unknown, text_, std::move(allowed), std::move(message));
+        Error error =
+            amount_error(ErrorCode::unit_unknown, text_, std::move(allowed), std::move(message));
+        if (near.empty()) return error;
+        std::string mended(text_);
+        if (const auto at = mended.find(unit); at != std::string::npos)
+            mended.replace(at, unit.size(), near);
+        return offered(std::move(error), "; did you mean ", {std::move(mended)}, "?");
     }
 
     /// The unit whose words start at a place; the longest one.
@@ -279,8 +285,8 @@ private:
         if (!times && reading.count.digits && product.end == before) {
             const std::string one(trim(text_.substr(0, reading.count.length)));
             const std::string two(trim(text_.substr(start, unit->end - start)));
-            return Result<AmountReading>(ambiguous(with_beginning(one + two, unit->end) + " or " +
-                                                   with_beginning(one + " x " + two, unit->end)));
+            return Result<AmountReading>(ambiguous({with_beginning(one + two, unit->end),
+                                                    with_beginning(one + " x " + two, unit->end)}));
         }
         product.count.value *= each.value;
         product.count.low *= each.value;
@@ -458,9 +464,8 @@ private:
         const std::string word(word_at(text_, after_blanks(text_, at)));
         const auto behind = take_word(text_, after_blanks(text_, at) + word.size(), "of");
         const std::string thing(behind ? trim(text_.substr(*behind)) : std::string_view());
-        return ambiguous_with(
-            "\"" + word + "\" may be any amount",
-            "write for instance \"1 kg of " + thing + "\" or \"half a bucket of " + thing + "\"");
+        return ambiguous_with("\"" + word + "\" may be any amount", "write for instance ",
+                              {"1 kg of " + thing, "half a bucket of " + thing});
     }
 
     Error no_number(std::size_t at) const {
@@ -473,45 +478,54 @@ private:
                             "\"" + std::string(rest) + "\" does not start with a number");
     }
 
-    Error ambiguous(const std::string& readings) const {
-        return ambiguous_with("\"" + std::string(text_) + "\" can be read in two ways",
-                              "write " + readings);
+    Error ambiguous(std::vector<std::string> readings) const {
+        return ambiguous_with("\"" + std::string(text_) + "\" can be read in two ways", "write ",
+                              std::move(readings));
     }
-    Error ambiguous_with(const std::string& what, const std::string& repair) const {
-        return amount_error(ErrorCode::ambiguous_amount, text_, repair, what + "; " + repair);
+    Error ambiguous_with(const std::string& what, const std::string& lead,
+                         std::vector<std::string> repairs) const {
+        Error error = amount_error(ErrorCode::ambiguous_amount, text_, "", what + "; ");
+        const std::size_t before = error.message.size();
+        error = offered(std::move(error), lead, std::move(repairs));
+        error.allowed = error.message.substr(before);
+        return error;
     }
 
     /// The text with another beginning instead of its first characters.
     std::string with_beginning(const std::string& beginning, std::size_t length) const {
-        return "\"" + beginning + std::string(text_.substr(std::min(length, text_.size()))) + "\"";
+        return beginning + std::string(text_.substr(std::min(length, text_.size())));
     }
 
     /// "1 t" is a teaspoon to a cook and a tonne to a yard.
     Error teaspoon_or_tonne(const AmountReading& reading) const {
         const std::string number(trim(text_.substr(0, reading.count.length)));
         const auto behind = after_blanks(text_, reading.end) + 1;
-        return ambiguous(with_beginning(number + " teaspoon", behind) + " or " +
-                         with_beginning(number + " tonne", behind));
+        return ambiguous({with_beginning(number + " teaspoon", behind),
+                          with_beginning(number + " tonne", behind)});
     }
 
     std::optional<Error> check_count(const CountText& count) const {
         if (!std::isfinite(count.value) || !std::isfinite(count.high))
             return amount_error(ErrorCode::not_a_number, text_, std::string(amount_form),
                                 "the amount is not a finite number");
-        if (count.value <= 0.0 || std::min(count.low, count.high) <= 0.0)
+        if (count.value < 0.0)
+            return offered(amount_error(ErrorCode::out_of_range, text_, "more than 0",
+                                        "an amount cannot be negative"),
+                           "; write ",
+                           {with_beginning(significant(-count.value, 9), count.length)});
+        if (std::min(count.low, count.high) <= 0.0)
             return amount_error(ErrorCode::out_of_range, text_, "more than 0",
-                                count.value < 0.0
-                                    ? "an amount cannot be negative"
-                                    : "an amount of zero says nothing; leave the entry out");
+                                "an amount of zero says nothing; leave the entry out");
         if (count.other != 0.0)
-            return ambiguous(with_beginning(significant(count.other / 1000.0, 9), count.length) +
-                             " or " + with_beginning(significant(count.other, 9), count.length));
+            return ambiguous({with_beginning(significant(count.other / 1000.0, 9), count.length),
+                              with_beginning(significant(count.other, 9), count.length)});
         if (count.low > count.high)
-            return amount_error(
-                ErrorCode::low_above_high, text_, "the lower end first",
-                "the lower end is above the upper end; write " +
-                    with_beginning(significant(count.high, 6) + " to " + significant(count.low, 6),
-                                   count.length));
+            return offered(
+                amount_error(ErrorCode::low_above_high, text_, "the lower end first",
+                             "the lower end is above the upper end"),
+                "; write ",
+                {with_beginning(significant(count.high, 6) + " to " + significant(count.low, 6),
+                                count.length)});
         return std::nullopt;
     }
 

@@ -92,12 +92,12 @@ inline const table::NumberWord* number_word(std::string_view written) {
     return nullptr;
 }
 
-inline constexpr std::array<std::string_view, 25> about_words{
-    "probably",       "possibly", "say",     "about",   "approx", "approximately",
-    "around",         "roughly",  "circa",   "ca",      "c",      "nearly",
-    "almost",         "maybe",    "perhaps", "just",    "only",   "over",
-    "under",          "ungefähr", "etwa",    "environ", "unos",   "unas",
-    "aproximadamente"};
+inline constexpr std::array<std::string_view, 27> about_words{
+    "like",   "bout",          "probably",       "possibly", "say",     "about",
+    "approx", "approximately", "around",         "roughly",  "circa",   "ca",
+    "c",      "nearly",        "almost",         "maybe",    "perhaps", "just",
+    "only",   "over",          "under",          "ungefähr", "etwa",    "environ",
+    "unos",   "unas",          "aproximadamente"};
 
 /// "at least", "up to", "more than" before a number; the place behind them.
 inline std::optional<std::size_t> skip_bound(std::string_view text, std::size_t at) noexcept {
@@ -138,8 +138,15 @@ inline void multiply(CountText& count, const table::NumberWord& by) {
     if (by.low != by.high) count.vague = by.text;
 }
 
-/// The number words after a place: "two dozen" multiplies, "twenty five" adds, "of", "the" and "a"
-/// before a number word join ("three quarters of a"). Nothing where there is none.
+/// Whether a number word adds to the one before it: "twenty five", "hundred and fifty".
+constexpr bool adds_to(double last, double number) noexcept {
+    if (last >= 20.0 && last < 100.0) return number >= 1.0 && number < 10.0;
+    return last >= 100.0 && number >= 2.0 && number < 100.0;
+}
+
+/// The number words after a place: "two dozen" multiplies, "twenty five" and "two hundred and
+/// fifty" add, "of", "the" and "a" before a number word join ("three quarters of a"). Nothing where
+/// there is none.
 inline std::optional<CountText> read_number_words(std::string_view text, std::size_t at) {
     CountText count;
     bool any = false;
@@ -149,19 +156,23 @@ inline std::optional<CountText> read_number_words(std::string_view text, std::si
         if (any && start < text.size() && text[start] == '-') start = after_blanks(text, start + 1);
         auto word = word_at(text, start);
         if (any) {
-            // "of" belongs to the number only before another number word.
-            if (const auto behind = take_word(text, start, "of")) {
+            // "of" belongs to the number only before another number word, "and" only between
+            // hundreds and what is added to them.
+            for (const std::string_view joining : {"of", "and"}) {
+                const auto behind = take_word(text, start, joining);
+                if (!behind) continue;
                 const auto next = after_blanks(text, *behind);
                 const auto after = word_at(text, next);
-                if (!number_word(after)) break;
+                const auto* more = number_word(after);
+                if (more == nullptr) break;
+                if (joining == "and" && !adds_to(last, more->value)) break;
                 start = next;
                 word = after;
             }
         }
         const auto* number = number_word(word);
         if (number == nullptr) break;
-        const bool adds =
-            last >= 20.0 && last < 100.0 && number->value < 10.0 && number->value >= 1.0;
+        const bool adds = adds_to(last, number->value);
         if (adds) {
             count.value += number->value;
             count.low += number->low;

@@ -71,15 +71,14 @@ inline Error unknown_feedstock(std::string_view words) {
     for (const auto index : nearest)
         names.emplace_back(feedstock_name(index));
     std::string message = "no feedstock is called \"" + std::string(words) + "\"";
-    if (names.empty()) {
-        message += "; write a common name, such as \"banana peel\"";
-    } else {
-        message += is_barred(nearest.front()) ? "; " + never_fed(names.front())
-                                              : "; did you mean \"" + names.front() + "\"?";
-    }
     auto error = lookup_error(ErrorCode::unknown_feedstock, words, names, std::move(message));
-    if (names.empty()) error.allowed = "a name from the table or a feedstock of your own";
-    return error;
+    if (names.empty()) {
+        error.allowed = "a name from the table or a feedstock of your own";
+        return offered(std::move(error), "; write a common name, such as ", {"banana peel"});
+    }
+    if (is_barred(nearest.front()))
+        return offered(std::move(error), "; ", {names.front()}, " is never fed");
+    return offered(std::move(error), "; did you mean ", {names.front()}, "?");
 }
 
 /// Where a slip may have meant several. What may be barred is named alone: nobody is led from it to
@@ -94,8 +93,11 @@ inline Error unclear_slip(std::string_view words, const std::vector<std::size_t>
     std::string message = "no feedstock is called \"" + std::string(words) + "\"; ";
     message +=
         any_barred ? "check the spelling (" + never_fed(list) + ")" : "did you mean " + list + "?";
-    return lookup_error(any_barred ? ErrorCode::unknown_feedstock : ErrorCode::ambiguous_feedstock,
-                        words, names, std::move(message));
+    auto error =
+        lookup_error(any_barred ? ErrorCode::unknown_feedstock : ErrorCode::ambiguous_feedstock,
+                     words, names, std::move(message));
+    error.repairs = std::move(names);
+    return error;
 }
 
 inline Error several_feedstocks(std::string_view words, const std::vector<NameMatch>& matches) {
@@ -108,9 +110,11 @@ inline Error several_feedstocks(std::string_view words, const std::vector<NameMa
         shown.push_back(
             "\"" + std::string(is_barred(match.index) ? name + "\" (never fed)" : name + "\""));
     }
-    return lookup_error(
+    auto error = lookup_error(
         ErrorCode::ambiguous_feedstock, words, names,
         "\"" + std::string(words) + "\" may be " + feedstock_list(shown) + "; write which one");
+    error.repairs = std::move(names);
+    return error;
 }
 
 inline std::string choice_text(std::string_view words, const NameMatch& taken,

@@ -117,16 +117,41 @@ inline NameReading match_without_part(std::vector<std::string> words) {
     return {};
 }
 
-/// What a barred word among the words names, unless another word says that it is not there.
-inline NameReading match_barred_word(const std::vector<std::string>& words) {
+/// The longest barred name of two words or more that stands among the words, unbroken ("railway
+/// sleeper" of "railway sleeper chips").
+inline NameReading match_barred_name(const std::vector<std::string>& words) {
     NameReading reading;
-    for (const auto& word : words) {
-        if (has_word(table::en::without_words, word)) return reading;
+    for (std::size_t size = words.size(); size-- > 2;) {
+        for (std::size_t start = 0; start + size <= words.size(); ++start) {
+            const auto first = words.begin() + static_cast<std::ptrdiff_t>(start);
+            const std::vector<std::string> run(first, first + static_cast<std::ptrdiff_t>(size));
+            reading.matches = match_key(key_of(run));
+            const bool barred =
+                !reading.matches.empty() &&
+                std::all_of(reading.matches.begin(), reading.matches.end(),
+                            [](const NameMatch& one) { return is_barred(one.index); });
+            if (!barred) continue;
+            reading.barred_word = run.back();
+            reading.loosely = true;
+            return reading;
+        }
     }
+    reading.matches.clear();
+    return reading;
+}
+
+/// What a barred name or word among the words names, unless another word says that it is not
+/// there. Of several words the last: "turkey bones" are bones.
+inline NameReading match_barred_word(const std::vector<std::string>& words) {
     for (const auto& word : words) {
-        if (!has_word(table::en::barred_words, word)) continue;
-        reading.matches = match_key(word);
-        reading.barred_word = word;
+        if (has_word(table::en::without_words, word)) return {};
+    }
+    NameReading reading = match_barred_name(words);
+    if (!reading.matches.empty()) return reading;
+    for (auto word = words.rbegin(); word != words.rend(); ++word) {
+        if (!has_word(table::en::barred_words, *word)) continue;
+        reading.matches = match_key(*word);
+        reading.barred_word = *word;
         reading.loosely = true;
         return reading;
     }
@@ -211,6 +236,9 @@ inline NameReading match_slip(const std::vector<std::string>& words) {
         if (known.size() == 1) found = std::move(reading);
         found.slips_to = std::move(known);
     }
+    const bool all_barred = std::all_of(found.slips_to.begin(), found.slips_to.end(),
+                                        [](auto i) { return is_barred(i); });
+    if (all_barred) found.slips_to.resize(std::min<std::size_t>(found.slips_to.size(), 1));
     if (found.slips_to.size() > 1) found.matches.clear();
     found.loosely = true;
     return found;
@@ -242,6 +270,25 @@ inline void ask_where_a_slip_decides(NameReading& reading, std::string_view text
     }
 }
 
+/// A barred name of one word among words that name nothing else ("carne picada"); another name
+/// beside it leaves it a question ("mustard greens").
+inline NameReading match_barred_rest(const std::vector<std::string>& words) {
+    NameReading reading;
+    for (const auto& word : words) {
+        if (has_word(table::en::without_words, word)) return {};
+        auto matches = match_key(word);
+        const bool barred = !matches.empty() &&
+                            std::all_of(matches.begin(), matches.end(),
+                                        [](const NameMatch& one) { return is_barred(one.index); });
+        if (!barred && !matches.empty()) return {};
+        if (!barred) continue;
+        reading.matches = std::move(matches);
+        reading.barred_word = word;
+        reading.loosely = true;
+    }
+    return reading;
+}
+
 /// What words name, by every way of comparing until one finds something.
 inline NameReading read_name(std::string_view text) {
     if (text.size() > longest_name) return {};
@@ -254,7 +301,7 @@ inline NameReading read_name(std::string_view text) {
     }
     reading = match_slip(words);
     keep_to_one_side(reading, text);
-    return reading;
+    return reading.matches.empty() && reading.slips_to.empty() ? match_barred_rest(words) : reading;
 }
 
 }  // namespace feed::detail

@@ -83,12 +83,14 @@ inline void put_own_value(Feedstock& feedstock, const OwnValue& own, Errors& err
         }
         if (number < limits.lowest || number > limits.highest) {
             const bool percent = limits.highest <= 1.0 && number > 1.0 && number <= 100.0;
-            errors.push_back(own_error(
-                percent ? ErrorCode::percent_slip : ErrorCode::out_of_range, feedstock.name,
-                own.property, number, allowed,
-                percent ? "looks like per cent where a share of 1 is due; write " +
-                              significant(number, 4) + " % or " + significant(number / 100.0, 4)
-                        : std::string(limits.meaning) + " cannot be that"));
+            Error error = own_error(percent ? ErrorCode::percent_slip : ErrorCode::out_of_range,
+                                    feedstock.name, own.property, number, allowed,
+                                    percent ? "looks like per cent where a share of 1 is due"
+                                            : std::string(limits.meaning) + " cannot be that");
+            if (percent)
+                error = offered(std::move(error), "; write ",
+                                {significant(number, 4) + " %", significant(number / 100.0, 4)});
+            errors.push_back(std::move(error));
             return;
         }
     }

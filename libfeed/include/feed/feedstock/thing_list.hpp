@@ -24,6 +24,8 @@ struct ThingText {
     std::optional<Measure> last_word_measure;
     bool without_last_word = false;  ///< and that word is no part of the name
     bool is_with = false;            ///< it came behind "with": "rice with chicken"
+    /// "1 cup" alone: the amount, if its unit is no thing.
+    std::optional<Amount> bare_amount;
 };
 
 inline constexpr std::size_t most_things = 60;
@@ -179,6 +181,7 @@ private:
         const bool as_count =
             unit_is_name || (read.unit_is_word && !after.empty() && names_.names(whole) &&
                              (!names_.names(after) || names_.names_one_better(whole, after)));
+        if (unit_is_name && reader.words_after(read.end).empty()) piece.bare_amount = read.amount;
         piece.amount = as_count ? reader.count_of(read) : read.amount;
         piece.words = std::string(tidy(as_count ? whole : after));
         take_or_more(piece);
@@ -187,9 +190,19 @@ private:
         return piece;
     }
 
+    /// "my apple core": one, and not "our potato peels".
+    static bool is_one_part(const std::vector<std::string>& words) {
+        return words.size() > 2 && (words[0] == "the" || words[0] == "my" || words[0] == "our") &&
+               has_word(table::en::small_parts, words.back());
+    }
+
     /// "the end of a cucumber", "peel from an orange": of one.
     void take_part_of_one(ThingText& piece) const {
         const auto words = words_of(plain_text(piece.words));
+        if (is_one_part(words)) {
+            piece.amount = AmountReader("1", names_.containers()).read(0)->amount;
+            return;
+        }
         const std::size_t first = !words.empty() && words[0] == "the" ? 1 : 0;
         if (words.size() < first + 4 || !has_word(table::en::small_parts, singular(words[first])))
             return;
@@ -345,28 +358,44 @@ inline bool only_describes(std::string_view text) {
            });
 }
 
+/// Whether a piece is a part of the thing before it ("ends" of "celery leaves and ends"), and no
+/// thing of its own ("scraps").
+inline bool only_names_parts(std::string_view text) {
+    const auto words = name_words(text);
+    return words.size() == 1 && has_word(table::en::part_words, words[0]) &&
+           match_key(key_of(words)).empty();
+}
+
 /// Whether a piece belongs to the thing before it (how it was cut, its amount); then it is joined.
 inline bool joins(ThingText& before, const ThingText& piece) {
     if (!piece.amount && says_what_is_absent(piece.words)) {
         before.written += ", " + piece.written;
         return true;
     }
-    if (!piece.amount && only_describes(piece.words)) {
+    if (!piece.amount && (only_describes(piece.words) || only_names_parts(piece.words))) {
         before.words += " " + piece.words;
         before.written += ", " + piece.written;
         return true;
     }
-    if (!piece.amount || !piece.words.empty() || before.amount || before.question) return false;
-    before.amount = piece.amount;
+    if (!piece.amount || before.question) return false;
+    // "A yam, about half a pound": of two amounts the weight is the surer one.
+    const bool weighed =
+        before.amount && before.amount->counted && piece.amount->kind == AmountKind::mass;
+    if (piece.words.empty() && (!before.amount || weighed)) {
+        before.amount = piece.amount;
+        return true;
+    }
+    if (!piece.bare_amount || before.amount) return false;
+    before.amount = piece.bare_amount;
     return true;
 }
 
 inline void add_thing(std::vector<ThingText>& things, ThingText piece) {
     if (piece.words.empty() && !piece.question)
-        piece.question =
+        piece.question = offered(
             amount_error(ErrorCode::empty, piece.written, "an amount and a thing, such as 3 apples",
-                         "\"" + piece.written + "\" of what? Write for instance \"" +
-                             piece.written + " apples\"");
+                         "\"" + piece.written + "\" of what?"),
+            " Write for instance ", {piece.written + " apples"});
     things.push_back(std::move(piece));
 }
 

@@ -124,10 +124,10 @@ inline std::string_view contradiction_in(const std::vector<std::string>& left_as
 inline Error swells(std::string_view written, std::string_view word, const Feedstock& feedstock) {
     const bool cooked = feedstock.id.find("-cooked") != std::string::npos;
     const std::string how = cooked ? "cooked" : "soaked";
-    return lookup_error(ErrorCode::ambiguous_feedstock, written, {feedstock.name},
-                        "\"" + std::string(written) + "\" is known here only " + how + ", not " +
-                            std::string(word) + "; weigh it " + how + " and write \"" +
-                            feedstock.name + "\"");
+    return offered(lookup_error(ErrorCode::ambiguous_feedstock, written, {feedstock.name},
+                                "\"" + std::string(written) + "\" is known here only " + how +
+                                    ", not " + std::string(word)),
+                   "; weigh it " + how + " and write ", {feedstock.name});
 }
 
 /// What was found in the table, prepared as the words describe it. Errors: words that contradict
@@ -253,10 +253,14 @@ inline std::string other_parts(const ReadThing& thing, const Found& found) {
 }
 
 inline Error no_amount(std::string_view written) {
-    return amount_error(
-        ErrorCode::missing_value, written, "an amount and a thing, such as 1 kg or a cup of it",
-        "how much is \"" + std::string(written) + "\"? Write for instance \"1 kg " +
-            std::string(written) + "\" or \"a cup of " + std::string(written) + "\"");
+    for (const std::string_view whose : {"my", "our", "the", "some", "this", "these"})
+        if (const auto behind = take_word(written, 0, whose))
+            written = trim(written.substr(*behind));
+    const std::string name(written);
+    return offered(amount_error(ErrorCode::missing_value, written,
+                                "an amount and a thing, such as 1 kg or a cup of it",
+                                "how much is \"" + name + "\"?"),
+                   " Write for instance ", {"1 kg " + name, "a cup of " + name});
 }
 
 /// Of several materials a counted word may name, the only one that people count: "2 limes" are
@@ -286,7 +290,8 @@ struct PartShare {
 inline constexpr PartShare part_shares[] = {
     {"half", 0.5, 0.4, 0.6},      {"slice", 0.1, 0.02, 0.25}, {"wedge", 0.1, 0.04, 0.25},
     {"chunk", 0.1, 0.02, 0.25},   {"cube", 0.03, 0.01, 0.1},  {"strip", 0.05, 0.01, 0.15},
-    {"segment", 0.1, 0.05, 0.15}, {"ring", 0.1, 0.03, 0.2},   {"", 0.15, 0.05, 0.35}};
+    {"segment", 0.1, 0.05, 0.15}, {"ring", 0.1, 0.03, 0.2},   {"leaf", 0.15, 0.05, 0.35},
+    {"", 0.15, 0.05, 0.35}};
 /// Of a loaf: all its crusts, and one end.
 inline constexpr PartShare loaf_shares[] = {{"crust", 0.3, 0.15, 0.5}, {"heel", 0.08, 0.04, 0.15}};
 
@@ -326,10 +331,12 @@ inline void take_share(ReadThing& thing, const std::string& part, const PartShar
 
 /// Takes the part for the whole where whole pieces or loaves were counted, and says so.
 inline void take_small_part(ReadThing& thing) {
-    if (thing.amount.unit == "loaf") {
+    const bool slices = thing.amount.unit == text(Measure::slice);
+    if (thing.amount.unit == "loaf" || slices) {
         for (const std::string& word : name_words(thing.words))
             for (const PartShare& share : loaf_shares)
-                if (word == share.word) return take_share(thing, word, share);
+                if (word == share.word && (!slices || word == "crust"))
+                    return take_share(thing, word, share);
         return;
     }
     const auto counted = counted_measure(*thing.feedstock).value_or(Measure::cup);
@@ -337,6 +344,7 @@ inline void take_small_part(ReadThing& thing) {
     if (!thing.amount.counted || !whole || piece_by_name(name_words(thing.words)) != nullptr)
         return;
     const std::string part = part_in(thing.words, *thing.feedstock);
+    if (part == "leaf" && counted != Measure::head) return;
     if (!part.empty()) take_share(thing, part, part_share(part));
 }
 
@@ -387,13 +395,16 @@ inline void take_wedges(const ThingText& piece, const Feedstock& feedstock, Amou
 inline std::optional<Error> size_of_vessel(const Amount& amount, std::string_view words,
                                            const Feedstock& feedstock) {
     if (!amount.counted || feedstock.stance == Stance::avoid) return std::nullopt;
-    const auto unit = find_unit(singular_text(unit_text(words.substr(words.rfind(' ') + 1))));
+    auto list = words_of(plain_text(words));
+    while (list.size() > 1 && has_word(table::en::left_aside, list.back()))
+        list.pop_back();
+    if (list.empty()) return std::nullopt;
+    const auto unit = find_unit(singular_text(unit_text(list.back())));
     const auto counted = counted_measure(feedstock);
     if (!unit || !unit->unit->is_vessel() || counted == Measure::piece) return std::nullopt;
-    return amount_error(ErrorCode::ambiguous_amount, words, measures_text(feedstock),
-                        "a " + std::string(unit->unit->plain_name) +
-                            " may be of any size; weigh it and write for instance \"500 g " +
-                            std::string(words) + "\"");
+    return offered(amount_error(ErrorCode::ambiguous_amount, words, measures_text(feedstock),
+                                "a " + std::string(unit->unit->plain_name) + " may be of any size"),
+                   "; weigh it and write for instance ", {"500 g " + std::string(words)});
 }
 
 /// "A piece of watermelon" is no whole one, nor "3 pieces of apple" three apples; how much of one
@@ -408,18 +419,23 @@ inline std::optional<Error> size_of_piece(const Amount& amount, const ThingText&
     if (!said || any || whole == nullptr || whole->wet_mass.in_kilograms() < large_kg ||
         feedstock.stance == Stance::avoid)
         return std::nullopt;
-    return amount_error(ErrorCode::ambiguous_amount, piece.written, measures_text(feedstock),
-                        "a piece of " + piece.words +
-                            " may be of any size; weigh it, or write how much of one it is, such " +
-                            "as \"half a " + piece.words + "\"");
+    return offered(
+        amount_error(ErrorCode::ambiguous_amount, piece.written, measures_text(feedstock),
+                     "a piece of " + piece.words + " may be of any size"),
+        "; weigh it, or write how much of one it is, such as ", {"half a " + piece.words});
 }
 
 /// Errors that name a thing as the keeper wrote it.
 inline Errors as_written(Errors errors, const Feedstock& feedstock, const std::string& words) {
-    for (Error& error : errors) {
-        for (std::size_t at = 0; (at = error.message.find(feedstock.name, at)) != std::string::npos;
+    const auto rename = [&](std::string& text) {
+        for (std::size_t at = 0; (at = text.find(feedstock.name, at)) != std::string::npos;
              at += words.size())
-            error.message.replace(at, feedstock.name.size(), words);
+            text.replace(at, feedstock.name.size(), words);
+    };
+    for (Error& error : errors) {
+        rename(error.message);
+        for (std::string& repair : error.repairs)
+            rename(repair);
     }
     return errors;
 }
@@ -604,9 +620,10 @@ inline ReadThings read_things(std::string_view text, const KeeperWords& keeper =
         }
     }
     if (all.things.empty() && all.questions.empty())
-        all.questions.push_back(detail::amount_error(
-            ErrorCode::empty, text, "an amount and a thing, such as 3 apples",
-            "nothing is written here; write for instance \"3 apples, a cup of coffee grounds\""));
+        all.questions.push_back(offered(
+            detail::amount_error(ErrorCode::empty, text, "an amount and a thing, such as 3 apples",
+                                 "nothing is written here"),
+            "; write for instance ", {"3 apples, a cup of coffee grounds"}));
     return all;
 }
 

@@ -18,7 +18,7 @@ std::string measure_text(WetMass wet_mass, const Feedstock& feedstock,
                          const std::optional<Amount>& as_given, UnitSystem units);
 
 /// The measure with the weight beside it: "2 handfuls, about 170 g"; only the weight where the
-/// measure is one.
+/// measure is one; "a pinch" of what nobody weighs, and no weight that no kitchen scale shows.
 std::string measure_and_weight_text(WetMass wet_mass, const Feedstock& feedstock,
                                     const std::optional<Amount>& as_given, UnitSystem units);
 

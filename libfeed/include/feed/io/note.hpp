@@ -1,6 +1,8 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "feed/diary/date.hpp"
 #include "feed/io/diary_append.hpp"
@@ -15,7 +17,16 @@ struct NoteEntry {
     std::string object;   ///< the same in JSON, its values as texts
     Date date;
     std::string words;  ///< what was understood, slips of letters mended, without the day
+    /// What was seen beside what was fed ("fed 3 apples, smell sour"): at most one.
+    std::vector<NoteEntry> more;
+
+    /// Whether a look at the bin is in it. Constant time.
+    bool has_look() const noexcept { return section == "observations" || !more.empty(); }
 };
+
+/// The day that words name: "2026-03-14", "today", "yesterday", "2 days ago", "Monday" (the last
+/// one); nothing where they name none. Threads: pure.
+std::optional<Date> day_said(std::string_view words, Date today);
 
 /// Reads what a keeper says was done or seen, in everyday words: "fed 3 apples and a cup of coffee
 /// grounds", "half gone, smell sour", "wet", "temperature 24 C", "room temperature", "worms 1 lb",

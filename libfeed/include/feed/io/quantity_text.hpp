@@ -52,6 +52,9 @@ Result<WindowText> parse_window(std::string_view text, QuantityKind kind);
 /// What a kind allows, in words for an error: "0 % to 100 %, with a unit such as % or g/kg".
 std::string_view allowed_text(QuantityKind kind) noexcept;
 
+/// A text that is read as this kind: "20 C". Static storage.
+std::string_view example_of(QuantityKind kind) noexcept;
+
 /// A whole number from `lowest` to `highest`. Errors: not_a_number, out_of_range. Threads: pure.
 Result<int> parse_whole(std::string_view text, int lowest, int highest);
 

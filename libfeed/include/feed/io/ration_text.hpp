@@ -1,5 +1,6 @@
 #pragma once
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,9 @@ std::string_view month_word(const Date& date) noexcept;
 /// look, at most two reasons, the cautions that bind today and what is worth weighing. One thought
 /// a line, in the keeper's own measures. Where the room is too small what matters least goes; what
 /// to do and what can hurt always stay. Threads: pure.
+std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units,
+                                      ScreenRoom room = first_screen);
+/// Their texts alone.
 std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units,
                                       ScreenRoom room = first_screen);
 
@@ -36,11 +40,11 @@ std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room 
 
 /// "Never feed bacon: it rots, stinks and draws flies and rats."
 std::string never_text(const TakeOut& one);
+/// What is never fed, with why and where with it; `tight` names five a line and nothing more.
+/// @param instead_rank  of the lines that say where with it. Threads: pure.
+std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight, int instead_rank);
 /// Where with it: "Instead: the food waste bin or household waste."
 std::string instead_text(const TakeOut& one);
-
-/// Whether a line, without its indent, is one of instead_text.
-bool is_instead(std::string_view line) noexcept;
 /// That a file feeds what is barred otherwise, and why it is.
 std::string lifted_text(const std::string& label, const Feedstock& feedstock);
 /// The step for a bed that no bedding, water or lime mends at once. Static storage.

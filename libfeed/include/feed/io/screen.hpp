@@ -21,13 +21,17 @@ inline constexpr ScreenRoom whole_screen{std::numeric_limits<std::size_t>::max()
 /// One thought of a screen. Blanks before it indent it.
 struct ScreenLine {
     std::string text;
-    int rank = 0;  ///< 0 stays, whatever the room; of the others the highest goes first
+    int rank = 0;          ///< 0 stays, whatever the room; of the others the highest goes first
+    bool goes_in = false;  ///< it names food to put in, and how much
 };
 
 /// The lines that fit, in their order: where there is no room the line of the highest rank goes, of
 /// equals the last, and so on. Lines of rank 0 all stay, and so may take more than the room. Empty
 /// lines are left out. Threads: pure.
+std::vector<ScreenLine> fitting_lines(std::vector<ScreenLine> lines, ScreenRoom room);
+/// Their texts alone.
 std::vector<std::string> fitting(std::vector<ScreenLine> lines, ScreenRoom room);
+std::vector<std::string> texts_of(std::vector<ScreenLine> lines);
 
 /// What lines take of a room.
 ScreenRoom taken_by(const std::vector<std::string>& lines);

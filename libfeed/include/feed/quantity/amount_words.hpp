@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "feed/quantity/number_print.hpp"
+#include "feed/quantity/pinch.hpp"
 #include "feed/quantity/unit_system.hpp"
 #include "feed/quantity/units.hpp"
 
@@ -69,10 +70,9 @@ inline double weighed(double kg, UnitSystem units) noexcept {
 inline std::string mass(double kg, UnitSystem units) {
     return in_unit(weighed(kg, units), mass_unit(kg, units));
 }
-/// Lime or grit: "a pinch" of what nobody weighs, else its mass.
+/// "a pinch" of what nobody weighs, else the mass.
 inline std::string pinch_or_mass(double kg, UnitSystem units) {
-    constexpr double pinch_kg = 0.006;
-    return kg < pinch_kg ? "a pinch" : mass(kg, units);
+    return pinch::holds(kg) ? "a pinch" : mass(kg, units);
 }
 /// "250 ml", "3 L"; "1.1 cups", "2.1 gal".
 inline std::string volume(double litres, UnitSystem units) {

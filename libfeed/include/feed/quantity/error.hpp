@@ -50,6 +50,8 @@ struct Error {
     std::string file;     ///< name of the file, or empty
     int line = 0;         ///< from 1; 0 where there is no place
     int column = 0;       ///< from 1
+    /// What may be written instead of the value, the likeliest first; the message says it too.
+    std::vector<std::string> repairs = {};
 };
 
 /// An error of these parts, without a place.
@@ -63,6 +65,21 @@ inline Error make_error(ErrorCode code, std::string field, std::string value, st
     error.allowed = std::move(allowed);
     error.message = std::move(message);
     error.file = std::move(file);
+    return error;
+}
+
+/// The error with what may be written instead, said at the end of its message: `lead`, the texts
+/// between quotation marks, `tail`.
+/// @param repairs  at least one; each is understood when it is typed.
+inline Error offered(Error error, std::string_view lead, std::vector<std::string> repairs,
+                     std::string_view tail = {}) {
+    error.message += lead;
+    for (std::size_t i = 0; i < repairs.size(); ++i) {
+        const bool last = i + 1 == repairs.size();
+        error.message += (i == 0 ? "\"" : last ? " or \"" : ", \"") + repairs[i] + "\"";
+    }
+    error.message += tail;
+    error.repairs = std::move(repairs);
     return error;
 }
 
