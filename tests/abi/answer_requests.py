@@ -25,7 +25,12 @@ CHANGES: list[Request] = [
     {"change": "winter"},
     {"change": "winter", "temperature": "-8 C"},
 ]
-NOTES = ["fed 3 apples and a cup of coffee grounds", "half gone, smell sour", "stock 2 kg lettuce"]
+NOTES = [
+    "fed 3 apples and a cup of coffee grounds",
+    "half gone, smell sour",
+    "stock 2 kg lettuce",
+    "fed 2 bananas, smell sour",
+]
 BED = {"date": "2026-03-14", "container": "60 L tote", "worms": "500 g"}
 SETTLED = {**BED, "age": "1 year", "squeeze": "damp"}
 

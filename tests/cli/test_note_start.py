@@ -338,7 +338,7 @@ def test_a_note_that_is_refused_says_one_that_is_taken(
 
 
 def test_what_was_seen_goes_beside_what_was_fed(feed_command: Path, diary: Path) -> None:
-    words = "fed 3 apples, smell sour".split()
+    words = ["fed", "3", "apples,", "smell", "sour"]
     ours = answer(feed_command, "note", diary, *words, "--date", "2026-03-27")
     assert 'portions: ["3 apples"]' in ours["added"] and "smell: sour" in ours["added"]
     said = call(feed_command, "ration", diary, "--date", "2026-03-27").stdout
@@ -348,9 +348,7 @@ def test_what_was_seen_goes_beside_what_was_fed(feed_command: Path, diary: Path)
 @pytest.mark.parametrize(
     ("said", "written"), [("yesterday", "2026-03-26"), ("today", "2026-03-27")]
 )
-def test_a_day_is_said_in_words(
-    said: str, written: str, feed_command: Path, diary: Path
-) -> None:
+def test_a_day_is_said_in_words(said: str, written: str, feed_command: Path, diary: Path) -> None:
     day = date(2026, 3, 27)
     call(feed_command, "note", diary, "half", "gone", "--date", said, today=day)
     assert f"date: {written}\n    share_gone: 50 %" in diary.read_text(encoding="utf-8")
