@@ -4,7 +4,7 @@
 #include <utility>
 #include <vector>
 
-#include "feed/feedstock/plain_name.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/io/bed_work_text.hpp"
 #include "feed/io/quantity_text.hpp"
 #include "feed/io/ration_text.hpp"
@@ -103,7 +103,7 @@ std::string note_of(const BedChange& change, UnitSystem units) {
         parts.push_back("flushed " + volume_text(litres(change.flushed_kg), units));
     for (const Portion& portion : change.bedding)
         parts.push_back("bedding " + mass_text(portion.wet_mass.mass(), units) + " " +
-                        plain_name(portion.feedstock->name, *portion.feedstock));
+                        name_to_type(*portion.feedstock));
     if (change.water_kg > 0.0)
         parts.push_back("added water " + volume_text(litres(change.water_kg), units));
     std::string text;

@@ -72,9 +72,21 @@ std::string week_headline(const WeekPlan& plan, UnitSystem units) {
 std::vector<std::string> rest_lines(const WeekPlan& plan, UnitSystem units) {
     std::vector<std::string> lines;
     double kept_kg = 0.0;
+    std::vector<std::string> kept;
     std::map<int, double> fresh_kg;  // by the last day on which it is good
-    for (const WeekRest& one : plan.rest)
+    std::map<int, std::vector<std::string>> fresh;
+    for (const WeekRest& one : plan.rest) {
         (one.thing.kept ? kept_kg : fresh_kg[one.thing.until]) += one.wet_mass.in_kilograms();
+        if (one.wet_mass.in_kilograms() < least_portion_kg) continue;
+        auto& names = one.thing.kept ? kept : fresh[one.thing.until];
+        const std::string name = plain_name(one.thing.thing.label, *one.thing.thing.feedstock);
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+    // Of many things the amount says it.
+    const auto of_names = [](const std::vector<std::string>& names) {
+        constexpr std::size_t most_told = 2;
+        return names.empty() || names.size() > most_told ? std::string() : " of " + joined(names);
+    };
     // What is not worth a line of its own goes with what is good for longest.
     double crumbs_kg = 0.0;
     for (auto at = fresh_kg.begin(); at != fresh_kg.end();) {
@@ -85,12 +97,13 @@ std::vector<std::string> rest_lines(const WeekPlan& plan, UnitSystem units) {
     if (!fresh_kg.empty()) fresh_kg.rbegin()->second += crumbs_kg;
     for (const auto& [until, kg] : fresh_kg) {
         if (kg < 0.005) continue;
-        lines.push_back("No bin can take " + mass_text(kilograms(kg), units) + ". Freeze it by " +
+        lines.push_back("No bin can take " + mass_text(kilograms(kg), units) +
+                        of_names(fresh[until]) + ". Freeze it by " +
                         day_words(plan.today, until, units) +
                         ", or give it to a heap or neighbours.");
     }
     if (kept_kg >= 0.005)
-        lines.push_back("Keep " + mass_text(kilograms(kept_kg), units) +
+        lines.push_back("Keep " + mass_text(kilograms(kept_kg), units) + of_names(kept) +
                         " for next week: it does not spoil.");
     return lines;
 }

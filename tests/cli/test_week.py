@@ -329,6 +329,16 @@ def test_a_bin_that_is_named_twice_is_neither_fed_nor_counted_twice(feed_command
         assert "there twice" in call(feed_command, *words, code=2).stderr
 
 
+def test_the_rest_of_a_week_is_named(feed_command: Path, tmp_path: Path) -> None:
+    """Nobody freezes "120 g" without knowing of what."""
+    bins = yard(tmp_path)
+    said = " ".join(
+        call(feed_command, "week", *bins, *STOCK_DAY, "--have", "9 kg cabbage").stdout.split()
+    )
+    assert re.search(r"No bin can take \d[\d.]* kg of (lettuce and )?cabbage\. Freeze it by", said)
+    assert re.search(r"Keep \d[\d.]* kg of frozen melon rind for next week", said)
+
+
 def test_what_no_bin_takes_is_frozen_while_it_is_good(feed_command: Path) -> None:
     """What comes on Thursday is not to be frozen on a day before it came."""
     said = call(

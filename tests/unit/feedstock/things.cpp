@@ -82,6 +82,27 @@ TEST_CASE("what is said about the preparation is done") {
     CHECK(rice.questions[0].message.find("weigh it cooked") != std::string::npos);
 }
 
+TEST_CASE("a bedding that a keeper is told to note is read back as that bedding") {
+    std::size_t tried = 0;
+    for (std::size_t i = 0; i < feed::feedstock_count(); ++i) {
+        const feed::Feedstock row = feed::feedstock_at(i);
+        if (!row.has(feed::Role::bedding) || row.stance == feed::Stance::avoid) continue;
+        for (const bool wet : {false, true}) {
+            const bool is_wet = row[feed::Property::moisture_wet]->value > 0.5;
+            if (wet && is_wet) continue;
+            const auto bedding = wet ? feed::prepared(row, feed::Preparation::soaked) : row;
+            const std::string note = "1 kg " + feed::name_to_type(bedding);
+            INFO(row.id << ": " << note);
+            const auto read = read_things(note);
+            REQUIRE(read.things.size() == 1);
+            CHECK(read.things[0].feedstock->id == row.id);
+            CHECK(read.things[0].feedstock->prepared_as == bedding.prepared_as);
+            ++tried;
+        }
+    }
+    CHECK(tried > 100);
+}
+
 TEST_CASE("a name alone is prepared as a thing with an amount is") {
     for (const std::string words :
          {"frozen banana peel", "damp cardboard", "soaked newspaper", "carrot"}) {

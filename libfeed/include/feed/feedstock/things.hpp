@@ -11,6 +11,7 @@
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/lookup.hpp"
 #include "feed/feedstock/place.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/feedstock/preparation.hpp"
 #include "feed/feedstock/thing_list.hpp"
 #include "feed/quantity/error.hpp"
@@ -625,6 +626,18 @@ inline ReadThings read_things(std::string_view text, const KeeperWords& keeper =
                                  "nothing is written here"),
             "; write for instance ", {"3 apples, a cup of coffee grounds"}));
     return all;
+}
+
+/// A name that is read back as this material of the table, for what a keeper is told to type: its
+/// plain name, else its id; with how it is prepared. Threads: pure. Time: a search by name or two.
+inline std::string name_to_type(const Feedstock& feedstock) {
+    const std::string how = feedstock.prepared_as.empty() ? "" : feedstock.prepared_as + " ";
+    for (const std::string& name : {plain_name("", feedstock), feedstock.id}) {
+        const auto read = read_things("1 kg " + how + name).things;
+        if (read.size() == 1 && same_material(*read.front().feedstock, feedstock))
+            return how + name;
+    }
+    return how + plain_name("", feedstock);
 }
 
 }  // namespace feed
