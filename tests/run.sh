@@ -12,7 +12,8 @@
 #   tsan          Clang with the thread sanitizer: the thread tests
 #   python        GCC, optimised, as packaged; every Python test: command, oracles, headers, install, docs,
 #                 the npm package
-#   bits          GCC's and Clang's commands, both optimised, must print the same bytes, their solvers the same bits
+#   bits          the commands of GCC, optimised, and of Clang, not, must print the same bytes, their solvers the
+#                 same bits
 #   fuzz          each fuzz target for $FEED_FUZZ_RUNS (5000) inputs, or for $FEED_FUZZ_SECONDS
 #   lint          clang-format, clang-tidy, ruff, mypy, no function too large
 #   compile_time  how long feed/bin.hpp and feed/feed.hpp take to compile, over their system headers alone
@@ -22,9 +23,10 @@
 # Not in the full run:
 #
 #   unit          the unit tests only, GCC, debug
-#   clang         Clang, optimised, without sanitizers: unit and property tests
+#   clang         Clang, optimised, without sanitizers: unit and property tests, and the bits once more
+#   sanitize      Clang, optimised, with every check of the sanitizers: unit and property tests, and the corpora
 #   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
-#   nightly       the long forms: `clang`, all mutants, an hour of fuzzing, 100,000 problems for the oracles,
+#   nightly       the long forms: `clang`, `sanitize`, all mutants, an hour of fuzzing, 100,000 problems for the oracles,
 #                 the whole tables of how often a trial says too much, the page in a browser, the site; a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
@@ -86,7 +88,7 @@ build() {
     name=$1
     shift
     case $name in
-    clang | asan | tsan) options=$clang_options ;;
+    clang | asan | asan-full | tsan) options=$clang_options ;;
     # Nobody debugs here, and describing the code to a debugger is a third of compiling it.
     dev) options=-DCMAKE_CXX_FLAGS_DEBUG=-g0 ;;
     *) options= ;;
@@ -157,15 +159,25 @@ stage_unit() {
 stage_clang() {
     build clang -- tests_unit tests_properties &&
         run_ctest clang -L '^(unit|properties)$'
+    same_bits clang
+}
+
+# sanitized TREE: the tests that the sanitizers judge, in build/TREE.
+sanitized() {
+    build "$1" -- tests_unit tests_properties tests_fuzz &&
+        run_ctest "$1" -L '^(unit|properties|fuzz)$'
 }
 
 stage_asan() {
-    build asan -DFEED_BUILD_ORACLES=OFF -- tests_unit tests_properties tests_fuzz &&
-        run_ctest asan -L '^(unit|properties|fuzz)$'
+    sanitized asan
+}
+
+stage_sanitize() {
+    sanitized asan-full
 }
 
 stage_tsan() {
-    build tsan -DFEED_BUILD_ORACLES=OFF -- tests_threads && run_ctest tsan -L '^threads$'
+    build tsan -- tests_threads && run_ctest tsan -L '^threads$'
 }
 
 stage_python() {
@@ -194,14 +206,19 @@ run_pytest() {
     cases pytest junit "$logs/pytest.xml" $code
 }
 
-stage_bits() {
+# same_bits TREE: the packaged command beside that of build/TREE, and the solvers of both compilers.
+same_bits() {
     [ -x build/package/bindings/cli/feed ] || build package || return
-    build clang -- feed_command oracle_solver_bits || return
-    check bits sh tests/tooling/same_bits.sh \
-        build/package/bindings/cli/feed build/clang/bindings/cli/feed
     [ -x build/dev/tests/oracle/solver/oracle_solver_bits ] || build dev -- oracle_solver_bits || return
-    check bits-solver sh tests/tooling/same_output.sh \
-        build/dev/tests/oracle/solver/oracle_solver_bits build/clang/tests/oracle/solver/oracle_solver_bits
+    build "$1" -- feed_command oracle_solver_bits || return
+    check "bits-$1" sh tests/tooling/same_bits.sh \
+        build/package/bindings/cli/feed "build/$1/bindings/cli/feed"
+    check "bits-solver-$1" sh tests/tooling/same_output.sh \
+        build/dev/tests/oracle/solver/oracle_solver_bits "build/$1/tests/oracle/solver/oracle_solver_bits"
+}
+
+stage_bits() {
+    same_bits asan
 }
 
 # fuzz PROGRAM: one fuzz target for its inputs or its time; its verdict goes to a file.
@@ -220,11 +237,11 @@ fuzz() {
     echo "$passed $failed" >"$logs/$target.count"
 }
 
-stage_fuzz() {
-    # The tree of the sanitizers has the fuzz targets too.
-    build asan -DFEED_BUILD_ORACLES=OFF -- tests_fuzz || return
+# fuzz_all TREE: every fuzz target of build/TREE.
+fuzz_all() {
+    build "$1" -- tests_fuzz || return
     running=0
-    for program in build/asan/tests/fuzz/fuzz_*; do
+    for program in build/"$1"/tests/fuzz/fuzz_*; do
         [ -x "$program" ] && [ -f "$program" ] || continue
         (passed=0 failed=0 && fuzz "$program") &
         running=$((running + 1))
@@ -238,6 +255,11 @@ stage_fuzz() {
         count $(cat "$counted")
         rm -f "$counted"
     done
+}
+
+stage_fuzz() {
+    # The tree of the sanitizers has the fuzz targets too.
+    fuzz_all asan
 }
 
 stage_lint() {
@@ -278,10 +300,11 @@ stage_nightly() {
     FEED_LONG_FORMS=1
     export FEED_LONG_FORMS
     stage_clang
+    stage_sanitize
     targets=$(grep -c '^ *feed_fuzz(' tests/fuzz/CMakeLists.txt)
     FEED_FUZZ_SECONDS=${FEED_FUZZ_SECONDS:-$((3600 * jobs / targets))}
     FEED_FUZZ_SEED=${FEED_FUZZ_SEED:-$(date +%j)}
-    stage_fuzz
+    fuzz_all asan-full
     FEED_ORACLE_PROBLEMS=${FEED_ORACLE_PROBLEMS:-100000}
     FEED_TRIAL_CHAINS=long
     FEED_TRIAL_TABLES=all
@@ -305,7 +328,7 @@ begin_all=$(date +%s)
 [ $# -gt 0 ] || set -- setup data gcc asan tsan python bits fuzz lint compile_time
 for stage in "$@"; do
     case $stage in
-    setup | data | gcc | clang | asan | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | coverage | nightly) ;;
+    setup | data | gcc | clang | asan | sanitize | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | coverage | nightly) ;;
     *)
         echo "There is no stage '$stage'. The stages:" >&2
         sed -n 's/^#   /  /p' tests/run.sh >&2
