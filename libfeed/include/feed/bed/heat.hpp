@@ -152,7 +152,7 @@ public:
         to_bed_w_k_ = 1.0 / (1.0 / around + height / (12.0 * k * area));
         to_air_w_k_ = outer_m2 / with.resistance;
         pocket_j_k_ = heat::pocket_joules_per_kg_k * pocket_wet_kg;
-        bed_j_k_ = heat::bed_joules_per_kg_k * bed_wet_kg;
+        set_bed(bed_wet_kg);
         if (!(volume_m3 > 0.0)) return;
         // The flux J of C0 = J x cover + J^2/(2 u D), over half of what the height takes up at a
         // demand u, is (2 D / height) (sqrt(cover^2 + 2 C0 / (D u)) - cover).
@@ -166,6 +166,9 @@ public:
         const double all_s_m = 1.0 / reached_ + cover_s_m_;
         met_demand_ = supply_ / (all_s_m * all_s_m - cover_s_m_ * cover_s_m_);
     }
+
+    /// The same pocket in a bed of another mass, which a forecast changes day by day.
+    void set_bed(double bed_wet_kg) noexcept { bed_j_k_ = heat::bed_joules_per_kg_k * bed_wet_kg; }
 
     /// Moves both stores on. Implicit in the temperatures, so no step is too long; the heat is that
     /// of its start.

@@ -50,6 +50,41 @@ constexpr double working_ph(double ph_without_acid, double acid_g_per_air_l) noe
     return std::clamp(ph_without_acid - acid_g_per_air_l, 4.0, 9.0);
 }
 
+/// What holds at the start of a step, and what a day is recorded by: the costly sums, taken once.
+struct StepStart {
+    BedTotals totals;
+    double mean_c = 0.0;
+    double acid_g_per_air_l = 0.0;
+    double free_ammonia_share = 0.0;  ///< of total ammonia
+};
+
+inline StepStart start_of_step(const BedState& state, const ForecastParameters& with,
+                               const Surroundings& around) noexcept {
+    StepStart start;
+    start.totals = totals_of(state, with[ForecastParameter::castings_holding_kg_per_kg],
+                             around.castings_density);
+    start.mean_c = state.warm.mean_c(start.totals.wet_kg());
+    start.acid_g_per_air_l = acid_per_air_litre(state, start.totals);
+    start.free_ammonia_share = free_ammonia_share(
+        working_ph(around.ph_without_acid, start.acid_g_per_air_l), celsius(start.mean_c));
+    return start;
+}
+
+/// Pocket and bed as they exchange heat; the same until the next feeding comes into the pocket.
+inline HeatPlace heat_place(const WarmPocket& warm, const ForecastParameters& with,
+                            const Surroundings& around) noexcept {
+    using enum ForecastParameter;
+    return {warm.wet_kg,
+            warm.volume_m3,
+            around.spread_m2,
+            around.surface_m2,
+            around.outer_m2,
+            0.0,
+            heat::usual_cover_m,
+            {with[labile_rate_per_day], with[pocket_air_share], with[conductivity_w_per_m_k],
+             with[surface_resistance_m2_k_per_w]}};
+}
+
 /// Speeds that hold through one step.
 struct StepRates {
     std::array<double, pool_count> pool{};               ///< per day, preparations not counted
@@ -57,6 +92,8 @@ struct StepRates {
     double castings = 0.0;
     double temperature_factor = 1.0;
     double pool_factor = 1.0;  ///< moisture, air and worms together
+    /// Of each pool in a whole day; below 0 where it was not needed.
+    std::array<double, pool_count> lost_in_a_day{-1.0, -1.0, -1.0};
 };
 
 /// Rates of the pools at the state of the bed, each factor at most once.
@@ -79,9 +116,10 @@ inline StepRates rates_at(const BedState& state, const BedTotals& totals,
     rates.castings = with[castings_rate_per_day] * common;
     if (around.worms_wet_kg > 0.0) {
         double wanted_kg_per_day = 0.0;
-        for (std::size_t p = 0; p < pool_count; ++p)
-            wanted_kg_per_day +=
-                state.pools[p].scraps_wet_kg * lost_share(rates.pool[p] * rates.pace[p]);
+        for (std::size_t p = 0; p < pool_count; ++p) {
+            rates.lost_in_a_day[p] = lost_share(rates.pool[p] * rates.pace[p]);
+            wanted_kg_per_day += state.pools[p].scraps_wet_kg * rates.lost_in_a_day[p];
+        }
         const double most_kg_per_day = with[worm_intake_wet_kg_per_kg_day] * around.worms_wet_kg *
                                        std::min(1.0, rates.temperature_factor);
         if (wanted_kg_per_day > most_kg_per_day) {
@@ -90,6 +128,7 @@ inline StepRates rates_at(const BedState& state, const BedTotals& totals,
             rates.pool_factor *= slowed;
             for (double& rate : rates.pool)
                 rate *= slowed;
+            rates.lost_in_a_day.fill(-1.0);
         }
     }
     return rates;
@@ -124,13 +163,14 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
     for (std::size_t p = 0; p < pool_count; ++p) {
         PoolStock& pool = state.pools[p];
         const double x = rates.pool[p] * rates.pace[p] * days;
-        const double gone = lost_share(x);
+        const bool known = days == 1.0 && rates.lost_in_a_day[p] >= 0.0;
+        const double gone = known ? rates.lost_in_a_day[p] : lost_share(x);
         flows.share[p] = gone;
         flows.organic_kg[p] = pool.organic_kg;
         flows.nitrogen_kg[p] = pool.nitrogen_kg;
         flows.cn[p] = pool.nitrogen_kg > 0.0 ? pool.carbon_kg / pool.nitrogen_kg : 0.0;
         const double becomes = 1.0 - respired[p];
-        const double arriving = becomes * x * chain_share(x, castings_x);
+        const double arriving = becomes * x * chain_share(x, castings_x, castings_kept);
         organic_in += becomes * gone * pool.organic_kg;
         carbon_in += becomes * gone * pool.carbon_kg;
         organic_arrived += arriving * pool.organic_kg;
@@ -198,7 +238,8 @@ inline void step_nitrogen(BedState& state, const PoolFlows& flows, const StepRat
     const double to_bed = with[nitrification_rate_per_day] * rates.temperature_factor + uptake;
     const double to_air = with[volatilisation_rate_per_day] * free_share;
     const double sink = to_bed + to_air;
-    double arrived_kg = state.ammonium_kg * std::exp(-sink * days);
+    const double kept = std::exp(-sink * days);
+    double arrived_kg = state.ammonium_kg * kept;
     double entered_kg = 0.0;
     double total_kg = 0.0;
     for (std::size_t p = 0; p < pool_count; ++p) {
@@ -206,7 +247,7 @@ inline void step_nitrogen(BedState& state, const PoolFlows& flows, const StepRat
         entered_kg += freed[p] * flows.nitrogen_kg[p] * flows.share[p];
         total_kg += flows.nitrogen_kg[p] * flows.share[p];
         if (freed[p] > 0.0)
-            arrived_kg += freed[p] * flows.nitrogen_kg[p] * x * chain_share(x, sink * days);
+            arrived_kg += freed[p] * flows.nitrogen_kg[p] * x * chain_share(x, sink * days, kept);
     }
     const double left_kg = state.ammonium_kg + entered_kg - arrived_kg;
     const double lost_kg = sink > 0.0 ? left_kg * to_air / sink : 0.0;
@@ -217,13 +258,14 @@ inline void step_nitrogen(BedState& state, const PoolFlows& flows, const StepRat
 
 /// Cells give up their water at the pace of the labile pool; free water drains; the surface dries.
 inline void step_water(BedState& state, const PoolFlows& flows, const StepRates& rates,
-                       const BedTotals& before, const ForecastParameters& with,
+                       const StepStart& start, const ForecastParameters& with,
                        const Surroundings& around, double air_c, double days) noexcept {
     using enum ForecastParameter;
+    const BedTotals& before = start.totals;
     const double wet_surface =
         with[evaporation_kg_per_m2_day] / reference_deficit_hpa * around.surface_m2;
-    const double potential_kg_per_day = open_evaporation_kg_per_m2_day(
-        wet_surface, state.warm.mean_c(before.wet_kg()), air_c, around.humidity);
+    const double potential_kg_per_day =
+        open_evaporation_kg_per_m2_day(wet_surface, start.mean_c, air_c, around.humidity);
     const double limit = with[surface_limit_moisture];
     const double least_kg = std::max(limit / (1.0 - limit) * before.dry_kg(), 1e-9);
     const double drying = potential_kg_per_day / std::max(state.bed_water_kg, least_kg);
@@ -231,7 +273,7 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
 
     const double free_kg = std::max(0.0, state.bed_water_kg - before.capacity_kg);
     const double held_kg = state.bed_water_kg - free_kg;
-    const double free_after = free_kg * std::exp(-(draining + drying) * days);
+    const double free_after = free_kg > 0.0 ? free_kg * std::exp(-(draining + drying) * days) : 0.0;
     const double free_gone = free_kg - free_after;
     const double drained =
         draining + drying > 0.0 ? free_gone * draining / (draining + drying) : 0.0;
@@ -252,22 +294,20 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
 
 /// Pocket and bed, as in the check (bed/heat.hpp), in steps of at most a quarter of a day.
 inline void step_temperature(BedState& state, const PoolFlows& flows, const BedTotals& before,
-                             const ForecastParameters& with, const Surroundings& around,
-                             double air_c, double days) noexcept {
-    using enum ForecastParameter;
+                             HeatPlace place, double air_c, double days) noexcept {
     WarmPocket& warm = state.warm;
     const bool cold = warm.stores.pocket_labile_kg + warm.stores.bed_labile_kg < 1e-6;
     const double bed_kg = std::max(before.wet_kg() - warm.wet_kg, 0.1 * before.wet_kg());
     if (!(bed_kg > 0.0)) return;
-    const HeatPlace place(warm.wet_kg, warm.volume_m3, around.spread_m2, around.surface_m2,
-                          around.outer_m2, bed_kg, heat::usual_cover_m,
-                          {with[labile_rate_per_day], with[pocket_air_share],
-                           with[conductivity_w_per_m_k], with[surface_resistance_m2_k_per_w]});
+    place.set_bed(bed_kg);
     const double slow_w = heat::joules_per_kg_oxygen * heat::oxygen_per_burnt * flows.warming_kg /
                           (days * heat::seconds_a_day);
+    // Copies, so that what is the same in each of the steps is reckoned once.
+    HeatStores now = warm.stores;
     const int steps = cold ? 1 : std::max(1, static_cast<int>(std::ceil(4.0 * days)));
     for (int i = 0; i < steps; ++i)
-        place.step(warm.stores, air_c, days / steps, slow_w);
+        place.step(now, air_c, days / steps, slow_w);
+    warm.stores = now;
 }
 
 }  // namespace detail
@@ -277,18 +317,24 @@ inline void step_temperature(BedState& state, const PoolFlows& flows, const BedT
 /// Constant time, no allocation. Equations: docs/forecast.md.
 /// @param air_c  temperature of the bed without what is fed.
 /// @param days   length of the step, above 0.
-inline void step(BedState& state, const ForecastParameters& with, const Surroundings& around,
-                 double air_c, double days) noexcept {
-    const BedTotals before = totals_of(state, with[ForecastParameter::castings_holding_kg_per_kg],
-                                       around.castings_density);
-    const StepRates rates = rates_at(state, before, with, around);
-    const double ph = working_ph(around.ph_without_acid, acid_per_air_litre(state, before));
-    const double free_share = free_ammonia_share(ph, celsius(state.warm.mean_c(before.wet_kg())));
+/// @param start  of this state.
+/// @param place  of its pocket, in a bed of any mass.
+inline void step(BedState& state, const StepStart& start, const HeatPlace& place,
+                 const ForecastParameters& with, const Surroundings& around, double air_c,
+                 double days) noexcept {
+    const StepRates rates = rates_at(state, start.totals, with, around);
     const detail::PoolFlows flows = detail::decay_pools(state, rates, with, days);
     detail::step_acid(state, flows, rates, with, days);
-    detail::step_nitrogen(state, flows, rates, with, free_share, days);
-    detail::step_water(state, flows, rates, before, with, around, air_c, days);
-    detail::step_temperature(state, flows, before, with, around, air_c, days);
+    detail::step_nitrogen(state, flows, rates, with, start.free_ammonia_share, days);
+    detail::step_water(state, flows, rates, start, with, around, air_c, days);
+    detail::step_temperature(state, flows, start.totals, place, air_c, days);
+}
+
+/// The same from the state alone.
+inline void step(BedState& state, const ForecastParameters& with, const Surroundings& around,
+                 double air_c, double days) noexcept {
+    step(state, start_of_step(state, with, around), heat_place(state.warm, with, around), with,
+         around, air_c, days);
 }
 
 }  // namespace feed::decay

@@ -21,9 +21,14 @@ inline double mean_share(double x) noexcept {
 /// The textbook difference of two exponentials cancels when the rates are close; expm1 of the
 /// difference does not (Bateman 1910 for the chain, the expm1 form is arithmetic).
 /// @param a, b  rates times duration, dimensionless, at least 0.
+/// @param kept_b  exp(-b), where it is known already: exponentials are most of what a forecast
+/// costs.
+inline double chain_share(double a, double b, double kept_b) noexcept {
+    const double kept = a < b ? std::exp(-a) : kept_b;
+    return kept * mean_share(std::fabs(a - b));
+}
 inline double chain_share(double a, double b) noexcept {
-    const double smaller = a < b ? a : b;
-    return std::exp(-smaller) * mean_share(std::fabs(a - b));
+    return chain_share(a, b, std::exp(-b));
 }
 
 /// What stands in the second pool of a chain after a step.
@@ -35,7 +40,8 @@ inline double chain_share(double a, double b) noexcept {
 /// Source: Bateman 1910 (Proc. Cambridge Phil. Soc. 15:423), second member of the chain.
 inline double second_after(double second, double first, double yield, double first_x,
                            double second_x) noexcept {
-    return second * std::exp(-second_x) + yield * first * first_x * chain_share(first_x, second_x);
+    const double kept = std::exp(-second_x);
+    return second * kept + yield * first * first_x * chain_share(first_x, second_x, kept);
 }
 
 /// Amount in a pool that is fed evenly over the step and loses in proportion to what it holds.

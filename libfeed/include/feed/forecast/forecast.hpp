@@ -59,10 +59,10 @@ constexpr AcidClass acid_class_of(double acid_g_per_air_l) noexcept {
 
 /// Writes one day of one run.
 inline void record(Forecast& f, std::size_t day, const decay::BedState& state,
-                   const decay::BedTotals& totals, const decay::Surroundings& around, double air_c,
+                   const decay::StepStart& start, const decay::Surroundings& around, double air_c,
                    bool typical) {
-    const double acid_g_per_air_l = decay::acid_per_air_litre(state, totals);
-    const double ph = decay::working_ph(around.ph_without_acid, acid_g_per_air_l);
+    const decay::BedTotals& totals = start.totals;
+    const double acid_g_per_air_l = start.acid_g_per_air_l;
     const double wet_kg = totals.wet_kg();
     widen(f.moisture, day, totals.moisture(), typical);
     widen(f.free_water_kg, day, std::max(0.0, state.bed_water_kg - totals.capacity_kg), typical);
@@ -71,9 +71,7 @@ inline void record(Forecast& f, std::size_t day, const decay::BedState& state,
     widen(f.acid_g_citric, day, 1000.0 * state.acid_kg, typical);
     widen(f.acid_g_per_air_litre, day, acid_g_per_air_l, typical);
     widen(f.free_ammonia_g_n_per_wet_kg, day,
-          wet_kg > 0.0 ? 1000.0 * state.ammonium_kg / wet_kg *
-                             decay::free_ammonia_share(ph, celsius(state.warm.mean_c(wet_kg)))
-                       : 0.0,
+          wet_kg > 0.0 ? 1000.0 * state.ammonium_kg / wet_kg * start.free_ammonia_share : 0.0,
           typical);
     const double bed_c = said_temperature_c(state.warm.stores.bed_c, air_c);
     widen(f.temperature_c, day, bed_c, typical);
@@ -204,6 +202,7 @@ inline void run(Forecast& f, decay::Start start, const ForecastParameters& with,
     const double step_days = 1.0 / static_cast<double>(steps_per_day);
     std::size_t next = 0;
     decay::BedState& state = start.state;
+    HeatPlace place = decay::heat_place(state.warm, with, start.around);
     if (typical)
         note_balance(f.balance, state, totals_of(state, holding, start.around.castings_density),
                      true);
@@ -212,17 +211,20 @@ inline void run(Forecast& f, decay::Start start, const ForecastParameters& with,
              next < feedings.planned.size() && feedings.planned[next].day == static_cast<int>(day);
              ++next) {
             take_in(state, feedings.planned[next].intake);
+            place = decay::heat_place(state.warm, with, start.around);
             if (typical) note_fed(f.balance, feedings.planned[next].intake);
         }
         const double air_c = air_on(said, bed, day, ends);
-        const decay::BedTotals totals = totals_of(state, holding, start.around.castings_density);
-        record(f, day, state, totals, start.around, air_c, typical);
+        decay::StepStart now = decay::start_of_step(state, with, start.around);
+        record(f, day, state, now, start.around, air_c, typical);
         if (day == f.days) {
-            if (typical) note_balance(f.balance, state, totals, false);
+            if (typical) note_balance(f.balance, state, now.totals, false);
             break;
         }
-        for (std::size_t i = 0; i < steps_per_day; ++i)
-            decay::step(state, with, start.around, air_c, step_days);
+        for (std::size_t i = 0; i < steps_per_day; ++i) {
+            if (i > 0) now = decay::start_of_step(state, with, start.around);
+            decay::step(state, now, place, with, start.around, air_c, step_days);
+        }
     }
 }
 
