@@ -240,10 +240,7 @@ int balance_for_bed(const Arguments& arguments, const io::FeedFile& file) {
 int run_balance(const Arguments& arguments) {
     const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
-    if (file->has_bed && !file->for_heap()) {
-        if (const auto refused = io::balance_refused(*file)) return refuse(arguments, *refused);
-        return balance_for_bed(arguments, *file);
-    }
+    if (file->has_bed && !file->for_heap()) return balance_for_bed(arguments, *file);
     const auto found = io::balance_of(*file, arguments.units);
     if (!found) return refuse(arguments, found.errors());
     const BalanceAnswer& answer = found->answer;

@@ -171,12 +171,6 @@ RationInput ration_input(const FeedFile& file, UnitSystem units) {
     return in;
 }
 
-std::optional<Errors> balance_refused(const FeedFile& file) {
-    if (file.balance) return std::nullopt;
-    return missing_section(file, "balance",
-                           "{at_hand: [1.2 kg coffee grounds, any shredded cardboard]}");
-}
-
 Ration ration_of(const FeedFile& file, UnitSystem units) {
     Ration answer = ration(ration_input(file, units));
     put_before(answer.assumed, file);
@@ -243,7 +237,9 @@ Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units) {
 }
 
 Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units) {
-    if (auto refused = balance_refused(file)) return *refused;
+    if (!file.balance)
+        return missing_section(file, "balance",
+                               "{at_hand: [1.2 kg coffee grounds, any shredded cardboard]}");
     WrittenBalance asked = *file.balance;
     const bool house = offer_house_bedding(asked);
     if (file.has_bed && asked.problem.place == Place::worm_bed)

@@ -18,10 +18,7 @@ namespace feed::io {
 namespace {
 
 Result<std::string> balance_json(const FeedFile& file, UnitSystem units) {
-    if (file.has_bed && !file.for_heap()) {
-        if (const auto refused = balance_refused(file)) return *refused;
-        return balance_with_bed_json(ration_of(file, units));
-    }
+    if (file.has_bed && !file.for_heap()) return balance_with_bed_json(ration_of(file, units));
     const auto answer = balance_of(file, units);
     if (!answer) return answer.errors();
     return to_json(answer->answer, answer->measures);

@@ -44,8 +44,6 @@ Errors missing_section(const FeedFile& file, std::string_view section, std::stri
 
 /// Answers `feed blend`. Errors: missing_value when the file has no blend. Threads: pure.
 Result<BlendOfFile> blend_of(const FeedFile& file, UnitSystem units);
-/// The problem of a file without a balance, or nothing.
-std::optional<Errors> balance_refused(const FeedFile& file);
 /// Answers `feed balance` for a file without a bed (with one, the answer is `ration_of`). Errors:
 /// missing_value, and those of feed::balance. Threads: pure.
 Result<BalanceOfFile> balance_of(const FeedFile& file, UnitSystem units);
