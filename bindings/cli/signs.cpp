@@ -1,4 +1,4 @@
-#include "feed/diary/signs.hpp"
+#include "feed/ration/signs.hpp"
 
 #include <algorithm>
 #include <string>
@@ -6,6 +6,7 @@
 
 #include "command.hpp"
 #include "feed/diary/seen.hpp"
+#include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/file_kind.hpp"
 #include "feed/io/to_json.hpp"
@@ -104,7 +105,7 @@ int run_signs(const Arguments& arguments) {
         const auto file = read_named_file(arguments.options.at("--bed"));
         if (!file) return refuse(arguments, file.errors());
         if (const auto heap = io::wrong_kind(*file, "signs")) return refuse(arguments, *heap);
-        answer = causes_of(io::bed_on_day_zero(*file), *signs, arguments.units);
+        answer = causes_of(io::ration_input(*file, arguments.units), *signs, arguments.units);
     }
     if (arguments.json()) return print(io::to_json(answer));
     if (!arguments.has("--why")) return print(short_text(answer));

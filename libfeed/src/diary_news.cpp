@@ -4,8 +4,8 @@
 
 #include "feed/diary/look_back_on.hpp"
 #include "feed/diary/seen.hpp"
-#include "feed/diary/signs.hpp"
 #include "feed/io/trial_answer.hpp"
+#include "feed/ration/signs.hpp"
 
 namespace feed::io {
 

@@ -8,7 +8,6 @@
 #include "door_note.hpp"
 #include "door_request.hpp"
 #include "feed/diary/seen.hpp"
-#include "feed/diary/signs.hpp"
 #include "feed/feedstock/lookup.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
@@ -22,6 +21,7 @@
 #include "feed/io/week_answer.hpp"
 #include "feed/io/worms_answer.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "feed/ration/signs.hpp"
 #include "json_members.hpp"
 #include "reading.hpp"
 
@@ -132,7 +132,7 @@ Result<std::string> answer_signs(const Request& request) {
         return make_error(ErrorCode::empty, "signs", "", listed(all), "which sign?");
     }
     if (!request.file) return to_json(causes_of(*seen, request.units));
-    return to_json(causes_of(bed_on_day_zero(*request.file), *seen, request.units));
+    return to_json(causes_of(ration_input(*request.file, request.units), *seen, request.units));
 }
 
 Result<std::string> answer_week(const Request& request) {

@@ -218,7 +218,7 @@ def test_what_to_do_fits_a_hand_held_screen(feed_command: Path) -> None:
 def test_a_bed_makes_amounts_of_shares(feed_command: Path) -> None:
     file = EXAMPLES / "lunch_club_tote.yaml"
     screen = call(feed_command, "signs", "soggy", "--bed", file).stdout
-    assert re.search(r"\d (kg|g) of dry shredded cardboard", screen), screen
+    assert re.search(r"\d (kg|g) of shredded office paper", screen), screen
 
 
 def test_a_note_is_read_with_the_same_words(feed_command: Path, tmp_path: Path) -> None:

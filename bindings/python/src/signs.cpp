@@ -1,4 +1,4 @@
-#include "feed/diary/signs.hpp"
+#include "feed/ration/signs.hpp"
 
 #include "bed.hpp"
 #include "feed/diary/seen.hpp"

@@ -8,7 +8,6 @@
 #include "feed/bed/ranged.hpp"
 #include "feed/blend/blend_properties.hpp"
 #include "feed/blend/portion.hpp"
-#include "feed/diary/signs.hpp"
 #include "feed/forecast/forecast_result.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/diary_news.hpp"
@@ -16,6 +15,7 @@
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/estimate.hpp"
 #include "feed/ration/check.hpp"
+#include "feed/ration/signs.hpp"
 
 // The JSON forms of answers. Keys are stable; masses are kilograms or grams as the key says,
 // volumes litres, temperatures degrees C, times days, fractions 0 to 1. A computed quantity is

@@ -1,4 +1,4 @@
-#include "feed/diary/signs.hpp"
+#include "feed/ration/signs.hpp"
 
 #include <algorithm>
 #include <bed_kitchen.hpp>

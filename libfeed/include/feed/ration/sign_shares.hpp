@@ -1,7 +1,7 @@
 #pragma once
 #include <string>
 
-#include "feed/diary/sign_remedies.hpp"
+#include "feed/ration/sign_remedies.hpp"
 
 // Steps where nothing is known of the bed: shares of its depth and volume, never kilograms or
 // litres. They are the shares of the computed step: a tenth of the volume in loose bedding and a
@@ -85,7 +85,7 @@ inline SignStep remedy_in_shares(Cause cause, const BedNumbers& bed, UnitSystem 
                              "Bury a handful of scraps for each handful of worms. Look again in "
                              "three days.");
         default:
-            return remedy_for(cause, Bed{}, bed, units);
+            return remedy_for(cause, RationInput{}, bed, units);
     }
 }
 

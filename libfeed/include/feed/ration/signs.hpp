@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
-#include "feed/diary/sign_remedies.hpp"
-#include "feed/diary/sign_shares.hpp"
 #include "feed/diary/sign_table.hpp"
 #include "feed/quantity/sorted.hpp"
+#include "feed/ration/sign_remedies.hpp"
+#include "feed/ration/sign_shares.hpp"
 
 namespace feed {
 
@@ -229,14 +229,17 @@ inline std::vector<std::size_t> order_of_steps(const std::vector<Diagnosis>& cau
 }
 
 /// @param described  nothing: no bed is known; then a usual one is judged and steps are in shares.
-inline SignsAnswer causes_in(const Bed* described, std::span<const Sign> signs, UnitSystem units) {
+inline SignsAnswer causes_in(const RationInput* described, std::span<const Sign> signs,
+                             UnitSystem units) {
     SignsAnswer answer;
     if (signs.empty()) return answer;
     std::array<bool, sign_count> seen{};
     for (const Sign sign : signs)
         seen[static_cast<std::size_t>(sign)] = true;
 
-    Bed noticed = described != nullptr ? *described : Bed{};
+    RationInput in = described != nullptr ? *described : RationInput{};
+    in.units = units;
+    Bed& noticed = in.bed;
     if (!noticed.squeeze && !noticed.moisture) noticed.squeeze = squeeze_seen(seen);
     const CompletedBed bed = completed(noticed, units);
     const BedNumbers numbers = bed_numbers(noticed, bed, {});
@@ -268,7 +271,7 @@ inline SignsAnswer causes_in(const Bed* described, std::span<const Sign> signs, 
         answer.causes.push_back({cause, share, said_of.harmless, std::string(said_of.name),
                                  known ? std::move(evidence[c].why) : std::string(),
                                  words::fixed_text(said_of.test, units),
-                                 known ? remedy_for(cause, noticed, numbers, units)
+                                 known ? remedy_for(cause, in, numbers, units)
                                        : remedy_in_shares(cause, numbers, units)});
     }
     sort_by(answer.causes, [](const Diagnosis& cause) { return -cause.share; });
@@ -289,10 +292,19 @@ inline SignsAnswer causes_in(const Bed* described, std::span<const Sign> signs, 
 /// The weight of a cause is the sum of its weights for every sign, a telling sign counting more,
 /// times what the bed says; causes under 3 % are left out. What can harm worms goes before what is
 /// harmless, unless that is twice as likely. Threads: pure. A few checks' time.
+/// @param in     the bed as every verb starts from it: its steps are those of its ration.
 /// @param signs  what was noticed; duplicates count once; empty gives an empty answer.
+inline SignsAnswer causes_of(const RationInput& in, std::span<const Sign> signs,
+                             UnitSystem units = UnitSystem::metric) {
+    return detail::causes_in(&in, signs, units);
+}
+
+/// The same for a bed alone, with nothing at hand.
 inline SignsAnswer causes_of(const Bed& said, std::span<const Sign> signs,
                              UnitSystem units = UnitSystem::metric) {
-    return detail::causes_in(&said, signs, units);
+    RationInput in;
+    in.bed = said;
+    return causes_of(in, signs, units);
 }
 
 /// The same where no bed is described: steps are shares of the bed, without kilograms or litres.
