@@ -69,17 +69,24 @@ bool has_reason(const Ration& ration, ReasonKind kind) {
                        [&](const Reason& reason) { return reason.kind == kind; });
 }
 
+/// Whether nothing may go in before somebody has looked.
+bool looks_first(const Ration& ration) {
+    return has_reason(ration, ReasonKind::look_first) ||
+           has_reason(ration, ReasonKind::measure_first);
+}
+
 std::string headline(const Ration& ration, UnitSystem units) {
+    const std::string kg = mass_text(ration.scraps.mass(), units);
     const bool feeds =
         ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less;
     // Whoever named only what is never fed must not read "feed it" below the refusal.
     if (feeds && !ration.take_out.empty() && has_reason(ration, ReasonKind::nothing_at_hand))
-        return "The bed may have " + mass_text(ration.scraps.mass(), units) +
-               " of scraps today: other, soft ones.";
+        return "The bed may have " + kg + " of scraps today: other, soft ones.";
     switch (ration.answer) {
         case RationAnswer::act_first:
             return "Act first, and feed nothing today.";
         case RationAnswer::wait:
+            if (looks_first(ration)) return "Look first, and feed nothing before you did.";
             if (!ration.next_feeding) return "Wait. Feed nothing for now.";
             if (!ration.date)
                 return "Wait. Feed nothing for " +
@@ -87,9 +94,11 @@ std::string headline(const Ration& ration, UnitSystem units) {
             return "Wait. Feed nothing until " +
                    day_words(ration.date, ration.next_feeding->day, units) + ".";
         case RationAnswer::feed_less:
-            return "Feed less: " + mass_text(ration.scraps.mass(), units) + " of scraps today.";
+            return "Feed less: " + kg + " of scraps today.";
         case RationAnswer::feed:
-            return "Feed it: " + mass_text(ration.scraps.mass(), units) + " of scraps today.";
+            // Below what is taken out, "it" would read as that.
+            return (ration.take_out.empty() ? "Feed it: " : "Feed the rest: ") + kg +
+                   " of scraps today.";
     }
     return "";
 }
@@ -204,6 +213,13 @@ void add_when(Screen& screen) {
 
 void add_waiting(Screen& screen) {
     const Ration& ration = screen.ration;
+    if (looks_first(ration)) {
+        if (has_reason(ration, ReasonKind::measure_first))
+            screen.add("Dip a pH strip into the bed.");
+        screen.add("Open the lid, smell it, squeeze a handful and watch the worms.");
+        screen.add("Note what you find, then ask again.");
+        return;
+    }
     if (!ration.reasons.empty() && ration.reasons.front().kind == ReasonKind::hazard_now) {
         const Hazard hazard = ration.reasons.front().hazard;
         if (hazard == Hazard::hot || hazard == Hazard::cold)

@@ -175,6 +175,14 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
         case ReasonKind::fed_lately:
             return "What these worms eat in a week is in already (" +
                    kg(ration.week.in_kilograms()) + ").";
+        case ReasonKind::fed_today:
+            return "They had food today. Feed once a day at most.";
+        case ReasonKind::measure_first:
+            return "Its pH was too high for worms " +
+                   counted(static_cast<std::size_t>(reason.amount), "day") + " ago.";
+        case ReasonKind::look_first:
+            return "You noted " + counted(static_cast<std::size_t>(reason.amount), "day") +
+                   " ago: " + reason.what + ". Nobody looked since.";
         case ReasonKind::cap:
             return "These worms bear at most " + kg(reason.amount) + " of " + reason.what +
                    (reason.with_its_kind ? " and its like" : "") + " a week" +

@@ -369,6 +369,6 @@ def test_what_must_come_out_stands_before_what_goes_in(feed_command: Path, diary
     said = call(
         feed_command, "note", diary, "fed", "chicken", "bones", "--date", "2026-03-27"
     ).stdout
-    assert 0 < said.index("Dig out what is left of the bones") < said.index("\nFeed")
-    said = call(feed_command, "note", diary, "rats", "--date", "2026-03-27").stdout
+    assert 0 < said.index("Dig out what is left of the bones") < said.index("\nWait")
+    said = call(feed_command, "note", diary, "rats", "--date", "2026-03-28").stdout
     assert 0 < said.index("feed signs rats") < said.index("scraps today")

@@ -63,7 +63,7 @@ const std::array<Answer, 6> answers{{
          for (const feed::ForecastPortion& portion : f.portions)
              fed_kg += portion.is_scraps ? portion.wet_kg : 0.0;
          const auto bed = feed::bed_numbers(s.bed, feed::completed(s.bed), week);
-         const auto next = feed::next_feeding_day(f, bed, fed_kg, 1.0, 1);
+         const auto next = feed::next_feeding_day(f, bed, fed_kg, 1);
          return static_cast<double>(next ? next->day : feed::longest_wait_days);
      }},
     {"moisture, day 30, %",

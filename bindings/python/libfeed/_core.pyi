@@ -1804,7 +1804,7 @@ class Ration:
     @property
     def next_look_day(self) -> int:
         """
-        When to look, at least 1.
+        When to look; 0: before anything is fed.
         """
     @property
     def put_in(self) -> list[PutIn]:

@@ -320,3 +320,37 @@ TEST_CASE("a measured pH takes the place of the acid reckoned before it, not of 
     bed.ph_age = days(3);
     CHECK(acid() == Approx(6.27 * 0.05 * 64.04 + reckoned).epsilon(1e-3));
 }
+
+// One rule for every row: a limit itself is not past it (bed-model, section 1, "below", "above"),
+// so just below and at a limit nothing is raised, and just above it is.
+TEST_CASE("every hazard at the exact ends of its limits") {
+    const BedNumbers numbers = kitchen::numbers(kitchen::tote());
+    const FeedingPlace place = feeding_place(numbers, third_m2);
+    HazardNumber hot = hazard_number(Hazard::hot, place, Load{});
+    std::vector<HazardNumber> rows{hot};
+    for (const HazardRow& row : detail::hazard_rows)
+        rows.push_back(detail::number_of_row(row, place, Load{}));
+    REQUIRE(rows.size() == 13);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        HazardNumber n = rows[i];
+        CAPTURE(i, n.unit, n.watch, n.act);
+        if (n.watch == n.act && n.watch == 0.0) continue;  // hunger that no diary tells
+        n.knowledge = Knowledge::known;
+        const double worse = n.higher_is_worse ? 1e9 : -1e9;
+        const auto level = [&](double value) {
+            n.value = Ranged(value);
+            detail::judge(n);
+            return n.level;
+        };
+        CHECK(level(std::nextafter(n.watch, -worse)) == Level::none);
+        CHECK(level(n.watch) == Level::none);
+        CHECK(level(std::nextafter(n.watch, worse)) == Level::watch);
+        CHECK(level(n.act) == (n.act == n.watch ? Level::none : Level::watch));
+        CHECK(level(std::nextafter(n.act, worse)) == (n.can_act ? Level::act : Level::watch));
+        // Past the act limit, but not surely past the watch limit.
+        n.value = Ranged(n.act + worse / 1e6, std::min(n.watch, n.act + worse / 1e6),
+                         std::max(n.watch, n.act + worse / 1e6));
+        detail::judge(n);
+        CHECK(n.level == Level::watch);
+    }
+}

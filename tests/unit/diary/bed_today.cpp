@@ -191,6 +191,42 @@ TEST_CASE("an alarm stands until a later look says otherwise, at most a week") {
     CHECK(on(diary, 8).has(AlarmKind::ammonia_smell));
 }
 
+// bed-model, section 3: an alarm stands at most 7 days; then the answer is to look.
+TEST_CASE("an alarm of over a week ago asks for a look, until there is one") {
+    Diary diary = fed_on_the_first();
+    Observation look = look_on(2);
+    look.worms = WormPlace::leaving;
+    look.smell = Smell::sour;
+    look.temperatures = {{"", celsius(36)}};
+    diary.observations.push_back(look);
+    CHECK(on(diary, 9).unanswered.empty());
+    CHECK(on(diary, 10).alarms.empty());
+    const BedToday later = on(diary, 10);
+    // A temperature stays in the bed and says itself that it is old.
+    REQUIRE(later.unanswered.size() == 2);
+    CHECK(later.unanswered[0].kind == AlarmKind::worms_leaving);
+    CHECK(later.unanswered[1].kind == AlarmKind::sour_smell);
+    CHECK(on(diary, 28).unanswered.size() == 2);
+    // Words alone, and a look of the week in which it stood, tell nothing.
+    Observation early = look_on(8);
+    early.squeeze = Squeeze::drops;
+    diary.observations.push_back(early);
+    Observation words = look_on(11);
+    words.note = "forgot the lid";
+    diary.observations.push_back(words);
+    CHECK(on(diary, 12).unanswered.size() == 2);
+    Observation looked = look_on(13);
+    looked.share_gone = 0.9;
+    diary.observations.push_back(looked);
+    CHECK(on(diary, 12).unanswered.size() == 2);
+    CHECK(on(diary, 13).unanswered.empty());
+    // Found again, it stands again.
+    looked.smell = Smell::sour;
+    diary.observations.back() = looked;
+    CHECK(on(diary, 13).has(AlarmKind::sour_smell));
+    CHECK(on(diary, 13).unanswered.empty());
+}
+
 TEST_CASE("worms wander in the first week of a bin, unless they have a reason") {
     Diary diary = fed_on_the_first();
     diary.bed.age = days(1);
@@ -241,7 +277,7 @@ TEST_CASE("the next feeding stays put when looks without news are added") {
         CheckOptions week;
         week.until_next = days(7);
         const auto next =
-            next_feeding_day(f, bed_numbers(today.bed, completed(today.bed), week), 0.0, 1.0, 0);
+            next_feeding_day(f, bed_numbers(today.bed, completed(today.bed), week), 0.0, 0);
         return next ? next->day + day : -1;
     };
     const int from_the_second = next_on(2);

@@ -10,12 +10,12 @@ using kitchen::portion;
 namespace {
 
 /// The next feeding by the one rule, with some apple fed today.
-std::optional<RationDay> next_after(const Bed& bed, double wet_kg, double allowed = 1.0) {
+std::optional<RationDay> next_after(const Bed& bed, double wet_kg) {
     const std::vector<Feeding> plan{{days(0), {portion("apple-flesh", wet_kg)}, {}, {}}};
     const Forecast f = wet_kg > 0.0 ? forecast(bed, plan) : forecast(bed, {});
     CheckOptions week;
     week.until_next = days(7);
-    return next_feeding_day(f, bed_numbers(bed, completed(bed), week), wet_kg, allowed,
+    return next_feeding_day(f, bed_numbers(bed, completed(bed), week), wet_kg,
                             wet_kg > 0.0 ? 1 : 0);
 }
 
@@ -69,8 +69,8 @@ TEST_CASE("the next feeding waits for room in the week too") {
     const double week = 7.0 * feeding_rules(numbers).start_wet_kg_per_day;
     const std::vector<Feeding> plan{{days(0), {portion("apple-flesh", week)}, {}, {}}};
     const Forecast f = forecast(fast, plan, options);
-    const int by_food = next_feeding_day(f, numbers, 0.0, 1.0, 1)->day;
-    const int by_both = next_feeding_day(f, numbers, week, 1.0, 1)->day;
+    const int by_food = next_feeding_day(f, numbers, 0.0, 1)->day;
+    const int by_both = next_feeding_day(f, numbers, week, 1)->day;
     CHECK(by_food <= 1);
     CHECK(by_both == 2);  // a quarter of seven days, on whole days
 }

@@ -83,6 +83,19 @@ TEST_CASE("a smell is answered with loose bedding, whatever is reckoned") {
     CHECK(bedding_of(ration(leaving)) == 0.0);  // it may be too dry as well
 }
 
+// Lime raises ammonia (Cornell, ammonia odors).
+TEST_CASE("no lime goes into a bed that smells of ammonia, however sour") {
+    RationInput in;
+    in.bed = kitchen::tote();
+    in.bed.ph = 4.8;
+    CHECK(ration(in).lime_kg > 0.0);
+    in.alarms.push_back({Hazard::ammonia, "it smelled of ammonia", Level::act, 0});
+    const Ration r = ration(in);
+    REQUIRE(r.answer == RationAnswer::act_first);
+    CHECK(r.lime_kg == 0.0);
+    CHECK(bedding_of(r) > 0.0);
+}
+
 TEST_CASE("the step takes the lime and the bedding at hand, by the keeper's names") {
     RationInput in;
     in.bed = kitchen::tote();

@@ -855,7 +855,7 @@ typedef struct feed_ration {
     int32_t answer;                /* FEED_RATION_... */
     int32_t grade;                 /* FEED_GRADE_... */
     uint32_t raised;               /* bits 1 << FEED_HAZARD_... : raised by the bed without food */
-    int32_t next_look_day;         /* days from today, at least 1 */
+    int32_t next_look_day;         /* days from today; 0: first look */
     int32_t next_feeding_day;      /* days from today; -1: the bed must be seen first */
     int32_t next_feeding_earliest; /* days from today, or -1 */
     int32_t next_feeding_latest;   /* days from today, or -1 */

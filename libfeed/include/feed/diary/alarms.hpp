@@ -25,11 +25,10 @@ enum class AlarmKind : std::uint8_t {
     pooling,
     too_hot,
     too_cold,
-    too_sour,      ///< a measured pH below what worms bear
-    too_alkaline,  ///< a measured pH above it
+    too_sour,  ///< a measured pH at which worms do not live
     worms_dying,
 };
-inline constexpr std::size_t alarm_kind_count = 12;
+inline constexpr std::size_t alarm_kind_count = 11;
 
 /// Something seen that has not been seen to be over.
 struct Alarm {
@@ -46,7 +45,8 @@ inline constexpr int alarm_days = static_cast<int>(limits::standing_alarm.value)
 inline constexpr double wandering_days = limits::wandering.value;
 /// An older temperature counts only as watch (D).
 inline constexpr int fresh_temperature_days = static_cast<int>(limits::fresh_temperature.value);
-/// What Eisenia fetida bears: pH above 5 and below 9 (Edwards, Earthworm Ecology, table 18.3).
+/// Eisenia fetida lives above pH 5 and below 9, the ends themselves left out (Edwards, Earthworm
+/// Ecology, table 18.3).
 inline constexpr double lowest_ph = limits::lowest_ph.value;
 inline constexpr double highest_ph = limits::highest_ph.value;
 
@@ -122,10 +122,7 @@ inline std::optional<AlarmSaid> says(AlarmKind kind, const Observation& look,
             return warmth_says(kind, look, limits, fresh);
         case AlarmKind::too_sour:
             if (!look.ph) return std::nullopt;
-            return AlarmSaid{*look.ph < lowest_ph, Level::act};
-        case AlarmKind::too_alkaline:
-            if (!look.ph) return std::nullopt;
-            return AlarmSaid{*look.ph > highest_ph, Level::act};
+            return AlarmSaid{*look.ph <= lowest_ph, Level::act};
     }
     return std::nullopt;
 }
@@ -136,7 +133,7 @@ inline bool gives_reason(const Observation& look, const SpeciesLimits& limits) n
         return true;
     if (look.pooling.value_or(false)) return true;
     if (look.smell && *look.smell != Smell::earthy && *look.smell != Smell::none) return true;
-    if (look.ph && (*look.ph < lowest_ph || *look.ph > highest_ph)) return true;
+    if (look.ph && (*look.ph <= lowest_ph || *look.ph >= highest_ph)) return true;
     const auto hot = warmth_says(AlarmKind::too_hot, look, limits, true);
     return hot && hot->raised;
 }
@@ -144,61 +141,107 @@ inline bool gives_reason(const Observation& look, const SpeciesLimits& limits) n
 }  // namespace detail
 
 constexpr std::string_view text(AlarmKind kind) noexcept {
-    constexpr std::string_view words[alarm_kind_count] = {"worms were leaving",
-                                                          "worms massed at the lid",
-                                                          "worms were sluggish",
-                                                          "it smelled sour",
-                                                          "it smelled rotten",
-                                                          "it smelled of ammonia",
-                                                          "water stood in the bin",
-                                                          "it was too hot for worms",
-                                                          "it was too cold for worms",
-                                                          "it was too sour for worms",
-                                                          "it was too alkaline for worms",
-                                                          "worms were dying"};
+    constexpr std::string_view words[alarm_kind_count] = {
+        "worms were leaving",        "worms massed at the lid",  "worms were sluggish",
+        "it smelled sour",           "it smelled rotten",        "it smelled of ammonia",
+        "water stood in the bin",    "it was too hot for worms", "it was too cold for worms",
+        "it was too sour for worms", "worms were dying"};
     return words[static_cast<std::size_t>(kind)];
 }
 
-/// The alarms that stand on a day: of each kind, what the last look that spoke of it said, for at
-/// most a week. In the order of AlarmKind. Time: looks x kinds.
-/// @param age_on_day  of the bin on that day, where it is known.
-inline std::vector<Alarm> alarms_on(const Diary& diary, Date day, const SpeciesLimits& limits,
-                                    std::optional<double> age_days) {
-    std::vector<Alarm> standing;
-    const std::int64_t today = day_number(day);
-    // The last written of one day wins: it was the later look.
-    const auto last_said = [&](AlarmKind kind) {
-        std::optional<detail::AlarmSaid> said;
-        std::size_t by = 0;
-        std::int64_t on = INT64_MIN;
-        for (std::size_t i = 0; i < diary.observations.size(); ++i) {
-            const Observation& look = diary.observations[i];
-            const std::int64_t seen = day_number(look.date);
-            if (seen > today || seen < on) continue;
-            const bool fresh = today - seen <= fresh_temperature_days;
-            if (const auto one = detail::says(kind, look, limits, fresh)) {
-                said = one;
-                by = i;
-                on = seen;
-            }
+namespace detail {
+
+/// What the last look that spoke of a kind said, and when.
+struct LastSaid {
+    AlarmSaid said;
+    const Observation* look = nullptr;
+};
+
+/// The last written of one day wins: it was the later look.
+inline std::optional<LastSaid> last_said(AlarmKind kind, const Diary& diary, std::int64_t today,
+                                         const SpeciesLimits& limits) {
+    std::optional<LastSaid> last;
+    std::int64_t on = INT64_MIN;
+    for (const Observation& look : diary.observations) {
+        const std::int64_t seen = day_number(look.date);
+        if (seen > today || seen < on) continue;
+        const bool fresh = today - seen <= fresh_temperature_days;
+        if (const auto said = says(kind, look, limits, fresh)) {
+            last = LastSaid{*said, &look};
+            on = seen;
         }
-        return std::pair{said, by};
-    };
+    }
+    return last;
+}
+
+/// Of each kind what the last look that spoke of it raised, however long ago.
+inline std::vector<Alarm> raised_on(const Diary& diary, Date day, const SpeciesLimits& limits,
+                                    std::optional<double> age_days) {
+    std::vector<Alarm> raised;
+    const std::int64_t today = day_number(day);
     for (std::size_t k = 0; k < alarm_kind_count; ++k) {
         const auto kind = static_cast<AlarmKind>(k);
-        const auto [said, by] = last_said(kind);
-        if (!said || !said->raised) continue;
-        const Observation& look = diary.observations[by];
-        const std::int64_t seen = day_number(look.date);
-        if (today - seen > alarm_days) continue;
+        const auto last = last_said(kind, diary, today, limits);
+        if (!last || !last->said.raised) continue;
+        const std::int64_t seen = day_number(last->look->date);
         const bool of_worms = kind == AlarmKind::worms_leaving || kind == AlarmKind::worms_at_lid;
         if (of_worms && age_days &&
             *age_days - static_cast<double>(today - seen) <= wandering_days &&
-            !detail::gives_reason(look, limits))
+            !gives_reason(*last->look, limits))
             continue;
-        standing.push_back({kind, said->level, look.date, date_of(seen + alarm_days), text(kind)});
+        raised.push_back(
+            {kind, last->said.level, last->look->date, date_of(seen + alarm_days), text(kind)});
     }
+    return raised;
+}
+
+/// Whether the week of an alarm is past on a day.
+inline bool has_ended(const Alarm& alarm, Date day) noexcept {
+    return day_number(alarm.ends) < day_number(day);
+}
+
+/// Whether somebody looked into the bin: whatever was found there, smelt or measured.
+inline bool is_look(const Observation& seen) noexcept {
+    return seen.left || seen.share_gone || seen.gone != FoodGone::unsaid || !seen.plots.empty() ||
+           seen.worms || seen.vigour || seen.worm_weight || seen.squeeze || seen.moisture ||
+           seen.pooling || seen.smell || seen.ph || !seen.temperatures.empty();
+}
+
+}  // namespace detail
+
+/// The alarms that stand on a day: of each kind, what the last look that spoke of it said, for at
+/// most a week. In the order of AlarmKind. Time: looks x kinds.
+/// @param age_days  of the bin on that day, where it is known.
+inline std::vector<Alarm> alarms_on(const Diary& diary, Date day, const SpeciesLimits& limits,
+                                    std::optional<double> age_days) {
+    std::vector<Alarm> standing = detail::raised_on(diary, day, limits, age_days);
+    standing.erase(std::remove_if(standing.begin(), standing.end(),
+                                  [&](const Alarm& one) { return detail::has_ended(one, day); }),
+                   standing.end());
     return standing;
+}
+
+/// The alarms whose week is past on a day, and since when nobody looked into the bin: whether they
+/// are over nobody knows, so the answer is to look. Heat and cold are left out: a temperature stays
+/// in the description of the bed, and says itself that it is old.
+/// @param age_days  of the bin on that day, where it is known.
+inline std::vector<Alarm> unanswered_alarms_on(const Diary& diary, Date day,
+                                               const SpeciesLimits& limits,
+                                               std::optional<double> age_days) {
+    std::vector<Alarm> unanswered = detail::raised_on(diary, day, limits, age_days);
+    const auto is_answered = [&](const Alarm& one) {
+        if (!detail::has_ended(one, day) || one.kind == AlarmKind::too_hot ||
+            one.kind == AlarmKind::too_cold)
+            return true;
+        return std::any_of(
+            diary.observations.begin(), diary.observations.end(), [&](const Observation& seen) {
+                return detail::has_ended(one, seen.date) &&
+                       day_number(seen.date) <= day_number(day) && detail::is_look(seen);
+            });
+    };
+    unanswered.erase(std::remove_if(unanswered.begin(), unanswered.end(), is_answered),
+                     unanswered.end());
+    return unanswered;
 }
 
 }  // namespace feed

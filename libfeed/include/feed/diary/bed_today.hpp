@@ -42,6 +42,7 @@ struct BedToday {
     std::vector<FoodLeft> food;  ///< by date
     Ranged soft_food_wet_kg;     ///< of all feedings together
     std::vector<Alarm> alarms;
+    std::vector<Alarm> unanswered;  ///< alarms of over a week ago, since when nobody looked
     /// Days since the temperature was measured; nothing where it was only said.
     std::optional<int> temperature_days_old;
     /// Rates of a forecast from here: this bin's own where looks taught them.
@@ -226,8 +227,9 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
     today.bed = bed_on(until, day);
     std::optional<double> age;
     if (today.bed.age) age = in_days(*today.bed.age);
-    today.alarms =
-        alarms_on(diary, day, limits_of(said.species.value_or(Species::eisenia_fetida)), age);
+    const SpeciesLimits& limits = limits_of(said.species.value_or(Species::eisenia_fetida));
+    today.alarms = alarms_on(diary, day, limits, age);
+    today.unanswered = unanswered_alarms_on(diary, day, limits, age);
     today.temperature_days_old = detail::temperature_age(diary, zero);
     DiarySpan span = span_of(diary).value_or(DiarySpan{zero, zero});
     span.first = std::min(span.first, zero);

@@ -21,6 +21,14 @@ namespace feed {
 
 namespace detail {
 
+/// What may go in today: what of the week's ration has room, half of that while the bed is watched,
+/// but no less than what is worth opening the bin for: so a day that was named for feeding stays.
+inline double most_scraps_today(const RationWork& work) {
+    const double room_kg = std::max(0.0, work.week_kg - work.numbers.recent_scraps_kg);
+    const double worth_kg = std::min(least_ration_kg, work.allowed * work.week_kg);
+    return std::min(room_kg, std::max(work.allowed * room_kg, worth_kg));
+}
+
 inline PlanProblem plan_problem(RationWork& work, Ration& ration) {
     if (!any_of_part(work.things, Part::scraps)) {
         constexpr std::size_t mixed = *find_id("vegetable-produce-mixed");
@@ -44,11 +52,10 @@ inline PlanProblem plan_problem(RationWork& work, Ration& ration) {
         if (n.level == Level::watch)
             add_reason(ration, {ReasonKind::hazard_now, hazard, "", n.value.value});
     }
-    for (const StandingAlarm& alarm : work.in.alarms) {
+    for (const StandingAlarm& alarm : work.alarms) {
         if (alarm.level == Level::watch) add_reason(ration, reason_of(alarm));
     }
-    problem.most_scraps_kg =
-        std::max(0.0, work.allowed * work.week_kg - work.numbers.recent_scraps_kg);
+    problem.most_scraps_kg = most_scraps_today(work);
     problem.free_room_m3 = work.bed.free_room.value();
     if (may_lime(work.place, Load{}))
         problem.most_lime_kg = limits::most_lime.value * work.numbers.surface_m2 / 1000.0;
@@ -130,15 +137,16 @@ inline void add_rest(const RationWork& work, const PlanProblem& problem, const P
     if (plan.by_bedding) add_reason(ration, {ReasonKind::no_bedding, Hazard::overfed, "", 0.0});
 }
 
-/// Share of a week's ration that the bed may have once this is put in: what a step or bedding has
-/// mended is not watched any more.
-inline double allowed_after(const RationWork& work, const Ration& ration) {
-    const auto watches = [](const StandingAlarm& alarm) { return alarm.level == Level::watch; };
-    const bool alarmed = std::any_of(work.in.alarms.begin(), work.in.alarms.end(), watches);
-    const bool watched = std::any_of(
-        watched_hazards.begin(), watched_hazards.end(),
-        [&](Hazard hazard) { return is_raised(ration.after[static_cast<std::size_t>(hazard)]); });
-    return alarmed || watched ? limits::watched_ration_share.value : 1.0;
+/// Nothing worth laying may go in.
+/// @param by_bed  worms and caps leave room for what is at hand, but the bed does not: no day ends
+///                that, so it is mended by the step of the day and looked at tomorrow.
+inline void too_little(const RationWork& work, bool by_heat, bool by_bed, Ration& ration) {
+    if (by_heat) add_reason(ration, {ReasonKind::hazard_with, Hazard::hot, "", 0.0});
+    add_reason(ration, {ReasonKind::too_little, Hazard::overfed, "", 0.0});
+    wait_until(work, ration, 1);
+    if (!by_bed) return;
+    ration.next_feeding.reset();
+    ration.next_look = std::max(1, days_away(work));
 }
 
 inline void feed_today(RationWork& work, Ration& ration) {
@@ -152,13 +160,10 @@ inline void feed_today(RationWork& work, Ration& ration) {
             std::min(thing.most ? thing.most->in_kilograms() : 1e3, problem.caps[j].left_kg());
     }
     // Before rounding: what a rounding takes does not decide.
-    const double least_kg = std::min(least_ration_kg, 0.9 * std::min(there_kg, work.week_kg));
-    if (!plan.found || plan.unrounded_kg < least_kg - 1e-9) {
-        if (plan.by_heat) add_reason(ration, {ReasonKind::hazard_with, Hazard::hot, "", 0.0});
-        add_reason(ration, {ReasonKind::too_little, Hazard::overfed, "", 0.0});
-        wait_until(work, ration, 1);
-        return;
-    }
+    const double may_kg = std::min(there_kg, problem.most_scraps_kg);
+    const double least_kg = std::min(least_ration_kg, 0.9 * may_kg);
+    if (!plan.found || plan.unrounded_kg < least_kg - 1e-9)
+        return too_little(work, plan.by_heat, may_kg >= least_portion_kg, ration);
     add_put_in(work, plan, ration);
     add_rest(work, problem, plan, ration);
     for (std::size_t h = 0; h < hazard_count; ++h)
@@ -172,8 +177,8 @@ inline void feed_today(RationWork& work, Ration& ration) {
     ration.cautions = cautions_of(portions, labels);
     const Forecast f = forecast_of_ration(work, std::move(portions));
     const int away = days_away(work);
-    ration.next_feeding = next_feeding_day(f, work.numbers, plan.load.scraps_wet_kg,
-                                           allowed_after(work, ration), std::max(1, away));
+    ration.next_feeding =
+        next_feeding_day(f, work.numbers, plan.load.scraps_wet_kg, std::max(1, away));
     const int seen = ration.next_feeding ? ration.next_feeding->day : 7;
     ration.next_look = away > 0 ? away : std::clamp(seen, 1, 7);
     double fed = 0.0;
@@ -285,8 +290,9 @@ inline void decide(RationWork& work, Ration& ration) {
             ration.raised.push_back(static_cast<Hazard>(h));
     }
     if (!act_first(work, ration) && !must_wait(work, ration)) feed_today(work, ration);
-    if (ration.answer == RationAnswer::wait) step_while_waiting(work, ration);
-    if (work.in.away && ration.answer != RationAnswer::act_first)
+    const bool looks_first = ration.next_look == 0;
+    if (ration.answer == RationAnswer::wait && !looks_first) step_while_waiting(work, ration);
+    if (work.in.away && ration.answer != RationAnswer::act_first && !looks_first)
         water_for_the_time_away(work, ration);
     if (ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less)
         tell_hunger(work, ration);

@@ -25,7 +25,6 @@ constexpr std::optional<Hazard> hazard_of(AlarmKind kind) noexcept {
         case AlarmKind::rotten_smell:
             return Hazard::airless;
         case AlarmKind::ammonia_smell:
-        case AlarmKind::too_alkaline:
             return Hazard::ammonia;
         case AlarmKind::pooling:
             return Hazard::wet;
@@ -110,10 +109,14 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
     if (diary.bed_date)
         in.begins_in_days = static_cast<int>(
             std::clamp<std::int64_t>(day_number(*diary.bed_date) - day_number(*today), 0, 366));
-    for (const Alarm& alarm : now.alarms) {
-        in.alarms.push_back({detail::hazard_of(alarm.kind), std::string(alarm.text), alarm.level,
-                             static_cast<int>(day_number(*today) - day_number(alarm.seen))});
-    }
+    const auto standing = [&](const Alarm& alarm) {
+        return StandingAlarm{detail::hazard_of(alarm.kind), std::string(alarm.text), alarm.level,
+                             static_cast<int>(day_number(*today) - day_number(alarm.seen))};
+    };
+    for (const Alarm& alarm : now.alarms)
+        in.alarms.push_back(standing(alarm));
+    for (const Alarm& alarm : now.unanswered)
+        in.unanswered.push_back(standing(alarm));
     if (const auto own = own_rate_of(diary, *today)) in.bed.own_feeding_rate = own;
     in.temperature_days_old = now.temperature_days_old;
     in.ranges = now.ranges;

@@ -23,12 +23,11 @@ inline double useful_kg(double week_kg) noexcept {
                     std::min(limits::least_ration.value, 0.9 * week_kg));
 }
 
-/// Whether the week's ration leaves room for a useful portion some days from now.
-/// @param allowed_kg  of the week's ration: all of it, or half while the bed is watched.
-inline bool has_room_on(const BedNumbers& bed, double fed_now_kg, double week_kg, double allowed_kg,
-                        double day) {
+/// Whether the week's ration leaves room for a useful portion some days from now. Of a watched bed
+/// too: how much it may have then is less, but the day does not move with what comes and goes.
+inline bool has_room_on(const BedNumbers& bed, double fed_now_kg, double week_kg, double day) {
     const double now = fed_now_kg * share_in_window(day, bed.horizon_days, bed.rate_window_days);
-    return now + recent_scraps_on(bed, day) <= allowed_kg - useful_kg(week_kg) + 1e-12;
+    return now + recent_scraps_on(bed, day) <= week_kg - useful_kg(week_kg) + 1e-12;
 }
 
 /// A week's ration on each day ahead: that of a new bin grows.
@@ -51,13 +50,13 @@ private:
 
 /// @param soft_kg  soft food by day, as the wet scraps it stands for.
 inline int first_day(const std::vector<double>& soft_kg, WeeksAhead& weeks, const BedNumbers& bed,
-                     double fed_now_kg, double allowed, int from) {
+                     double fed_now_kg, int from) {
     const int last = std::min(longest_wait_days, static_cast<int>(soft_kg.size()) - 1);
     for (int day = from; day <= last; ++day) {
         const double week_kg = weeks.on(day);
         if (soft_kg[static_cast<std::size_t>(day)] > limits::feed_again_share.value * week_kg)
             continue;
-        if (has_room_on(bed, fed_now_kg, week_kg, allowed * week_kg, day)) return day;
+        if (has_room_on(bed, fed_now_kg, week_kg, day)) return day;
     }
     return last + 1;
 }
@@ -68,15 +67,14 @@ inline int first_day(const std::vector<double>& soft_kg, WeeksAhead& weeks, cons
 /// soft part that is left) is at most half of a week's ration and a useful portion, a quarter of
 /// it, may go in again. One rule for every verb, sheet and picture.
 /// @param f        the bed from today on, with what is fed today.
-/// @param allowed  share of a week's ration that the bed may have: 1, or less while it is watched.
 /// @param from     first day that counts: 1 where something is fed today, else 0.
 /// Nothing where that day lies beyond six weeks.
 inline std::optional<RationDay> next_feeding_day(const Forecast& f, const BedNumbers& bed,
-                                                 double fed_now_kg, double allowed, int from) {
+                                                 double fed_now_kg, int from) {
     detail::WeeksAhead weeks(bed);
     if (!(weeks.on(0) > 0.0)) return std::nullopt;
     const auto on = [&](const std::vector<double>& soft) {
-        return detail::first_day(soft, weeks, bed, fed_now_kg, allowed, from);
+        return detail::first_day(soft, weeks, bed, fed_now_kg, from);
     };
     const ForecastSeries& soft = f.soft_ahead_wet_kg;
     RationDay next;

@@ -67,6 +67,9 @@ enum class ReasonKind : std::uint8_t {
     alarm,           ///< what was seen or smelt
     food_left,       ///< soft food of earlier feedings is still there
     fed_lately,      ///< the week's ration is already in
+    fed_today,       ///< scraps went in today: the next ones on another day
+    measure_first,   ///< a pH too high for worms, measured over a week ago
+    look_first,      ///< an alarm of over a week ago, since when nobody looked
     cap,             ///< a touchy material, so much at a time
     cap_worms,       ///< the worms eat no more
     no_room,         ///< the container is full
@@ -115,7 +118,7 @@ struct Ration {
     double water_kg = 0.0;  ///< of put_in
     double lime_kg = 0.0;   ///< of put_in
     Area spread = square_metres(0);
-    int next_look = 1;  ///< days from today
+    int next_look = 1;  ///< days from today; 0 where nothing is fed before somebody looks
     std::optional<RationDay>
         next_feeding;         ///< nothing: no day found, or the bed must be seen first
     double share_left = 1.0;  ///< of today's food on the day of the next feeding

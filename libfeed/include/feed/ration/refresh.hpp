@@ -88,7 +88,8 @@ inline bool comes_first(const RefreshAnswer& answer, const RationInput& in,
         if (needs_a_step(hazard) && answer.today.before[h] == Level::act && !mends(hazard))
             return true;
     }
-    return std::any_of(in.alarms.begin(), in.alarms.end(), [&](const StandingAlarm& alarm) {
+    const std::vector<StandingAlarm> alarms = alarms_of(in);
+    return std::any_of(alarms.begin(), alarms.end(), [&](const StandingAlarm& alarm) {
         return alarm.level == Level::act && !(alarm.hazard && mends(*alarm.hazard));
     });
 }

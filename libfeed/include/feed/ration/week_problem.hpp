@@ -160,9 +160,8 @@ private:
     void add_day_after(std::size_t o) {
         const RationWork& work = *openings_[o]->work;
         const auto room = block_.add_row(
-            -solver::infinity,
-            std::max(0.0, (work.allowed - limits::useful_share.value) * work.week_kg -
-                              work.numbers.recent_scraps_kg));
+            -solver::infinity, std::max(0.0, (1.0 - limits::useful_share.value) * work.week_kg -
+                                                 work.numbers.recent_scraps_kg));
         fill_before(o, room, true);
         const auto soft = block_.add_row(
             -solver::infinity,

@@ -58,16 +58,24 @@ inline bool is_eased_by_bedding(const StandingAlarm& alarm) noexcept {
             alarm.hazard == Hazard::airless || alarm.hazard == Hazard::wet);
 }
 
+inline bool tells_of_ammonia(const StandingAlarm& alarm) noexcept {
+    return alarm.hazard == Hazard::ammonia;
+}
+
 /// One day's step against what is raised, for the whole bed and not for the place of one feeding.
 /// Where nothing is reckoned to be wrong but it smells, loose bedding goes in (common practice), as
 /// much as raises nothing.
 inline ActStep step_for(const RationWork& work, const std::array<bool, hazard_count>& raised) {
     const FeedingPlace whole = feeding_place(work.numbers, work.numbers.surface_m2);
-    ActStep step = act_step(whole, work.materials, raised, work.in.units);
-    const bool smells =
-        std::any_of(work.in.alarms.begin(), work.in.alarms.end(), is_eased_by_bedding);
+    StepMaterials with = work.materials;
+    // Lime sets ammonia free (Cornell, ammonia odors): none where it is smelt, whatever is
+    // reckoned.
+    if (std::any_of(work.alarms.begin(), work.alarms.end(), tells_of_ammonia))
+        with.most_lime_kg = 0.0;
+    ActStep step = act_step(whole, with, raised, work.in.units);
+    const bool smells = std::any_of(work.alarms.begin(), work.alarms.end(), is_eased_by_bedding);
     if (step.any() || !smells) return step;
-    return loose_bedding_step(whole, work.materials, work.in.units);
+    return loose_bedding_step(whole, with, work.in.units);
 }
 
 /// While a bed at watch waits for its food, one day's step goes in all the same: else it would be
@@ -93,7 +101,7 @@ inline bool act_first(const RationWork& work, Ration& ration) {
         act = raised[h] = true;
         add_reason(ration, {ReasonKind::hazard_now, hazard, "", work.idle.of[h].value.value});
     }
-    for (const StandingAlarm& alarm : work.in.alarms) {
+    for (const StandingAlarm& alarm : work.alarms) {
         if (alarm.level != Level::act) continue;
         act = true;
         if (alarm.hazard) raised[static_cast<std::size_t>(*alarm.hazard)] = true;
@@ -129,7 +137,7 @@ inline void wait_until(const RationWork& work, Ration& ration, int least_days) {
     const int away = days_away(work);
     least_days = std::max(least_days, away);
     const Forecast f = forecast_of_ration(work, {});
-    auto next = next_feeding_day(f, work.numbers, 0.0, work.allowed, std::max(1, least_days));
+    auto next = next_feeding_day(f, work.numbers, 0.0, std::max(1, least_days));
     ration.next_feeding = next;
     ration.next_look = next ? std::clamp(next->day, 1, 7) : 7;
     if (least_days > 0) ration.next_look = std::min(ration.next_look, std::max(1, least_days));
@@ -170,8 +178,41 @@ inline bool waits_for_warmth(const RationWork& work, Ration& ration, Reason reas
     return true;
 }
 
+/// An alarm of over a week ago, since when nobody looked, or a pH as old: nobody knows whether it
+/// is over.
+inline bool must_look_first(const RationWork& work, Ration& ration) {
+    const Bed& bed = work.in.bed;
+    const bool old_ph = is_too_alkaline(bed) && is_ph_old(bed);
+    if (work.in.unanswered.empty() && !old_ph) return false;
+    if (old_ph)
+        add_reason(ration, {ReasonKind::measure_first, Hazard::ammonia, "", in_days(bed.ph_age)});
+    for (const StandingAlarm& alarm : work.in.unanswered) {
+        Reason reason = reason_of(alarm);
+        reason.kind = ReasonKind::look_first;
+        add_reason(ration, std::move(reason));
+    }
+    ration.answer = RationAnswer::wait;
+    ration.next_look = 0;
+    return true;
+}
+
+/// Whether scraps went in on this day.
+inline bool was_fed_today(const RationWork& work) {
+    const auto& earlier = work.in.bed.earlier;
+    return std::any_of(earlier.begin(), earlier.end(), [](const Feeding& feeding) {
+        const double day = in_days(feeding.day);
+        return day > -1.0 && day <= 0.0 &&
+               std::any_of(feeding.portions.begin(), feeding.portions.end(),
+                           [](const Portion& portion) {
+                               return part_of(*portion.feedstock) == Part::scraps &&
+                                      portion.wet_mass.in_kilograms() > 0.0;
+                           });
+    });
+}
+
 /// Where waiting is the answer: heat, cold, food that is left, a full container, the first days.
 inline bool must_wait(const RationWork& work, Ration& ration) {
+    if (must_look_first(work, ration)) return true;
     const auto level = [&](Hazard h) { return work.idle[h].level; };
     const auto waits = [&](Reason reason, int least_days) {
         add_reason(ration, std::move(reason));
@@ -185,7 +226,10 @@ inline bool must_wait(const RationWork& work, Ration& ration) {
     if (!(work.week_kg >= least_portion_kg)) {
         const Reason reason = little_eaten(work);
         if (reason.kind == ReasonKind::hazard_now) return waits_for_warmth(work, ration, reason);
-        return waits(reason, 7);
+        // Until there are more of them: no day ends that.
+        waits(reason, 7);
+        ration.next_feeding.reset();
+        return true;
     }
     const double age = in_days(work.bed.age);
     if (work.bed.age_given && age < limits::first_feeding_day.value)
@@ -201,12 +245,12 @@ inline bool must_wait(const RationWork& work, Ration& ration) {
         wait_for_half(work.in.seen_left->half_gone, ration);
         return true;
     }
-    const double allowed_kg = work.allowed * work.week_kg;
-    // A bed that is watched and may not have a useful portion is too little, whatever went in.
-    if (allowed_kg >= useful_kg(work.week_kg) &&
-        !has_room_on(work.numbers, 0.0, work.week_kg, allowed_kg, 0.0))
+    if (!has_room_on(work.numbers, 0.0, work.week_kg, 0.0))
         return waits({ReasonKind::fed_lately, Hazard::overfed, "", work.numbers.recent_scraps_kg},
                      0);
+    // What was said for a day is fed on that day: asked again, it does not grow, whatever the bed
+    // and the caddy have become by feeding.
+    if (was_fed_today(work)) return waits({ReasonKind::fed_today, Hazard::overfed, "", 0.0}, 0);
     const double litres = in_litres(work.bed.free_room);
     if (litres >= 0.5) return false;
     // It is full until something is taken out: no day ends that.

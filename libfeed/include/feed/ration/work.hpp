@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -26,6 +27,9 @@ struct StandingAlarm {
     int days_ago = 0;
 };
 
+/// A bed too alkaline for worms: where ammonia is set free and skin burns.
+inline constexpr std::string_view too_alkaline = "it was too alkaline for worms";
+
 /// What a look found of feedings of which over half is still there.
 struct SeenLeft {
     double wet_kg = 0.0;  ///< today, as the wet scraps it stands for
@@ -36,6 +40,7 @@ struct SeenLeft {
 struct RationInput {
     Bed bed;  ///< as it stands today, with its earlier feedings and what was seen
     std::vector<StandingAlarm> alarms;
+    std::vector<StandingAlarm> unanswered;  ///< older ones, since when nobody looked
     std::vector<ThingAtHand> things;
     std::optional<Date> date;  ///< today
     std::optional<Area> spread;
@@ -52,6 +57,25 @@ struct RationInput {
 
 namespace detail {
 
+/// Whether the bed is so alkaline that its worms do not live, by what was said or measured. The
+/// other end is the row of sour.
+inline bool is_too_alkaline(const Bed& bed) noexcept {
+    return bed.ph && *bed.ph >= limits::highest_ph.value;
+}
+/// Whether that was measured so long ago that the answer is to measure it again.
+inline bool is_ph_old(const Bed& bed) noexcept {
+    return in_days(bed.ph_age) > limits::standing_alarm.value;
+}
+
+/// All that stands: what was seen, and a pH of the bed that no food and no step would mend.
+inline std::vector<StandingAlarm> alarms_of(const RationInput& in) {
+    std::vector<StandingAlarm> alarms = in.alarms;
+    if (is_too_alkaline(in.bed) && !is_ph_old(in.bed))
+        alarms.push_back({Hazard::ammonia, std::string(too_alkaline), Level::act,
+                          static_cast<int>(in_days(in.bed.ph_age))});
+    return alarms;
+}
+
 /// Everything a ration is worked out with.
 struct RationWork {
     const RationInput& in;
@@ -60,10 +84,11 @@ struct RationWork {
     FeedingPlace place;
     HazardNumbers idle;
     StepMaterials materials;
+    std::vector<StandingAlarm> alarms;
     std::vector<ThingAtHand> things;  ///< without what is taken out; with what is offered
     double week_kg = 0.0;
     double soft_kg = 0.0;
-    double allowed = 1.0;  ///< share of the week's ration: less while the bed is watched
+    double allowed = 1.0;  ///< share of what there is room for: less while the bed is watched
 };
 
 inline ThingAtHand offered(std::shared_ptr<const Feedstock> feedstock) {
@@ -150,7 +175,7 @@ inline constexpr std::array<Hazard, 5> watched_hazards{Hazard::wet, Hazard::dry,
                                                        Hazard::salty, Hazard::airless};
 
 inline RationWork work_of(const RationInput& in, Ration& ration) {
-    RationWork work{in, completed(in.bed, in.units), {}, {}, {}, {}, {}};
+    RationWork work{in, completed(in.bed, in.units), {}, {}, {}, {}, alarms_of(in), {}};
     CheckOptions options;
     options.units = in.units;
     options.until_next = days(limits::usual_interval.value);
@@ -175,7 +200,7 @@ inline RationWork work_of(const RationInput& in, Ration& ration) {
         if (work.idle[hazard].level == Level::watch)
             work.allowed = limits::watched_ration_share.value;
     }
-    for (const StandingAlarm& alarm : in.alarms) {
+    for (const StandingAlarm& alarm : work.alarms) {
         if (alarm.level == Level::watch) work.allowed = limits::watched_ration_share.value;
     }
     return work;
