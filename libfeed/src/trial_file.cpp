@@ -74,14 +74,12 @@ std::string with_keys(const FeedFile& file, const std::vector<KeyValue>& keys,
     const std::string indent(static_cast<std::size_t>(section.column) - 1, ' ');
     std::string added;
     if (!flow && !wait.empty()) added += "# " + wait + line_end + indent;
+    const std::string mark = json ? "\"" : "";
     for (const auto& [key, value] : keys) {
-        const FeedFile::KeyPlace known = file.place_in_trial(key);
-        if (known.key == key) continue;
-        if (flow)
-            added +=
-                json ? "\"" + key + "\": " + json_value(value) + ", " : key + ": " + value + ", ";
-        else
-            added += key + ": " + value + line_end + indent;
+        if (file.place_in_trial(key).key == key) continue;
+        added.append(mark).append(key).append(mark).append(": ");
+        added.append(json ? json_value(value) : value);
+        added.append(flow ? ", " : line_end + indent);
     }
     if (!flow && !file.trial->seed && file.trial->starts.empty())
         added += "# start: the day on which it is laid" + line_end + indent;

@@ -235,6 +235,7 @@ def of_trials() -> Iterator[Request]:
     chilled = [{"feedstock": "pumpkin", "preparation": "frozen and thawed"}, "pumpkin"]
     weighed = [{"feedstock": "pumpkin", "amount": "60 g"}, {"feedstock": "carrot", "amount": "1 g"}]
     written = trial_file(**small, feeds=weighed)
+    yield {"verb": "trial plan", "file": trial_file(**small, feeds=weighed)}  # a portion, too
     del written["trial"]["portion"]
     found = trial_file(**small, question="found", blank="yes")
     alone = trial_file(**{**small, "kind": "alone", "rounds": "2"})
