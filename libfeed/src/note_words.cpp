@@ -335,6 +335,18 @@ std::optional<Observation> read_added(std::string_view piece) {
     return seen;
 }
 
+/// What more words say of the only smell or guests in them: "fruit flies everywhere", "a few ants
+/// in the corner". Other words are no look: "moved it out of the wet corner".
+std::optional<Observation> read_within(std::string_view piece) {
+    if (read_number(piece)) return std::nullopt;
+    const auto rows = all_seen_in(piece);
+    if (rows.size() != 1) return std::nullopt;
+    const bool tells = rows[0]->key == SeenKey::smell || rows[0]->key == SeenKey::pests;
+    Observation seen;
+    if (!tells || !say_seen(*rows[0], seen)) return std::nullopt;
+    return seen;
+}
+
 }  // namespace
 
 std::string without_slip(std::string_view piece) {
@@ -381,6 +393,7 @@ Result<Observation> read_seen(std::string_view piece) {
         return seen;
     }
     if (auto more = read_added(piece)) return *std::move(more);
+    if (auto within = read_within(piece)) return *std::move(within);
     return not_understood(piece);
 }
 

@@ -265,6 +265,18 @@ bool take_prefix(std::string_view& text, std::string_view prefix) noexcept {
     return true;
 }
 
+/// The ends of a range the other way round.
+/// @param unit  written once, behind the upper end; else "".
+Error swapped_ends(std::string_view text, QuantityKind kind, std::string_view low,
+                   std::string_view high, std::string_view unit) {
+    std::string swapped(detail::trim(high));
+    swapped.append(" to ").append(detail::trim(low));
+    if (!unit.empty()) swapped.append(" ").append(unit);
+    return offered(
+        plain_error(ErrorCode::low_above_high, text, kind, "the lower end is above the upper end"),
+        "; write ", {std::move(swapped)});
+}
+
 }  // namespace
 
 std::string_view example_of(QuantityKind kind) noexcept {
@@ -324,12 +336,7 @@ Result<WindowText> parse_window(std::string_view text, QuantityKind kind) {
     if (!low_number) return low_number.errors();
     if (!high_number) return high_number.errors();
     if (*low_number > *high_number) {
-        std::string swapped(detail::trim(high_text));
-        swapped.append(" to ").append(detail::trim(low_text));
-        if (shared_unit && !high->unit.empty()) swapped.append(" ").append(high->unit);
-        return offered(plain_error(ErrorCode::low_above_high, text, kind,
-                                   "the lower end is above the upper end"),
-                       "; write ", {std::move(swapped)});
+        return swapped_ends(text, kind, low_text, high_text, shared_unit ? high->unit : "");
     }
     window.low = *low_number;
     window.high = *high_number;

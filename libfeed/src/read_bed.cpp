@@ -24,6 +24,15 @@ constexpr auto container_names =
                                               {"wooden box", ContainerKind::box},
                                               {"crate", ContainerKind::box},
                                               {"bin", ContainerKind::tote},
+                                              {"worm bin", ContainerKind::tote},
+                                              {"worm farm", ContainerKind::tray},
+                                              {"wheelie bin", ContainerKind::tote},
+                                              {"storage box", ContainerKind::tote},
+                                              {"storage tote", ContainerKind::tote},
+                                              {"plastic box", ContainerKind::tote},
+                                              {"plastic bin", ContainerKind::tote},
+                                              {"plastic tub", ContainerKind::tote},
+                                              {"plastic tote", ContainerKind::tote},
                                               {"tub", ContainerKind::tote},
                                               {"pail", ContainerKind::bucket},
                                               {"bathtub", ContainerKind::bath}});
@@ -127,9 +136,12 @@ private:
         }
         const auto volume = parse_quantity(size, QuantityKind::volume);
         if (!volume && size.size() == text->size())
-            return reading_.report(at, ErrorCode::out_of_range, field,
+            return reading_.report(
+                at,
+                offered(make_error(ErrorCode::out_of_range, field, "",
                                    "a size and a kind, such as 60 L tote or 18 gal box",
-                                   "\"" + std::string(*text) + "\" is no size with a kind of bin");
+                                   "\"" + std::string(*text) + "\" is no size with a kind of bin"),
+                        "; write for instance ", {"60 L tote"}));
         if (!volume) return reading_.adopt(at, field, volume.errors());
         if (reading_.holds(at, field, *volume, borders::volume)) container.volume = litres(*volume);
     }

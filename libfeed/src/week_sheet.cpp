@@ -208,7 +208,9 @@ private:
             const WeekOfBin& bin = plan_.bins[first + i];
             const double x = edge + day_width + width * static_cast<double>(i) + pad;
             const double room = width - 2.0 * pad;
-            write_fitted(drawing, x, table_top + 5.0, room, bin.name, 4.2, "font-weight=\"bold\"");
+            constexpr double bold_is_wider = 1.25;
+            write_fitted(drawing, x, table_top + 5.0, room / bold_is_wider, bin.name, 4.2,
+                         "font-weight=\"bold\"");
             if (!bin.group.empty())
                 write_fitted(drawing, x, table_top + 10.0, room, "fed by " + bin.group, 3.4);
         }

@@ -90,6 +90,14 @@ TEST_CASE("several things seen are one entry") {
     CHECK(noted("wet, wet") == "squeeze: many drops");
 }
 
+TEST_CASE("words around the only guests or smell say no more than it") {
+    CHECK(noted("fruit flies everywhere") == "pests: \"fruit flies\"");
+    CHECK(noted("clouds of little flies when i open it") == "pests: \"fruit flies\"");
+    CHECK(noted("smells sour when i lift the lid") == "smell: sour");
+    CHECK(noted("no more fruit flies").find("error") == 0);
+    CHECK(noted("moved it out of the wet corner").find("error") == 0);
+}
+
 TEST_CASE("a reading is kept in the unit in which it was said") {
     CHECK(noted("worms 12 oz") == "worm_weight: 12 oz");
     CHECK(noted("worms 1.25 lb") == "worm_weight: 1.25 lb");
