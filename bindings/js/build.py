@@ -48,7 +48,7 @@ LINK_FLAGS = [
 
 
 def joined_sources(work: Path) -> list[Path]:
-    """A few files that each include two dozen sources: the headers are read once for all of them."""
+    """A few files of two dozen sources each: the headers are read once for all of them."""
     sources = [
         source
         for source in sorted((ROOT / "libfeed/src").glob("*.cpp"))

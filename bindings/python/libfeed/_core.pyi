@@ -1804,7 +1804,7 @@ class Ration:
     @property
     def next_look_day(self) -> int:
         """
-        When to look; 0: before anything is fed.
+        When to look; 0: before food.
         """
     @property
     def put_in(self) -> list[PutIn]:

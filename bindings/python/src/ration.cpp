@@ -160,8 +160,7 @@ before the answer. Masses are as printed, and were judged as printed.)doc");
         .def_property_readonly(
             "spread_m2", [](const Ration& r) { return in_square_metres(r.spread); },
             "Surface over which the food is laid, m2.")
-        .def_readonly("next_look_day", &Ration::next_look,
-                      "When to look; 0: before anything is fed.")
+        .def_readonly("next_look_day", &Ration::next_look, "When to look; 0: before food.")
         .def_property_readonly(
             "next_feeding_day", [](const Ration& r) { return day_of(r, &RationDay::day); },
             "When to feed again, or None where the bed must be seen first.")
