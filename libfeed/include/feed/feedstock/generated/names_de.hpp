@@ -9,7 +9,7 @@
 namespace feed::table::de {
 
 /// Names, sorted by key, then rank.
-inline constexpr std::array<NameKey, 658> name_keys{{
+inline constexpr std::array<NameKey, 659> name_keys{{
     {"aepfel", "", "", 6, 0, 0, 0},
     {"altbrot", "", "", 45, 0, 0, 0},
     {"alte brot", "", "", 45, 0, 0, 0},
@@ -316,6 +316,7 @@ inline constexpr std::array<NameKey, 658> name_keys{{
     {"kassenbon", "", "", 329, 0, 0, 0},
     {"kassenzettel", "", "", 329, 0, 0, 0},
     {"katzenfutter", "", "", 293, 0, 0, 0},
+    {"katzenklo", "", "", 294, 0, 0, 0},
     {"katzenkot", "", "", 294, 0, 0, 0},
     {"katzenscheisse", "", "", 294, 0, 0, 0},
     {"katzenstreu", "", "", 294, 0, 0, 0},
