@@ -84,7 +84,7 @@ struct PrintedMeasure {
 PrintedMeasure printed_measure(WetMass wet_mass, const Feedstock& feedstock,
                                const std::optional<Amount>& as_given, UnitSystem units) {
     using Kind = PrintedMeasure::Kind;
-    const PrintedMeasure weighed{mass_text(wet_mass.mass(), units), Kind::weighed};
+    PrintedMeasure weighed{mass_text(wet_mass.mass(), units), Kind::weighed};
     if (as_given) {
         const bool poured = as_given->kind == AmountKind::volume && is_symbol(as_given->unit);
         if (auto text = in_given_unit(wet_mass, feedstock, *as_given))

@@ -6,6 +6,7 @@ import ctypes
 import subprocess
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import c_library as library
 import pytest
@@ -81,9 +82,9 @@ def c_takes(border: Border, number: float, world: World) -> bool:
 
 
 def python_takes(border: Border, number: float) -> bool:
-    given = int(number) if border.python == "stacked" else number
+    given: dict[str, Any] = {border.python: int(number) if border.python == "stacked" else number}
     try:
-        libfeed.Bed("tote", **{border.python: given})
+        libfeed.Bed(**given)
     except libfeed.FeedError as error:
         assert border.python in str(error)
         return False

@@ -276,7 +276,7 @@ def test_what_is_said_and_in_stock_is_there_once(feed_command: Path, tmp_path: P
     assert plan["counted_once"] == ["lettuce"]
     assert put_kg(plan, "lettuce") == pytest.approx(0.2)
     # Whoever meant more beside the stock is told what was taken, and what to say.
-    asked = ("week", *bins, *STOCK_DAY, "--have")
+    asked: list[str | Path] = ["week", *bins, *STOCK_DAY, "--have"]
     text = " ".join(call(feed_command, *asked, "200 g lettuce").stdout.split())
     told = re.search(
         r"There is 200 g of lettuce, as said\. The ([^.]*) in stock counts as part of it\. "

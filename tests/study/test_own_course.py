@@ -14,8 +14,9 @@ KEEPERS_OF_A_KIND = 200 if ALL else 64
 def test_what_is_left_is_in_the_interval(source_dir: Path, build_dir: Path) -> None:
     """The study exits with 1 where a kind of bin is covered too rarely or a range is too wide."""
     program = build_dir / "tests" / "study" / "study_own_course"
-    asked = [program, str(KEEPERS_OF_A_KIND)]
-    done = subprocess.run(asked, capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        [program, str(KEEPERS_OF_A_KIND)], capture_output=True, text=True, check=False
+    )
     assert done.returncode == 0, done.stdout
     rows = [line for line in done.stdout.splitlines() if line.startswith("|")]
     assert len(rows) == 9

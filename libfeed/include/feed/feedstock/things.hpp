@@ -633,9 +633,10 @@ inline ReadThings read_things(std::string_view text, const KeeperWords& keeper =
 inline std::string name_to_type(const Feedstock& feedstock) {
     const std::string how = feedstock.prepared_as.empty() ? "" : feedstock.prepared_as + " ";
     for (const std::string& name : {plain_name("", feedstock), feedstock.id}) {
-        const auto read = read_things("1 kg " + how + name).things;
-        if (read.size() == 1 && same_material(*read.front().feedstock, feedstock))
-            return how + name;
+        std::string typed = how;
+        typed += name;
+        const auto read = read_things("1 kg " + typed).things;
+        if (read.size() == 1 && same_material(*read.front().feedstock, feedstock)) return typed;
     }
     return how + plain_name("", feedstock);
 }
