@@ -119,7 +119,7 @@ TEST_CASE("a new bed at the aim of wetness is neither dry nor wet") {
 }
 
 TEST_CASE("a pinch raises nothing") {
-    // 10 g of coffee grounds, or of anything that needs no cap, in any bed.
+    // 10 g of coffee grounds, or a pinch of anything that needs no cap, in any bed.
     kitchen::Dice dice(83);
     const auto table = kitchen::whole_table();
     for (int i = 0; i < 2000; ++i) {
@@ -128,9 +128,11 @@ TEST_CASE("a pinch raises nothing") {
         const bool plain = !barred_in(*any, Place::worm_bed) && !any->most_wet_kg_per_kg_worms;
         const auto f = i % 2 == 0 || !plain ? kitchen::from_table("coffee-grounds") : any;
         if (part_of(*f) != Part::scraps) continue;
+        const WetMass little =
+            f->id == "coffee-grounds" ? wet_grams(10) : wet_kilograms(pinch::most_kg);
         const double spread = kitchen::numbers(bed).surface_m2 / 3.0;
         const auto raised = kitchen::raised_by(kitchen::judged(bed, {}, spread),
-                                               kitchen::judged(bed, {{f, wet_grams(10)}}, spread));
+                                               kitchen::judged(bed, {{f, little}}, spread));
         INFO("bed " << i << ", " << f->id << ": "
                     << (raised.empty() ? std::string_view("nothing") : text(raised[0])));
         // A bed that stands at a limit is not the pinch's doing.

@@ -119,6 +119,8 @@
 #include "feed/feedstock/record.hpp"
 #include "feed/feedstock/table.hpp"
 #include "feed/feedstock/thing_list.hpp"
+#include "feed/feedstock/thing_parts.hpp"
+#include "feed/feedstock/thing_reader.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/forecast/bed_state.hpp"
 #include "feed/forecast/bed_step.hpp"

@@ -300,8 +300,12 @@ inline NameReading read_name(std::string_view text) {
         return reading;
     }
     reading = match_slip(words);
+    const bool is_no_slip = reading.matches.empty() && reading.slips_to.empty();
     keep_to_one_side(reading, text);
-    return reading.matches.empty() && reading.slips_to.empty() ? match_barred_rest(words) : reading;
+    if (!is_no_slip) return reading;
+    reading = match_barred_rest(words);
+    ask_where_a_slip_decides(reading, text, words);
+    return reading;
 }
 
 }  // namespace feed::detail
