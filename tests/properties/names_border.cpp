@@ -6,6 +6,7 @@
 
 #include "catch2.hpp"
 #include "feed/feedstock/lookup.hpp"
+#include "long_forms.hpp"
 
 namespace {
 
@@ -100,14 +101,17 @@ TEST_CASE("a slip of one letter never crosses the border between harmless and ba
                 if (feed::detail::names_with_key(language.names, name.key).size() > 1) continue;
                 if (feed::detail::is_barred(name.feedstock) != barred) continue;
                 if (!barred && ++number % 4 != 0) continue;
-                for (const auto& slip : slips_of(name.key))
-                    judge(slip, barred, count);
+                // All of them, or every fifth.
+                const auto all = slips_of(name.key);
+                const std::size_t step = feed_test::draws_all() ? 1 : 5;
+                for (std::size_t i = number % step; i < all.size(); i += step)
+                    judge(all[i], barred, count);
             }
         }
         CAPTURE(barred, count.slips, count.taken, count.asked, count.crossings);
         INFO(count.crossed);
-        CHECK(count.slips > 10000);
-        CHECK(count.taken > 2000);
+        if (feed_test::draws_all()) CHECK(count.slips > 10000);
+        if (feed_test::draws_all()) CHECK(count.taken > 2000);
         CHECK(count.crossings == 0);
     }
 }

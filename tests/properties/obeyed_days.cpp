@@ -3,6 +3,7 @@
 #include <array>
 #include <catch2.hpp>
 #include <cstdint>
+#include <long_forms.hpp>
 #include <ration_kitchen.hpp>
 #include <string_view>
 #include <utility>
@@ -71,7 +72,7 @@ TEST_CASE("the day of the next feeding stays put while the ration is obeyed") {
     kitchen::Dice dice(31);
     int followed = 0;
     int young = 0;
-    for (int i = 0; i < 40; ++i) {
+    for (int i = 0; i < feed_test::draws(40); ++i) {
         Diary diary = random_bin(dice);
         const auto things = random_caddy(dice);
         std::int64_t day = first_day;
@@ -94,8 +95,8 @@ TEST_CASE("the day of the next feeding stays put while the ration is obeyed") {
         ++followed;
         young += in_days(*diary.bed.age) < 80.0 ? 1 : 0;
     }
-    CHECK(followed > 20);
-    CHECK(young > 5);
+    if (feed_test::draws_all()) CHECK(followed > 20);
+    if (feed_test::draws_all()) CHECK(young > 5);
 }
 
 // Bed and caddy are others once a feeding lies in the bed: a dry bed is watered, a touchy material
@@ -104,7 +105,7 @@ TEST_CASE("asked again on the same day, a ration that was fed gives nothing more
     kitchen::Dice dice(77);
     int fed = 0;
     int watched = 0;
-    for (int i = 0; i < 90; ++i) {
+    for (int i = 0; i < feed_test::draws(90); ++i) {
         Diary diary = random_bin(dice);
         make_watched(dice, diary.bed);
         const auto things = random_caddy(dice);
@@ -123,8 +124,8 @@ TEST_CASE("asked again on the same day, a ration that was fed gives nothing more
         ++fed;
         watched += r.raised.empty() ? 0 : 1;
     }
-    CHECK(fed > 40);
-    CHECK(watched > 10);
+    if (feed_test::draws_all()) CHECK(fed > 40);
+    if (feed_test::draws_all()) CHECK(watched > 10);
 }
 
 // A bed dries and its acid fades while nobody looks, and with either it comes to be watched or no
@@ -134,7 +135,7 @@ TEST_CASE("looks without news do not move the day, whatever a watched bed is wat
     int followed = 0;
     int watched = 0;
     int fed_then = 0;
-    for (int i = 0; i < 60; ++i) {
+    for (int i = 0; i < feed_test::draws(60); ++i) {
         Diary diary = random_bin(dice);
         make_watched(dice, diary.bed);
         const double kg = dice.between(0.3, 0.7) * diary.bed.worms.wet_mass->in_kilograms();
@@ -177,7 +178,7 @@ TEST_CASE("looks without news do not move the day, whatever a watched bed is wat
         else
             REQUIRE_FALSE(then.next_feeding.has_value());
     }
-    CHECK(followed > 25);
-    CHECK(watched > 10);
+    if (feed_test::draws_all()) CHECK(followed > 25);
+    if (feed_test::draws_all()) CHECK(watched > 10);
     CHECK(10 * fed_then > 8 * followed);
 }

@@ -4,6 +4,7 @@
 #include <array>
 #include <bed_kitchen.hpp>
 #include <catch2.hpp>
+#include <long_forms.hpp>
 #include <set>
 #include <string>
 #include <string_view>
@@ -223,7 +224,7 @@ TEST_CASE("nobody finds two answers for one file and day") {
     kitchen::Dice dice(20261129);
     std::array<int, 4> seen{};
     int balances = 0;
-    for (int i = 0; i < 300; ++i) {
+    for (int i = 0; i < feed_test::draws(300); ++i) {
         const std::string text = random_file(dice);
         INFO("file " << i << "\n" << text);
         const auto file = io::read_feed_text(text, "bin.yaml");
@@ -244,14 +245,14 @@ TEST_CASE("nobody finds two answers for one file and day") {
         if (i % 4 == 0) check_texts(text, *file, ration, told);
     }
     for (const int count : seen)
-        CHECK(count > 10);
-    CHECK(balances > 50);
+        if (feed_test::draws_all()) CHECK(count > 10);
+    if (feed_test::draws_all()) CHECK(balances > 50);
 }
 
 TEST_CASE("in US units too every verb gives one answer, in the measures asked for") {
     kitchen::Dice dice(7);
     int measures = 0;
-    for (int i = 0; i < 40; ++i) {
+    for (int i = 0; i < feed_test::draws(40); ++i) {
         const std::string text = random_file(dice);
         INFO("file " << i << "\n" << text);
         const auto file = io::read_feed_text(text, "bin.yaml");
@@ -268,5 +269,5 @@ TEST_CASE("in US units too every verb gives one answer, in the measures asked fo
         for (const std::string& line : io::ration_lines(ration, UnitSystem::us))
             CHECK(told.find(line.substr(line.find_first_not_of(' '))) != std::string::npos);
     }
-    CHECK(measures > 40);
+    if (feed_test::draws_all()) CHECK(measures > 40);
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <catch2.hpp>
+#include <long_forms.hpp>
 #include <optional>
 #include <ration_kitchen.hpp>
 #include <string_view>
@@ -86,7 +87,7 @@ TEST_CASE("more of what helps never feeds less") {
         kitchen::Dice dice(101);
         int compared = 0;
         int grew = 0;
-        for (int i = 0; i < 1500; ++i) {
+        for (int i = 0; i < feed_test::draws(1500); ++i) {
             Case c = kitchen::random_case(dice, table);
             // Sizes that do not follow one another, so that only one thing changes.
             if (!c.bed.container.inside)
@@ -120,9 +121,9 @@ TEST_CASE("more of what helps never feeds less") {
                     first.scraps.in_kilograms() - rounding_of(in, first.scraps.in_kilograms()));
         }
         INFO(more.name);
-        CHECK(compared > 300);
+        if (feed_test::draws_all()) CHECK(compared > 300);
         // Room is seldom what keeps food out.
-        CHECK(grew > (more.name == "room" ? 0 : 20));
+        if (feed_test::draws_all()) CHECK(grew > (more.name == "room" ? 0 : 20));
     }
 }
 
@@ -130,7 +131,7 @@ TEST_CASE("rounding does not decide whether a bed is fed") {
     const auto table = kitchen::whole_table();
     kitchen::Dice dice(77);
     int small = 0;
-    for (int i = 0; i < 6000; ++i) {
+    for (int i = 0; i < feed_test::draws(6000); ++i) {
         const Case c = kitchen::random_case(dice, table);
         const RationInput in = kitchen::input_of(c);
         const auto before = before_rounding(in);
@@ -144,5 +145,5 @@ TEST_CASE("rounding does not decide whether a bed is fed") {
         CHECK(r.scraps.in_kilograms() >= 0.8 * before->scraps_kg);
         if (before->scraps_kg < 0.1) ++small;
     }
-    CHECK(small > 50);
+    if (feed_test::draws_all()) CHECK(small > 50);
 }

@@ -1,6 +1,7 @@
 // In random households the ration keeps what it promises when a keeper takes it as printed.
 #include <algorithm>
 #include <catch2.hpp>
+#include <long_forms.hpp>
 #include <ration_kitchen.hpp>
 #include <string>
 #include <vector>
@@ -18,7 +19,7 @@ TEST_CASE("a ration taken as printed raises nothing that the bed did not have") 
     int fed = 0;
     int acted = 0;
     int waited = 0;
-    for (int i = 0; i < 2000; ++i) {
+    for (int i = 0; i < feed_test::draws(2000); ++i) {
         const Case c = kitchen::random_case(dice, table);
         const Ration r = ration_of(c, i % 2 == 0 ? UnitSystem::metric : UnitSystem::us);
         INFO("household " << i << ": " << told(r));
@@ -44,9 +45,9 @@ TEST_CASE("a ration taken as printed raises nothing that the bed did not have") 
             REQUIRE(r.next_feeding->day <= r.next_feeding->latest);
         }
     }
-    CHECK(fed > 500);
-    CHECK(acted > 200);
-    CHECK(waited > 50);
+    if (feed_test::draws_all()) CHECK(fed > 500);
+    if (feed_test::draws_all()) CHECK(acted > 200);
+    if (feed_test::draws_all()) CHECK(waited > 50);
 }
 
 namespace {
@@ -90,7 +91,7 @@ TEST_CASE("bars, caps and what there is hold in every ration") {
     int capped = 0;
     int barred = 0;
     int of_kinds = 0;
-    for (int i = 0; i < 2000; ++i) {
+    for (int i = 0; i < feed_test::draws(2000); ++i) {
         Case c = kitchen::random_case(dice, table);
         for (int more = 0; more < 2; ++more) {
             const auto& f = table[dice.below(table.size())];
@@ -139,7 +140,7 @@ TEST_CASE("bars, caps and what there is hold in every ration") {
         REQUIRE(r.scraps.in_kilograms() <= r.week.in_kilograms() * (1.0 + 1e-9));
         of_kinds += check_kinds(r, c.bed, worms);
     }
-    CHECK(capped > 50);
-    CHECK(barred > 200);
-    CHECK(of_kinds > 100);
+    if (feed_test::draws_all()) CHECK(capped > 50);
+    if (feed_test::draws_all()) CHECK(barred > 200);
+    if (feed_test::draws_all()) CHECK(of_kinds > 100);
 }

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <catch2.hpp>
 #include <cmath>
+#include <long_forms.hpp>
 #include <ration_kitchen.hpp>
 #include <string>
 #include <vector>
@@ -79,7 +80,7 @@ TEST_CASE("what is printed reads back as what was judged") {
     const auto table = kitchen::whole_table();
     int counted = 0;
     int weighed = 0;
-    for (int i = 0; i < 1500; ++i) {
+    for (int i = 0; i < feed_test::draws(1500); ++i) {
         Case c = kitchen::random_case(dice, table);
         measure_things(c, dice);
         const UnitSystem units = i % 2 == 0 ? UnitSystem::metric : UnitSystem::us;
@@ -136,15 +137,15 @@ TEST_CASE("what is printed reads back as what was judged") {
             REQUIRE(prints(litres, r.water_kg, units));
         }
     }
-    CHECK(counted > 200);
-    CHECK(weighed > 500);
+    if (feed_test::draws_all()) CHECK(counted > 200);
+    if (feed_test::draws_all()) CHECK(weighed > 500);
 }
 
 TEST_CASE("the lines read back and laid as read raise nothing") {
     kitchen::Dice dice(97);
     const auto table = kitchen::whole_table();
     int laid = 0;
-    for (int i = 0; i < 1500; ++i) {
+    for (int i = 0; i < feed_test::draws(1500); ++i) {
         Case c = kitchen::random_case(dice, table);
         measure_things(c, dice);
         const Ration r = kitchen::ration_of(c);
@@ -171,5 +172,5 @@ TEST_CASE("the lines read back and laid as read raise nothing") {
             REQUIRE(std::abs(n.value.value - n.watch) <= 0.05 * std::max(n.watch, 1e-9));
         }
     }
-    CHECK(laid > 400);
+    if (feed_test::draws_all()) CHECK(laid > 400);
 }

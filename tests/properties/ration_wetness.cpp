@@ -3,6 +3,7 @@
 #include <array>
 #include <catch2.hpp>
 #include <cmath>
+#include <long_forms.hpp>
 #include <ration_kitchen.hpp>
 #include <vector>
 
@@ -63,7 +64,7 @@ TEST_CASE("dry and wet are never raised together, whatever the bed is made of") 
     REQUIRE(all.size() > 10);
     int dry = 0;
     int wet = 0;
-    for (int i = 0; i < 3000; ++i) {
+    for (int i = 0; i < feed_test::draws(3000); ++i) {
         const Bed bed = bed_of(mixture(dice, all), dice.between(0.05, 1.3));
         const HazardNumbers n = alone(bed);
         INFO("bed " << i);
@@ -71,14 +72,14 @@ TEST_CASE("dry and wet are never raised together, whatever the bed is made of") 
         dry += is_raised(n[Hazard::dry].level) ? 1 : 0;
         wet += is_raised(n[Hazard::wet].level) ? 1 : 0;
     }
-    CHECK(dry > 300);
-    CHECK(wet > 300);
+    if (feed_test::draws_all()) CHECK(dry > 300);
+    if (feed_test::draws_all()) CHECK(wet > 300);
 }
 
 TEST_CASE("one or two drops raises neither dry nor wet") {
     kitchen::Dice dice(73);
     const auto all = beddings();
-    for (int i = 0; i < 1000; ++i) {
+    for (int i = 0; i < feed_test::draws(1000); ++i) {
         Bed bed = bed_of(mixture(dice, all), 0.65);
         if (i % 2 == 0) bed.bedding.clear();
         bed.squeeze = Squeeze::drops;
@@ -107,7 +108,7 @@ TEST_CASE("a new bed at the aim of wetness is neither dry nor wet") {
             CHECK(n[Hazard::wet].level == Level::none);
         }
     }
-    for (int i = 0; i < 1000; ++i) {
+    for (int i = 0; i < feed_test::draws(1000); ++i) {
         const std::vector<Portion> parts = mixture(dice, all);
         const Bed bed = bed_of(parts, 0.65);
         if (bed.bedding.size() == parts.size()) continue;
@@ -122,7 +123,7 @@ TEST_CASE("a pinch raises nothing") {
     // 10 g of coffee grounds, or a pinch of anything that needs no cap, in any bed.
     kitchen::Dice dice(83);
     const auto table = kitchen::whole_table();
-    for (int i = 0; i < 2000; ++i) {
+    for (int i = 0; i < feed_test::draws(2000); ++i) {
         const Bed bed = kitchen::random_household(dice, table).bed;
         const auto& any = table[dice.below(table.size())];
         const bool plain = !barred_in(*any, Place::worm_bed) && !any->most_wet_kg_per_kg_worms;

@@ -1,6 +1,7 @@
 #pragma once
 // Simulations have a short form for every run and a long one for `sh tests/run.sh nightly`, which
-// sets FEED_LONG_FORMS.
+// sets FEED_LONG_FORMS. Where the sanitizers judge, which look at the code and not at counts, the
+// stage sets FEED_FEW_DRAWS.
 #include <cstdlib>
 
 namespace feed_test {
@@ -16,6 +17,17 @@ inline bool long_forms() {
 template <class T>
 T how_many(T usual, T many) {
     return long_forms() ? many : usual;
+}
+
+/// Whether all random draws are tried: what was counted among them is then judged too.
+inline bool draws_all() {
+    const char* const few = std::getenv("FEED_FEW_DRAWS");
+    return few == nullptr || *few == '\0';
+}
+
+/// Of many random draws all, or a fifth of them where the sanitizers judge.
+inline int draws(int all) {
+    return draws_all() ? all : (all + 4) / 5;
 }
 
 }  // namespace feed_test
