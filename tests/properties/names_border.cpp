@@ -110,8 +110,8 @@ TEST_CASE("a slip of one letter never crosses the border between harmless and ba
         }
         CAPTURE(barred, count.slips, count.taken, count.asked, count.crossings);
         INFO(count.crossed);
-        if (feed_test::draws_all()) CHECK(count.slips > 10000);
-        if (feed_test::draws_all()) CHECK(count.taken > 2000);
+        CHECK(feed_test::enough(count.slips, 10000));
+        CHECK(feed_test::enough(count.taken, 2000));
         CHECK(count.crossings == 0);
     }
 }

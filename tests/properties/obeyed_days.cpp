@@ -95,8 +95,8 @@ TEST_CASE("the day of the next feeding stays put while the ration is obeyed") {
         ++followed;
         young += in_days(*diary.bed.age) < 80.0 ? 1 : 0;
     }
-    if (feed_test::draws_all()) CHECK(followed > 20);
-    if (feed_test::draws_all()) CHECK(young > 5);
+    CHECK(feed_test::enough(followed, 20));
+    CHECK(feed_test::enough(young, 5));
 }
 
 // Bed and caddy are others once a feeding lies in the bed: a dry bed is watered, a touchy material
@@ -124,8 +124,8 @@ TEST_CASE("asked again on the same day, a ration that was fed gives nothing more
         ++fed;
         watched += r.raised.empty() ? 0 : 1;
     }
-    if (feed_test::draws_all()) CHECK(fed > 40);
-    if (feed_test::draws_all()) CHECK(watched > 10);
+    CHECK(feed_test::enough(fed, 40));
+    CHECK(feed_test::enough(watched, 10));
 }
 
 // A bed dries and its acid fades while nobody looks, and with either it comes to be watched or no
@@ -178,7 +178,7 @@ TEST_CASE("looks without news do not move the day, whatever a watched bed is wat
         else
             REQUIRE_FALSE(then.next_feeding.has_value());
     }
-    if (feed_test::draws_all()) CHECK(followed > 25);
-    if (feed_test::draws_all()) CHECK(watched > 10);
+    CHECK(feed_test::enough(followed, 25));
+    CHECK(feed_test::enough(watched, 10));
     CHECK(10 * fed_then > 8 * followed);
 }

@@ -72,8 +72,8 @@ TEST_CASE("dry and wet are never raised together, whatever the bed is made of") 
         dry += is_raised(n[Hazard::dry].level) ? 1 : 0;
         wet += is_raised(n[Hazard::wet].level) ? 1 : 0;
     }
-    if (feed_test::draws_all()) CHECK(dry > 300);
-    if (feed_test::draws_all()) CHECK(wet > 300);
+    CHECK(feed_test::enough(dry, 300));
+    CHECK(feed_test::enough(wet, 300));
 }
 
 TEST_CASE("one or two drops raises neither dry nor wet") {

@@ -3,6 +3,7 @@
 // sets FEED_LONG_FORMS. Where the sanitizers judge, which look at the code and not at counts, the
 // stage sets FEED_FEW_DRAWS.
 #include <cstdlib>
+#include <type_traits>
 
 namespace feed_test {
 
@@ -23,6 +24,12 @@ T how_many(T usual, T many) {
 inline bool draws_all() {
     const char* const few = std::getenv("FEED_FEW_DRAWS");
     return few == nullptr || *few == '\0';
+}
+
+/// Whether more than so many were seen, which only all draws must show.
+template <class Count>
+bool enough(Count seen, std::type_identity_t<Count> least) {
+    return seen > least || !draws_all();
 }
 
 /// Of many random draws all, or a fifth of them where the sanitizers judge.
