@@ -79,7 +79,9 @@ def test_its_answers_are_those_of_the_command(
             [feed_command, "call", "-"], input=json.dumps(request), capture_output=True, text=True
         )
         due = json.loads(done.stdout)
-        found = differences(due, json.loads(json.loads(answer)), request["verb"] in EXACT)
+        # With a bed a balance is the ration, whose rates are exponentials.
+        exact = request["verb"] in EXACT and "ration" not in due
+        found = differences(due, json.loads(json.loads(answer)), exact)
         assert not found, (request["verb"], found[:5])
 
 

@@ -46,12 +46,12 @@ def held_inside(problem: dict[str, Any], target: dict[str, Any]) -> bool:
     ):
         return True
 
-    # Nothing at all keeps every ratio, and has none to tell; nor has water alone a C:N, nor
-    # anything without scraps a share of bedding.
+    # Nothing at all keeps every ratio, and has none to tell; nor have water and wood ash a
+    # C:N, nor anything without scraps a share of bedding.
     def counts(entry: dict[str, Any]) -> bool:
         if target["property"] == "bedding_l_per_scraps_l":
             return part(entry) == "scraps"
-        return target["property"] != "cn_ratio" or not is_water(entry)
+        return target["property"] != "cn_ratio" or bool(entry["carbon"] or entry["nitrogen"])
 
     fed = [
         kg for kg, entry in zip(problem["wet_kg"], problem["entries"], strict=True) if counts(entry)

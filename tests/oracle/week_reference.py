@@ -119,7 +119,7 @@ class WeekReference:
         self.add_caps(now, upto, part)
         if at > 0:
             before = [c for c in scraps if self.columns[c][1] < at]
-            free = (now["allowed"] - USEFUL_SHARE) * now["week_kg"] - now["recent_scraps_kg"]
+            free = (1.0 - USEFUL_SHARE) * now["week_kg"] - now["recent_scraps_kg"]
             self.add_row({c: rate(c) for c in before}, max(0.0, free))
             soft = FEED_AGAIN_SHARE * now["week_kg"] - now["soft_kg"]
             self.add_row({c: share(c) for c in before}, max(0.0, soft))

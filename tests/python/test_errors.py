@@ -92,7 +92,7 @@ def test_class_and_code(
 
 
 def test_file_error_has_line_and_column() -> None:
-    text = "libfeed: 1\nblend:\n  - 1.2 kg coffee grounds\n  - 3 kg moon dust\n"
+    text = "libfeed: 1\nblend:\n  - 1.2 kg coffee grounds\n  - 3 kg zorkmids\n"
     with pytest.raises(libfeed.FeedError) as caught:
         libfeed.read_feed_text(text, name="kitchen.yaml")
     error = caught.value

@@ -2155,7 +2155,7 @@ class TrialPlan:
         """
     def to_yaml(self) -> str:
         """
-        The plan as a feed file with seed, days and key.
+        The whole file with seed, days and key: to be laid, noted in and read.
         """
     @property
     def look_days(self) -> list[int]:
