@@ -70,6 +70,7 @@ inline constexpr Option show_options[] = {
     json,
     units,
     help};
+/// Of the ration and of a balance, which with a bed is the ration.
 inline constexpr Option ration_options[] = {bin_option,
                                             worms_option,
                                             temperature_option,
@@ -80,16 +81,6 @@ inline constexpr Option ration_options[] = {bin_option,
                                             json,
                                             units,
                                             help};
-inline constexpr Option balance_options[] = {bin_option,
-                                             worms_option,
-                                             temperature_option,
-                                             squeeze_option,
-                                             things_date_option,
-                                             why,
-                                             strict,
-                                             json,
-                                             units,
-                                             help};
 inline constexpr Option check_options[] = {
     bin_option,
     worms_option,
@@ -264,7 +255,7 @@ inline constexpr Command commands[] = {
      "Finds how much of what is at hand makes a feeding that meets its targets, says what it "
      "reaches, what limits it and what it assumed. When the targets cannot be met it says which "
      "entries conflict, how close one can come and what would mend it.",
-     balance_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
+     ration_options, "feed balance kitchen.yaml", "A feeding from what stands in kitchen.yaml.",
      true},
     {"ration", "[FILE] WORDS... | FILE", "What to put in today, and when again",
      "The main verb. Says what to take out, whether to act first, wait, feed less or feed, what goes in "

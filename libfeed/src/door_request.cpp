@@ -77,29 +77,35 @@ private:
         if (!reading_.fits(at, std::string(member.name), most_bins)) return;
         at.for_each_item([&](YamlView item) {
             const std::string called = "file " + std::to_string(request_.files.size() + 1);
-            request_.files.push_back(file_at(member, item, called).value_or(FeedFile()));
+            request_.files.push_back(
+                file_at(member, item, object_at(item), called).value_or(FeedFile()));
         });
     }
 
     void read_file(const Member& member, YamlView at) {
-        if (at.is_mapping()) {
-            JsonWriter json;
-            write_node(json, at, true);
-            request_.file_object = json.take();
-        } else if (is_text(at)) {
-            request_.file_text = at.text();
-        }
-        request_.file = file_at(member, at, request_.file_name());
+        request_.file_object = object_at(at);
+        if (is_text(at)) request_.file_text = at.text();
+        request_.file = file_at(member, at, request_.file_object, request_.file_name());
+    }
+
+    /// An object by itself, as JSON; "" where it is none.
+    static std::string object_at(YamlView at) {
+        if (!at.is_mapping()) return "";
+        JsonWriter json;
+        write_node(json, at, true);
+        return json.take();
     }
 
     /// The file of a bin at a node; nothing where it is none, with its problems kept.
-    std::optional<FeedFile> file_at(const Member& member, YamlView at, const std::string& called) {
+    /// object: of that node.
+    std::optional<FeedFile> file_at(const Member& member, YamlView at, std::string_view object,
+                                    const std::string& called) {
         if (!at.is_mapping() && !is_text(at)) {
             wrong(member, at, std::string(member.example),
                   "the file of a bin is an object, or its text");
             return std::nullopt;
         }
-        auto file = at.is_mapping() ? read_feed_node(tree_, at, json_, called)
+        auto file = at.is_mapping() ? read_feed_node(tree_, at, json_, object, called)
                                     : read_feed_text(at.text(), called);
         if (file) return std::move(file).value();
         file_errors_.insert(file_errors_.end(), file.errors().begin(), file.errors().end());

@@ -7,7 +7,6 @@
 #include "feed/bed/completed.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/io/human_text.hpp"
-#include "feed/io/json_tree.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/text_file.hpp"
 #include "feed/io/to_json.hpp"
@@ -164,22 +163,15 @@ private:
 Result<FeedFile> read_feed_text(std::string_view text, std::string_view name) {
     const auto tree = parse_yaml(text, name);
     if (!tree) return tree.errors();
-    auto file = FileReader(*tree, tree->root(), text, name).read();
-    if (!file) return file;
-    file->content_hash = std::hash<std::string_view>{}(text);
-    if (file->trial) file->trial_text = text;
-    return file;
+    return read_feed_node(*tree, tree->root(), text, text, name);
 }
 
 Result<FeedFile> read_feed_node(const YamlTree& tree, YamlView root, std::string_view text,
-                                std::string_view name) {
+                                std::string_view object, std::string_view name) {
     auto file = FileReader(tree, root, text, name).read();
     if (!file) return file;
-    JsonWriter json;
-    write_node(json, root, true);
-    std::string written = json.take();
-    file->content_hash = std::hash<std::string>{}(written);
-    if (file->trial) file->trial_text = std::move(written);
+    file->content_hash = std::hash<std::string_view>{}(object);
+    if (file->trial) file->trial_text = object;
     return file;
 }
 
@@ -262,10 +254,6 @@ void write_bin(JsonWriter& json, const BinWords& bin) {
     member("squeeze", bin.squeeze);
     json.end_object();
 }
-
-}  // namespace
-
-namespace {
 
 /// Writes what is said to be there as a file has it; gives the number of things that were said.
 /// What is fed is read as it is said; what is at hand has bounds of its own for each piece.

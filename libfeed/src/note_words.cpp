@@ -95,7 +95,7 @@ Error not_understood(std::string_view piece) {
     if (near.empty())
         return offered(std::move(error), "; to keep your own words write ",
                        {"note " + std::string(piece)});
-    return offered(std::move(error), "; is ", {near}, " meant?");
+    return with_near(std::move(error), near);
 }
 
 /// What a diary has no key for: heat and cold are measured, the rest is a note.

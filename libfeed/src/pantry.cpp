@@ -70,11 +70,9 @@ Preparations Pantry::preparations(std::optional<YamlView> at, const std::string&
         if (reading_.only_counts()) return;
         std::string message =
             "\"" + std::string(detail::trim(word)) + "\" is not a preparation that is known";
-        const auto near = nearest_word(word, preparation_words);
-        Error error = make_error(ErrorCode::out_of_range, field, "", listed(preparation_words),
-                                 std::move(message));
-        if (!near.empty()) error = offered(std::move(error), "; is ", {near}, " meant?");
-        reading_.report(node, std::move(error));
+        reading_.report(node, with_near(make_error(ErrorCode::out_of_range, field, "",
+                                                   listed(preparation_words), std::move(message)),
+                                        nearest_word(word, preparation_words)));
     };
     if (at->is_sequence()) {
         at->for_each_item([&](YamlView item) {

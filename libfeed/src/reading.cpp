@@ -177,10 +177,9 @@ std::optional<std::size_t> Reading::word_index(YamlView at, const std::string& f
     }
     if (only_counts()) return std::nullopt;
     std::string message = "\"" + std::string(*text) + "\" is not one of the words for this";
-    const auto near = nearest_word(*text, words);
-    Error error = make_error(ErrorCode::out_of_range, field, "", listed(words), std::move(message));
-    if (!near.empty()) error = offered(std::move(error), "; is ", {near}, " meant?");
-    report(at, std::move(error));
+    report(at, with_near(make_error(ErrorCode::out_of_range, field, "", listed(words),
+                                    std::move(message)),
+                         nearest_word(*text, words)));
     return std::nullopt;
 }
 
@@ -197,11 +196,10 @@ Section::Section(Reading& reading, YamlView node, std::string field,
         if (!key.is_scalar()) return;
         if (std::find(allowed.begin(), allowed.end(), key.text()) == allowed.end()) {
             if (reading.only_counts()) return;
-            const auto near = nearest_word(key.text(), allowed);
-            Error error = make_error(ErrorCode::unknown_key, field_.empty() ? "file" : field_, "",
-                                     listed(allowed), "this key is not known here");
-            if (!near.empty()) error = offered(std::move(error), "; is ", {near}, " meant?");
-            reading.report(key, std::move(error));
+            reading.report(
+                key, with_near(make_error(ErrorCode::unknown_key, field_.empty() ? "file" : field_,
+                                          "", listed(allowed), "this key is not known here"),
+                               nearest_word(key.text(), allowed)));
             return;
         }
         const bool again = std::any_of(pairs_.begin(), pairs_.end(),

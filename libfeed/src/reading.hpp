@@ -1,5 +1,7 @@
 #pragma once
+#include <algorithm>
 #include <array>
+#include <iterator>
 #include <optional>
 #include <span>
 #include <string>
@@ -22,23 +24,22 @@ struct WordFor {
     T meaning;
 };
 
-/// The words of an enumeration, in its order, and what else may be written for them.
-template <class T, std::size_t count, std::size_t more>
-constexpr std::array<WordFor<T>, count + more> words_for(
-    const std::array<std::string_view, count>& words, const WordFor<T> (&others)[more]) {
-    std::array<WordFor<T>, count + more> all{};
-    for (std::size_t i = 0; i < count; ++i)
-        all[i] = {words[i], static_cast<T>(i)};
-    for (std::size_t i = 0; i < more; ++i)
-        all[count + i] = others[i];
-    return all;
-}
+/// The words of an enumeration, in its order.
 template <class T, std::size_t count>
 constexpr std::array<WordFor<T>, count> words_for(
     const std::array<std::string_view, count>& words) {
     std::array<WordFor<T>, count> all{};
     for (std::size_t i = 0; i < count; ++i)
         all[i] = {words[i], static_cast<T>(i)};
+    return all;
+}
+/// The same, and what else may be written for them.
+template <class T, std::size_t count, std::size_t more>
+constexpr std::array<WordFor<T>, count + more> words_for(
+    const std::array<std::string_view, count>& words, const WordFor<T> (&others)[more]) {
+    std::array<WordFor<T>, count + more> all{};
+    std::copy_n(words_for<T>(words).begin(), count, all.begin());
+    std::copy_n(std::begin(others), more, all.begin() + count);
     return all;
 }
 

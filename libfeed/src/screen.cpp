@@ -16,18 +16,22 @@ std::string printed(std::string_view line) {
 
 ScreenRoom taken_by(std::string_view line) {
     const std::string text = printed(line);
-    ScreenRoom taken{0, 0};
-    bool in_word = false;
-    for (const char c : text) {
-        const bool blank = c == ' ' || c == '\n';
-        if (!blank && !in_word) ++taken.words;
-        in_word = !blank;
-        if (c == '\n') ++taken.lines;
-    }
-    return taken;
+    const auto lines = std::count(text.begin(), text.end(), '\n');
+    return {static_cast<std::size_t>(lines), words_in(text)};
 }
 
 }  // namespace
+
+std::size_t words_in(std::string_view text) noexcept {
+    std::size_t words = 0;
+    bool in_word = false;
+    for (const char c : text) {
+        const bool blank = c == ' ' || c == '\n';
+        if (!blank && !in_word) ++words;
+        in_word = !blank;
+    }
+    return words;
+}
 
 ScreenRoom taken_by(const std::vector<std::string>& lines) {
     ScreenRoom sum{0, 0};

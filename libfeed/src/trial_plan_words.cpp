@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "feed/io/screen.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "trial_words.hpp"
@@ -279,18 +280,18 @@ PlanScreen plan_screen(const TrialPlan& plan, UnitSystem units) {
     PlanScreen screen;
     const std::vector<std::string> write =
         plan.wait.empty() ? write_lines(plan, units) : std::vector<std::string>();
-    const std::size_t room = most_screen_words - words_in(write);
+    const std::size_t room = first_screen.words - taken_by(write).words;
     PlanLines lines;
     const std::pair<std::size_t, bool> ways[] = {
         {plan.trial.feeds.size(), true}, {least_listed_feeds, true}, {least_listed_feeds, false}};
     for (const auto& [feeds, why] : ways) {
         screen.left.clear();
         lines = lines_of(plan, feeds, why, screen.left);
-        if (words_in(lines.must) <= room) break;
+        if (taken_by(lines.must).words <= room) break;
     }
     screen.lines = std::move(lines.must);
     for (std::string& line : lines.may) {
-        const bool fits = words_in(screen.lines) + words_in(line) <= room;
+        const bool fits = taken_by(screen.lines).words + words_in(line) <= room;
         (fits ? screen.lines : screen.left).push_back(std::move(line));
     }
     screen.lines.insert(screen.lines.end(), write.begin(), write.end());

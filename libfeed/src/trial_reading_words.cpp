@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "feed/io/screen.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "trial_words.hpp"
@@ -240,7 +241,7 @@ std::vector<std::string> trial_reading_lines(const Trial& trial, const TrialRead
     if (reading.flaws.size() > 1) {
         std::vector<std::string> more = lines;
         more.push_back(reading.flaws[1]);
-        if (words_in(more) <= most_screen_words) lines = std::move(more);
+        if (taken_by(more).words <= first_screen.words) lines = std::move(more);
     }
     return lines;
 }

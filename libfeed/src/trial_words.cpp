@@ -26,21 +26,4 @@ std::string fold_text(double ratio) {
     return significant(ratio, 2);
 }
 
-std::size_t words_in(std::string_view text) {
-    std::size_t words = 0;
-    bool inside = false;
-    for (const char c : text) {
-        words += c != ' ' && !inside ? 1 : 0;
-        inside = c != ' ';
-    }
-    return words;
-}
-
-std::size_t words_in(const std::vector<std::string>& lines) {
-    std::size_t words = 0;
-    for (const std::string& line : lines)
-        words += words_in(line);
-    return words;
-}
-
 }  // namespace feed::io

@@ -1,8 +1,6 @@
 #pragma once
-#include <cstddef>
 #include <string>
 #include <string_view>
-#include <vector>
 
 #include "feed/trial/design.hpp"
 
@@ -15,11 +13,6 @@ std::string in_hundred(double chance);
 std::string luck_text(double p);
 /// "1.5", of how many times as long.
 std::string fold_text(double ratio);
-
-/// More words than this are no first screen.
-inline constexpr std::size_t most_screen_words = 110;
-std::size_t words_in(std::string_view text);
-std::size_t words_in(const std::vector<std::string>& lines);
 
 constexpr std::string_view past(TrialQuestion question) {
     return question == TrialQuestion::gone ? "gone" : "found";

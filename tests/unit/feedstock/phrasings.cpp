@@ -7,6 +7,9 @@
 
 #include "catch2.hpp"
 #include "feed/feedstock/things.hpp"
+#include "split.hpp"
+
+using feed_test::split;
 
 namespace {
 
@@ -25,16 +28,6 @@ std::vector<Phrase> phrases() {
             list.push_back({line.substr(0, at), line.substr(at + 1)});
     }
     return list;
-}
-
-std::vector<std::string> split(const std::string& text, const std::string& mark) {
-    std::vector<std::string> parts;
-    std::size_t start = 0;
-    for (std::size_t at; (at = text.find(mark, start)) != std::string::npos;
-         start = at + mark.size())
-        parts.push_back(text.substr(start, at - start));
-    parts.push_back(text.substr(start));
-    return parts;
 }
 
 /// "apple-whole|apple-pomace 420-700".

@@ -5,6 +5,7 @@
 #include <catch2.hpp>
 #include <fstream>
 #include <set>
+#include <split.hpp>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -13,6 +14,7 @@
 
 using namespace feed;
 using feed_test::Approx;
+using feed_test::split;
 
 namespace {
 
@@ -211,16 +213,6 @@ TEST_CASE("docs/signs.md shows every sign, cause and test as it is") {
 }
 
 namespace {
-
-std::vector<std::string> split(const std::string& text, const std::string& mark) {
-    std::vector<std::string> parts;
-    std::size_t start = 0;
-    for (std::size_t at; (at = text.find(mark, start)) != std::string::npos;
-         start = at + mark.size())
-        parts.push_back(text.substr(start, at - start));
-    parts.push_back(text.substr(start));
-    return parts;
-}
 
 /// The signs of "balled worms + heat"; nothing where a piece is not understood.
 std::vector<Sign> signs_in(const std::string& words) {

@@ -163,12 +163,7 @@ public:
             const auto& meant = keeper_.meanings[i].means;
             if (own_key(meant) != key) return find_meant(meant);
         }
-        for (std::size_t i = 0; i < own_keys_.size(); ++i) {
-            if (own_keys_[i] != key) continue;
-            Found found;
-            found.feedstock = keeper_.own[i];
-            return found;
-        }
+        if (auto own = own_with(key)) return *std::move(own);
         return of_table(words, reading);
     }
 
@@ -213,15 +208,21 @@ private:
         return key;
     }
 
-    /// What a meaning means, without looking for another meaning: two may not lead in a circle.
-    Result<Found> find_meant(std::string_view words) const {
-        const std::string key = own_key(words);
+    /// The keeper's own feedstock with a key.
+    std::optional<Found> own_with(const std::string& key) const {
         for (std::size_t i = 0; i < own_keys_.size(); ++i) {
             if (own_keys_[i] != key) continue;
             Found found;
             found.feedstock = keeper_.own[i];
             return found;
         }
+        return std::nullopt;
+    }
+
+    /// What a meaning means, without looking for another meaning: two may not lead in a circle.
+    Result<Found> find_meant(std::string_view words) const {
+        const std::string key = own_key(words);
+        if (auto own = own_with(key)) return *std::move(own);
         return of_table(words, nullptr);
     }
 

@@ -2,6 +2,7 @@
 #include <cstddef>
 #include <limits>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace feed::io {
@@ -33,6 +34,8 @@ std::vector<ScreenLine> fitting_lines(std::vector<ScreenLine> lines, ScreenRoom 
 std::vector<std::string> fitting(std::vector<ScreenLine> lines, ScreenRoom room);
 std::vector<std::string> texts_of(std::vector<ScreenLine> lines);
 
+/// Words parted by blanks. Threads: pure.
+std::size_t words_in(std::string_view text) noexcept;
 /// What lines take of a room.
 ScreenRoom taken_by(const std::vector<std::string>& lines);
 /// What is left of a room after some lines; never below 0.

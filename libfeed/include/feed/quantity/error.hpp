@@ -83,6 +83,12 @@ inline Error offered(Error error, std::string_view lead, std::vector<std::string
     return error;
 }
 
+/// The error with the nearest word that is known; as it is where none is near.
+inline Error with_near(Error error, std::string near) {
+    if (near.empty()) return error;
+    return offered(std::move(error), "; is ", {std::move(near)}, " meant?");
+}
+
 /// Takes the place out of an error: it is about something that the keeper has no file of.
 inline void forget_place(Error& error) {
     error.line = error.column = 0;

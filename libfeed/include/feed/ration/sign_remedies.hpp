@@ -77,16 +77,22 @@ inline SignStep step_of(const Ration& ration, std::string by_hand, UnitSystem un
     return step;
 }
 
+/// A step without an amount.
+inline SignStep plain_step(StepKind kind, std::string text) {
+    SignStep step;
+    step.kind = kind;
+    step.text = std::move(text);
+    return step;
+}
+
 /// Heat goes by itself: nothing is put in against it.
 inline SignStep step_against_heat(const BedNumbers& bed, UnitSystem units) {
     // As warm at least as the quick test would show it.
     const double too_warm =
         std::max(bed.temperature_high_c, 32.0) - in_celsius(bed.species->warmest);
-    SignStep step;
-    step.kind = StepKind::cool;
-    step.text = "Feed nothing until it is cooler by " +
-                words::warming(std::max(too_warm, 1.0), units) + ": shade, air, a damp cloth.";
-    return step;
+    return plain_step(StepKind::cool, "Feed nothing until it is cooler by " +
+                                          words::warming(std::max(too_warm, 1.0), units) +
+                                          ": shade, air, a damp cloth.");
 }
 
 /// The step against a hazard: that of the ration of this bed where it has the hazard, else of the
@@ -110,20 +116,14 @@ inline SignStep remedy_of_smell(Hazard hazard, RationInput in, std::string by_ha
 }
 
 inline SignStep looking(std::string text) {
-    SignStep r;
-    r.kind = StepKind::look;
-    r.text = std::move(text);
-    return r;
+    return plain_step(StepKind::look, std::move(text));
 }
 
 /// Food that rots: how long nothing is fed, the ration says when it knows of it.
 inline SignStep pause() {
-    SignStep step;
-    step.kind = StepKind::feed_less;
-    step.text =
-        "Lift out what is slimy and feed nothing today. Note that food is left: the ration then says "
-        "when to feed again.";
-    return step;
+    return plain_step(StepKind::feed_less,
+                      "Lift out what is slimy and feed nothing today. Note that food is left: the "
+                      "ration then says when to feed again.");
 }
 
 inline SignStep room_for_worms(const BedNumbers& bed, UnitSystem units) {
@@ -159,12 +159,9 @@ inline SignStep remove_disliked(const Bed& said, const BedNumbers& bed, UnitSyst
             return r;
         }
     }
-    SignStep r;
-    r.kind = StepKind::feed_less;
-    r.text =
-        "Lift out half of what they avoid and cover the rest with bedding. By the next day they "
-        "should settle (common practice).";
-    return r;
+    return plain_step(StepKind::feed_less,
+                      "Lift out half of what they avoid and cover the rest with bedding. By the "
+                      "next day they should settle (common practice).");
 }
 
 inline SignStep feed_again(const RationInput& in, UnitSystem units) {
