@@ -14,7 +14,7 @@ std::string printed(std::string_view line) {
     return wrapped(line.substr(indent), indent, indent + 2);
 }
 
-ScreenRoom taken_by(std::string_view line) {
+ScreenRoom room_of_line(std::string_view line) {
     const std::string text = printed(line);
     const auto lines = std::count(text.begin(), text.end(), '\n');
     return {static_cast<std::size_t>(lines), words_in(text)};
@@ -36,7 +36,7 @@ std::size_t words_in(std::string_view text) noexcept {
 ScreenRoom taken_by(const std::vector<std::string>& lines) {
     ScreenRoom sum{0, 0};
     for (const std::string& line : lines) {
-        const ScreenRoom one = taken_by(std::string_view(line));
+        const ScreenRoom one = room_of_line(line);
         sum.lines += one.lines;
         sum.words += one.words;
     }
@@ -55,7 +55,7 @@ std::vector<ScreenLine> fitting_lines(std::vector<ScreenLine> lines, ScreenRoom 
                 lines.end());
     ScreenRoom taken{0, 0};
     for (const ScreenLine& line : lines) {
-        const ScreenRoom one = taken_by(std::string_view(line.text));
+        const ScreenRoom one = room_of_line(line.text);
         taken.lines += one.lines;
         taken.words += one.words;
     }
@@ -65,7 +65,7 @@ std::vector<ScreenLine> fitting_lines(std::vector<ScreenLine> lines, ScreenRoom 
             lines.rbegin(), lines.rend(),
             [](const ScreenLine& a, const ScreenLine& b) { return a.rank < b.rank; });
         if (least == lines.rend() || least->rank == 0) break;
-        const ScreenRoom one = taken_by(std::string_view(least->text));
+        const ScreenRoom one = room_of_line(least->text);
         taken.lines -= one.lines;
         taken.words -= one.words;
         lines.erase(std::next(least).base());
