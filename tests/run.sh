@@ -322,7 +322,7 @@ stage_nightly() {
     FEED_BROWSER=$(command -v chromium)
     export FEED_BROWSER
     run_pytest tests/js
-    check site sh docs/site/build.sh build/package/bindings/cli/feed
+    check site sh docs/site/build.sh build/package/bindings/cli/feed build/js/package
     check mutants-all "$python" tests/tooling/mutants.py --all
     grep '^|' "$logs/mutants-all.log"
 }

@@ -43,6 +43,8 @@ export function call<Verb extends keyof Answers>(
 ): Answers[Verb];
 /** The same as JSON texts, errors too. */
 export function callText(request: string): string;
+/** The bytes that the module holds between calls, at most 4 MB. */
+export function heldBytes(): number;
 """
 
 # What an error is made of; it is thrown, and so the answer to no verb.

@@ -2,6 +2,7 @@
 // Its one door takes a request and gives an answer, both plain objects; docs/door.md says which.
 
 const NOT_OPEN = 8; // "bad file descriptor" of WASI: there are no files here
+const MOST_HELD = 4 * 1024 * 1024; // bytes between calls; a module that grew further is let go
 
 let compiled;
 let instance;
@@ -69,6 +70,9 @@ function ended(ranOut) {
     : problem("internal", "libfeed stopped on a fault of its own; nothing was lost");
 }
 
+/** The bytes that the module holds between calls, at most 4 MB. */
+export const heldBytes = () => instance?.exports.memory.buffer.byteLength ?? 0;
+
 /**
  * The answer to a request as JSON text, errors too, for callers that only pass text on.
  * @param request  JSON text
@@ -85,7 +89,9 @@ export function callText(request) {
     if (at === 0) throw ended(true);
     new Uint8Array(memory.buffer, at, bytes.length).set(bytes);
     const answer = feed_call(at, bytes.length);
-    return new TextDecoder().decode(new Uint8Array(memory.buffer, answer, feed_answer_length()));
+    const text = new Uint8Array(memory.buffer, answer, feed_answer_length());
+    if (memory.buffer.byteLength > MOST_HELD) instance = undefined;
+    return new TextDecoder().decode(text);
   } catch (fault) {
     throw fault instanceof WebAssembly.RuntimeError ? ended(feed_ran_out() !== 0) : fault;
   }

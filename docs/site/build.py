@@ -1,7 +1,7 @@
-"""Gathers the pages of the site: python docs/site/build.py FEED_COMMAND OUT [BUILT_PAGE].
+"""Gathers the pages of the site: python docs/site/build.py FEED_COMMAND NPM_PACKAGE OUT.
 
 The pages of docs/ as they stand, a page for each feedstock made of what `feed show` answers, and
-the reference of the C header. Sphinx then makes HTML of OUT/source (see build.sh).
+the references (reference.py). Sphinx then makes HTML of OUT/source (see build.sh).
 """
 
 from __future__ import annotations
@@ -17,7 +17,9 @@ from typing import Any
 
 ROOT = Path(__file__).resolve().parents[2]
 HERE = Path(__file__).resolve().parent
-sys.path.insert(0, str(ROOT / "data/tools"))
+sys.path[:0] = [str(ROOT / "data/tools"), str(HERE)]
+from reference import write_references  # noqa: E402
+
 from docs import TITLES  # noqa: E402  # the groups as the page of all feedstocks calls them
 
 # Pages outside docs/ that belong to the site.
@@ -111,37 +113,22 @@ def write_feedstocks(feed: Path, source: Path) -> None:
     (folder / "index.md").write_text("\n".join(index), encoding="utf-8")
 
 
-def write_reference(source: Path) -> None:
-    """Doxygen reads the C header; breathe shows it."""
-    folder = source / "doxygen"
-    folder.mkdir(parents=True)
-    settings = {
-        "INPUT": ROOT / "bindings/c/include/feed/feed.h",
-        "OUTPUT_DIRECTORY": folder,
-        "GENERATE_HTML": "NO",
-        "GENERATE_LATEX": "NO",
-        "GENERATE_XML": "YES",
-        "JAVADOC_AUTOBRIEF": "YES",
-        "EXTRACT_ALL": "YES",
-        "MACRO_EXPANSION": "YES",
-        "EXPAND_ONLY_PREDEF": "YES",
-        "PREDEFINED": "FEED_API=",
-        "QUIET": "YES",
-        "WARNINGS": "NO",
-        "OPTIMIZE_OUTPUT_FOR_C": "YES",
-    }
-    text = "".join(f"{key} = {value}\n" for key, value in settings.items())
-    subprocess.run(["doxygen", "-"], input=text, text=True, check=True)
-    page = "# The C interface\n\nAs the header says it; rules on handles and threads first.\n\n"
-    page += "```{doxygenfile} feed.h\n:project: libfeed\n```\n"
-    (source / "c_reference.md").write_text(page, encoding="utf-8")
+def write_box(package: Path, source: Path) -> None:
+    """The box of the first page, and the npm package that answers in it."""
+    static = source / "static"
+    static.mkdir()
+    for name in ("try.js", "try.css"):
+        shutil.copy(HERE / name, static / name)
+    (static / "libfeed").mkdir()
+    for name in ("libfeed.js", "verbs.js", "libfeed.wasm", "LICENSE"):
+        shutil.copy(package / name, static / "libfeed" / name)
 
 
 def main() -> int:
     parser = argparse.ArgumentParser()
     parser.add_argument("feed", type=Path)
+    parser.add_argument("package", type=Path, help="folder of the npm package, for the box")
     parser.add_argument("out", type=Path)
-    parser.add_argument("page", type=Path, nargs="?", help="folder of the built page, for the site")
     arguments = parser.parse_args()
     source: Path = arguments.out / "source"
     shutil.rmtree(source, ignore_errors=True)
@@ -165,9 +152,8 @@ def main() -> int:
         encoding="utf-8",
     )
     write_feedstocks(arguments.feed.resolve(), source)
-    write_reference(source)
-    if arguments.page:
-        shutil.copytree(arguments.page, arguments.out / "html" / "page", dirs_exist_ok=True)
+    write_references(source)
+    write_box(arguments.package, source)
     print(f"{sum(1 for _ in source.rglob('*.md'))} pages")
     return 0
 

@@ -1,14 +1,19 @@
 """How Sphinx makes the site of docs/site/build.py's folder of pages."""
 
+import sys
+from pathlib import Path
+
 from docutils import nodes
 from latex2mathml.converter import convert
 from sphinx.application import Sphinx
 
 project = "libfeed"
 html_title = "libfeed"
-extensions = ["myst_parser", "breathe"]
+extensions = ["myst_parser", "breathe", "sphinx.ext.autodoc", "sphinx.ext.napoleon"]
 source_suffix = {".md": "markdown"}
-exclude_patterns = ["downloads"]
+exclude_patterns = ["python", "static"]
+html_static_path = ["static"]
+html_css_files = ["try.css"]
 myst_enable_extensions = ["dollarmath", "colon_fence"]
 myst_heading_anchors = 4
 # Blocks in the pages are of many kinds; none of them is to be reckoned out.
@@ -18,6 +23,8 @@ suppress_warnings = [
     "myst.header",
     # C has `typedef struct feed_error feed_error`: one name, declared twice.
     "duplicate_declaration.c",
+    # Each header opens the same namespace.
+    "duplicate_declaration.cpp",
 ]
 html_theme = "furo"
 html_theme_options = {
@@ -26,9 +33,14 @@ html_theme_options = {
 }
 html_show_sphinx = False
 html_copy_source = False
-breathe_projects = {"libfeed": "doxygen/xml"}
-breathe_default_project = "libfeed"
-breathe_domain_by_extension = {"h": "c"}
+breathe_projects = {"c": "doxygen/c/xml", "cpp": "doxygen/cpp/xml"}
+breathe_default_project = "c"
+breathe_domain_by_extension = {"h": "c", "hpp": "cpp"}
+# The Python package as reference.py has laid it out: its stub stands in for what is compiled.
+sys.path.insert(0, str(Path(__file__).parent / "python"))
+autodoc_mock_imports = ["numpy", "pandas", "matplotlib"]
+napoleon_use_ivar = True
+autodoc_member_order = "bysource"
 html_math_renderer = "mathml"
 
 # Browsers know no names of spaces any more.

@@ -41,14 +41,14 @@ int main() {
     std::printf("%.0f g watermelon rind, %.0f g pumpkin: %s\n",
                 1000.0 * portions->fresh[0].in_kilograms(),
                 1000.0 * portions->fresh[1].in_kilograms(), text(portions->rule).data());
-    std::printf("smallest chance by luck %.4f\n", feed::smallest_luck(*layout).overall);
+    std::printf("smallest chance by luck %.3f\n", feed::smallest_luck(*layout).overall);
 
     std::vector<feed::Observation> looks;
     for (int day = 3; day <= *trial.last_day; day += 3)
         looks.push_back(look_on(day, *layout));
     const feed::TrialReading reading = feed::read_trial(trial, *layout, *portions, looks);
     const feed::PairReading& pair = reading.pairs.front();
-    std::printf("%s, by luck %.4f\n", text(pair.verdict).data(), pair.test.luck.p);
+    std::printf("%s, by luck %.3f\n", text(pair.verdict).data(), pair.test.luck.p);
     std::printf("watermelon rind takes %.2f (%.2f to %.2f) times as long\n", pair.ratio.ratio,
                 pair.ratio.low, pair.ratio.high);
     return 0;

@@ -8,6 +8,7 @@ import re
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 import yaml
@@ -19,7 +20,7 @@ ALL_BLOCKS = [
 LINK = re.compile(r"(?<!!)\[[^\]]*\]\(([^)\s]+)\)|!\[[^\]]*\]\(([^)\s]+)\)")
 
 
-def of_kind(*kinds: str) -> list[object]:
+def of_kind(*kinds: str) -> list[Any]:
     """The blocks of these kinds that are to be run, as parameters named by their place."""
     return [
         pytest.param(block, id=block.place)
@@ -125,7 +126,11 @@ def with_main(text: str) -> str:
     return "\n".join([*includes, "int main() {", *body, "return 0;", "}"]) + "\n"
 
 
-@pytest.mark.parametrize("block", of_kind("cpp", "c"))
+# What a page quotes of examples/ is built and run by tests/examples.
+PROGRAMS = [one for one in of_kind("cpp", "c") if not one.values[0].quoted]
+
+
+@pytest.mark.parametrize("block", PROGRAMS)
 def test_program_block_runs(block: Block, playground: Playground, package_dir: Path) -> None:
     source = playground.folder / f"block.{block.kind}"
     source.write_text(with_main(block.text), encoding="utf-8")

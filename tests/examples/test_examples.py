@@ -11,8 +11,14 @@ from pathlib import Path
 
 import pytest
 
-STORIES = ("01_look_up", "02_blend", "03_balance", "04_out_of_reach")
-TRIAL = "05_trial"  # in C++, Python and the command; C and Node reach it by JSON
+STORIES = (
+    "01_look_up",
+    "02_blend",
+    "03_balance",
+    "04_out_of_reach",
+    "05_trial",
+    "06_one_day",
+)
 
 
 def lines_of(command: list[str], **variables: str) -> list[str]:
@@ -46,13 +52,13 @@ def test_node_says_what_cpp_says(
     assert said == in_cpp(package_dir, story)
 
 
-@pytest.mark.parametrize("story", (*STORIES, TRIAL))
+@pytest.mark.parametrize("story", STORIES)
 def test_python_says_what_cpp_says(story: str, package_dir: Path, source_dir: Path) -> None:
     script = source_dir / "examples" / "python" / f"{story}.py"
     assert lines_of([sys.executable, str(script)]) == in_cpp(package_dir, story)
 
 
-@pytest.mark.parametrize("story", (*STORIES, TRIAL))
+@pytest.mark.parametrize("story", STORIES)
 def test_the_command_tells_the_story(story: str, source_dir: Path, feed_command: Path) -> None:
     script = source_dir / "examples" / "command" / f"{story}.sh"
     path = f"{feed_command.parent}:{os.environ['PATH']}"
@@ -66,16 +72,28 @@ def test_the_command_tells_the_story(story: str, source_dir: Path, feed_command:
         "02_blend": "49 %",
         "03_balance": "kitchen scraps, 1.2 kg",
         "04_out_of_reach": "cannot hold together: zucchini; torn cardboard",
-        TRIAL: "Clear: watermelon rind is gone before pumpkin",
+        "05_trial": "Clear: watermelon rind is gone before pumpkin",
+        "06_one_day": "Never feed bacon",
     }
     assert expected[story] in done.stdout
+
+
+def test_one_day_is_one_answer(package_dir: Path, source_dir: Path, feed_command: Path) -> None:
+    """The command's first screen is what the programs print, bacon first; a fed bin waits."""
+    script = source_dir / "examples" / "command" / "06_one_day.sh"
+    said = lines_of(["sh", "-eu", str(script)], PATH=f"{feed_command.parent}:{os.environ['PATH']}")
+    told = in_cpp(package_dir, "06_one_day")
+    end = next(i for i, line in enumerate(told) if line.startswith("the plan: "))
+    assert end > 5 and said[:end] == told[:end]
+    assert said[0].startswith("Never feed bacon")
+    assert said[-3].startswith("Wait.") and told[-1] == "the day after: wait"
 
 
 def test_a_day_through_the_one_door(source_dir: Path, feed_command: Path) -> None:
     """An app that keeps its bin as an object: take out, note, ask again, be refused."""
     node = shutil.which("node")
     assert node is not None, "node is not installed (package nodejs)"
-    script = source_dir / "examples" / "node" / "05_one_door.mjs"
+    script = source_dir / "examples" / "node" / "07_one_door.mjs"
     lines = lines_of([node, str(script)], FEED_COMMAND=str(feed_command))
     assert lines[0].startswith("Never feed bacon")
     assert "feedings: 1" in lines[-2]

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFile as readBytes } from "node:fs/promises";
 import test from "node:test";
-import { FeedError, call, load, note, ration, trialPlan, version } from "libfeed";
+import { FeedError, call, heldBytes, load, note, ration, table, trialPlan, version } from "libfeed";
 import { readFile, withEntry } from "libfeed/yaml";
 
 const WASM = new URL(import.meta.resolve("libfeed/libfeed.wasm"));
@@ -59,6 +59,20 @@ test("memory that runs out ends cleanly, and the next call is answered", async (
   const blend = Array.from({ length: 1000 }, () => "x".repeat(20000));
   assert.throws(() => ration({ file: { ...BIN, blend } }), { code: "out_of_memory" });
   assert.equal(ration({ file: BIN }).date, "2026-03-14");
+});
+
+test("what a large answer took is given back", async () => {
+  await load();
+  const trial = { feeds: ["watermelon rind", "pumpkin"], bins: 6, seed: 7 };
+  const held = [
+    () => trialPlan({ file: { ...BIN, trial }, sheet: "svg" }),
+    () => ration({ file: BIN }),
+    () => table(),
+    () => table(),
+  ].map((one) => (one(), heldBytes()));
+  assert.equal(held[0], 0); // it took more
+  assert.ok(held[1] > 0);
+  assert.ok(held.every((bytes) => bytes <= 4 * 1024 * 1024), held.join());
 });
 
 test("half a year of looks fits into the memory", async () => {

@@ -1,19 +1,5 @@
 // One door: an app that keeps its bin (invented) as an object asks, notes what was fed, asks again.
-import { spawnSync } from "node:child_process";
-
-const command = process.env.FEED_COMMAND ?? "feed";
-
-/** The answer to a request; all its problems as one error. */
-function call(request) {
-  const done = spawnSync(command, ["call", "-"], {
-    input: JSON.stringify(request),
-    encoding: "utf8",
-  });
-  if (done.error) throw done.error;
-  const answer = JSON.parse(done.stdout);
-  if (answer.errors) throw new Error(answer.errors.map((e) => e.message).join("\n"));
-  return answer;
-}
+import { call } from "./feed.mjs";
 
 const bin = {
   libfeed: 1,
