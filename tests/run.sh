@@ -26,7 +26,8 @@
 #   clang         Clang, optimised, without sanitizers: unit and property tests, and the bits once more
 #   sanitize      Clang, optimised, with every check of the sanitizers: unit and property tests, and the corpora
 #   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
-#   nightly       the long forms: `clang`, `sanitize`, all mutants, an hour of fuzzing, 100,000 problems for the oracles,
+#   cross         what is not built every day: libc++, no exceptions, Cortex-M4 with its flash, MinGW under Wine
+#   nightly       the long forms: `cross`, `clang`, `sanitize`, all mutants, an hour of fuzzing, 100,000 problems for the oracles,
 #                 the whole tables of how often a trial says too much, the page in a browser, the site; a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
@@ -300,9 +301,20 @@ stage_coverage() {
     grep '^|' "$logs/branch-coverage.log"
 }
 
+stage_cross() {
+    check cross-packages install_missing "libc++-$FEED_CLANG-dev" "libc++abi-$FEED_CLANG-dev" \
+        gcc-arm-none-eabi libstdc++-arm-none-eabi-newlib g++-mingw-w64-x86-64-posix wine64
+    [ -x build/package/bindings/cli/feed ] || build package || return
+    for kind in libcxx bare cortex windows; do
+        check "cross-$kind" "$python" tests/cross/cross.py $kind "build/cross/$kind" build/package/bindings/cli/feed
+    done
+    grep -h '^flash' "$logs/cross-cortex.log"
+}
+
 stage_nightly() {
     FEED_LONG_FORMS=1
     export FEED_LONG_FORMS
+    stage_cross
     stage_clang
     stage_sanitize
     targets=$(grep -c '^ *feed_fuzz(' tests/fuzz/CMakeLists.txt)
@@ -332,7 +344,7 @@ begin_all=$(date +%s)
 [ $# -gt 0 ] || set -- setup data gcc asan tsan python bits fuzz lint compile_time
 for stage in "$@"; do
     case $stage in
-    setup | data | gcc | clang | asan | sanitize | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | coverage | nightly) ;;
+    setup | data | gcc | clang | asan | sanitize | tsan | python | bits | fuzz | lint | compile_time | mutants | unit | coverage | cross | nightly) ;;
     *)
         echo "There is no stage '$stage'. The stages:" >&2
         sed -n 's/^#   /  /p' tests/run.sh >&2

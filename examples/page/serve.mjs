@@ -22,16 +22,19 @@ const server = createServer(async (request, answer) => {
   // Names only, no folders: nothing above the page can be asked for.
   if (!type || !/^[\w.-]+$/.test(name)) return answer.writeHead(404).end();
   const compressed = /\bbr\b/.test(String(request.headers["accept-encoding"] ?? ""));
-  const file = join(folder, compressed ? `${name}.br` : name);
-  try {
-    await access(file);
-  } catch {
-    return answer.writeHead(404).end();
-  }
   const headers = { "content-type": type, "cache-control": "no-cache" };
-  if (compressed) headers["content-encoding"] = "br";
-  answer.writeHead(200, headers);
-  createReadStream(file).pipe(answer);
+  for (const ending of compressed ? [".br", ""] : [""]) {
+    const file = join(folder, name + ending);
+    try {
+      await access(file);
+    } catch {
+      continue;
+    }
+    if (ending) headers["content-encoding"] = "br";
+    answer.writeHead(200, headers);
+    return createReadStream(file).pipe(answer);
+  }
+  return answer.writeHead(404).end();
 });
 server.listen(wanted, "127.0.0.1", () => {
   const { port } = server.address();

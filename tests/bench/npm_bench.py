@@ -1,6 +1,6 @@
 """The npm package beside the C library, by the same requests through the one door, in turn:
 
-    build/venv/bin/python tests/bench/npm_bench.py build/package/bindings/c/libfeed.so build/js/project
+    python tests/bench/npm_bench.py build/package/bindings/c/libfeed.so build/js/project
 
 The second is the project that tests/js leaves behind. Prints the table of docs/benchmarks.md.
 """
@@ -17,7 +17,7 @@ import time
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "js"))
-from usual_requests import REQUESTS  # noqa: E402
+from usual_requests import REQUESTS
 
 TURNS = 15
 

@@ -47,15 +47,41 @@ def test_it_is_its_own_files_and_keeps_them_all(page: Path) -> None:
     assert sum(path.stat().st_size for path in page.glob("*.br")) < 700_000
 
 
-def test_in_a_browser(page: Path, source_dir: Path) -> None:
-    browser = os.environ.get("FEED_BROWSER")
-    if not browser:
+def in_a_browser(test: str, page: Path, source_dir: Path) -> None:
+    if not os.environ.get("FEED_BROWSER"):
         pytest.skip("FEED_BROWSER is not set")
     done = subprocess.run(
-        ["node", "--test", "--test-reporter=tap", source_dir / "tests/js/page/page.test.mjs"],
+        ["node", "--test", "--test-reporter=tap", source_dir / "tests/js/page" / test],
         env={**os.environ, "FEED_PAGE": str(page)},
         capture_output=True,
         text=True,
-        timeout=600,
+        timeout=900,
     )
     assert done.returncode == 0 and "# pass 0" not in done.stdout, done.stdout[-6000:]
+
+
+def test_in_a_browser(page: Path, source_dir: Path) -> None:
+    in_a_browser("page.test.mjs", page, source_dir)
+
+
+PLAIN = """<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,">
+<meta http-equiv="Content-Security-Policy"
+ content="default-src 'self'; img-src data:; script-src 'self' 'wasm-unsafe-eval'">
+<body><script type="module" src="plain.js"></script>
+"""
+SCRIPT = """import { load, ration } from "./libfeed.js";
+await load();
+const things = ["50 g bacon", "3 apples"];
+document.body.textContent = ration({ things, date: "2026-03-14" }).text[0];
+"""
+
+
+def test_a_plain_script_in_a_browser(
+    page: Path, project: Path, source_dir: Path, tmp_path: Path
+) -> None:
+    """No bundler: the files of the package as they are, and one that imports them."""
+    assert page.is_dir()  # what drives the browser is installed with it
+    shutil.copytree(project / "node_modules/libfeed", tmp_path / "plain")
+    (tmp_path / "plain/index.html").write_text(PLAIN, encoding="utf-8")
+    (tmp_path / "plain/plain.js").write_text(SCRIPT, encoding="utf-8")
+    in_a_browser("plain.test.mjs", tmp_path / "plain", source_dir)

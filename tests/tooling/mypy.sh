@@ -7,7 +7,7 @@ for folder in tests/*/ data/tools libfeed/tools bindings/python bindings/js exam
     folder=${folder%/}
     [ -n "$(git ls-files "$folder/*.py")" ] || continue
     case $folder in
-    tests/*) base=tests ;;
+    tests/*) base=tests:bindings/js:tests/js ;;
     *) base=$folder ;;
     esac
     MYPYPATH=$base "$python" -m mypy --strict --cache-dir=build/mypy "$folder" || code=1

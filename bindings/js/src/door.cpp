@@ -5,26 +5,10 @@
 #include <string_view>
 
 #include "feed/io/door.hpp"
-#include "feed/io/json_tree.hpp"
 
 // libfeed as one WebAssembly module: the door, and nothing beside it. libfeed.js is its only
 // caller. No exceptions: where memory ends the module stops, and libfeed.js says so and begins a
 // new one.
-namespace feed::io {
-
-// A module holds no reader of YAML. JSON is read everywhere, and a file in YAML is made an object
-// by libfeed/yaml before it comes here.
-Result<YamlTree> parse_yaml(std::string_view text, std::string_view name,
-                            const YamlLimits& limits) {
-    const std::size_t start = text.find_first_not_of(" \t\r\n");
-    if (start != std::string_view::npos && text[start] != '{')
-        return make_error(ErrorCode::wrong_type, "file", "", "an object, or a text in JSON",
-                          "this is no JSON: libfeed/yaml reads YAML", std::string(name));
-    return parse_json(text, name, limits);
-}
-
-}  // namespace feed::io
-
 namespace {
 std::string answer;    // of the last call, until the next
 bool ran_out = false;  // of memory; asked after the module has stopped

@@ -14,10 +14,14 @@ export function dayAfter(date: string, days: number): Date {
   return new Date(year, month - 1, day + days);
 }
 
-export const weekday = (day: Date): string =>
-  day.toLocaleDateString("en", { weekday: "short", day: "numeric", month: "short" });
-
 export type Units = "metric" | "us";
+
+/** "Tue 1 Dec", "Tue Dec 1": as the lines of the answer say a day. */
+export function weekday(day: Date, units: Units): string {
+  const part = (one: Intl.DateTimeFormatOptions): string => day.toLocaleDateString("en", one);
+  const date = [part({ day: "numeric" }), part({ month: "short" })];
+  return [part({ weekday: "short" }), ...(units === "us" ? date.reverse() : date)].join(" ");
+}
 
 /** The keeper's units: chosen once, else those of the browser's country. */
 export function usualUnits(): Units {

@@ -4,7 +4,7 @@ import type { Bin } from "./bin.js";
 import { button, drawing, make, printPage, place } from "./dom.js";
 import type { Having } from "./having.js";
 import { never } from "./pictures.js";
-import { dayAfter, problems, today, weekday, weight } from "./said.js";
+import { dayAfter, problems, today, weekday, weight, type Units } from "./said.js";
 import { showSigns } from "./wrong.js";
 
 // Stays when the answer is made anew: a note of a sign makes it.
@@ -46,7 +46,7 @@ function room(bin: Bin, answer: Ration): HTMLElement | undefined {
 }
 
 /** Two weeks by day: feed, look, feed again. Every mark is a word. */
-function strip(answer: Ration): HTMLElement {
+function strip(answer: Ration, units: Units): HTMLElement {
   const date = today();
   const items: HTMLLIElement[] = [];
   const next = answer.next_feeding;
@@ -62,7 +62,7 @@ function strip(answer: Ration): HTMLElement {
       make(
         "li",
         { class: kind },
-        make("span", { class: "day" }, day === 0 ? "today" : weekday(dayAfter(date, day))),
+        make("span", { class: "day" }, day === 0 ? "today" : weekday(dayAfter(date, day), units)),
         make("span", { class: "mark" }, marks.join(", ") || (open ? "may be ready" : "rest")),
       ),
     );
@@ -157,7 +157,7 @@ export function showToday(bin: Bin, having: Having, box: HTMLElement): void {
     ),
     message,
     wrong,
-    strip(answer),
+    strip(answer, bin.units),
     make(
       "form",
       {

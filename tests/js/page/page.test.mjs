@@ -66,8 +66,10 @@ async function accessible(page, what) {
 }
 
 for (const [name, viewport, colorScheme] of [
-  ["phone", PHONE, "light"],
-  ["desk", DESK, "dark"],
+  ["phone-light", PHONE, "light"],
+  ["phone-dark", PHONE, "dark"],
+  ["desk-light", DESK, "light"],
+  ["desk-dark", DESK, "dark"],
 ]) {
   test(`an answer on a ${name}, nothing barred in it, no stranger asked`, async () => {
     const { page, faults, strangers } = await visit({ viewport, colorScheme });
@@ -79,6 +81,10 @@ for (const [name, viewport, colorScheme] of [
     assert.match(lines[0], /^Never feed bacon/);
     assert.match(await page.locator(".answer .first").innerText(), /^Feed/);
     assert.ok(!lines.slice(2).some((line) => line.includes("bacon")), lines.join("\n"));
+    // The strip of days says a day as the answer does.
+    const again = /Feed again about (\w+ \d+ \w+)/.exec(lines.join("\n"));
+    const marked = await page.locator(".strip li.marked .day").allInnerTexts();
+    assert.ok(!again || marked.map((day) => day.replace(/\s+/g, " ")).includes(again[1]), `${marked} | ${again}`);
     const [wide, room] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
     assert.ok(wide <= room, `${wide} of ${room} pixels`);
     await accessible(page, name);

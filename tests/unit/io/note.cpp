@@ -125,6 +125,16 @@ TEST_CASE("what was seen beside what was fed is a second entry") {
     REQUIRE(both);
     CHECK(both->text.find("portions: [\"3 apples\"]") != std::string::npos);
     CHECK(both->text.find("share_gone: 50 %\n    squeeze: many drops") != std::string::npos);
+    // An amount of a thing is fed, however near its name is spelled to a sign.
+    for (const char* words : {"fed half a bag of leaves", "fed 3 apples, a bag of leaves",
+                              "fed 3 apples and a handful of leaves"}) {
+        CAPTURE(words);
+        const auto entry = read_note(words, today);
+        REQUIRE(entry);
+        CHECK(entry->section == "feedings");
+        CHECK(entry->lines.find("of leaves\"]") != std::string::npos);
+        CHECK(entry->more.empty());
+    }
     // What only describes the food is no look; a smell that fits several is asked about.
     CHECK(read_note("fed dry leaves 1 L", today)->more.empty());
     const auto asked = read_note("fed 3 apples, stinks", today);
