@@ -332,7 +332,12 @@ stage_nightly() {
     run_pytest tests/study/test_ration_weeks.py tests/study/test_own_course.py
     check chromium install_missing chromium
     FEED_BROWSER=$(command -v chromium)
-    export FEED_BROWSER
+    FEED_NODES=
+    for version in 18.20.8 22.23.3; do
+        check "node-$version" npm install --silent --no-audit --no-fund --prefix "build/nodes/$version" "node@$version" &&
+            FEED_NODES="$FEED_NODES $root/build/nodes/$version/node_modules/node/bin/node"
+    done
+    export FEED_BROWSER FEED_NODES
     run_pytest tests/js
     check site sh docs/site/build.sh build/package/bindings/cli/feed build/js/package
     check mutants-all "$python" tests/tooling/mutants.py --all
