@@ -62,6 +62,7 @@ Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& argu
     }
     auto date = said_date(arguments);
     if (date && !*date && says_things_beside_a_file(arguments)) date = std::optional<Date>(today());
+    if (file && date && !*date) say_past_day(arguments, io::day_zero(*file));
     if (!file || (date && !*date)) return file;
     if (!date) return date.errors();
     io::FeedFile on = std::move(file).value();

@@ -1,11 +1,15 @@
 #include "today.hpp"
 
+#include <unistd.h>
+
 #include <cstdlib>
 #include <ctime>
 #include <string_view>
 
+#include "command.hpp"
 #include "feed/io/human_text.hpp"
 #include "feed/io/note.hpp"
+#include "feed/io/ration_text.hpp"
 
 namespace feed_command {
 namespace {
@@ -46,6 +50,14 @@ feed::Result<feed::Date> date_of_call(const Arguments& arguments) {
                                     "a day such as 2026-03-14 (year-month-day), today or yesterday",
                                     "this is not a day of the calendar"),
                    "; write for instance ", {"today", "yesterday", feed::text(today())});
+}
+
+void say_past_day(const Arguments& arguments, std::optional<feed::Date> answered) {
+    if (arguments.has("--date") || arguments.json() || ::isatty(1) == 0) return;
+    if (!answered || feed::day_number(*answered) >= feed::day_number(today())) return;
+    print(feed::io::wrapped("As of " + feed::io::day_words(answered, 0, arguments.units) +
+                                ", the last day in the file. For today add: --date today",
+                            0, 2));
 }
 
 std::optional<feed::Error> lies_ahead(feed::Date date, const Arguments& arguments) {

@@ -5,6 +5,7 @@
 #include "feed/io/worms_answer.hpp"
 #include "file_or_entries.hpp"
 #include "ration_screen.hpp"
+#include "today.hpp"
 
 namespace feed_command {
 
@@ -29,6 +30,7 @@ int run_worms(const Arguments& arguments) {
     const auto today = said_date(arguments);
     if (!today) return refuse(arguments, today.errors());
     asked.today = *today;
+    if (asked.file && !*today) say_past_day(arguments, io::day_zero(*asked.file));
     asked.bin = {arguments.text("--bin"), arguments.text("--worms"),
                  arguments.text("--temperature"), ""};
     asked.people = arguments.text("--people");

@@ -60,13 +60,8 @@ double litres_told(const HarvestAnswer& answer) {
 
 std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem units,
                                        std::string_view file, ScreenRoom room) {
-    if (answer.today == RationAnswer::act_first) {
-        std::vector<ScreenLine> last{{"Harvest when the bed is well again.", 1}};
-        const auto own = fitting(std::move(last), room);
-        std::vector<std::string> lines = ration_lines(answer.ration, units, left_of(room, own));
-        lines.insert(lines.end(), own.begin(), own.end());
-        return lines;
-    }
+    if (comes_before_work(answer.ration))
+        return lines_before_work(answer.ration, "Harvest", units, room);
     std::vector<ScreenLine> lines;
     const auto add = [&](std::string text, int rank = 0) {
         lines.push_back({std::move(text), rank});

@@ -11,6 +11,7 @@
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/feedstock/preparation.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "feed/ration/work.hpp"
 
 namespace feed::io {
 namespace {
@@ -69,12 +70,6 @@ bool has_reason(const Ration& ration, ReasonKind kind) {
                        [&](const Reason& reason) { return reason.kind == kind; });
 }
 
-/// Whether nothing may go in before somebody has looked.
-bool looks_first(const Ration& ration) {
-    return has_reason(ration, ReasonKind::look_first) ||
-           has_reason(ration, ReasonKind::measure_first);
-}
-
 std::string headline(const Ration& ration, UnitSystem units) {
     const std::string kg = mass_text(ration.scraps.mass(), units);
     const bool feeds =
@@ -123,7 +118,14 @@ void add_step(Screen& screen) {
     const Reason first = ration.reasons.empty() ? Reason{} : ration.reasons.front();
     const bool by_hand_too = first.kind == ReasonKind::alarm || first.hazard == Hazard::hot ||
                              first.hazard == Hazard::cold || first.hazard == Hazard::salty;
-    if (!first.hazard_known) {
+    const bool alkali =
+        std::any_of(ration.reasons.begin(), ration.reasons.end(),
+                    [](const Reason& reason) { return tells_of_alkali(reason.what); });
+    if (alkali) {
+        // It burns their skin, and no bedding mends it (common practice).
+        screen.add("Move the worms into fresh damp bedding today. Wear gloves.");
+        screen.add("Take out lime or ash that you see, damp, and add none.");
+    } else if (!first.hazard_known) {
         screen.add("Open the lid, smell it and squeeze a handful.");
         screen.add("Lift out what rots.");
     } else if (by_hand_too || ration.put_in.empty()) {
@@ -307,6 +309,18 @@ std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units, Sc
 
 std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room) {
     return texts_of(ration_screen(ration, units, room));
+}
+
+std::vector<std::string> lines_before_work(const Ration& ration, std::string_view work,
+                                           UnitSystem units, ScreenRoom room,
+                                           std::vector<ScreenLine> between) {
+    between.push_back({std::string(work) + (looks_first(ration) ? " when you have looked."
+                                                                : " when the bed is well again."),
+                       1});
+    const auto own = fitting(std::move(between), room);
+    std::vector<std::string> lines = ration_lines(ration, units, left_of(room, own));
+    lines.insert(lines.end(), own.begin(), own.end());
+    return lines;
 }
 
 std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room) {

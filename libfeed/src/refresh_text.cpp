@@ -128,12 +128,8 @@ void add_at(Lines& to) {
 
 std::vector<std::string> refresh_lines(const RefreshAnswer& answer, const RefreshOptions& options,
                                        UnitSystem units, std::string_view file, ScreenRoom room) {
-    if (answer.verdict == RefreshVerdict::act_first) {
-        const auto own = fitting({{"The rest waits until the bed is well again.", 1}}, room);
-        auto lines = ration_lines(answer.today, units, left_of(room, own));
-        lines.insert(lines.end(), own.begin(), own.end());
-        return lines;
-    }
+    if (answer.verdict == RefreshVerdict::act_first)
+        return lines_before_work(answer.today, "Do the rest", units, room);
     Lines to{answer, options, units, {}};
     switch (answer.change) {
         case RefreshChange::bedding:

@@ -94,6 +94,7 @@ std::string to_json(const WeekPlan& plan, UnitSystem units) {
         json.member("bin", bin.name);
         json.member("group", bin.group);
         json.member("answer", text(bin.today.answer));
+        json.member("next_look_day", bin.today.next_look);
         json.key("openings");
         json.begin_array();
         for (const WeekOpening& opening : bin.openings) {

@@ -39,7 +39,8 @@ const WeekOpening* opening_on(const WeekOfBin& bin, int day) {
 }
 
 bool waits_with_a_step(const WeekOfBin& bin) {
-    return bin.today.answer == RationAnswer::wait && !bin.today.put_in.empty();
+    return bin.today.answer == RationAnswer::wait &&
+           (!bin.today.put_in.empty() || looks_first(bin.today));
 }
 
 std::string closed_words(const WeekOfBin& bin, Date today, UnitSystem units) {
@@ -47,6 +48,7 @@ std::string closed_words(const WeekOfBin& bin, Date today, UnitSystem units) {
         case RationAnswer::act_first:
             return "act first, no food.";
         case RationAnswer::wait:
+            if (looks_first(bin.today)) return "look first, no food before you did.";
             return "wait, no food" +
                    (bin.today.next_feeding
                         ? " until " + day_words(today, bin.today.next_feeding->day, units)

@@ -16,7 +16,7 @@ inline constexpr std::string_view look_before_feeding =
 std::vector<std::string> steps_of(const Ration& ration, UnitSystem units);
 /// The opening of a bin on a day, or nullptr.
 const WeekOpening* opening_on(const WeekOfBin& bin, int day);
-/// Whether the ration of a bin that waits has a step for today.
+/// Whether a bin waits and its ration has something to do today: a step, or a look.
 bool waits_with_a_step(const WeekOfBin& bin);
 /// What a bin that gets nothing is told: "wait, no food until Fri 8 May."
 std::string closed_words(const WeekOfBin& bin, Date today, UnitSystem units);

@@ -265,13 +265,10 @@ std::vector<std::string> worms_lines(const WormsAnswer& answer, std::string_view
         add_census(to, *answer.census);
         return fitting(std::move(to.lines), room);
     }
-    if (answer.bin && answer.bin->ration.answer == RationAnswer::act_first) {
+    if (answer.bin && comes_before_work(answer.bin->ration)) {
         add_never(to, answer.bin->take_out);
-        to.add("The rest waits until the bed is well again.", 1);
-        const auto own = fitting(std::move(to.lines), room);
-        auto lines = ration_lines(answer.bin->ration, answer.units, left_of(room, own));
-        lines.insert(lines.end(), own.begin(), own.end());
-        return lines;
+        return lines_before_work(answer.bin->ration, "Do the rest", answer.units, room,
+                                 std::move(to.lines));
     }
     if (answer.bin) add_bin(to, *answer.bin);
     if (answer.need) add_need(to, *answer.need);

@@ -11,12 +11,16 @@
 
 #include "feed/feed.h"
 #include "feed/io/answers.hpp"
+#include "feed/io/bed_work_text.hpp"
 #include "feed/io/bin_sheet.hpp"
 #include "feed/io/diary_append.hpp"
 #include "feed/io/note.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/io/today_lines.hpp"
+#include "feed/io/week_answer.hpp"
+#include "feed/io/worms_answer.hpp"
+#include "feed/ration/signs.hpp"
 
 using namespace feed;
 
@@ -76,8 +80,8 @@ std::string random_look(kitchen::Dice& dice) {
     }
 }
 
-/// An invented bin with its diary and what is at hand today.
-std::string random_file(kitchen::Dice& dice) {
+/// An invented bin, without its diary.
+std::string random_bed(kitchen::Dice& dice) {
     std::string text = "libfeed: 1\nbed:\n  container: " +
                        std::string(one_of(dice, {"40 L tote", "60 L tote", "tray", "bucket"})) +
                        "\n";
@@ -87,6 +91,12 @@ std::string random_file(kitchen::Dice& dice) {
         text += "  squeeze: " + std::string(one_of(dice, {"damp", "drops", "many drops"})) + "\n";
     if (dice.below(2) == 0) text += "  age: " + std::to_string(1 + dice.below(60)) + " weeks\n";
     if (dice.below(6) == 0) text += "  ph: 6.5\n";
+    return text;
+}
+
+/// An invented bin with its diary and what is at hand today.
+std::string random_file(kitchen::Dice& dice) {
+    std::string text = random_bed(dice);
     const bool dated = dice.below(2) == 0;
     if (dated) {
         text += "  date: " + feed::text(date_of(first_day)) + "\n";
@@ -270,4 +280,69 @@ TEST_CASE("in US units too every verb gives one answer, in the measures asked fo
             CHECK(told.find(line.substr(line.find_first_not_of(' '))) != std::string::npos);
     }
     CHECK(feed_test::enough(measures, 40));
+}
+
+namespace {
+
+/// What the other verbs about a bed say first where its step, or a look, comes before all work.
+void check_work(const io::FeedFile& file, const Ration& ration) {
+    const std::string headline = io::ration_lines(ration, UnitSystem::metric).front();
+    CHECK(io::harvest_lines(io::harvest_of(file), UnitSystem::metric, "bin.yaml").front() ==
+          headline);
+    for (const RefreshChange change :
+         {RefreshChange::bedding, RefreshChange::dry, RefreshChange::flush, RefreshChange::split,
+          RefreshChange::move}) {
+        CAPTURE(text(change));
+        const auto lines =
+            io::refresh_lines(io::refresh_of(file, change), {}, UnitSystem::metric, "bin.yaml");
+        CHECK(lines.front() == headline);
+    }
+    io::WormsAsked worms;
+    worms.file = file;
+    worms.today = file.today;
+    const auto counted = io::worms_of(worms);
+    REQUIRE(counted);
+    CHECK(io::worms_lines(*counted, "bin.yaml").front() == headline);
+    io::WeekAsked week;
+    week.bins = {file};
+    week.have = {"500 g carrot"};
+    week.today = file.today;
+    const auto plan = io::week_of(week);
+    REQUIRE(plan);
+    CHECK(plan->bins.front().openings.empty());
+    const std::string words = looks_first(ration) ? "look first, no food" : "act first, no food";
+    CHECK(io::week_text(*plan, UnitSystem::metric).find(words) != std::string::npos);
+    const std::array<Sign, 1> climbing{Sign::worms_climbing};
+    for (const Diagnosis& cause : causes_of(io::ration_input(file), climbing).causes) {
+        CAPTURE(cause.name, cause.remedy.text);
+        CHECK(cause.remedy.feed_now.in_kilograms() == 0.0);
+    }
+}
+
+}  // namespace
+
+// The worms were seen to leave, and nobody looked since: for a week that asks for a step, later for
+// a look. Harvest, changed bedding, a count of worms and the week of several bins wait for it too.
+TEST_CASE("what comes before food comes before all work, in the same words") {
+    kitchen::Dice dice(411);
+    int acts = 0;
+    int looks = 0;
+    for (int i = 0; i < feed_test::draws(40); ++i) {
+        const std::string text =
+            random_bed(dice) + "  date: " + feed::text(date_of(first_day)) +
+            "\nobservations:\n  - {date: " + feed::text(date_of(first_day + 1)) +
+            ", worms: leaving}\n";
+        auto file = io::read_feed_text(text, "bin.yaml");
+        REQUIRE(file);
+        const auto later = static_cast<std::int64_t>(1 + dice.below(25));
+        file->today = date_of(first_day + later);
+        INFO("file " << i << " after " << later << " days\n" << text);
+        const Ration ration = io::ration_of(*file);
+        // Worms that wander in a new bin's first days are no alarm.
+        if (!comes_before_work(ration)) continue;
+        ++(looks_first(ration) ? looks : acts);
+        check_work(*file, ration);
+    }
+    CHECK(feed_test::enough(acts, 5));
+    CHECK(feed_test::enough(looks, 10));
 }

@@ -63,6 +63,28 @@ void trouble_the(kitchen::Dice& dice, Bed& bed) {
 
 }  // namespace
 
+TEST_CASE("a new bin gets what its ration says") {
+    kitchen::Dice dice(14);
+    const auto table = kitchen::whole_table();
+    int fed = 0;
+    int waits = 0;
+    for (int i = 0; i < 60; ++i) {
+        kitchen::Case c = kitchen::random_case(dice, table);
+        c.bed.age = days(dice.between(0.5, 14.0));
+        const RationInput in = kitchen::input_of(c, UnitSystem::metric);
+        const Ration today = ration(in);
+        const auto found =
+            diagnosis(causes_of(in, std::vector<Sign>{Sign::worms_climbing}), Cause::new_bin);
+        if (!found) continue;
+        INFO("bed " << i << ": " << found->remedy.text << " Ration: " << kitchen::told(today));
+        REQUIRE(found->remedy.feed_now.in_kilograms() == today.scraps.in_kilograms());
+        REQUIRE(found->remedy.text.find("week 1") == std::string::npos);
+        ++(today.scraps.in_kilograms() > 0.0 ? fed : waits);
+    }
+    CHECK(fed > 5);
+    CHECK(waits > 5);
+}
+
 TEST_CASE("the step for a sign has the amounts of the ration of the same bed") {
     kitchen::Dice dice(1010);
     const auto table = kitchen::whole_table();

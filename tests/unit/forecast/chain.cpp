@@ -56,6 +56,20 @@ TEST_CASE("rates that nearly meet do not cancel") {
     }
 }
 
+// Near each other the share is taken by expm1, further apart by the difference: on both sides of
+// the border, and wherever a loss is known already, it is the same number.
+TEST_CASE("the share of a chain does not depend on the way it is taken") {
+    for (const double d : {0.05, 0.124, 0.126, 0.5, 3.0, 40.0}) {
+        CAPTURE(d);
+        const double expected = std::exp(-0.2) * -std::expm1(-d) / d;
+        const decay::Kept fast(0.2 + d, decay::lost_share(0.2 + d));
+        CHECK(decay::chain_share(0.2, 0.2 + d) == Approx(expected).epsilon(1e-14));
+        CHECK(decay::chain_share(0.2 + d, 0.2) == Approx(expected).epsilon(1e-14));
+        CHECK(decay::chain_share(fast, decay::Kept(0.2, decay::lost_share(0.2))) ==
+              Approx(expected).epsilon(1e-14));
+    }
+}
+
 TEST_CASE("no step is too long for a chain") {
     CHECK(decay::second_after(3.0, 2.0, 0.5, 5000.0, 0.0) == Approx(4.0));
     CHECK(decay::second_after(3.0, 2.0, 0.5, 0.0, 5000.0) == Approx(0.0).margin(1e-300));

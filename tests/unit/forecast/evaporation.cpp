@@ -14,8 +14,9 @@ TEST_CASE("saturation pressure agrees with steam tables") {
 
 TEST_CASE("still air takes more from a warmer bed and nothing from a colder one in damp air") {
     using feed::decay::open_evaporation_kg_per_m2_day;
-    const double even = open_evaporation_kg_per_m2_day(0.26, 20, 20, 0.6);
+    const feed::decay::AirAround air(20);
+    const double even = open_evaporation_kg_per_m2_day(0.26, 20, air, 0.6);
     CHECK(even == Approx(0.26 * 0.4 * 23.39).epsilon(0.005));
-    CHECK(open_evaporation_kg_per_m2_day(0.26, 24, 20, 0.6) > even);
-    CHECK(open_evaporation_kg_per_m2_day(0.26, 5, 20, 0.9) == 0.0);
+    CHECK(open_evaporation_kg_per_m2_day(0.26, 24, air, 0.6) > even);
+    CHECK(open_evaporation_kg_per_m2_day(0.26, 5, air, 0.9) == 0.0);
 }

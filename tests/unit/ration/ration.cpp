@@ -367,6 +367,8 @@ TEST_CASE("a bed as alkaline as worms do not bear is not fed") {
         Ration r = ration_for(bed, a_feeding(0.3, 0.1));
         CHECK((r.answer == RationAnswer::act_first) == (ph >= 9.0));
         CHECK(r.lime_kg == 0.0);
+        // No bedding mends it within a day, so none is given as the step.
+        if (ph >= 9.0) CHECK(r.put_in.empty());
         bed.ph_age = days(8);
         r = ration_for(bed, a_feeding(0.3, 0.1));
         CHECK(has_reason(r, ReasonKind::measure_first) == (ph >= 9.0));

@@ -18,7 +18,8 @@ inline double ammonium_pka(Temperature temperature) noexcept {
 /// Share of total ammonia that is free: 1/(1 + 10^(pKa - pH)). Source: Emerson et al. 1975.
 /// @param ph  0..14.
 inline double free_ammonia_share(double ph, Temperature temperature) noexcept {
-    return 1.0 / (1.0 + std::pow(10.0, ammonium_pka(temperature) - ph));
+    constexpr double log_ten = 2.302585092994046;  // an exp costs less than half of a pow
+    return 1.0 / (1.0 + std::exp(log_ten * (ammonium_pka(temperature) - ph)));
 }
 
 }  // namespace feed::decay

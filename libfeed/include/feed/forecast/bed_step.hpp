@@ -139,6 +139,7 @@ namespace detail {
 /// What the pools hand on in one step.
 struct PoolFlows {
     std::array<double, pool_count> share{};        ///< of the pool that left
+    std::array<Kept, pool_count> kept{};           ///< what the pool keeps
     std::array<double, pool_count> organic_kg{};   ///< at the start
     std::array<double, pool_count> nitrogen_kg{};  ///< at the start
     std::array<double, pool_count> cn{};
@@ -154,8 +155,7 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
                                                   with[lignin_like_respired_share]};
     PoolFlows flows;
     SettledStock& settled = state.settled;
-    const double castings_x = rates.castings * days;
-    const double castings_kept = std::exp(-castings_x);
+    const Kept castings(rates.castings * days);
     double organic_in = 0.0;
     double organic_arrived = 0.0;
     double carbon_in = 0.0;
@@ -166,11 +166,12 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
         const bool known = days == 1.0 && rates.lost_in_a_day[p] >= 0.0;
         const double gone = known ? rates.lost_in_a_day[p] : lost_share(x);
         flows.share[p] = gone;
+        flows.kept[p] = Kept(x, gone);
         flows.organic_kg[p] = pool.organic_kg;
         flows.nitrogen_kg[p] = pool.nitrogen_kg;
         flows.cn[p] = pool.nitrogen_kg > 0.0 ? pool.carbon_kg / pool.nitrogen_kg : 0.0;
         const double becomes = 1.0 - respired[p];
-        const double arriving = becomes * x * chain_share(x, castings_x, castings_kept);
+        const double arriving = becomes * x * chain_share(flows.kept[p], castings);
         organic_in += becomes * gone * pool.organic_kg;
         carbon_in += becomes * gone * pool.carbon_kg;
         organic_arrived += arriving * pool.organic_kg;
@@ -183,8 +184,8 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
         state.exponent[p] += rates.pool[p] * days;
         pool.keep(1.0 - gone);
     }
-    const double organic_now = settled.castings_organic_kg * castings_kept + organic_arrived;
-    const double carbon_now = settled.carbon_kg * castings_kept + carbon_arrived;
+    const double organic_now = settled.castings_organic_kg * castings.share + organic_arrived;
+    const double carbon_now = settled.carbon_kg * castings.share + carbon_arrived;
     flows.respired_kg += settled.castings_organic_kg + organic_in - organic_now;
     state.carbon_respired_kg += settled.carbon_kg + carbon_in - carbon_now;
     settled.castings_organic_kg = organic_now;
@@ -197,7 +198,6 @@ inline PoolFlows decay_pools(BedState& state, const StepRates& rates,
 inline void step_acid(BedState& state, const PoolFlows& flows, const StepRates& rates,
                       const ForecastParameters& with, double days) noexcept {
     using enum ForecastParameter;
-    const double labile_x = rates.pool[0] * rates.pace[0] * days;
     const double formed_kg = with[acid_yield_kg_per_kg] * flows.organic_kg[0] * flows.share[0];
     const double fading = with[acid_fading_rate_per_day] * rates.temperature_factor;
     // Never more than the lime that lies there can take, whatever the step.
@@ -206,7 +206,7 @@ inline void step_acid(BedState& state, const PoolFlows& flows, const StepRates& 
     if (state.lime_kg > 0.0 && most_kg_days > 0.0)
         liming = std::min(with[lime_rate_per_day], state.lime_kg / (lime_per_acid * most_kg_days));
     const double after =
-        second_after(state.acid_kg, flows.organic_kg[0], with[acid_yield_kg_per_kg], labile_x,
+        second_after(state.acid_kg, flows.organic_kg[0], with[acid_yield_kg_per_kg], flows.kept[0],
                      (fading + liming) * days);
     if (liming > 0.0) {
         const double removed_kg = std::max(0.0, state.acid_kg + formed_kg - after);
@@ -238,16 +238,16 @@ inline void step_nitrogen(BedState& state, const PoolFlows& flows, const StepRat
     const double to_bed = with[nitrification_rate_per_day] * rates.temperature_factor + uptake;
     const double to_air = with[volatilisation_rate_per_day] * free_share;
     const double sink = to_bed + to_air;
-    const double kept = std::exp(-sink * days);
-    double arrived_kg = state.ammonium_kg * kept;
+    const Kept ammonium(sink * days);
+    double arrived_kg = state.ammonium_kg * ammonium.share;
     double entered_kg = 0.0;
     double total_kg = 0.0;
     for (std::size_t p = 0; p < pool_count; ++p) {
-        const double x = rates.pool[p] * rates.pace[p] * days;
         entered_kg += freed[p] * flows.nitrogen_kg[p] * flows.share[p];
         total_kg += flows.nitrogen_kg[p] * flows.share[p];
         if (freed[p] > 0.0)
-            arrived_kg += freed[p] * flows.nitrogen_kg[p] * x * chain_share(x, sink * days, kept);
+            arrived_kg += freed[p] * flows.nitrogen_kg[p] * flows.kept[p].x *
+                          chain_share(flows.kept[p], ammonium);
     }
     const double left_kg = state.ammonium_kg + entered_kg - arrived_kg;
     const double lost_kg = sink > 0.0 ? left_kg * to_air / sink : 0.0;
@@ -257,15 +257,15 @@ inline void step_nitrogen(BedState& state, const PoolFlows& flows, const StepRat
 }
 
 /// Cells give up their water at the pace of the labile pool; free water drains; the surface dries.
-inline void step_water(BedState& state, const PoolFlows& flows, const StepRates& rates,
-                       const StepStart& start, const ForecastParameters& with,
-                       const Surroundings& around, double air_c, double days) noexcept {
+inline void step_water(BedState& state, const PoolFlows& flows, const StepStart& start,
+                       const ForecastParameters& with, const Surroundings& around,
+                       const AirAround& air, double days) noexcept {
     using enum ForecastParameter;
     const BedTotals& before = start.totals;
     const double wet_surface =
         with[evaporation_kg_per_m2_day] / reference_deficit_hpa * around.surface_m2;
     const double potential_kg_per_day =
-        open_evaporation_kg_per_m2_day(wet_surface, start.mean_c, air_c, around.humidity);
+        open_evaporation_kg_per_m2_day(wet_surface, start.mean_c, air, around.humidity);
     const double limit = with[surface_limit_moisture];
     const double least_kg = std::max(limit / (1.0 - limit) * before.dry_kg(), 1e-9);
     const double drying = potential_kg_per_day / std::max(state.bed_water_kg, least_kg);
@@ -281,9 +281,10 @@ inline void step_water(BedState& state, const PoolFlows& flows, const StepRates&
     const double metabolic = with[metabolic_water_kg_per_kg] * flows.respired_kg;
     const double released = state.cell_water_kg * flows.share[0];
     const double dry_x = drying * days;
-    const double held_after = second_after(held_kg, state.cell_water_kg, 1.0,
-                                           rates.pool[0] * rates.pace[0] * days, dry_x) +
-                              metabolic * mean_share(dry_x);
+    const double dried = lost_share(dry_x);
+    const double held_after =
+        second_after(held_kg, state.cell_water_kg, 1.0, flows.kept[0], Kept(dry_x, dried)) +
+        metabolic * mean_share(dry_x, dried);
     state.evaporated_kg +=
         free_gone - drained + std::max(0.0, held_kg + released + metabolic - held_after);
     state.drained_kg += drained;
@@ -315,26 +316,26 @@ inline void step_temperature(BedState& state, const PoolFlows& flows, const BedT
 /// Moves the bed on by one step. Within the step the coefficients are those of its start and the
 /// linear equations are solved exactly; heat and metabolic water of the step enter evenly.
 /// Constant time, no allocation. Equations: docs/forecast.md.
-/// @param air_c  temperature of the bed without what is fed.
+/// @param air    at the temperature of the bed without what is fed.
 /// @param days   length of the step, above 0.
 /// @param start  of this state.
 /// @param place  of its pocket, in a bed of any mass.
 inline void step(BedState& state, const StepStart& start, const HeatPlace& place,
-                 const ForecastParameters& with, const Surroundings& around, double air_c,
+                 const ForecastParameters& with, const Surroundings& around, const AirAround& air,
                  double days) noexcept {
     const StepRates rates = rates_at(state, start.totals, with, around);
     const detail::PoolFlows flows = detail::decay_pools(state, rates, with, days);
     detail::step_acid(state, flows, rates, with, days);
     detail::step_nitrogen(state, flows, rates, with, start.free_ammonia_share, days);
-    detail::step_water(state, flows, rates, start, with, around, air_c, days);
-    detail::step_temperature(state, flows, start.totals, place, air_c, days);
+    detail::step_water(state, flows, start, with, around, air, days);
+    detail::step_temperature(state, flows, start.totals, place, air.celsius, days);
 }
 
 /// The same from the state alone.
 inline void step(BedState& state, const ForecastParameters& with, const Surroundings& around,
                  double air_c, double days) noexcept {
     step(state, start_of_step(state, with, around), heat_place(state.warm, with, around), with,
-         around, air_c, days);
+         around, AirAround(air_c), days);
 }
 
 }  // namespace feed::decay

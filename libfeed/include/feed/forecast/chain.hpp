@@ -12,36 +12,50 @@ inline double lost_share(double x) noexcept {
 
 /// (1 - exp(-x)) / x, with its limit 1 at x = 0: the mean of exp(-x s) over s in 0..1.
 /// @param x  rate times duration, dimensionless, at least 0.
-inline double mean_share(double x) noexcept {
+/// @param lost  lost_share(x), where it is known already.
+inline double mean_share(double x, double lost) noexcept {
     // Below 1e-8 the quadratic term is under the rounding of 1.
-    return x < 1e-8 ? 1.0 - 0.5 * x : -std::expm1(-x) / x;
+    return x < 1e-8 ? 1.0 - 0.5 * x : lost / x;
 }
+inline double mean_share(double x) noexcept {
+    return mean_share(x, lost_share(x));
+}
+
+/// What a first-order loss leaves in a step. Exponentials are most of what a forecast costs: each
+/// is taken once and handed on.
+struct Kept {
+    double x = 0.0;      ///< rate times duration, dimensionless, at least 0
+    double share = 1.0;  ///< exp(-x)
+
+    Kept() = default;
+    /// Implicit: a loss is most often said by its exponent alone.
+    Kept(double rate_times_duration) noexcept  // NOLINT(google-explicit-constructor)
+        : x(rate_times_duration), share(std::exp(-rate_times_duration)) {}
+    /// @param lost  lost_share(x), where it is known already.
+    Kept(double rate_times_duration, double lost) noexcept
+        : x(rate_times_duration), share(1.0 - lost) {}
+};
 
 /// (exp(-a) - exp(-b)) / (b - a), symmetric, with its limit exp(-a) at a = b.
 /// The textbook difference of two exponentials cancels when the rates are close; expm1 of the
-/// difference does not (Bateman 1910 for the chain, the expm1 form is arithmetic).
-/// @param a, b  rates times duration, dimensionless, at least 0.
-/// @param kept_b  exp(-b), where it is known already: exponentials are most of what a forecast
-/// costs.
-inline double chain_share(double a, double b, double kept_b) noexcept {
-    const double kept = a < b ? std::exp(-a) : kept_b;
-    return kept * mean_share(std::fabs(a - b));
-}
-inline double chain_share(double a, double b) noexcept {
-    return chain_share(a, b, std::exp(-b));
+/// difference does not (Bateman 1910 for the chain, the expm1 form is arithmetic). Further apart
+/// than an eighth the difference loses one digit at most, and costs no exponential.
+inline double chain_share(const Kept& a, const Kept& b) noexcept {
+    const double apart = std::fabs(a.x - b.x);
+    if (apart > 0.125) return std::fabs(a.share - b.share) / apart;
+    return (a.x < b.x ? a.share : b.share) * mean_share(apart);
 }
 
 /// What stands in the second pool of a chain after a step.
 /// @param second      amount in the second pool at the start.
 /// @param first       amount in the first pool at the start, same unit.
 /// @param yield       share of what leaves the first pool that enters the second, 0..1.
-/// @param first_x     rate of the first pool times duration.
-/// @param second_x    rate of the second pool times duration.
+/// @param of_first    what the first pool keeps in the step.
+/// @param of_second   what the second pool keeps.
 /// Source: Bateman 1910 (Proc. Cambridge Phil. Soc. 15:423), second member of the chain.
-inline double second_after(double second, double first, double yield, double first_x,
-                           double second_x) noexcept {
-    const double kept = std::exp(-second_x);
-    return second * kept + yield * first * first_x * chain_share(first_x, second_x, kept);
+inline double second_after(double second, double first, double yield, const Kept& of_first,
+                           const Kept& of_second) noexcept {
+    return second * of_second.share + yield * first * of_first.x * chain_share(of_first, of_second);
 }
 
 /// Amount in a pool that is fed evenly over the step and loses in proportion to what it holds.

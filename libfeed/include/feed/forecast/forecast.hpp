@@ -203,6 +203,7 @@ inline void run(Forecast& f, decay::Start start, const ForecastParameters& with,
     std::size_t next = 0;
     decay::BedState& state = start.state;
     HeatPlace place = decay::heat_place(state.warm, with, start.around);
+    decay::AirAround air(air_on(said, bed, 0, ends));
     if (typical)
         note_balance(f.balance, state, totals_of(state, holding, start.around.castings_density),
                      true);
@@ -215,6 +216,7 @@ inline void run(Forecast& f, decay::Start start, const ForecastParameters& with,
             if (typical) note_fed(f.balance, feedings.planned[next].intake);
         }
         const double air_c = air_on(said, bed, day, ends);
+        if (air_c != air.celsius) air = decay::AirAround(air_c);
         decay::StepStart now = decay::start_of_step(state, with, start.around);
         record(f, day, state, now, start.around, air_c, typical);
         if (day == f.days) {
@@ -223,7 +225,7 @@ inline void run(Forecast& f, decay::Start start, const ForecastParameters& with,
         }
         for (std::size_t i = 0; i < steps_per_day; ++i) {
             if (i > 0) now = decay::start_of_step(state, with, start.around);
-            decay::step(state, now, place, with, start.around, air_c, step_days);
+            decay::step(state, now, place, with, start.around, air, step_days);
         }
     }
 }

@@ -96,10 +96,11 @@ inline Intake aged(Intake fed, double age_days, const StepRates& rates,
     const double pace = soft_left && reckoned_x > 0.0 ? labile_x / reckoned_x : 1.0;
     const double fading =
         with[ForecastParameter::acid_fading_rate_per_day] * rates.temperature_factor * age_days;
+    const Kept labile(labile_x);
     fed.acid_kg = second_after(fed.acid_kg, fed.pools[0].organic_kg,
-                               with[ForecastParameter::acid_yield_kg_per_kg], labile_x, fading);
-    fed.cell_water_kg *= std::exp(-labile_x);
-    fed.pools[0].keep(std::exp(-labile_x));
+                               with[ForecastParameter::acid_yield_kg_per_kg], labile, Kept(fading));
+    fed.cell_water_kg *= labile.share;
+    fed.pools[0].keep(labile.share);
     for (std::size_t p = 1; p < pool_count; ++p)
         fed.pools[p].keep(std::exp(-std::min(pace, 10.0) * rates.pool[p] *
                                    fed.pools[p].pace(pace_end) * age_days));

@@ -38,6 +38,12 @@ std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units,
 /// The same as one text, wrapped, ending in a line feed.
 std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room = first_screen);
 
+/// The lines of a ration that comes before other work on its bed, and behind them that the work
+/// waits: "Harvest" and "when the bed is well again." Threads: pure.
+std::vector<std::string> lines_before_work(const Ration& ration, std::string_view work,
+                                           UnitSystem units, ScreenRoom room,
+                                           std::vector<ScreenLine> between = {});
+
 /// "Never feed bacon: it rots, stinks and draws flies and rats."
 std::string never_text(const TakeOut& one);
 /// What is never fed, with why and where with it; `tight` names five a line and nothing more.

@@ -290,9 +290,9 @@ inline void decide(RationWork& work, Ration& ration) {
             ration.raised.push_back(static_cast<Hazard>(h));
     }
     if (!act_first(work, ration) && !must_wait(work, ration)) feed_today(work, ration);
-    const bool looks_first = ration.next_look == 0;
-    if (ration.answer == RationAnswer::wait && !looks_first) step_while_waiting(work, ration);
-    if (work.in.away && ration.answer != RationAnswer::act_first && !looks_first)
+    if (ration.answer == RationAnswer::wait && !looks_first(ration))
+        step_while_waiting(work, ration);
+    if (work.in.away && ration.answer != RationAnswer::act_first && !looks_first(ration))
         water_for_the_time_away(work, ration);
     if (ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less)
         tell_hunger(work, ration);

@@ -105,8 +105,7 @@ struct HarvestAnswer {
     HarvestWay way = HarvestWay::aside;  ///< that is taken here
     Castings castings;                   ///< by that way
     HarvestRecord record;
-    RationAnswer today = RationAnswer::wait;  ///< act first goes before a harvest
-    Ration ration;                            ///< of the bed as it stands
+    Ration ration;           ///< of the bed as it stands: its step or look goes before a harvest
     BedAfter after;          ///< as if the bed of today were harvested and filled up
     bool less = false;       ///< less is taken out of it, because more would raise something
     bool too_small = false;  ///< nothing can be taken out today without raising something
@@ -267,7 +266,6 @@ inline HarvestAnswer harvest(const RationInput& in, const HarvestRecord& record 
     answer.time = detail::harvest_time(bed, stacked, year);
     answer.time.from_diary = from_diary;
     answer.ration = ration(in);
-    answer.today = answer.ration.answer;
 
     const double share = detail::share_of(answer.way, stacked);
     constexpr double two_sided_90 = 1.645;

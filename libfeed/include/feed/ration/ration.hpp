@@ -133,4 +133,13 @@ struct Ration {
     Grade grade = Grade::d;
 };
 
+/// Whether a ration waits for a look: nothing goes in, and no work is done, before somebody looked.
+constexpr bool looks_first(const Ration& ration) noexcept {
+    return ration.answer == RationAnswer::wait && ration.next_look == 0;
+}
+/// Whether its step, or that look, comes before all other work on the bed.
+constexpr bool comes_before_work(const Ration& ration) noexcept {
+    return ration.answer == RationAnswer::act_first || looks_first(ration);
+}
+
 }  // namespace feed

@@ -27,7 +27,7 @@ constexpr std::string_view text(RefreshChange change) noexcept {
 /// Whether it is done.
 enum class RefreshVerdict : std::uint8_t {
     does,        ///< it is computed
-    act_first,   ///< something else comes first: the ration says what
+    act_first,   ///< something else comes first, a step or a look: the ration says what
     not_now,     ///< less bed could not bear what was fed lately
     not_needed,  ///< nothing of the bed asks for it
     no_drain,    ///< water would stand: a bed that is flushed has to drain
@@ -76,22 +76,27 @@ inline constexpr int most_drying_days = 10;
 
 namespace detail {
 
-/// Whether something stands in the way of a work: an act that it does not mend, or an alarm.
+/// Whether something stands in the way of a work: an act that it does not mend, or an alarm. One
+/// of long ago, since when nobody looked, is looked at first.
 inline bool comes_first(const RefreshAnswer& answer, const RationInput& in,
                         std::initializer_list<Hazard> mended) {
-    if (answer.today.answer != RationAnswer::act_first) return false;
     const auto mends = [&](Hazard hazard) {
         return std::find(mended.begin(), mended.end(), hazard) != mended.end();
     };
+    const auto stands = [&](const StandingAlarm& alarm) {
+        return alarm.level == Level::act && !(alarm.hazard && mends(*alarm.hazard));
+    };
+    if (looks_first(answer.today))
+        return in.unanswered.empty() ||
+               std::any_of(in.unanswered.begin(), in.unanswered.end(), stands);
+    if (answer.today.answer != RationAnswer::act_first) return false;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         const auto hazard = static_cast<Hazard>(h);
         if (needs_a_step(hazard) && answer.today.before[h] == Level::act && !mends(hazard))
             return true;
     }
     const std::vector<StandingAlarm> alarms = alarms_of(in);
-    return std::any_of(alarms.begin(), alarms.end(), [&](const StandingAlarm& alarm) {
-        return alarm.level == Level::act && !(alarm.hazard && mends(*alarm.hazard));
-    });
+    return std::any_of(alarms.begin(), alarms.end(), stands);
 }
 
 /// The day on which feeding goes on by the ration of the bed after.

@@ -53,6 +53,13 @@ inline void add_to_step(const Ration& ration, Part part, StepKind kind, UnitSyst
     }
 }
 
+/// When to look where nothing is fed: the day of the ration.
+inline std::string look_again(const Ration& ration) {
+    if (looks_first(ration)) return ", and note what you find before you feed.";
+    if (ration.next_look <= 1) return ". Look again tomorrow.";
+    return ". Look again in " + words::day_count(ration.next_look) + ".";
+}
+
 /// A ration as the step against a cause: there is one amount for one bed, whoever asks.
 /// @param by_hand  sentences to do first where nothing is fed, or "".
 /// @param tested   of the bed as the test shows it: the ration is that one once the test is noted.
@@ -73,7 +80,7 @@ inline SignStep step_of(const Ration& ration, std::string by_hand, UnitSystem un
     add_to_step(ration, Part::bedding, StepKind::add_bedding, units, step);
     add_to_step(ration, Part::amendment, StepKind::add_lime, units, step);
     add_to_step(ration, Part::poured_water, StepKind::add_water, units, step);
-    step.text += feeds ? "." : ". Look again tomorrow.";
+    step.text += feeds ? "." : look_again(ration);
     return step;
 }
 
@@ -248,9 +255,11 @@ inline SignStep remedy_for(Cause cause, const RationInput& in, const BedNumbers&
                            "Bring it in, or wrap it well; do not disturb the worms. ", units);
         case Cause::crowded:
             return room_for_worms(bed, units);
-        case Cause::new_bin:
-            return looking("Leave a light on above the bin for a few nights. " +
-                           first_weeks_text(first_weeks(said, units), units));
+        case Cause::new_bin: {
+            SignStep step = step_of(ration(in), "", units);
+            step.text = "Leave a light on above the bin for a few nights. " + step.text;
+            return step;
+        }
         case Cause::ammonia:
             return remedy_of_smell(Hazard::ammonia, in,
                                    "Lift out the smelly food, leave the lid ajar, and no lime. ",

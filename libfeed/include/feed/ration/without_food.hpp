@@ -53,7 +53,7 @@ inline void put_in_step(const RationWork& work, const ActStep& step, Ration& rat
 
 /// Whether a smell or standing water was noted that loose bedding eases whatever is reckoned.
 inline bool is_eased_by_bedding(const StandingAlarm& alarm) noexcept {
-    return alarm.level == Level::act &&
+    return alarm.level == Level::act && !tells_of_alkali(alarm.what) &&
            (alarm.hazard == Hazard::sour || alarm.hazard == Hazard::ammonia ||
             alarm.hazard == Hazard::airless || alarm.hazard == Hazard::wet);
 }

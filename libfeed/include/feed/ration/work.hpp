@@ -29,6 +29,10 @@ struct StandingAlarm {
 
 /// A bed too alkaline for worms: where ammonia is set free and skin burns.
 inline constexpr std::string_view too_alkaline = "it was too alkaline for worms";
+/// Whether an alarm, or the reason made of it, is that: neither bedding nor air mends it.
+constexpr bool tells_of_alkali(std::string_view what) noexcept {
+    return what == too_alkaline;
+}
 
 /// What a look found of feedings of which over half is still there.
 struct SeenLeft {
