@@ -92,6 +92,7 @@ class FeedstockReader:
         if row.pools and row.pools not in self.rules.pool_rules:
             self.problems.add(node.place, "unknown-pool-rule", f"'{row.pools}' is not a pool rule")
         row.preparation = item.text("preparation", required=False)
+        row.sold_as = item.text("sold_as", required=False)
         row.note = item.text("note", required=False)
         row.aliases = self._aliases(item, row)
         most = item.take("most_at_a_time")

@@ -123,7 +123,7 @@ class HeaderWriter:
             f" Stance::{row.stance_pre_composted or row.stance},"
             f" DecayClass::{row.decay_class}, {most},"
             f" {quoted(row.most.reason if row.most else '')}, {quoted(row.why_barred)},"
-            f" {quoted(row.instead)}}}"
+            f" {quoted(row.instead)}, {quoted(row.sold_as)}}}"
         )
 
     def _aliases(self) -> list[str]:

@@ -168,6 +168,7 @@ class Feedstock:
     cautions: tuple[str, ...] = ()
     aliases: list[Alias] = field(default_factory=list)
     preparation: str = ""
+    sold_as: str = ""
     note: str = ""
     most: MostAtATime | None = None
     values: dict[str, Value] = field(default_factory=dict)

@@ -22,6 +22,7 @@ RULES = {
     "duplicate-alias": "a name belongs to two feedstocks",
     "alias-is-id": "a name of one feedstock is the id of another",
     "bad-part": "ranks or parts of a word that names several parts do not fit together",
+    "bad-sold-as": "what a soaked bedding is sold as is no drier bedding",
     "unknown-kind": "a kind that properties.yaml does not have",
     "unknown-role": "a role that does not exist",
     "unknown-caution": "a caution that does not exist",

@@ -24,6 +24,7 @@ def check_table(table: Table, cited_elsewhere: set[str], problems: Problems) -> 
         check_sums(row, table.rules, problems)
         check_stance(row, table.rules, problems)
     _check_names(table, problems)
+    _check_sold_as(table, problems)
     _check_sources(table, cited_elsewhere, problems)
 
 
@@ -69,6 +70,26 @@ def _check_plausible(value: Value, plausible: tuple[Decimal, Decimal], problems:
             f"{value.key}: {value.value} is not in {plausible[0]} to {plausible[1]}, where real"
             " materials lie",
         )
+
+
+def _check_sold_as(table: Table, problems: Problems) -> None:
+    rows = {row.id: row for row in table.feedstocks}
+    for row in table.feedstocks:
+        if not row.sold_as:
+            continue
+        sold = rows.get(row.sold_as)
+        drier = (
+            sold is not None
+            and "bedding" in row.roles
+            and "bedding" in sold.roles
+            and "moisture" in row.values
+            and "moisture" in sold.values
+            and sold.values["moisture"].value < row.values["moisture"].value
+        )
+        if not drier:
+            problems.add(
+                row.place, "bad-sold-as", f"'{row.sold_as}' is no drier bedding of the table"
+            )
 
 
 def _check_names(table: Table, problems: Problems) -> None:

@@ -114,6 +114,12 @@ std::string joined(const std::vector<std::string>& parts, std::string_view last)
     return text;
 }
 
+std::string capital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
 std::string counted(std::size_t number, std::string_view thing) {
     std::string text = std::to_string(number) + " ";
     text += thing;

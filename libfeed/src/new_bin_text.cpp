@@ -7,6 +7,7 @@
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/feedstock/things.hpp"
+#include "feed/io/human_text.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
@@ -57,13 +58,31 @@ void add_materials(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>&
     }
 }
 
-/// Coir is sold dry; where nobody said how it is, it counts as soaked, and a keeper of dry bricks
-/// has to be told.
+/// What is sold dry and counts as soaked where nobody said how it is: a keeper of dry bricks has to
+/// be told.
 void add_soaked(std::span<const PutIn> bedding, std::vector<ScreenLine>& lines) {
-    const bool any = std::any_of(bedding.begin(), bedding.end(), [&](const PutIn& put) {
-        return put.thing.feedstock->id == "coir-pith" && !says_how_wet(put.thing.label);
-    });
-    if (any) lines.push_back({"Coir counts as soaked here. Is yours dry? Then write dry coir."});
+    for (const PutIn& put : bedding) {
+        const Feedstock& f = *put.thing.feedstock;
+        const auto sold = feed::detail::sold_form(f);
+        if (!sold || says_how_wet(put.thing.label)) continue;
+        const std::string name = plain_name(put.thing.label, f);
+        const Feedstock as_sold = feedstock_at(*sold);
+        const std::string dry = "dry " + name;
+        const auto meant = find_thing(dry);
+        const bool reads_back = meant && same_material(*meant->feedstock, as_sold);
+        lines.push_back({capital(name) + " counts as soaked here. Is yours dry? Then write " +
+                         (reads_back ? dry : name_to_type(as_sold)) + "."});
+    }
+}
+
+/// Whether the bedding as it is measured out would not go into the bin: it has to be packed down.
+bool is_packed(const NewBin& bin) {
+    constexpr double bin_over_contents = 2.0;  // two thirds of a bin are filled; some heap it up
+    double loose_m3 = 0.0;
+    for (const PutIn& put : bin.bedding)
+        loose_m3 +=
+            put.wet_mass.in_kilograms() / feed::detail::loose_kg_per_m3(*put.thing.feedstock);
+    return loose_m3 > bin_over_contents * completed(bin.bed).contents.value();
 }
 
 void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& lines) {
@@ -78,8 +97,11 @@ void add_bedding(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
     add_materials(bin, units, lines);
     add_soaked(bin.bedding, lines);
     if (bin.depth_serves != BedDepth::shallow) {
-        lines.push_back({"That makes a bed about " + length_text(bin.depth, units) + " deep.",
-                         NewBinLine::depth});
+        const std::string deep = length_text(bin.depth, units) + " deep.";
+        if (is_packed(bin))
+            lines.push_back({"Damp, it packs down to a bed about " + deep});
+        else
+            lines.push_back({"That makes a bed about " + deep, NewBinLine::depth});
         return;
     }
     lines.push_back({"The bed will be " + at_hand + " deep: shallow, but it serves."});

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "feed/io/human_text.hpp"
 #include "feed/io/screen.hpp"
 #include "feed/io/trial_answer.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -19,13 +20,6 @@ constexpr double all_but_certain = 0.995;
 /// "97 in 100"; never certain.
 std::string surety_text(double surety) {
     return surety >= all_but_certain ? "more than 99 in 100" : in_hundred(surety);
-}
-
-/// The keeper's words at the start of a sentence.
-std::string sentence_start(std::string words) {
-    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
-        words[0] = static_cast<char>(words[0] - 'a' + 'A');
-    return words;
 }
 
 /// The pairs, those that say most first; of those that are all but certain the largest ratio.
@@ -51,7 +45,7 @@ std::string ratio_sentence(const Trial& trial, const PairReading& pair) {
         pair.next_quicker >= 0.95
             ? "more than 9 in 10"
             : "about " + std::to_string(std::lround(10.0 * pair.next_quicker)) + " in 10";
-    return sentence_start(trial.feeds[slow].label) + " takes about " + fold_text(ratio) +
+    return capital(trial.feeds[slow].label) + " takes about " + fold_text(ratio) +
            " times as long as " + trial.feeds[quick].label + " (" + fold_text(low) + " to " +
            fold_text(high) + ", nine times in ten). In the next pair " + trial.feeds[quick].label +
            " goes first with a chance of " + next + ".";

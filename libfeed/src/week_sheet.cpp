@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include "feed/io/human_text.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/week_answer.hpp"
 #include "sheet_pages.hpp"
@@ -47,12 +48,6 @@ struct WidePage {
 WidePage page_of(UnitSystem units) noexcept {
     return units == UnitSystem::us ? WidePage{"letter landscape", 279.4, 215.9}
                                    : WidePage{"A4 landscape", 297.0, 210.0};
-}
-
-std::string capital(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
-        text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
 }
 
 Cell cell_of(const WeekOfBin& bin, int day, const WeekPlan& plan, UnitSystem units) {

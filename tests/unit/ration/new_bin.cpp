@@ -236,3 +236,27 @@ TEST_CASE("any bedding of the table, wetted, stands right on the one scale of we
     }
     CHECK(feed_test::enough(tried, 50));
 }
+
+TEST_CASE("what is soaked from something drier is got as that, an own one too") {
+    Feedstock own = feedstock_at(*find_id("coir-pith"));
+    own.id = "flax bale soaked";
+    own.name = "flax bale, soaked";
+    const auto got_with = [&](Feedstock f) {
+        const ThingAtHand thing{std::make_shared<const Feedstock>(std::move(f)), "",
+                                wet_kilograms(1.0), std::nullopt};
+        return set_up(box(0.5, 0.4, 0.3), {thing}).missing.front().thing.feedstock->id;
+    };
+    CHECK(got_with(own) == "coir-brick");
+    // One that is as dry as the brick is got as it is.
+    own[Property::moisture_wet]->value = 0.15;
+    CHECK(got_with(own) == own.id);
+    // Every row that names such a form: the two hold as much dry, and the form is the drier one.
+    std::size_t rows = 0;
+    for (std::size_t i = 0; i < feedstock_count(); ++i) {
+        const Feedstock f = feedstock_at(i);
+        const auto sold = detail::sold_form(f);
+        CHECK(sold.has_value() == !f.sold_as.empty());
+        rows += sold.has_value();
+    }
+    CHECK(rows > 0);
+}

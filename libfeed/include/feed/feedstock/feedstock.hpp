@@ -78,6 +78,9 @@ struct Feedstock {
     RateFactor decay_rate_factor;
     /// Of an own feedstock: id of the row of the table that it is like, whose cap it shares; or "".
     std::string like_id;
+    /// Id of the row of the table that this is made from at home, as it is sold (soaked coir from a
+    /// dry brick), or "".
+    std::string_view sold_as;
 
     /// The stored number of a property, or nothing when it is unknown (unknown never means zero).
     constexpr const std::optional<Datum>& operator[](Property property) const& noexcept {

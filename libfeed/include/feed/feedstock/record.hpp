@@ -75,6 +75,7 @@ struct Feedstock {
     const char* most_reason;  ///< what limits it ("nitrogen", "salt" ...), or ""
     const char* why_barred;   ///< why it is never fed, a few words, or ""
     const char* instead;      ///< where to go with it instead, or ""
+    const char* sold_as;      ///< id of the row that it is made from, as that is sold, or ""
 };
 
 /// One name a keeper may type, lower case, words parted by one blank; sorted by text. `rank` 0 is

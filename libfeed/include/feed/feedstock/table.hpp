@@ -59,6 +59,7 @@ inline Feedstock feedstock_at(std::size_t index) {
         feedstock.stance_pre_composted = record.stance_pre_composted;
     feedstock.why_barred = record.why_barred;
     feedstock.instead = record.instead;
+    feedstock.sold_as = record.sold_as;
     feedstock.decay_class = record.decay_class;
     feedstock.cautions = record.cautions;
     if (record.most_wet_grams_per_kg_worms > 0.0) {

@@ -45,6 +45,9 @@ std::size_t columns_of(std::string_view text) noexcept;
 /// "a", "a and b", "a, b and c"; the last word may be "or".
 std::string joined(const std::vector<std::string>& parts, std::string_view last = "and");
 
+/// A text with a capital first, where that is a letter a to z.
+std::string capital(std::string text);
+
 /// "1 thing", "2 things": English plural with an s.
 std::string counted(std::size_t number, std::string_view thing);
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <utility>
@@ -95,6 +96,17 @@ struct NewBin {
 };
 
 namespace detail {
+
+/// The row of the table that a soaked bedding is made from, as it is sold. Nothing where it is as
+/// dry as that: it is as it is sold.
+inline std::optional<std::size_t> sold_form(const Feedstock& bedding) {
+    const auto row = bedding.sold_as.empty() ? std::nullopt : find_id(bedding.sold_as);
+    if (!row) return std::nullopt;
+    const Feedstock sold = feedstock_at(*row);
+    const auto& dry = sold[Property::moisture_wet];
+    const auto& wet = bedding[Property::moisture_wet];
+    return dry && wet && wet->value > dry->high ? row : std::nullopt;
+}
 
 /// One bedding of a new bin: what a kilogram of it fills, drinks and brings, and how much goes in.
 struct BeddingShare {
@@ -198,13 +210,12 @@ inline double depth_of(std::span<const BeddingShare> shares, double surface_m2) 
     return filled_m3 / surface_m2;
 }
 
-/// A bedding as it is got: what is at hand soaked or damp is fetched dry, and coir is sold dry.
+/// A bedding as it is got: what is at hand soaked or damp is fetched as it is sold, or dry.
 inline ThingAtHand as_it_is_got(const ThingAtHand& bedding) {
-    const std::string& id = bedding.feedstock->id;
-    const bool is_coir = id == "coir-pith";
-    const auto row = find_id(is_coir ? "coir-brick" : std::string_view(id));
-    if (row && (is_coir || !bedding.feedstock->prepared_as.empty()))
-        return offered(std::make_shared<const Feedstock>(feedstock_at(*row)));
+    const Feedstock& f = *bedding.feedstock;
+    const auto sold = sold_form(f);
+    const auto row = sold || f.prepared_as.empty() ? sold : find_id(f.id);
+    if (row) return offered(std::make_shared<const Feedstock>(feedstock_at(*row)));
     ThingAtHand same = offered(bedding.feedstock);
     same.label = bedding.label;
     return same;
