@@ -59,7 +59,7 @@ public:
         if (const auto at = section.find("trial")) read_trial_section(pantry_, file_, *at);
         if (const auto at = section.find("feedings"))
             file_.diary.feedings = read_feedings(pantry_, *at, "feedings");
-        if (const auto at = section.find("observations")) read_observations(reading_, file_, *at);
+        if (const auto at = section.find("observations")) read_observations(pantry_, file_, *at);
         if (const auto at = section.find("stock")) read_stock(pantry_, file_, *at);
         refuse_heap_in_a_bin(section);
         file_.diary.name = file_.title;

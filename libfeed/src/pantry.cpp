@@ -39,7 +39,7 @@ std::shared_ptr<const Feedstock> Pantry::find(YamlView at, const std::string& fi
         reading_.skip();
         return nullptr;
     }
-    const auto found = find_thing(words, {file_.containers, file_.own_feedstocks, file_.words});
+    const auto found = find_thing(words, this->words());
     if (!found) {
         reading_.adopt(at, field, found.errors());
         failed_.emplace(key.first, found.errors());
@@ -100,29 +100,54 @@ std::optional<Amount> Pantry::amount(YamlView at, const std::string& field, std:
     return *found;
 }
 
-std::optional<MassFromAmount> Pantry::weigh(YamlView at, const std::string& field,
-                                            const Amount& amount, const Feedstock& feedstock) {
-    auto found = wet_mass_of(amount, feedstock);
-    if (!found) {
-        reading_.adopt(at, field, found.errors());
+feed::detail::ThingText Pantry::piece(const Amount& amount, std::string_view words) const {
+    feed::detail::ThingText piece;
+    piece.written = piece.words = std::string(words);
+    piece.amount = amount;
+    if (amount.counted)
+        feed::detail::take_measure_at_end(piece, feed::detail::ThingReader(this->words()));
+    return piece;
+}
+
+std::optional<feed::detail::ThingText> Pantry::one_piece(std::string_view text) const {
+    auto pieces = feed::detail::split_things(text, feed::detail::ThingReader(words()));
+    if (pieces.size() != 1 || pieces[0].question || !pieces[0].amount || pieces[0].words.empty())
+        return std::nullopt;
+    return std::move(pieces[0]);
+}
+
+std::optional<ReadThing> Pantry::weigh(YamlView at, const std::string& field,
+                                       const feed::detail::ThingText& piece,
+                                       std::shared_ptr<const Feedstock> feedstock) {
+    ReadThing thing;
+    thing.words = piece.words;
+    thing.barred = feedstock->stance == Stance::avoid;
+    // What was weighed is shown by volume or weight as before: "30 L of newspaper", no "6 pieces".
+    thing.feedstock = piece.amount && piece.amount->counted
+                          ? feed::detail::with_own_piece(feedstock, piece.words)
+                          : std::move(feedstock);
+    auto weighed = feed::detail::weigh_piece(piece, std::move(thing));
+    if (!weighed) {
+        reading_.adopt(at, field, weighed.errors());
         return std::nullopt;
     }
-    if (!found->how.empty()) assume(feedstock.name + ": " + found->how, found->grade);
-    return *std::move(found);
+    assume_of(*weighed);
+    weighed.value().feedstock = shared(weighed->feedstock);
+    return std::move(weighed).value();
 }
 
-std::optional<Portion> Pantry::portion_of(YamlView at, const std::string& field,
-                                          const Amount& amount,
-                                          const std::shared_ptr<const Feedstock>& feedstock) {
-    const auto found = weigh(at, field, amount, *feedstock);
-    if (!found) return std::nullopt;
-    return Portion{feedstock, found->wet_mass, found->low_share(), found->high_share()};
+void Pantry::assume_of(const ReadThing& thing) {
+    // What is never fed is said first of all; it is no assumption.
+    if (thing.barred) return;
+    for (const auto& sentence : thing.said)
+        assume(sentence, Grade::d, true);
+    if (!thing.mass.how.empty()) assume(thing.words + ": " + thing.mass.how, thing.mass.grade);
 }
 
-std::optional<WetMass> Pantry::mass(YamlView at, const std::string& field, const Amount& amount,
-                                    const Feedstock& feedstock) {
-    const auto found = weigh(at, field, amount, feedstock);
-    return found ? std::optional(found->wet_mass) : std::nullopt;
+WrittenPortion Pantry::portion_of(ReadThing thing) {
+    Portion portion{shared(std::move(thing.feedstock)), thing.mass.wet_mass, thing.mass.low_share(),
+                    thing.mass.high_share()};
+    return {std::move(portion), std::move(thing.amount), std::move(thing.words)};
 }
 
 std::shared_ptr<const Feedstock> Pantry::shared(std::shared_ptr<const Feedstock> feedstock) {
@@ -142,16 +167,10 @@ std::vector<WrittenPortion> Pantry::portions_of(YamlView at, const std::string& 
         reading_.skip();
         return list;
     }
-    const auto read = read_things(text, {file_.containers, file_.own_feedstocks, file_.words});
+    const auto read = read_things(text, words());
     for (const auto& thing : read.things) {
-        // What is never fed is said first of all; it is no assumption.
-        for (const auto& sentence : thing.said)
-            if (!thing.barred) assume(sentence, Grade::d, true);
-        if (!thing.mass.how.empty() && !thing.barred)
-            assume(thing.words + ": " + thing.mass.how, thing.mass.grade);
-        Portion portion{shared(thing.feedstock), thing.mass.wet_mass, thing.mass.low_share(),
-                        thing.mass.high_share()};
-        list.push_back({std::move(portion), thing.amount, thing.words});
+        assume_of(thing);
+        list.push_back(portion_of(thing));
     }
     for (const auto& question : read.questions) {
         const auto name = singular_text(plain_text(question.value));
@@ -180,9 +199,10 @@ std::vector<WrittenPortion> Pantry::portion(YamlView at, const std::string& fiel
         if (text) quantity = amount(*written, section.field("amount"), *text);
     }
     if (!feedstock || !quantity) return {};
-    auto weighed = portion_of(*written, section.field("amount"), *quantity, feedstock);
+    auto weighed = weigh(*written, section.field("amount"), piece(*quantity, *words), feedstock);
     if (!weighed) return {};
-    return {{std::move(*weighed), *quantity, std::string(*words)}};
+    weighed->words = std::string(*words);
+    return {portion_of(*std::move(weighed))};
 }
 
 std::vector<WrittenPortion> Pantry::portions(YamlView at, const std::string& field) {

@@ -10,6 +10,7 @@
 
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/preparation.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/io/feed_file.hpp"
 #include "reading.hpp"
 
@@ -29,9 +30,15 @@ public:
                                           std::string_view words, const Preparations& preparations);
     /// An amount with a unit or a container; reports problems.
     std::optional<Amount> amount(YamlView at, const std::string& field, std::string_view text);
-    /// The wet mass of an amount; notes how a measure became a mass.
-    std::optional<WetMass> mass(YamlView at, const std::string& field, const Amount& amount,
-                                const Feedstock& feedstock);
+    /// What stands for an amount of a name: a piece of a list of things ("4", "celery sticks").
+    feed::detail::ThingText piece(const Amount& amount, std::string_view words) const;
+    /// A text that is one thing with its amount ("coffee grounds 1.2 kg"), as lists of things are
+    /// read; nothing where it is none.
+    std::optional<feed::detail::ThingText> one_piece(std::string_view text) const;
+    /// A piece weighed as a list of things is; notes how a measure became a mass. Reports problems.
+    std::optional<ReadThing> weigh(YamlView at, const std::string& field,
+                                   const feed::detail::ThingText& piece,
+                                   std::shared_ptr<const Feedstock> feedstock);
     /// The portions of one entry: a text of one thing or several ("3 apples and a cup of coffee"),
     /// or a mapping with feedstock, amount and preparation.
     std::vector<WrittenPortion> portion(YamlView at, const std::string& field);
@@ -45,16 +52,17 @@ public:
     void assume(std::string text, Grade grade, bool of_words = false);
     /// A name whose definition has problems: looking it up gives nothing and reports nothing more.
     void excuse(std::string_view name);
+    /// The keeper's words of this file.
+    KeeperWords words() const { return {file_.containers, file_.own_feedstocks, file_.words}; }
 
     Reading& reading() noexcept { return reading_; }
 
 private:
     std::vector<WrittenPortion> portions_of(YamlView at, const std::string& field,
                                             std::string_view text);
-    std::optional<MassFromAmount> weigh(YamlView at, const std::string& field, const Amount& amount,
-                                        const Feedstock& feedstock);
-    std::optional<Portion> portion_of(YamlView at, const std::string& field, const Amount& amount,
-                                      const std::shared_ptr<const Feedstock>& feedstock);
+    /// Notes what was taken for granted of a thing.
+    void assume_of(const ReadThing& thing);
+    WrittenPortion portion_of(ReadThing thing);
     /// One feedstock for each material and preparation of the file.
     std::shared_ptr<const Feedstock> shared(std::shared_ptr<const Feedstock> feedstock);
 

@@ -12,8 +12,8 @@ namespace {
 
 /// What an amount of an entry leaves open.
 struct Bounds {
-    std::optional<Amount> least;
-    std::optional<Amount> most;
+    std::optional<feed::detail::ThingText> least;
+    std::optional<feed::detail::ThingText> most;
     bool wanted = false;  ///< as much as possible
 };
 
@@ -50,7 +50,7 @@ public:
         } else if (take(rest, "at least ")) {
             bounds.least = one(rest, with_words);
         } else if (const auto middle = split_range(rest); middle != std::string_view::npos) {
-            bounds.least = low_end(rest.substr(0, middle), rest.substr(middle + 4));
+            bounds.least = low_end(rest.substr(0, middle), rest.substr(middle + 4), with_words);
             bounds.most = one(rest.substr(middle + 4), with_words);
             if (!bounds.least) return std::nullopt;
         } else {
@@ -97,13 +97,14 @@ private:
         return std::nullopt;
     }
 
-    std::optional<Amount> one(std::string_view text, bool with_words) {
-        if (!with_words) return pantry_.amount(at_, field_, text);
-        const auto split = parse_amount_and_words(text, file_.containers);
-        if (auto behind = split ? std::nullopt : amount_behind(text)) {
-            words_ = std::move(behind->words);
-            return std::move(behind->amount);
+    /// An amount alone, or what names the feedstock too.
+    std::optional<feed::detail::ThingText> one(std::string_view text, bool with_words) {
+        if (!with_words) return alone(text);
+        if (auto piece = pantry_.one_piece(text)) {
+            words_ = piece->words;
+            return piece;
         }
+        const auto split = parse_amount_and_words(text, file_.containers);
         if (!split) {
             auto errors = split.errors();
             for (auto& error : errors) {
@@ -115,36 +116,35 @@ private:
             return std::nullopt;
         }
         words_ = split->words;
-        return split->amount;
+        return pantry_.piece(split->amount, words_);
     }
 
-    /// "coffee grounds 1.2 kg": one thing with its amount behind the name, as portions are read.
-    std::optional<AmountAndWords> amount_behind(std::string_view text) const {
-        if (read_number(text)) return std::nullopt;
-        const KeeperWords keeper{file_.containers, file_.own_feedstocks, file_.words};
-        auto things = feed::detail::split_things(text, feed::detail::ThingReader(keeper));
-        if (things.size() != 1 || !things[0].amount || things[0].words.empty()) return std::nullopt;
-        return AmountAndWords{*things[0].amount, things[0].words};
+    std::optional<feed::detail::ThingText> alone(std::string_view text) {
+        const auto amount = pantry_.amount(at_, field_, text);
+        return amount ? std::optional(pantry_.piece(*amount, "")) : std::nullopt;
     }
 
     /// "1 to 2 kg apple": the unit may stand at the upper end only.
-    std::optional<Amount> low_end(std::string_view low, std::string_view high) {
+    std::optional<feed::detail::ThingText> low_end(std::string_view low, std::string_view high,
+                                                   bool with_words) {
         const auto lower = parse_number(low);
         const auto upper = read_number(high);
-        if (!lower || !upper || *lower <= 0.0) return pantry_.amount(at_, field_, low);
-        auto same = parse_amount_and_words(high, file_.containers);
-        std::optional<Amount> amount;
-        if (same) {
-            amount = same->amount;
-        } else if (const auto alone = parse_amount(high, file_.containers)) {
-            amount = *alone;
+        if (!lower || !upper || *lower <= 0.0) {
+            auto named = with_words ? pantry_.one_piece(low) : std::nullopt;
+            return named ? named : alone(low);
         }
-        if (!amount) return pantry_.amount(at_, field_, low);
+        auto same = pantry_.one_piece(high);
+        if (!same) {
+            const auto amount = parse_amount(high, file_.containers);
+            if (!amount) return alone(low);
+            same = pantry_.piece(*amount, "");
+        }
+        Amount& amount = *same->amount;
         const double share = *lower / upper->number;
-        amount->count *= share;
-        amount->mass = share * amount->mass;
-        amount->volume = share * amount->volume;
-        return amount;
+        amount.count *= share;
+        amount.mass = share * amount.mass;
+        amount.volume = share * amount.volume;
+        return same;
     }
 
     static constexpr const char* allowed =
@@ -221,22 +221,35 @@ private:
              const Bounds& bounds, const std::optional<Section>& section) {
         const auto feedstock = pantry_.find(at, field, words, how);
         if (!feedstock) return;
+        const auto weighed = [&](feed::detail::ThingText piece) {
+            // An amount apart from its name is of that name.
+            if (piece.words.empty()) piece = pantry_.piece(*piece.amount, words);
+            return pantry_.weigh(at, field, piece, feedstock);
+        };
         Entry entry;
         entry.feedstock = feedstock;
         entry.label = std::string(words);
+        std::optional<Amount> amount;
         if (bounds.wanted) entry.use_up_priority = 1;
         if (bounds.least) {
-            const auto mass = pantry_.mass(at, field, *bounds.least, *feedstock);
-            if (!mass) return;
-            entry.least = *mass;
+            const auto least = weighed(*bounds.least);
+            if (!least) return;
+            entry.feedstock = least->feedstock;
+            entry.least = least->mass.wet_mass;
+            amount = least->amount;
         }
-        if (bounds.most) entry.most = pantry_.mass(at, field, *bounds.most, *feedstock);
-        if (bounds.most && !entry.most) return;
+        if (bounds.most) {
+            const auto most = weighed(*bounds.most);
+            if (!most) return;
+            entry.feedstock = most->feedstock;
+            entry.most = most->mass.wet_mass;
+            amount = most->amount;
+        }
         if (entry.most && entry.least > *entry.most) {
             reading_.report(at, ErrorCode::low_above_high, field, "the smaller amount first",
                             "the lower amount is above the upper one; are they swapped?");
         }
-        if (section) read_rest(*section, entry, *feedstock);
+        if (section) read_rest(*section, entry);
         const auto same = [&](const Entry& other) {
             return other.feedstock == feedstock || other.feedstock->name == feedstock->name;
         };
@@ -247,10 +260,10 @@ private:
             return;
         }
         balance_.problem.entries.push_back(std::move(entry));
-        balance_.amounts.push_back(bounds.most ? bounds.most : bounds.least);
+        balance_.amounts.push_back(std::move(amount));
     }
 
-    void read_rest(const Section& section, Entry& entry, const Feedstock& feedstock) {
+    void read_rest(const Section& section, Entry& entry) {
         if (const auto priority = section.find("use_up")) {
             const auto text = reading_.scalar(*priority, section.field("use_up"));
             if (text && (*text == "first" || *text == "yes")) {
@@ -270,8 +283,10 @@ private:
             const auto text = reading_.scalar(*usual, section.field("usual"));
             if (!text) return;
             const auto amount = pantry_.amount(*usual, section.field("usual"), *text);
-            if (amount)
-                entry.usual = pantry_.mass(*usual, section.field("usual"), *amount, feedstock);
+            if (!amount) return;
+            const auto thing = pantry_.weigh(*usual, section.field("usual"),
+                                             pantry_.piece(*amount, entry.label), entry.feedstock);
+            if (thing) entry.usual = thing->mass.wet_mass;
         }
     }
 

@@ -90,11 +90,12 @@ namespace {
 
 class ObservationReader {
 public:
-    ObservationReader(Reading& reading, YamlView at, std::string field,
+    ObservationReader(Pantry& pantry, YamlView at, std::string field,
                       const std::optional<Trial>& trial)
-        : reading_(reading),
+        : pantry_(pantry),
+          reading_(pantry.reading()),
           trial_(trial),
-          section_(reading, at, std::move(field), keys::observation) {}
+          section_(reading_, at, std::move(field), keys::observation) {}
 
     std::optional<Observation> read() {
         if (!section_.is_mapping()) return std::nullopt;
@@ -147,6 +148,7 @@ private:
         seen.weight_in = wet_mass("weight_in");
         seen.running_total = wet_mass("running_total");
         seen.bedding = plain("bedding");
+        if (!seen.bedding.empty()) seen.bedding_read = bedding_named(seen.bedding, pantry_.words());
         seen.pests = plain("pests");
         seen.action = plain("action");
         seen.note = plain("note");
@@ -228,6 +230,7 @@ private:
     }
     std::string plain(keys::Key key) { return text_of(reading_, section_, key); }
 
+    Pantry& pantry_;
     Reading& reading_;
     const std::optional<Trial>& trial_;
     Section section_;
@@ -235,11 +238,12 @@ private:
 
 }  // namespace
 
-std::vector<Observation> read_bin_looks(Reading& reading, YamlView at, std::string_view list) {
+std::vector<Observation> read_bin_looks(Pantry& pantry, YamlView at, std::string_view list) {
+    Reading& reading = pantry.reading();
     std::vector<Observation> looks;
     const std::optional<Trial> no_trial;
     each_entry(reading, at, list, [&](YamlView item, std::string field) {
-        auto seen = ObservationReader(reading, item, field, no_trial).read();
+        auto seen = ObservationReader(pantry, item, field, no_trial).read();
         if (!seen) return;
         if (!seen->plots.empty())
             return reading.report(item, ErrorCode::contradiction, field + ": plots",
@@ -251,9 +255,9 @@ std::vector<Observation> read_bin_looks(Reading& reading, YamlView at, std::stri
     return looks;
 }
 
-void read_observations(Reading& reading, FeedFile& file, YamlView at) {
-    each_entry(reading, at, "observations", [&](YamlView item, std::string field) {
-        if (auto seen = ObservationReader(reading, item, std::move(field), file.trial).read())
+void read_observations(Pantry& pantry, FeedFile& file, YamlView at) {
+    each_entry(pantry.reading(), at, "observations", [&](YamlView item, std::string field) {
+        if (auto seen = ObservationReader(pantry, item, std::move(field), file.trial).read())
             file.diary.observations.push_back(std::move(*seen));
     });
 }

@@ -11,9 +11,9 @@ void read_stock(Pantry& pantry, FeedFile& file, YamlView at);
 
 /// Reads a list like the section `observations` of a bin that has no numbered plots of its own: the
 /// looks at the plots of a trial stand in the file's. Problems are reported.
-std::vector<Observation> read_bin_looks(Reading& reading, YamlView at, std::string_view list);
+std::vector<Observation> read_bin_looks(Pantry& pantry, YamlView at, std::string_view list);
 
 /// Reads the section `observations` into the file; problems are reported.
-void read_observations(Reading& reading, FeedFile& file, YamlView at);
+void read_observations(Pantry& pantry, FeedFile& file, YamlView at);
 
 }  // namespace feed::io

@@ -140,7 +140,7 @@ private:
         feed.fresh = pantry_.find(name_at, field, feed.label, {});
         if (!feed.fresh) return;
         feed.feedstock = how.empty() ? feed.fresh : pantry_.find(name_at, field, feed.label, how);
-        if (amount) feed.written = pantry_.mass(item, field, *amount, *feed.fresh);
+        if (amount) feed.written = weighed(item, field, *amount, feed);
         if (!how.empty()) feed.label = feed.feedstock->prepared_as + " " + feed.label;
         if (barred_in(*feed.fresh, feed::Place::worm_bed)) {
             reading_.report(name_at, ErrorCode::out_of_range, field, "a feed that worms may have",
@@ -223,7 +223,7 @@ private:
             if (feedings)
                 own->feedings = read_feedings(pantry_, *feedings, section.field("feedings"));
             if (looks)
-                own->observations = read_bin_looks(reading_, *looks, section.field("observations"));
+                own->observations = read_bin_looks(pantry_, *looks, section.field("observations"));
         }
         const auto name = reading_.scalar(name_at, field);
         if (!name) return;
@@ -273,7 +273,14 @@ private:
         const auto text = reading_.scalar(*at, field);
         if (!text) return;
         if (const auto amount = pantry_.amount(*at, field, *text))
-            trial_.portion = pantry_.mass(*at, field, *amount, *trial_.feeds.front().fresh);
+            trial_.portion = weighed(*at, field, *amount, trial_.feeds.front());
+    }
+
+    /// An amount of a feed as it is before it is prepared.
+    std::optional<WetMass> weighed(YamlView at, const std::string& field, const Amount& amount,
+                                   const TrialFeed& feed) {
+        const auto thing = pantry_.weigh(at, field, pantry_.piece(amount, feed.label), feed.fresh);
+        return thing ? std::optional(thing->mass.wet_mass) : std::nullopt;
     }
 
     void read_days() {

@@ -190,3 +190,12 @@ TEST_CASE("points, seams and runs part things as they are meant") {
     CHECK(feed::read_things("at least 2 kg of leaves").questions.empty());
     CHECK(feed::read_things("3 pieces of apple").questions.size() == 1);
 }
+
+TEST_CASE("a name that is a unit too stands alone before a comma") {
+    const auto two = read_things("leaves, wood ash");
+    for (const feed::Error& question : two.questions)
+        CHECK(question.message.find("weight of a leaf") == std::string::npos);
+    CHECK(two.questions.size() == 2);  // how much of each
+    const auto one = read_things("handful coffee grounds");
+    CHECK(one.questions.empty());
+}

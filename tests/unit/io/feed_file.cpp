@@ -166,3 +166,64 @@ TEST_CASE("portions from a command line name their entry and no line") {
     CHECK(errors.errors()[0].line == 0);
     CHECK(errors.errors()[0].file.empty());
 }
+
+TEST_CASE("what is at hand weighs what its words name, as a portion does") {
+    const char* const things[] = {
+        "5 cherry tomatoes",    "3 celery sticks", "4 baby potatoes", "6 baby carrots",
+        "2 slices of cucumber", "3 crab apples",   "2 beef tomatoes", "3 carrot peels",
+        "1 little gem",         "4 large carrots", "half a melon",    "200 g cherry tomatoes"};
+    for (const std::string thing : things) {
+        INFO(thing);
+        const auto portion = read("blend: [" + thing + "]\n").blend->front();
+        const auto file = read("balance: {at_hand: [" + thing + "]}\n");
+        const Entry& entry = file.balance->problem.entries.front();
+        CHECK(entry.least == portion.portion.wet_mass);
+        CHECK(entry.most == portion.portion.wet_mass);
+        CHECK(entry.label == portion.label);
+        CHECK(same_material(*entry.feedstock, *portion.portion.feedstock));
+        const auto up_to = read("balance: {at_hand: [up to " + thing + "]}\n");
+        CHECK(up_to.balance->problem.entries.front().most == portion.portion.wet_mass);
+    }
+    // A cherry tomato is 17 g (common practice), a medium one 123 g (USDA-SR26).
+    const auto some =
+        read("balance:\n  at_hand: [1 to 5 cherry tomatoes, 2 crab apples to 6 crab apples]\n");
+    const auto& entries = some.balance->problem.entries;
+    CHECK(entries[0].least.in_kilograms() == Approx(0.017));
+    CHECK(entries[0].most->in_kilograms() == Approx(0.085));
+    CHECK(entries[1].least.in_kilograms() == Approx(0.04));
+    CHECK(entries[1].most->in_kilograms() == Approx(0.12));
+    const auto apart = read(
+        "blend:\n  - {feedstock: cherry tomatoes, amount: 5 pieces}\n"
+        "balance:\n  at_hand: [{feedstock: cherry tomatoes, amount: up to 5 pieces}]\n");
+    CHECK(apart.blend->front().portion.wet_mass.in_kilograms() == Approx(0.085));
+    CHECK(apart.balance->problem.entries.front().most->in_kilograms() == Approx(0.085));
+}
+
+TEST_CASE("bedding put in by a note counts as what the file says it is") {
+    const std::string own =
+        "feedstocks:\n"
+        "  spent hops straw: {like: straw, roles: [bedding], moisture: 60 %, bulk_density: 80 kg/m3}\n"
+        "containers: {crate: 20 L}\nwords: {fluff: shredded cardboard}\n"
+        "bed: {date: 2026-03-01, container: 60 L tote, worms: 500 g}\n";
+    const auto added = [&](const std::string& words) {
+        const auto file =
+            read(own + "observations: [{date: 2026-03-04, bedding: \"" + words + "\"}]\n");
+        return bed_change_of(file.diary.observations.front()).bedding;
+    };
+    const auto hops = added("2 kg spent hops straw and 1 crate of fluff");
+    REQUIRE(hops.size() == 2);
+    CHECK(hops[0].feedstock->name == "spent hops straw");
+    CHECK((*hops[0].feedstock)[Property::moisture_wet]->value == 0.6);
+    CHECK(hops[0].wet_mass.in_kilograms() == 2.0);
+    CHECK(hops[1].feedstock->id == "cardboard-corrugated");
+    const double loose = (*hops[1].feedstock)[Property::bulk_density_loose]->value;
+    CHECK(hops[1].wet_mass.in_kilograms() == Approx(0.020 * loose));
+    CHECK(added("two scoops").empty());
+    CHECK(added("1 kg cardboard").size() == 1);
+    // Water comes with it: 1.2 kg of 2 kg. The bed of the next day has it.
+    const auto file =
+        read(own + "observations: [{date: 2026-03-04, bedding: 2 kg spent hops straw}]\n");
+    const Bed today = bed_today(file.diary.bed, file.diary, {2026, 3, 5}).bed;
+    REQUIRE(today.added.size() == 1);
+    CHECK(today.added.front().portion.feedstock->name == "spent hops straw");
+}

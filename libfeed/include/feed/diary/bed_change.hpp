@@ -132,6 +132,18 @@ inline void take_water(std::string_view what, double& water_kg) {
 
 }  // namespace detail
 
+/// The bedding that words of a note name, an amount each; what has no amount stays words. With the
+/// feedstocks, vessels and words of the keeper's file first. Threads: pure. Time: a lookup each.
+inline std::vector<Portion> bedding_named(std::string_view words, const KeeperWords& keeper = {}) {
+    std::vector<Portion> bedding;
+    if (words.empty()) return bedding;
+    for (const ReadThing& thing : read_things(words, keeper).things) {
+        if (part_of(*thing.feedstock) == Part::bedding)
+            bedding.push_back({thing.feedstock, thing.mass.wet_mass});
+    }
+    return bedding;
+}
+
 /// The change that an observation tells of: `bedding` as a list of amounts and names, `action` as
 /// "harvested 5 L", "took out a third with the worms", "flushed 8 L", "added water 2 L", parted by
 /// commas. Threads: pure. Time: a lookup for each thing.
@@ -140,12 +152,7 @@ inline BedChange bed_change_of(const Observation& seen) {
     constexpr std::array<std::string_view, 3> water{"added water", "watered with", "watered"};
     constexpr std::array<std::string_view, 2> flush{"flushed with", "flushed"};
     BedChange change;
-    if (!seen.bedding.empty()) {
-        for (const ReadThing& thing : read_things(seen.bedding).things) {
-            if (part_of(*thing.feedstock) == Part::bedding)
-                change.bedding.push_back({thing.feedstock, thing.mass.wet_mass});
-        }
-    }
+    change.bedding = seen.bedding_read ? *seen.bedding_read : bedding_named(seen.bedding);
     for (std::string_view rest = seen.action; !rest.empty();) {
         const auto comma = rest.find(", ");
         const auto piece = detail::trim(rest.substr(0, comma));

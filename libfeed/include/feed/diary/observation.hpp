@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "feed/bed/bed.hpp"
+#include "feed/blend/portion.hpp"
 #include "feed/diary/date.hpp"
 #include "feed/diary/plot_look.hpp"
 #include "feed/quantity/basis.hpp"
@@ -82,6 +83,9 @@ struct Observation {
     std::optional<WetMass> weight_in;      ///< put in that day
     std::optional<WetMass> running_total;  ///< put in so far, as the site counts it
     std::string bedding;                   ///< what was added, in the site's own measure
+    /// What these words name, read with the keeper's own feedstocks, vessels and words; nothing: as
+    /// the table reads them.
+    std::optional<std::vector<Portion>> bedding_read;
     std::string pests;
     std::string action;  ///< what was done
     std::string note;

@@ -108,6 +108,19 @@ inline std::optional<Measure> measure_at_end(std::string_view words, std::string
     return unit->unit->measure;
 }
 
+/// "3 celery sticks": the measure that the last word of a counted name says, taken off where the
+/// name is known without it.
+template <class Names>
+void take_measure_at_end(ThingText& piece, const Names& names) {
+    std::string_view name;
+    const auto measure = measure_at_end(piece.words, name);
+    if (!measure) return;
+    piece.last_word_measure = measure;
+    if (names.names(piece.words) || !names.names(name)) return;
+    piece.words = std::string(name);
+    piece.without_last_word = true;
+}
+
 /// "(3)", "- 3", "x 3" at the end of a name, without its marks.
 inline std::string_view bare_amount(std::string_view text) {
     text = tidy(text);
@@ -158,7 +171,12 @@ public:
         }
         const AmountReader reader(text, names_.containers());
         auto read = reader.read(0);
-        if (read && (!read->no_count || names_.names(reader.words_after(read->end))))
+        // "Leaves, wood ash" are two things, "handful coffee" is one.
+        const auto parted = [&] {
+            const auto mark = after_blanks(text, read->end);
+            return mark < text.size() && is_seam(text[mark]);
+        };
+        if (read && (!read->no_count || (!parted() && names_.names(reader.words_after(read->end)))))
             return amount_first(std::move(piece), reader, *read);
         if (!read && read.errors().front().code != ErrorCode::wrong_type)
             return unclear(std::move(piece), text, read.errors().front());
@@ -186,7 +204,7 @@ private:
         piece.words = std::string(tidy(as_count ? whole : after));
         take_or_more(piece);
         take_brackets(piece);
-        if (piece.amount->counted) take_measure_at_end(piece);
+        if (piece.amount->counted) take_measure_at_end(piece, names_);
         return piece;
     }
 
@@ -244,16 +262,6 @@ private:
         piece.words = std::string(tidy(kept));
     }
 
-    void take_measure_at_end(ThingText& piece) const {
-        std::string_view name;
-        const auto measure = measure_at_end(piece.words, name);
-        if (!measure) return;
-        piece.last_word_measure = measure;
-        if (names_.names(piece.words) || !names_.names(name)) return;
-        piece.words = std::string(name);
-        piece.without_last_word = true;
-    }
-
     /// An amount that is there but not clear: the name is kept, so that what is barred is found.
     ThingText unclear(ThingText piece, std::string_view text, const Error& error) const {
         piece.question = error;
@@ -299,7 +307,7 @@ private:
                 if (read->counted && !count->digits) continue;
                 piece.amount = read->amount;
                 piece.words = std::string(name);
-                if (read->counted) take_measure_at_end(piece);
+                if (read->counted) take_measure_at_end(piece, names_);
                 return true;
             }
             // "fish 500 g, bones" are two things; "lemons 500 g, peel" is one.

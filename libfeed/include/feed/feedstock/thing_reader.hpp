@@ -144,6 +144,32 @@ inline Result<Found> described(std::string_view words, Found found) {
     return found;
 }
 
+/// The feedstock with the weight that one piece has by its name: a cherry tomato is no medium
+/// tomato. The same where the name has none, and where the feedstock is the keeper's own.
+inline std::shared_ptr<const Feedstock> with_own_piece(std::shared_ptr<const Feedstock> feedstock,
+                                                       std::string_view words) {
+    auto list = name_words(words);
+    const auto row = find_id(feedstock->id);
+    if (!row || feedstock->name != feedstock_name(*row)) return feedstock;
+    const auto* own = piece_by_name(list);
+    std::erase_if(list, [](const auto& word) { return has_word(table::en::left_aside, word); });
+    if (own == nullptr) own = piece_by_name(list);
+    if (own == nullptr) return feedstock;
+    auto changed = std::make_shared<Feedstock>(*feedstock);
+    std::erase_if(changed->measures, [](const MeasuredMass& one) {
+        return one.measure <= Measure::piece_large || one.measure == Measure::head;
+    });
+    // What was soaked or drained weighs more or less by its water.
+    const auto dry_share = [](const Feedstock& f) {
+        const auto& moisture = f[Property::moisture_wet];
+        return moisture && moisture->value < 1.0 ? 1.0 - moisture->value : 1.0;
+    };
+    const double times = dry_share(feedstock_at(*row)) / dry_share(*feedstock);
+    changed->measures.push_back({Measure::piece, wet_grams(times * own->value), Grade::d,
+                                 "common practice", own->low / own->value, own->high / own->value});
+    return changed;
+}
+
 /// What the words of one thing mean, with the feedstocks and words of the keeper's file first.
 class ThingReader {
 public:

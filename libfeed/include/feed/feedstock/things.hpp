@@ -40,35 +40,22 @@ inline Result<ReadThing> without_amount(ReadThing thing) {
     return thing;
 }
 
-/// The feedstock with the weight that one piece has by its name: a cherry tomato is no medium
-/// tomato. The same where the name has none.
-inline std::shared_ptr<const Feedstock> with_own_piece(std::shared_ptr<const Feedstock> feedstock,
-                                                       std::string_view words) {
-    auto list = name_words(words);
-    const auto* own = piece_by_name(list);
-    std::erase_if(list, [](const auto& word) { return has_word(table::en::left_aside, word); });
-    if (own == nullptr) own = piece_by_name(list);
-    if (own == nullptr) return feedstock;
-    auto changed = std::make_shared<Feedstock>(*feedstock);
-    std::erase_if(changed->measures, [](const MeasuredMass& one) {
-        return one.measure <= Measure::piece_large || one.measure == Measure::head;
-    });
-    // What was soaked or drained weighs more or less by its water.
-    const auto dry_share = [](const Feedstock& f) {
-        const auto& moisture = f[Property::moisture_wet];
-        return moisture && moisture->value < 1.0 ? 1.0 - moisture->value : 1.0;
-    };
-    const auto row = find_id(feedstock->id);
-    const double times = row ? dry_share(feedstock_at(*row)) / dry_share(*feedstock) : 1.0;
-    changed->measures.push_back({Measure::piece, wet_grams(times * own->value), Grade::d,
-                                 "common practice", own->low / own->value, own->high / own->value});
-    return changed;
-}
-
-/// Whether a feedstock is what the table says of the words, and none of the keeper's own.
-inline bool is_of_table(const Feedstock& feedstock, const NameReading& reading) {
-    return !reading.matches.empty() &&
-           feedstock.id == table::feedstocks[reading.matches.front().index].id;
+/// What the amount of a piece weighs, by what its words are counted in: slices, stalks, small
+/// parts. `thing` has the feedstock. Errors: an amount that says no size or has no weight.
+inline Result<ReadThing> weigh_piece(const ThingText& piece, ReadThing thing) {
+    const Feedstock& feedstock = *thing.feedstock;
+    thing.amount = amount_for(piece, feedstock);
+    if (const auto question = size_of_vessel(thing.amount, piece.words, feedstock))
+        return *question;
+    if (const auto question = size_of_piece(thing.amount, piece, feedstock)) return *question;
+    auto mass = wet_mass_of(thing.amount, feedstock);
+    if (mass) {
+        thing.mass = *std::move(mass);
+        take_small_part(thing);
+    } else if (!take_slices(thing)) {
+        return as_written(mass.errors(), feedstock, piece.words);
+    }
+    return thing;
 }
 
 /// One piece of a text as a thing, or what has to be asked.
@@ -94,24 +81,14 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
                              "; instead: " + std::string(bar.instead));
     }
     if (!piece.amount) return without_amount(std::move(thing));
-    if (is_of_table(*thing.feedstock, reading))
-        thing.feedstock = with_own_piece(thing.feedstock, piece.words);
-    const Amount amount = amount_for(piece, *thing.feedstock);
-    if (const auto question = size_of_vessel(amount, piece.words, *thing.feedstock))
-        return *question;
-    if (const auto question = size_of_piece(amount, piece, *thing.feedstock)) return *question;
-    thing.amount = amount;
-    auto mass = wet_mass_of(amount, *thing.feedstock);
-    if (mass) {
-        thing.mass = *std::move(mass);
-        take_small_part(thing);
-    } else if (!take_slices(thing)) {
-        return as_written(mass.errors(), *thing.feedstock, piece.words);
-    }
+    thing.feedstock = with_own_piece(thing.feedstock, piece.words);
+    auto weighed = weigh_piece(piece, std::move(thing));
+    if (!weighed) return weighed;
+    thing = *std::move(weighed);
     const auto say_once = [&](std::string sentence) {
         if (!sentence.empty()) thing.said.push_back(std::move(sentence));
     };
-    say_once(amount.said);
+    say_once(thing.amount.said);
     // What only says the preparation is carried by the feedstock's own words.
     const bool only_prepared =
         reading.loosely && reading.slips_to.empty() && !found->left_aside.empty() &&
