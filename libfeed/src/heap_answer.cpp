@@ -106,6 +106,7 @@ void write_log(JsonWriter& json, const HeapOfFile& heap) {
     json.member("begun", date_text(log.begun));
     json.member("turned", date_text(log.turned));
     json.member("turns", static_cast<std::int64_t>(log.turns));
+    json.member("smoke", date_text(log.smoke));
     json.member("dry", log.dry);
     json.member("next_look_day", log.next_look);
     json.key("looks");

@@ -18,7 +18,7 @@ namespace {
 
 /// What goes first where there is no room; 0 never does.
 struct HeapLine {
-    enum : int { stays, note, worms, leave_out, next, instead };
+    enum : int { stays, note, worms, next, instead };
 };
 
 using Lines = std::vector<ScreenLine>;
@@ -60,8 +60,9 @@ void add_size(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
         case HeapSize::too_small:
             lines.push_back({"Too small to get hot: a heap about " + side + " each way."});
             lines.push_back({"One that heats is at least " + least + " each way, " +
-                             significant(least_hot_heap_m3 / layers.volume_m3, 2) +
-                             " times as much."});
+                                 significant(least_hot_heap_m3 / layers.volume_m3, 2) +
+                                 " times as much.",
+                             HeapLine::next});
             break;
         case HeapSize::too_large:
             lines.push_back({"Build two or more heaps: one would be " + side + " each way."});
@@ -78,7 +79,18 @@ std::size_t portions_in(const BalanceAnswer& answer) {
                       [](const Portion& one) { return one.wet_mass.in_kilograms() > 0.0; }));
 }
 
-void add_amounts(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+/// What does not go on this heap: on a tight screen the first ones by name.
+std::string leave_out_text(std::vector<std::string> names, bool tight) {
+    constexpr std::size_t named_when_tight = 3;
+    if (tight && names.size() > named_when_tight + 1) {
+        const std::size_t others = names.size() - named_when_tight;
+        names.resize(named_when_tight);
+        names.push_back(std::to_string(others) + " more");
+    }
+    return "Leave out " + joined(names) + ".";
+}
+
+void add_amounts(const HeapOfFile& heap, UnitSystem units, bool tight, Lines& lines) {
     const BalanceOfFile& recipe = *heap.recipe;
     // Where much goes in there is no room for the weights: feed balance has them.
     constexpr std::size_t lines_for_portions = 4;
@@ -95,8 +107,8 @@ void add_amounts(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
                 (many ? measure_text(one.wet_mass, f, recipe.asked.amounts[i], units)
                       : measure_and_weight_text(one.wet_mass, f, recipe.asked.amounts[i], units)) +
                 ".");
-        else if (!barred_in(f, feed::Place::heap))
-            none.push_back(name);
+        else if (!barred_in(f, feed::Place::heap) && heap_role(f) != HeapRole::water)
+            none.push_back(name);  // the fist says whether it wants water
     }
     if (!many) {
         for (const std::string& one : amounts)
@@ -107,7 +119,7 @@ void add_amounts(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
             all += (all.empty() ? "  " : " ") + one;
         lines.push_back({all});
     }
-    if (!none.empty()) lines.push_back({"Leave out " + joined(none) + ".", HeapLine::leave_out});
+    if (!none.empty()) lines.push_back({leave_out_text(std::move(none), tight)});
 }
 
 /// "half", "a third": the plainest part that is nearest.
@@ -155,11 +167,9 @@ void add_care(const HeapOfFile& heap, Lines& lines) {
         if (hurts_people(one.caution)) lines.push_back({"Take care: " + one.text});
 }
 
-void add_never(const HeapOfFile& heap, Lines& lines) {
-    for (const TakeOut& one : heap.recipe->answer.take_out) {
-        lines.push_back({never_text(one)});
-        lines.push_back({"  " + instead_text(one), HeapLine::instead});
-    }
+void add_never(const HeapOfFile& heap, bool tight, Lines& lines) {
+    for (ScreenLine& line : take_out_lines(heap.recipe->answer.take_out, tight, HeapLine::instead))
+        lines.push_back(std::move(line));
     const auto& portions = heap.recipe->answer.portions;
     for (std::size_t i = 0; i < portions.size(); ++i) {
         const Feedstock& f = *portions[i].feedstock;
@@ -168,12 +178,12 @@ void add_never(const HeapOfFile& heap, Lines& lines) {
     }
 }
 
-void add_recipe(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+void add_recipe(const HeapOfFile& heap, UnitSystem units, bool tight, Lines& lines) {
     const BalanceAnswer& answer = heap.recipe->answer;
-    add_never(heap, lines);
+    add_never(heap, tight, lines);
     if (heap.layers) {
         add_size(heap, units, lines);
-        add_amounts(heap, units, lines);
+        add_amounts(heap, units, tight, lines);
         add_layers(heap, lines);
         lines.push_back({"Note how warm it gets: feed note " + file_word(heap) + " " +
                              words::temperature(50.0, units) + " middle",
@@ -249,7 +259,11 @@ void add_step(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
                              words::temperature(50.0, units) + " middle"});
             return;
         case HeapStep::stand_back:
-            lines.push_back({"Do not open it: " + now + " is a risk of fire."});
+            lines.push_back({"Do not open it: " +
+                             (log.last.hottest_c.value_or(0.0) >= heap_limits::burning_c
+                                  ? now
+                                  : std::string("smoke")) +
+                             " is a risk of fire."});
             lines.push_back({"Ask the fire service before anybody opens it. Keep people away."});
             lines.push_back({std::string(fire_words)});
             return;
@@ -315,17 +329,22 @@ void add_worms(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
     lines.push_back({"What the bin takes on a day: ask feed ration.", HeapLine::worms});
 }
 
-}  // namespace
-
-std::vector<std::string> heap_lines(const HeapOfFile& heap, UnitSystem units, ScreenRoom room) {
+Lines screen_of_heap(const HeapOfFile& heap, UnitSystem units, bool tight) {
     Lines lines;
     if (heap.log) {
         add_step(heap, units, lines);
         add_worms(heap, units, lines);
     } else {
-        add_recipe(heap, units, lines);
+        add_recipe(heap, units, tight, lines);
     }
-    return fitting(std::move(lines), room);
+    return lines;
+}
+
+}  // namespace
+
+std::vector<std::string> heap_lines(const HeapOfFile& heap, UnitSystem units, ScreenRoom room) {
+    return texts_of(
+        fitting_or_tight([&](bool tight) { return screen_of_heap(heap, units, tight); }, room));
 }
 
 }  // namespace feed::io

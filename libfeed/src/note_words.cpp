@@ -16,6 +16,7 @@
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "feed/ration/heap_log.hpp"
 #include "reading.hpp"
 
 namespace feed::io {
@@ -335,6 +336,14 @@ std::optional<Observation> read_added(std::string_view piece) {
     return seen;
 }
 
+/// An amount of what the table does not know: the file may, as bedding or as food.
+std::optional<Error> added_unknown(std::string_view piece) {
+    const std::string what(added(piece).value_or(""));
+    if (what.empty() || !parse_amount_and_words(what)) return std::nullopt;
+    return offered(piece_error(piece, "is \"" + what + "\" bedding? Then write "), "",
+                   {"bedding " + what}, "; food begins with \"fed\"");
+}
+
 /// What more words say of the only smell or guests in them: "fruit flies everywhere", "a few ants
 /// in the corner". Other words are no look: "moved it out of the wet corner".
 std::optional<Observation> read_within(std::string_view piece) {
@@ -393,7 +402,13 @@ Result<Observation> read_seen(std::string_view piece) {
         return seen;
     }
     if (auto more = read_added(piece)) return *std::move(more);
+    if (feed::detail::says_fire(piece)) {
+        Observation seen;
+        seen.note = std::string(piece);
+        return seen;
+    }
     if (auto within = read_within(piece)) return *std::move(within);
+    if (auto which = added_unknown(piece)) return *std::move(which);
     return not_understood(piece);
 }
 

@@ -301,10 +301,7 @@ std::string material_text(const PutIn& put, UnitSystem units) {
 }
 
 std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units, ScreenRoom room) {
-    std::vector<ScreenLine> lines = fitting_lines(screen_lines(ration, units, false), room);
-    const ScreenRoom taken = taken_by(texts_of(lines));
-    if (taken.lines <= room.lines && taken.words <= room.words) return lines;
-    return fitting_lines(screen_lines(ration, units, true), room);
+    return fitting_or_tight([&](bool tight) { return screen_lines(ration, units, tight); }, room);
 }
 
 std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room) {

@@ -31,8 +31,8 @@ std::string closed_line(const WeekOfBin& bin, const WeekPlan& plan, UnitSystem u
 
 std::vector<std::string> week_lines(const WeekPlan& plan, UnitSystem units) {
     std::vector<std::string> lines;
-    for (const TakeOut& one : plan.take_out)
-        lines.push_back(never_text(one));
+    for (ScreenLine& line : take_out_lines(plan.take_out, true, 0))
+        lines.push_back(std::move(line.text));
     lines.push_back(week_headline(plan, units));
     for (int day = 0; day < week_days; ++day) {
         bool first = true;

@@ -239,3 +239,42 @@ def test_a_burning_heap_is_never_opened(feed_command: Path, tmp_path: Path) -> N
     said = call(feed_command, "note", heap, "95 C middle", "--date", "2026-04-01").stdout
     assert "95 C" in heap.read_text(encoding="utf-8")
     assert "Do not open it" in said and "fire service" in said
+
+
+def test_what_does_not_go_on_the_heap_is_said_on_the_first_screen(feed_command: Path) -> None:
+    """However much is barred or left out: the first ones by name, and how many more."""
+    barred = [
+        "bacon", "cheese", "milk", "beef", "fish", "dog droppings", "cooking oil", "cat litter",
+        "glossy paper",
+    ]  # fmt: skip
+    browns = ["wood chips", "straw", "hay", "newspaper", "cardboard", "sawdust"]
+    some = ", ".join(["8 buckets grass", "20 buckets leaves", *browns])
+    said = call(feed_command, "heap", some + "".join(f", 1 kg {name}" for name in barred)).stdout
+    assert said.count("\n") <= 12
+    never = " ".join(said.split()).split("Too small")[0]
+    for name in barred:
+        assert name in never
+    portions = answer(feed_command, "heap", some)["balance"]["portions"]
+    unused = [
+        name for name, one in zip(browns, portions[2:], strict=False) if one["wet_mass_kg"] == 0
+    ]
+    assert len(unused) > 4
+    assert f"Leave out {', '.join(unused[:3])} and {len(unused) - 3} more." in said
+    # Whether it wants water the fist says: that is nothing to leave out.
+    assert "Leave out" not in call(feed_command, "heap", "2 m3 leaves, 300 kg grass").stdout
+
+
+def test_smoke_that_is_noted_is_answered_at_once(feed_command: Path, tmp_path: Path) -> None:
+    path = heap_file(tmp_path, observations=[look(2, 55)])
+    for words in ("smoke", "a burning smell from the top"):
+        said = call(feed_command, "note", path, "--date", "2026-05-03", "--force", words).stdout
+        assert "Do not open it: smoke is a risk of fire." in said
+        assert "fire service" in said
+    assert answer(feed_command, "heap", path)["log"]["smoke"] == "2026-05-03"
+
+
+def test_a_heap_of_two_materials_that_need_care_fits_the_screen(feed_command: Path) -> None:
+    said = call(feed_command, "heap", "chicken manure 40 kg", "sawdust").stdout
+    assert said.count("\n") <= 12
+    assert len(said.split()) <= 110
+    assert said.count("Take care") == 3

@@ -346,3 +346,14 @@ def test_what_no_bin_takes_is_frozen_while_it_is_good(feed_command: Path) -> Non
     ).stdout  # fmt: skip
     days = re.findall(r"No bin can take [^.]*(?:\.\d[^.]*)?\. Freeze it by ([^,]*),", said)
     assert days == ["Thu 7 May", "Sun 10 May"]
+
+
+def test_many_barred_things_take_two_lines(feed_command: Path) -> None:
+    barred = ["cheese", "bacon", "fish", "milk", "dog droppings", "beef", "cat litter"]
+    have = ", ".join(f"1 kg {name}" for name in barred) + ", 200 g lettuce"
+    said = call(feed_command, "week", *BINS, *MONDAY, "--have", have).stdout
+    never, rest = said.split("Feed ", 1)
+    assert never.count("\n") == 2
+    for name in barred:
+        assert name in never
+        assert name not in rest

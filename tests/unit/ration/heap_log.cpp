@@ -191,3 +191,37 @@ TEST_CASE("each number gone by stands in a rule that is marked so and was read")
         CHECK((rule.about.find("germs") == rule.about.npos || !rule.taken));
     }
 }
+
+TEST_CASE("smoke is never opened, whatever the thermometer said before") {
+    Diary diary;
+    Observation seen;
+    seen.date = built;
+    seen.temperatures = {middle(58)};
+    diary.observations.push_back(seen);
+    const auto step_after = [&](const char* words, std::optional<double> c = std::nullopt) {
+        Diary with = diary;
+        Observation note;
+        note.date = date_of(day_number(built) + 1);
+        note.note = words;
+        if (c) note.temperatures = {middle(*c)};
+        with.observations.push_back(note);
+        return heap_log(with, day_number(built) + 1).step;
+    };
+    for (const char* words : {"smoke", "it smokes at the top", "a burning smell", "smouldering"}) {
+        INFO(words);
+        CHECK(step_after(words) == HeapStep::stand_back);
+        CHECK(step_after(words, 60.0) == HeapStep::stand_back);
+    }
+    CHECK(step_after("no smoke") == HeapStep::leave);
+    CHECK(step_after("moved the barrow") == HeapStep::leave);
+    Diary later = diary;
+    Observation note;
+    note.date = date_of(day_number(built) + 1);
+    note.note = "smoke";
+    later.observations.push_back(note);
+    seen.date = date_of(day_number(built) + 2);
+    later.observations.push_back(seen);  // 58 C: it was seen to
+    CHECK(heap_log(later, day_number(built) + 2).step == HeapStep::leave);
+    later.observations.back().temperatures = {middle(68)};
+    CHECK(heap_log(later, day_number(built) + 2).step == HeapStep::stand_back);
+}

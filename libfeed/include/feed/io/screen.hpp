@@ -34,12 +34,23 @@ std::vector<ScreenLine> fitting_lines(std::vector<ScreenLine> lines, ScreenRoom 
 std::vector<std::string> fitting(std::vector<ScreenLine> lines, ScreenRoom room);
 std::vector<std::string> texts_of(std::vector<ScreenLine> lines);
 
-/// Words parted by blanks. Threads: pure.
-std::size_t words_in(std::string_view text) noexcept;
 /// What lines take of a room.
 ScreenRoom taken_by(const std::vector<std::string>& lines);
 /// What is left of a room after some lines; never below 0.
 ScreenRoom left_of(ScreenRoom room, const std::vector<std::string>& lines);
+
+/// The lines of `make(false)` that fit; where even those that stay do not, of `make(true)`, which
+/// says the same tightly.
+template <class Make>
+std::vector<ScreenLine> fitting_or_tight(Make&& make, ScreenRoom room) {
+    std::vector<ScreenLine> lines = fitting_lines(make(false), room);
+    const ScreenRoom taken = taken_by(texts_of(lines));
+    if (taken.lines <= room.lines && taken.words <= room.words) return lines;
+    return fitting_lines(make(true), room);
+}
+
+/// Words parted by blanks. Threads: pure.
+std::size_t words_in(std::string_view text) noexcept;
 
 /// The lines as one text, each wrapped at 80 columns, ending in a line feed.
 std::string screen_text(const std::vector<std::string>& lines);

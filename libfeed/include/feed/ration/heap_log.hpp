@@ -129,6 +129,7 @@ struct HeapLog {
     std::optional<std::int64_t> begun;     ///< day of the first entry
     std::optional<std::int64_t> turned;    ///< day of the last turning
     std::optional<std::int64_t> last_hot;  ///< last day on which it was at 45 C or more inside
+    std::optional<std::int64_t> smoke;     ///< day on which it last smoked or smelled of burning
     bool dry = false;                      ///< a squeezed handful crumbled since the last turning
     std::optional<int> next_look;          ///< days from today
 };
@@ -142,6 +143,19 @@ inline bool has_word(std::string_view plain, std::string_view word) {
         const std::size_t end = at + word.size();
         if (starts && (end == plain.size() || plain[end] == ' ')) return true;
     }
+    return false;
+}
+
+/// Whether words say that it smokes or burns: "smoke from the top", "a burning smell", but not "no
+/// smoke".
+inline bool says_fire(std::string_view words) {
+    const std::string plain = plain_text(words);
+    for (const std::string_view no : {"no", "not", "without", "never"})
+        if (has_word(plain, no)) return false;
+    for (const std::string_view fire :
+         {"smoke", "smokes", "smoking", "smoky", "smoulders", "smouldering", "smolders",
+          "smoldering", "burning", "burnt", "charred", "flames", "embers"})
+        if (has_word(plain, fire)) return true;
     return false;
 }
 
@@ -229,6 +243,7 @@ inline void take_up(const Observation& seen, HeapLog& log, std::optional<HeapLoo
         if (log.turned != look.day) raise(log.peak_c, *look.inside_c);
         if (*look.inside_c >= heap_limits::heating_c) log.last_hot = look.day;
     }
+    if (says_fire(seen.note)) log.smoke = look.day;
     if (seen.squeeze) log.dry = *seen.squeeze == Squeeze::crumbly;
     if (!was_turned(seen)) return;
     if (log.turned != look.day) ++log.turns;
@@ -259,6 +274,10 @@ inline HeapStep cooled_step(const HeapLog& log, const HeapLook& inside) {
 inline HeapStep step_of(const HeapLog& log, const std::optional<HeapLook>& inside,
                         std::int64_t today) {
     using namespace heap_limits;
+    // Smoke counts until a look that is younger finds it cool.
+    const bool smokes = log.smoke && (log.last.day <= *log.smoke || log.looks == 0 ||
+                                      log.last.hottest_c.value_or(0.0) >= warm_enough_c);
+    if (smokes && today - *log.smoke <= days_told) return HeapStep::stand_back;
     if (log.looks == 0) return HeapStep::measure;
     const bool turned_since = log.turned && *log.turned >= log.last.day;
     const double hottest = log.last.hottest_c.value_or(0.0);
