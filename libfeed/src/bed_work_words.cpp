@@ -64,8 +64,10 @@ std::string feeding_text(const BedAfter& after, std::optional<int> day, UnitSyst
     const std::string most =
         ": at most " + mass_text(kilograms(after.two_weeks_kg), units) + " of scraps in two weeks.";
     if (after.two_weeks_kg <= 0.0) return "Feed nothing until feed ration says so.";
-    const std::string on = *day == 0 ? "today" : day_words(after.ration.date, *day, units);
-    return "Feed again from " + on + most;
+    // Without a date a day is counted from today: "in 3 days".
+    const std::string on = *day == 0 ? "from today" : day_words(after.ration.date, *day, units);
+    const bool named = *day == 0 || !after.ration.date;
+    return std::string("Feed again ") + (named ? "" : "from ") + on + most;
 }
 
 std::string note_line(const BedChange& change, UnitSystem units, std::string_view file) {

@@ -84,7 +84,11 @@ std::optional<int> lasts_days(const BeddingLeft& one) {
 std::string thaw_line(const Thaw& one, const StockAnswer& answer, UnitSystem units) {
     std::string line = "Take " + words::mass(one.put.wet_mass.in_kilograms(), units) + " of " +
                        name_of(one.put.thing) + " out of the freezer " +
-                       (one.day == 0 ? "today" : day_words(answer.today, one.day, units)) + ".";
+                       (one.day == 0 ? "today" : day_words(answer.today, one.day, units));
+    // Until that day the bin waits.
+    if (answer.feed_on && *answer.feed_on > one.day)
+        line += ", for " + day_words(answer.today, *answer.feed_on, units);
+    line += ".";
     if (one.juice)
         line += " Thaw it in a bowl: about " + volume_text(litres(one.juice->value_kg), units) +
                 " of juice runs out.";

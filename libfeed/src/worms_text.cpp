@@ -190,14 +190,18 @@ void add_census(WormLines& to, const WormCensus& census) {
     if (census.counted > 0.0) {
         to.add("About " + words::number(census.number.value) + " worms live in it, " +
                to.kg(census.mass_kg.value) + ".");
-        to.add("9 times of 10 it is " + words::number(census.number.low) + " to " +
+        // Nobody sees a part of a worm.
+        const double low = census.number.low;
+        to.add("9 times of 10 it is " +
+               words::number(low < 10.0 ? std::max(1.0, std::round(low)) : low) + " to " +
                words::number(census.number.high) + " worms, " + kg_range(census.mass_kg, units) +
                ".");
     } else {
         to.add("No worm was found, yet up to " + words::number(census.number.high) +
                " may live in it.");
     }
-    to.add(words::number(census.counted) + " worms were counted in " +
+    to.add(counted(static_cast<std::size_t>(std::llround(census.counted)), "worm") +
+               (census.counted == 1.0 ? " was" : " were") + " counted in " +
                counted(census.samples, "sample") + ".",
            2);
     if (census.samples_to_halve)

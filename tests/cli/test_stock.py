@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from command import answer, call
+from command import EXAMPLES, answer, call
 
 WELL: dict[str, Any] = {
     "date": "2026-03-01",
@@ -286,3 +286,18 @@ def test_what_is_kept_and_never_fed_is_said_first(feed_command: Path, tmp_path: 
 def kept_names(kept: list[str]) -> list[str]:
     """The words after amount and unit."""
     return [one.split(" ", 2)[2] for one in kept]
+
+
+def test_what_is_thawed_for_another_day_says_which(feed_command: Path) -> None:
+    """The bin waits until then: nobody is to feed it today."""
+    tote = EXAMPLES / "freezer_tote.yaml"
+    said = " ".join(call(feed_command, "stock", tote).stdout.split())
+    assert "out of the freezer today, for Mon 4 May." in said
+    ration = answer(feed_command, "ration", tote)
+    assert ration["answer"] == "wait"
+    assert ration["next_feeding"]["date"] == "2026-05-04"
+    fed = answer(feed_command, "ration", tote, "--date", "2026-05-04")["put_in"]
+    thaw = answer(feed_command, "stock", tote)["thaw"]
+    assert [one["wet_mass_kg"] for one in thaw] == [
+        one["wet_mass_kg"] for one in fed if one["label"] == thaw[0]["label"]
+    ]

@@ -179,3 +179,31 @@ TEST_CASE("household scraps as the studies have them") {
     for (const ThingAtHand& one : things)
         CHECK_FALSE(barred_in(*one.feedstock, Place::worm_bed));
 }
+
+TEST_CASE("a bin's own worms have what the ration lets them have of what is touchy") {
+    RationInput in;
+    in.bed.container.volume = litres(60);
+    in.bed.worms.wet_mass = wet_kilograms(1.5);
+    in.bed.squeeze = Squeeze::drops;
+    const std::vector grounds{thing("coffee grounds", 5.0)};
+    const BinNow now = bin_now(in, {}, grounds);
+    in.things = grounds;
+    const Ration today = ration(in);
+    REQUIRE(now.too_much.size() == 1);
+    const double week = now.too_much.front().wet_mass.in_kilograms();
+    CHECK(week == Approx(1.5 * *grounds[0].feedstock->most_wet_kg_per_kg_worms));
+    CHECK(now.scraps_kg == Approx(week));
+    CHECK(today.scraps.in_kilograms() <= week);
+    // So many to begin with may have as much.
+    Bed some;
+    some.worms.wet_mass = wet_kilograms(1.5);
+    CHECK(worm_need(grounds, some).too_much.front().wet_mass.in_kilograms() == Approx(week));
+    double last = 0.0;
+    for (const double worms : {0.3, 0.6, 1.2, 2.4, 4.8}) {
+        in.bed.worms.wet_mass = wet_kilograms(worms);
+        const BinNow more = bin_now(in, {}, grounds);
+        CHECK(more.scraps_kg >= last);
+        last = more.scraps_kg;
+    }
+    CHECK(last > 1.0);
+}

@@ -117,12 +117,13 @@ inline RuleOfWeek rule_of_week(BedNumbers bed) {
 }
 
 /// What is fed of some scraps in a week, and the worms that take it. Fewer scraps need fewer worms,
-/// which may have less of what is touchy: from above, until it stands.
+/// which may have less of what is touchy: from above, until it stands. Worms that are there already
+/// and are more than that may have more of what is touchy.
 struct Fed {
     double kg = 0.0;
     double worms_kg = 0.0;
 };
-inline Fed fed_of(std::span<const ThingAtHand> scraps, double kg_a_kg,
+inline Fed fed_of(std::span<const ThingAtHand> scraps, double kg_a_kg, double there_kg,
                   std::vector<Rest>* too_much) {
     Fed fed{solver::infinity, 1e6};
     for (int i = 0; i < 500; ++i) {
@@ -130,6 +131,10 @@ inline Fed fed_of(std::span<const ThingAtHand> scraps, double kg_a_kg,
         if (fed.kg - now < 1e-6) break;
         fed.kg = now;
         fed.worms_kg = std::max(now / kg_a_kg, worm_start::least_kg);
+    }
+    if (there_kg > fed.worms_kg) {
+        const double now = eaten_kg(scraps, there_kg, nullptr);
+        if (now > fed.kg) fed = {now, there_kg};
     }
     if (too_much != nullptr) eaten_kg(scraps, fed.worms_kg, too_much);
     return fed;
@@ -221,7 +226,9 @@ inline WormNeed worm_need(std::span<const ThingAtHand> said, const Bed& bed = {}
     need.species = full.species;
     need.kg_a_kg_week = rule.kg_a_kg;
     if (!(rule.kg_a_kg > 0.0)) return need;
-    const detail::Fed fed = detail::fed_of(scraps, rule.kg_a_kg, &need.too_much);
+    const bool said_start = bed.worms.wet_mass || bed.worms.count;
+    const double there_kg = said_start ? full.worms.value.in_kilograms() : 0.0;
+    const detail::Fed fed = detail::fed_of(scraps, rule.kg_a_kg, there_kg, &need.too_much);
     need.scraps_kg = fed.kg;
     if (!(fed.kg > 0.0)) return need;
     need.worms_kg = fed.worms_kg;
@@ -229,8 +236,7 @@ inline WormNeed worm_need(std::span<const ThingAtHand> said, const Bed& bed = {}
     double low =
         std::clamp(worm_start::share * need.worms_kg, worm_start::least_kg, worm_start::most_kg);
     if (low > worm_start::nearly_all * need.worms_kg) low = need.worms_kg;
-    const bool said_start = bed.worms.wet_mass || bed.worms.count;
-    need.start_kg = said_start ? full.worms.value.in_kilograms() : low;
+    need.start_kg = said_start ? there_kg : low;
     need.start_takes_kg = std::min(need.start_kg * rule.kg_a_kg, need.scraps_kg);
     need.start_surface_m2 = need.start_takes_kg / rule.most_kg;
     GrowthInput grow;
@@ -276,7 +282,8 @@ inline BinNow bin_now(const RationInput& in, const Diary& diary,
     grow.most_kg_a_day = rule.most_kg / 7.0;
     if (!said.empty()) {
         const std::vector<ThingAtHand> scraps = detail::without_barred(said, now.take_out);
-        const detail::Fed fed = detail::fed_of(scraps, std::max(rule.kg_a_kg, 1e-9), &now.too_much);
+        const detail::Fed fed = detail::fed_of(scraps, std::max(rule.kg_a_kg, 1e-9),
+                                               numbers.worms_kg.value, &now.too_much);
         now.scraps_kg = fed.kg;
         if (rule.kg_a_kg > 0.0 && fed.kg <= rule.most_kg * (1.0 + 1e-9))
             now.wanted_kg = fed.worms_kg;
