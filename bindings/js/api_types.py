@@ -7,15 +7,6 @@ from typing import Any
 
 Schema = dict[str, Any]
 
-# What it gives is a text in YAML, which it reads again to be sure of; the module reads JSON only.
-NOT_IN_THE_MODULE = {"start"}
-
-
-def verbs_of(schema: Schema) -> list[Schema]:
-    """The verbs that the module answers."""
-    return [verb for verb in schema["oneOf"] if verb["title"] not in NOT_IN_THE_MODULE]
-
-
 HEAD = """\
 /** All that is wrong; the members are those of the first problem. */
 export class FeedError extends Error implements Problem {
@@ -155,7 +146,7 @@ def answer_declarations(requests: Schema, defs: Schema) -> str:
     """The shapes that the module answers with, and which verb has which."""
     found: dict[str, None] = {}
     used({"$ref": f"#/$defs/{PROBLEM}"}, defs, found)
-    verbs = [verb["title"] for verb in verbs_of(requests)]
+    verbs = [verb["title"] for verb in requests["oneOf"]]
     for verb in verbs:
         used(answer_of(verb, defs), defs, found)
     text = "".join(shape_declaration(name, defs[name]) for name in sorted(found))
@@ -166,7 +157,7 @@ def answer_declarations(requests: Schema, defs: Schema) -> str:
 def declarations(requests: Schema, answers: Schema) -> str:
     """libfeed.d.ts."""
     text = HEAD
-    for verb in verbs_of(requests):
+    for verb in requests["oneOf"]:
         title = verb["title"]
         text += f"\n/** {verb['description']} */\nexport interface {type_name(title)} {{\n"
         for name, member in members(verb):
@@ -180,7 +171,7 @@ def declarations(requests: Schema, answers: Schema) -> str:
         )
     asked = " | ".join(
         f'({{ verb: "{verb["title"]}" }} & {type_name(verb["title"])})'
-        for verb in verbs_of(requests)
+        for verb in requests["oneOf"]
     )
     text += f"\n/** What may be asked. */\nexport type Request = {asked};\n"
     return text + answer_declarations(requests, answers["$defs"])
@@ -190,7 +181,7 @@ def functions(schema: Schema) -> str:
     """verbs.js: one function a verb, each of which a bundler may leave out."""
     text = "// One function a verb of the door; made from the schema of requests.\n"
     text += 'import { call } from "./libfeed.js";\n'
-    for verb in verbs_of(schema):
+    for verb in schema["oneOf"]:
         title = verb["title"]
         text += f"\n/** {verb['description']} */\nexport const {function_name(title)} ="
         text += f' (members = {{}}) => call({{ ...members, verb: "{title}" }});\n'

@@ -35,7 +35,7 @@ await build({
   ...settings,
   splitting: true,
   chunkNames: "shared-[hash]",
-  entryPoints: [join(source, "main.ts"), join(source, "trial.ts")],
+  entryPoints: [join(source, "main.ts"), join(source, "more.ts"), join(source, "trial.ts")],
 });
 for (const name of await readdir(source))
   if (!name.endsWith(".ts")) await cp(join(source, name), join(out, name));

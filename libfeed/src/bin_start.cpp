@@ -7,8 +7,10 @@
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/feedstock/thing_list.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/json_writer.hpp"
 #include "feed/io/observation_text.hpp"
 #include "feed/io/quantity_text.hpp"
+#include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
@@ -79,6 +81,59 @@ std::string file_text(const BinStart& said, Date date, std::string_view date_rem
            "# feed note adds below what you feed and see: feed note FILE fed a handful of carrot\n";
 }
 
+/// A portion of a file: "3.5 kg corrugated cardboard", or apart where those words mean another row
+/// of the table.
+struct FilePortion {
+    std::string words;  ///< or empty: what follows
+    std::string feedstock;
+    std::string amount;
+    std::string preparation;
+};
+
+void write_portions_of(JsonWriter& json, const std::vector<FilePortion>& list) {
+    json.begin_array();
+    for (const FilePortion& one : list) {
+        if (!one.words.empty()) {
+            json.value(one.words);
+            continue;
+        }
+        json.begin_object();
+        json.member("feedstock", one.feedstock);
+        json.member("amount", one.amount);
+        if (!one.preparation.empty()) json.member("preparation", one.preparation);
+        json.end_object();
+    }
+    json.end_array();
+}
+
+/// The same file in JSON: what is said of the bin is read from it, with or without YAML.
+std::string file_json(const BinStart& said, Date date, const std::vector<FilePortion>& bedding,
+                      const std::string& depth) {
+    JsonWriter json;
+    const auto given = [&](std::string_view key, std::string_view value) {
+        if (!value.empty()) json.member(key, value);
+    };
+    json.begin_object();
+    json.member("libfeed", 1);
+    given("title", said.title);
+    json.key("bed");
+    json.begin_object();
+    given("date", text(date));
+    given("container", container_of(said));
+    given("worms", said.worms);
+    given("age", is_called_new(said) || !depth.empty() ? "0 days" : std::string_view(said.age));
+    given("depth_of_contents", depth);
+    given("squeeze", said.squeeze);
+    given("temperature", said.temperature);
+    if (!bedding.empty()) {
+        json.key("bedding");
+        write_portions_of(json, bedding);
+    }
+    json.end_object();
+    json.end_object();
+    return json.take();
+}
+
 /// The keeper has not seen the text that was read: say which answer it is.
 Errors as_answers(Errors errors, const BinStart& said) {
     for (Error& error : errors) {
@@ -96,7 +151,15 @@ Errors as_answers(Errors errors, const BinStart& said) {
 /// One thing of what is at hand, read as a balance reads it; without an amount it may be any.
 Result<FeedFile> read_at_hand(const std::string& piece) {
     const auto file_with = [](const std::string& entry) {
-        return read_feed_text("libfeed: 1\nbalance:\n  at_hand: [" + yaml_text(entry) + "]\n", "");
+        JsonWriter json;
+        json.begin_object();
+        json.member("libfeed", 1);
+        json.key("balance");
+        json.begin_object();
+        write_texts(json, "at_hand", std::vector<std::string>{entry});
+        json.end_object();
+        json.end_object();
+        return read_feed_text(json.take(), "");
     };
     auto read = file_with(piece);
     if (read) return read;
@@ -138,34 +201,43 @@ Result<std::vector<ThingAtHand>> read_bedding(const std::string& words) {
     return things;
 }
 
-/// "3.5 kg corrugated cardboard", or the form that names the row of the table where those words
-/// mean another.
-std::string portion_text(const Portion& portion, const std::string& label) {
+FilePortion file_portion(const Portion& portion, const std::string& label) {
     const Feedstock& f = *portion.feedstock;
     const std::string kg = significant(portion.wet_mass.in_kilograms(), 6) + " kg";
     const std::string words = kg + " " + plain_name(label, f);
     const auto read = read_portions({words});
     const bool same = read && read->blend && read->blend->size() == 1 &&
                       same_material(*read->blend->front().portion.feedstock, f);
-    if (same) return yaml_text(words);
-    const std::string how =
-        f.prepared_as.empty() ? std::string() : ", preparation: " + yaml_text(f.prepared_as);
-    return "{feedstock: " + yaml_text(f.name) + ", amount: " + kg + how + "}";
+    if (same) return {words, "", "", ""};
+    return {"", f.name, kg, f.prepared_as};
 }
 
 /// The bedding of a new bin as the file has it, its water last.
-std::string bedding_text(const NewBin& bin) {
-    std::string list;
+std::vector<FilePortion> bedding_of(const NewBin& bin) {
+    std::vector<FilePortion> list;
     for (std::size_t i = 0; i < bin.bed.bedding.size(); ++i) {
         const std::string label = i < bin.bedding.size() ? bin.bedding[i].thing.label : "water";
-        list += (i == 0 ? "" : ", ") + portion_text(bin.bed.bedding[i], label);
+        list.push_back(file_portion(bin.bed.bedding[i], label));
     }
-    return list.empty() ? "" : "[" + list + "]";
+    return list;
+}
+
+std::string listed_yaml(const std::vector<FilePortion>& list) {
+    std::string text;
+    for (const FilePortion& one : list) {
+        const std::string how =
+            one.preparation.empty() ? "" : ", preparation: " + yaml_text(one.preparation);
+        text += text.empty() ? "" : ", ";
+        text += !one.words.empty() ? yaml_text(one.words)
+                                   : "{feedstock: " + yaml_text(one.feedstock) +
+                                         ", amount: " + one.amount + how + "}";
+    }
+    return text.empty() ? "" : "[" + text + "]";
 }
 
 Result<StartedBin> set_up(const BinStart& said, Date today, UnitSystem units) {
     // What is said of the bin is read as its file would be.
-    const auto described = read_feed_text(file_text(said, today, "", "", ""), "");
+    const auto described = read_feed_text(file_json(said, today, {}, ""), "");
     const auto bedding = read_bedding(said.bedding);
     Errors errors;
     if (!described) errors = as_answers(described.errors(), said);
@@ -174,9 +246,11 @@ Result<StartedBin> set_up(const BinStart& said, Date today, UnitSystem units) {
     StartedBin started;
     started.to_set_up = new_bin({described->diary.bed, *bedding, today, units});
     const NewBin& bin = *started.to_set_up;
-    started.text = file_text(said, bin.bed_date, "the day the worms go in", bedding_text(bin),
-                             significant(100.0 * in_metres(bin.depth), 3) + " cm");
-    const auto file = read_feed_text(started.text, "");
+    const auto planned = bedding_of(bin);
+    const std::string depth = significant(100.0 * in_metres(bin.depth), 3) + " cm";
+    started.text =
+        file_text(said, bin.bed_date, "the day the worms go in", listed_yaml(planned), depth);
+    const auto file = read_feed_text(file_json(said, bin.bed_date, planned, depth), "");
     if (!file) return as_answers(file.errors(), said);
     return started;
 }
@@ -192,7 +266,9 @@ Result<StartedBin> start_bin(const BinStart& said, Date today, UnitSystem units)
     const std::string bedding = said.bedding.empty() ? "" : "[" + yaml_text(said.bedding) + "]";
     StartedBin started;
     started.text = file_text(said, today, "the day on which this was so", bedding, "");
-    const auto file = read_feed_text(started.text, "");
+    std::vector<FilePortion> there;
+    if (!said.bedding.empty()) there.push_back({said.bedding, "", "", ""});
+    const auto file = read_feed_text(file_json(said, today, there, ""), "");
     if (!file) return as_answers(file.errors(), said);
     return started;
 }

@@ -1,9 +1,9 @@
 // The box "Today": one answer, whole and in its order, and what a keeper does next.
 import { forecast, ration, type FeedFile } from "libfeed";
 import type { Bin } from "./bin.js";
-import { button, drawing, make, printPage, place } from "./dom.js";
+import { button, make, printPage, place } from "./dom.js";
 import type { Having } from "./having.js";
-import { never } from "./pictures.js";
+import { linesOf } from "./lines.js";
 import { dayAfter, problems, today, weekday, weight, type Units } from "./said.js";
 import { showSigns } from "./wrong.js";
 
@@ -16,22 +16,6 @@ const withThings = (bin: Bin, having: Having): FeedFile =>
   having.chips.length === 0
     ? bin.file
     : { ...bin.file, blend: having.chips.map((chip) => chip.words) };
-
-/** The lines of the answer: what is taken out first, then what to do, the rest below it. */
-function linesOf(answer: Ration): HTMLElement {
-  const lines: string[] = answer.text;
-  const box = make("div", { class: "answer", "aria-live": "polite" });
-  let barred = false;
-  let told = false;
-  for (const line of lines) {
-    const below = line.startsWith("  ");
-    if (!below) barred = /^(Never feed|Take out)/.test(line);
-    const kind = barred ? "barred" : !below && !told ? "first" : below ? "below" : "";
-    if (kind === "first") told = true;
-    box.append(make("p", { class: kind }, barred && !below ? drawing(never) : undefined, line.trim()));
-  }
-  return box;
-}
 
 function room(bin: Bin, answer: Ration): HTMLElement | undefined {
   if (!(answer.week_kg > 0)) return undefined;
@@ -139,7 +123,7 @@ export function showToday(bin: Bin, having: Having, box: HTMLElement): void {
   const seen = make("input", { type: "text", id: "seen", autocomplete: "off", placeholder: "half gone, many drops, 22 C" });
   box.replaceChildren(
     title,
-    linesOf(answer),
+    linesOf(answer.text),
     room(bin, answer) ?? "",
     make(
       "div",

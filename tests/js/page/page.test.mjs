@@ -238,6 +238,49 @@ test("a hostile title and name stay text", async () => {
   assert.deepEqual(faults, []);
 });
 
+test("the rest of the job has its answers, those of the door, and barred food first", async () => {
+  const { page, faults, strangers } = await visit({ path: "more.html", viewport: DESK });
+  const ask = async (title, fields, choice) => {
+    const box = page.locator("details", { has: page.locator("summary", { hasText: title }) });
+    if (!(await box.getAttribute("open").then((open) => open !== null))) await box.locator("summary").click();
+    for (const [label, words] of Object.entries(fields)) await box.getByLabel(label).fill(words);
+    if (choice) await box.locator("select").selectOption(choice);
+    await box.getByRole("button", { name: "Work it out" }).click();
+    return {
+      lines: await box.locator(".answer p").allInnerTexts(),
+      refused: (await box.locator(".message").allInnerTexts()).join(" "),
+    };
+  };
+  for (const [title, fields, choice, first] of [
+    ["When do I harvest?", {}, "light", /^(Harvest|Do not harvest|Not yet|Wait)/],
+    ["Change, split or move", {}, "split", /^(Split it|Do not split|First)/],
+    ["Change, split or move", { "for how long": "3 weeks" }, "away", /^(Feed|Wait|Act)/],
+    ["What is in stock", { "Put by today": "2 kg frozen melon rind" }, "", /melon rind/],
+    ["What did it take so far?", {}, "", /^(In all|Nothing)/],
+    ["How many worms live in it?", { "Worms in each sample": "12, 30, 7, 18", "Size of a sample": "500 ml" }, "", /^About \d+ worms/],
+    ["Set up a new bin", { "The bin": "60 L tote", Worms: "500 g", "Bedding at hand": "cardboard" }, "", /^Take .* of cardboard/],
+    ["How many worms, and what bin", { "People who eat": "4" }, "", /^Start with/],
+    ["A week over several bins", { "What there is": "2 kg carrot" }, "", /^Feed|^No bin/],
+    ["Build a heap", { "What there is": "meat 5 kg, 60 buckets grass, 150 buckets leaves" }, "", /^Never feed meat/],
+  ]) {
+    const { lines, refused } = await ask(title, fields, choice);
+    assert.equal(refused, "", title);
+    assert.match(lines[0] ?? "", first, `${title}: ${lines.join(" | ")}`);
+    if (choice === "away") assert.match(lines.join(" "), /Gone for 21 days/);
+    if (title !== "A week over several bins") assert.ok(lines.length <= 12, `${title}: ${lines.length} lines`);
+  }
+  assert.match(await kept(page), /^stock:/m);
+  const { refused } = await ask("How many worms, and what bin", { "People who eat": "many" }, "");
+  assert.match(refused, /[Pp]eople/);
+  await accessible(page, "more");
+  await page.screenshot({ path: join(shots, "more.png"), fullPage: true });
+  const phone = await visit({ path: "more.html" });
+  const [wide, room] = await phone.page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  assert.ok(wide <= room, `${wide} of ${room} pixels`);
+  assert.deepEqual(faults, []);
+  assert.deepEqual(strangers, []);
+});
+
 test("a trial is planned, laid, ticked and read", async () => {
   const { page, faults } = await visit({ path: "trial.html", viewport: DESK });
   await page.getByLabel("Food 1").fill("melon rind");
