@@ -123,7 +123,7 @@ std::optional<ReadThing> Pantry::weigh(YamlView at, const std::string& field,
     thing.words = piece.words;
     thing.barred = feedstock->stance == Stance::avoid;
     // What was weighed is shown by volume or weight as before: "30 L of newspaper", no "6 pieces".
-    thing.feedstock = piece.amount && piece.amount->counted
+    thing.feedstock = piece.amount && piece.amount->kind == AmountKind::measure
                           ? feed::detail::with_own_piece(feedstock, piece.words)
                           : std::move(feedstock);
     auto weighed = feed::detail::weigh_piece(piece, std::move(thing));

@@ -271,13 +271,18 @@ inline HeapStep cooled_step(const HeapLog& log, const HeapLook& inside) {
     return long_enough && as_the_air ? HeapStep::cooled : HeapStep::ripen;
 }
 
+/// Smoke of the last days counts until a look that is younger finds the heap cool.
+inline bool smokes_on(const HeapLog& log, std::int64_t today) {
+    using namespace heap_limits;
+    if (!log.smoke || today - *log.smoke > days_told) return false;
+    return log.looks == 0 || log.last.day <= *log.smoke ||
+           log.last.hottest_c.value_or(0.0) >= warm_enough_c;
+}
+
 inline HeapStep step_of(const HeapLog& log, const std::optional<HeapLook>& inside,
                         std::int64_t today) {
     using namespace heap_limits;
-    // Smoke counts until a look that is younger finds it cool.
-    const bool smokes = log.smoke && (log.last.day <= *log.smoke || log.looks == 0 ||
-                                      log.last.hottest_c.value_or(0.0) >= warm_enough_c);
-    if (smokes && today - *log.smoke <= days_told) return HeapStep::stand_back;
+    if (smokes_on(log, today)) return HeapStep::stand_back;
     if (log.looks == 0) return HeapStep::measure;
     const bool turned_since = log.turned && *log.turned >= log.last.day;
     const double hottest = log.last.hottest_c.value_or(0.0);
