@@ -93,7 +93,7 @@ std::string leave_out_text(std::vector<std::string> names, bool tight) {
 void add_amounts(const HeapOfFile& heap, UnitSystem units, bool tight, Lines& lines) {
     const BalanceOfFile& recipe = *heap.recipe;
     // Where much goes in there is no room for the weights: feed balance has them.
-    constexpr std::size_t lines_for_portions = 4;
+    const std::size_t lines_for_portions = tight ? 2 : 4;
     const bool many = portions_in(recipe.answer) > lines_for_portions;
     std::vector<std::string> amounts;
     std::vector<std::string> none;
