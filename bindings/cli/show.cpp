@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <memory>
 #include <optional>
 #include <set>
@@ -14,6 +15,8 @@
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/amount_words.hpp"
+#include "feed/quantity/number_print.hpp"
+#include "feed/quantity/pinch.hpp"
 #include "quantity_lines.hpp"
 
 namespace feed_command {
@@ -71,6 +74,20 @@ void add_stances(const Feedstock& feedstock, std::vector<io::ScreenLine>& lines)
             {"On a small heap it " + std::string(may_be_fed(heap)) + ".", ShowLine::elsewhere});
 }
 
+/// A mass in the keeper's measure: a pinch, or spoons of what a kitchen scale hardly shows.
+std::string small_text(double kg, const Feedstock& feedstock, io::UnitSystem units) {
+    const auto& density = feedstock[Property::bulk_density_loose];
+    constexpr double teaspoon_litres = litres_per_us_gallon / 768.0;
+    constexpr double most_kg = 0.03;
+    if (pinch::holds(kg) || kg > most_kg || !density) return words::pinch_or_mass(kg, units);
+    const double spoons = std::round(1000.0 * kg / density->value / teaspoon_litres);
+    constexpr double most_spoons = 9.0;
+    if (spoons < 1.0 || spoons > most_spoons) return words::pinch_or_mass(kg, units);
+    std::string text = significant(spoons, 1) + (spoons > 1.0 ? " teaspoons" : " teaspoon");
+    // A tenth of an ounce is no measure of a kitchen.
+    return units == io::UnitSystem::us ? text : text + " (" + words::mass(kg, units) + ")";
+}
+
 /// How much at a time for these worms, or for a kilogram and a pound of them.
 std::string most_text(const Feedstock& feedstock, std::optional<double> worms_kg,
                       io::UnitSystem units) {
@@ -80,7 +97,7 @@ std::string most_text(const Feedstock& feedstock, std::optional<double> worms_kg
                    : "It has no limit of its own: ask feed ration how much your bin takes.";
     const double most = *feedstock.most_wet_kg_per_kg_worms;
     const auto for_worms = [&](double kg, const std::string& of) {
-        return words::pinch_or_mass(most * kg, units) + " for " + of;
+        return small_text(most * kg, feedstock, units) + " for " + of;
     };
     std::string text = "At a time at most ";
     if (worms_kg)

@@ -135,6 +135,7 @@ class Names:
     units: list[tuple[str, str]] = field(default_factory=list)
     numbers: list[NumberWord] = field(default_factory=list)
     pieces: list[NumberWord] = field(default_factory=list)  # grams
+    held: list[NumberWord] = field(default_factory=list)  # grams, by "unit feedstock"
     words: dict[str, list[str]] = field(default_factory=dict)
 
 
@@ -184,6 +185,12 @@ class NamesReader:
                 self.problems.add(entry.place, "bad-part", f"nothing is called '{word}'")
             grams = self._number(word, entry)
             names.pieces.append(replace(grams, text=name_key(word)))
+        for unit, of in self._entries(top.take("held")):
+            for identifier, entry in self._entries(of):
+                if identifier not in self.known:
+                    self.problems.add(entry.place, "bad-id", f"no feedstock '{identifier}'")
+                grams = self._number(identifier, entry)
+                names.held.append(replace(grams, text=f"{unit} {identifier}"))
         for key in WORD_LISTS:
             names.words[key] = sorted({singular_text(text) for text, _ in top.texts(key)})
         self._check_barred(names, top.place)

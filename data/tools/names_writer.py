@@ -87,6 +87,9 @@ def names_header(names: Names, table: Table) -> str:
     if names.pieces:
         about = "What one piece weighs, in grams, where it is far from that of its row; by key."
         lines += number_words("piece_grams", about, names.pieces)
+    if names.held:
+        about = "What a vessel or pack usually holds of a feedstock, in grams; by unit and id."
+        lines += number_words("held_grams", about, names.held)
     if vocabulary:
         lines += number_array("key_words", "Words of the names, by vocabulary.", key_words)
         lines += array(

@@ -47,9 +47,10 @@ Result<NoteEntry> seen_entry(std::string_view words, Date date, std::string_view
 /// Whether a piece of what was fed says what was seen: "smell sour", "half gone". A lone word such
 /// as "wet" or "mouldy" describes the food, unless something was seen before it.
 bool is_seen_beside_food(std::string_view piece, bool seen_before) {
-    if (feed::detail::ThingReader({}).names(piece)) return false;
-    // "a bag of leaves": an amount of a thing, however near it is spelled to a sign.
-    if (read_things(piece).questions.empty()) return false;
+    const feed::detail::ThingReader reader({});
+    if (reader.names(piece)) return false;
+    // "A bucket of leaves" is no worm that leaves.
+    if (feed::detail::PieceReader<feed::detail::ThingReader>(reader).strictly(piece)) return false;
     if (feed::detail::is_only_smell(piece)) return true;
     const bool one_word = piece.find(' ') == std::string_view::npos;
     const bool describes = one_word && feed::detail::only_describes(piece);
@@ -81,6 +82,11 @@ FedAndSeen part_food(std::string_view words) {
 Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_view by) {
     const FedAndSeen parts = part_food(food);
     const auto pieces = feed::detail::split_things(parts.food, feed::detail::ThingReader({}));
+    const std::string said = plain_text(food);
+    if (said == "nothing" || said == "none" || said == "nothing today")
+        return offered(note_error(ErrorCode::empty, food, "what was fed, or words of your own",
+                                  "a day without food needs no note"),
+                       "; to keep it write ", {"note fed nothing"});
     if (pieces.empty())
         return offered(note_error(ErrorCode::empty, food,
                                   "fed 3 apples and a cup of coffee grounds", "what was fed?"),

@@ -93,6 +93,27 @@ std::optional<std::int64_t> take_ago(std::string_view& words) {
     return std::llround(days);
 }
 
+/// "on Monday ...", "last Monday ...", "2 days ago ...": the day before the words.
+std::optional<std::int64_t> take_day_at_start(std::string_view& words, Date today) {
+    for (const std::string_view joins : {"on", "last"}) {
+        const auto rest = without_start(words, joins);
+        if (!rest) continue;
+        const auto word = rest->substr(0, rest->find_first_of(" :,"));
+        const auto day = weekday_named(word);
+        if (!day || word.size() == rest->size()) continue;
+        words = trim(rest->substr(word.size() + 1));
+        return days_since(*day, today);
+    }
+    constexpr std::string_view ago = " ago ";
+    const auto at = words.find(ago);
+    if (at == std::string_view::npos) return std::nullopt;
+    std::string_view when = words.substr(0, at + ago.size() - 1);
+    const auto days = take_ago(when);
+    if (!days || !when.empty()) return std::nullopt;
+    words = trim(words.substr(at + ago.size()));
+    return days;
+}
+
 /// A date at the start, perhaps behind "on".
 std::optional<Date> take_date_at_start(std::string_view& words) {
     std::string_view rest = without_start(words, "on").value_or(words);
@@ -131,6 +152,7 @@ Date take_day(std::string_view& words, Date today) {
         words = trim(words.substr(start.size()));
         return ago(days_since(*day, today));
     }
+    if (const auto days = take_day_at_start(words, today)) return ago(*days);
     if (without_start(words, "note")) return today;
     for (const auto& [said, days] : day_words_said) {
         if (const auto rest = without_end(words, said)) {

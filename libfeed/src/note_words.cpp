@@ -32,6 +32,10 @@ constexpr Opening openings[] = {
     {"note", &Observation::note, false},
     {"bedding", &Observation::bedding, false},
     {"added bedding", &Observation::bedding, false},
+    {"new bedding", &Observation::bedding, false},
+    {"fresh bedding", &Observation::bedding, false},
+    {"more bedding", &Observation::bedding, false},
+    {"extra bedding", &Observation::bedding, false},
     {"pests", &Observation::pests, false},
     {"harvested", &Observation::action, true},
     {"harvest", &Observation::action, true},
@@ -43,6 +47,13 @@ constexpr Opening openings[] = {
     {"fluffed", &Observation::action, true},
     {"drained", &Observation::action, true},
     {"limed", &Observation::action, true},
+    {"stirred", &Observation::action, true},
+    {"mixed the", &Observation::action, true},
+    {"mixed it", &Observation::action, true},
+    {"moved", &Observation::action, true},
+    {"misted", &Observation::action, true},
+    {"aerated", &Observation::action, true},
+    {"emptied", &Observation::action, true},
 };
 
 bool ends_in(std::string_view text, std::string_view tail) {
@@ -82,9 +93,37 @@ Error piece_error(std::string_view piece, std::string message) {
         std::move(message));
 }
 
+/// What was added, without the word and "as bedding"; nothing where the piece does not say so.
+std::optional<std::string_view> added(std::string_view piece) {
+    std::optional<std::string_view> rest;
+    for (const std::string_view word : {"added", "add", "sprinkled", "put on", "scattered"})
+        if (!rest) rest = behind(piece, word);
+    if (rest && ends_in(*rest, " as bedding")) rest->remove_suffix(11);
+    return rest;
+}
+
+/// Worms that came or went: what counts is what all of them weigh.
+bool is_of_new_worms(std::string_view piece) {
+    const std::string last = singular(plain_text(piece.substr(piece.find_last_of(' ') + 1)));
+    const bool of_worms = last == "worm" || plain_text(piece).find("new worms") == 0;
+    for (const std::string_view word :
+         {"added", "add", "bought", "new", "sold", "gave away", "got", "lost", "counted"})
+        if (of_worms && behind(piece, word)) return true;
+    return false;
+}
+
 Error not_understood(std::string_view piece) {
-    const auto food = read_things(piece);
     const std::string said = "\"" + std::string(piece) + "\"";
+    if (is_of_new_worms(piece))
+        return offered(piece_error(piece, "what do all the worms weigh now?"), " Write ",
+                       {"worms 500 g"}, " or what the scale says");
+    if (const auto what = added(piece)) {
+        const std::string thing(feed::detail::without_owner(*what));
+        if (find_thing(thing))
+            return offered(piece_error(piece, "how much " + thing + " was added?"), " Write ",
+                           {"added 2 handfuls of " + thing});
+    }
+    const auto food = read_things(piece);
     if (food.questions.empty())
         return offered(piece_error(piece, said + " is food"), "; write ",
                        {"fed " + std::string(piece)});
@@ -226,13 +265,17 @@ std::optional<Result<Observation>> read_warmth(std::string_view piece) {
 /// "worms 1 lb", "500 g of worms". A count is asked about: what a worm weighs differs twofold.
 std::optional<Result<Observation>> read_worm_weight(std::string_view piece) {
     std::optional<std::string_view> amount;
-    for (const std::string_view word : {"worms weigh", "weighed worms", "worms"})
+    for (const std::string_view word :
+         {"worms weigh", "the worms weigh", "weighed the worms", "weighed worms", "worms"})
         if (const auto rest = behind(piece, word); rest && !amount && read_number(*rest))
             amount = rest;
     for (const std::string_view tail : {" of worms", " worms"})
         if (ends_in(piece, tail) && !amount && feed::detail::read_count(piece))
             amount = piece.substr(0, piece.size() - tail.size());
     if (!amount) return std::nullopt;
+    // "3 dead worms" are no weight.
+    if (ends_in(piece, "worms") && find_seen(piece.substr(piece.find_first_of(' ') + 1)) != nullptr)
+        return std::nullopt;
     const auto count = feed::detail::read_count(*amount);
     const double grams_each = usual::worm_grams[0].value;
     if (count && count->length == amount->size()) {
@@ -307,14 +350,6 @@ AddedKind kind_of_added(const ReadThings& read) {
     return water ? AddedKind::water : AddedKind::food;
 }
 
-/// What was added, without the word and "as bedding"; nothing where the piece does not say so.
-std::optional<std::string_view> added(std::string_view piece) {
-    auto rest = behind(piece, "added");
-    if (!rest) rest = behind(piece, "add");
-    if (rest && ends_in(*rest, " as bedding")) rest->remove_suffix(11);
-    return rest;
-}
-
 /// "added 500 g shredded paper", "added a litre of water", "water 500 ml".
 std::optional<Observation> read_added(std::string_view piece) {
     const auto what = added(piece);
@@ -387,9 +422,15 @@ Result<Observation> read_seen(std::string_view piece) {
     if (auto measured = read_measured(piece)) return std::move(*measured);
     // Before the openings: "the bedding is dry" adds no bedding.
     const SeenRow* row = find_seen(piece);
+    // "3 dead worms".
+    if (row == nullptr && ends_in(piece, "worms") && read_number(piece))
+        row = find_seen(piece.substr(piece.find_first_of(' ') + 1));
     if (row != nullptr) {
         Observation seen;
-        if (!say_seen(*row, seen)) return not_kept(piece, *sign_of(*row));
+        if (say_seen(*row, seen)) return seen;
+        const Sign sign = *sign_of(*row);
+        if (sign != Sign::all_well && sign != Sign::cocoons) return not_kept(piece, sign);
+        seen.note = std::string(piece);  // good news, kept in the keeper's words
         return seen;
     }
     for (const std::string_view word : {"temperature", "temp"})

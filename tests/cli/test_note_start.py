@@ -50,6 +50,14 @@ def test_a_note_adds_one_dated_entry_and_answers(feed_command: Path, diary: Path
         ("soggy", "squeeze: streams"),
         ("room temperature", "temperature: 20 C"),
         ("yesterday mostly gone", "share_gone: 75 %"),
+        ("everything eaten", "gone: true"),
+        ("food half eaten", "share_gone: 50 %"),
+        ("3 dead worms", "vigour: dying"),
+        ("a few drops when squeezed", "squeeze: drops"),
+        ("new bedding 3 L dry leaves", 'bedding: "3 L dry leaves"'),
+        ("stirred", 'action: "stirred"'),
+        ("all good", 'note: "all good"'),
+        ("weighed the worms: 450 g", "worm_weight: 450 g"),
     ],
 )
 def test_what_keepers_say_is_kept(words: str, key: str, feed_command: Path, diary: Path) -> None:
@@ -57,6 +65,40 @@ def test_what_keepers_say_is_kept(words: str, key: str, feed_command: Path, diar
     assert f"    {key}\n" in ours["added"]
     assert ours["added"] in diary.read_text(encoding="utf-8")
     call(feed_command, "forecast", diary)
+
+
+@pytest.mark.parametrize(
+    ("words", "day", "portion"),
+    [
+        ("put in a bucket of leaves", "2026-03-27", "a bucket of leaves"),
+        ("2 days ago fed 2 apples", "2026-03-25", "2 apples"),
+        ("on monday fed 2 apples", "2026-03-23", "2 apples"),
+        ("last monday fed 2 apples", "2026-03-23", "2 apples"),
+    ],
+)
+def test_what_was_fed_is_kept_with_its_day(
+    words: str, day: str, portion: str, feed_command: Path, diary: Path
+) -> None:
+    ours = answer(feed_command, "note", diary, words, today=date(2026, 3, 27))
+    assert f"date: {day}\n" in ours["added"]
+    assert f'portions: ["{portion}"]' in ours["added"]
+
+
+@pytest.mark.parametrize(
+    ("words", "meant"),
+    [
+        ("added 200 g worms", "worms 500 g"),
+        ("bought 500 worms", "worms 500 g"),
+        ("added crushed eggshells", "added 2 handfuls of crushed eggshells"),
+        ("fed nothing", "note fed nothing"),
+    ],
+)
+def test_the_repair_of_a_note_works(
+    words: str, meant: str, feed_command: Path, diary: Path
+) -> None:
+    said = " ".join(call(feed_command, "note", diary, words, code=2).stderr.split())
+    assert f'"{meant}"' in said
+    call(feed_command, "note", diary, meant)
 
 
 @pytest.mark.parametrize(

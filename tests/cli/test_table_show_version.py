@@ -39,6 +39,13 @@ def test_show_says_what_a_keeper_needs(feed_command: Path) -> None:
         call(feed_command, "show", word, code=2)
 
 
+def test_little_is_said_in_spoons(feed_command: Path) -> None:
+    text = call(feed_command, "show", "ground eggshell", "--units", "us").stdout
+    assert re.search(r"At a time at most \d teaspoons? for 1 lb of worms\.", text), text
+    text = call(feed_command, "show", "ground eggshell").stdout
+    assert re.search(r"At a time at most \d teaspoons \(\d+ g\) for 1 kg, \d", text), text
+
+
 def test_a_word_for_several_parts_says_which_it_took(feed_command: Path) -> None:
     text = call(feed_command, "show", "apple").stdout
     assert '"apple" is taken as' in text

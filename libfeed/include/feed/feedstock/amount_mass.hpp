@@ -1,6 +1,8 @@
 #pragma once
+#include <algorithm>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/amount_units.hpp"
@@ -105,26 +107,60 @@ inline std::optional<Measure> counted_measure(const Feedstock& feedstock) {
     return std::nullopt;
 }
 
-/// A bag or pack as it is sold, of a feedstock that has such a measure: a bag of salad is no bag of
-/// eight litres. Nothing where the amount is anything else.
-inline std::optional<Amount> own_bag(const Amount& amount, const Feedstock& feedstock) {
-    const bool defined = amount.kind == AmountKind::measure || amount.measure != Measure::bag;
-    const auto* own = defined ? nullptr : measured(feedstock, Measure::bag);
-    if (own == nullptr) return std::nullopt;
+/// What a vessel or pack usually holds of one feedstock by its weight, in grams, or null: a packet
+/// of crisps is small, a box of crackers no box of ten litres (`held` in data/names/en.yaml).
+inline const table::NumberWord* usually_held(std::string_view unit, const Feedstock& feedstock) {
+    std::string key(unit);
+    key += ' ';
+    key += feedstock.id;
+    const auto& known = table::en::held_grams;
+    const auto at = std::lower_bound(
+        known.begin(), known.end(), key,
+        [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
+    return at != known.end() && key == at->text ? &*at : nullptr;
+}
+
+inline std::string held_text(std::string_view unit, const Feedstock& feedstock, double kilograms,
+                             double low, double high) {
+    const bool vowel = std::string_view("aeiou").find(unit.front()) != std::string_view::npos;
+    std::string said = vowel ? "an " : "a ";
+    said += unit;
+    return said + " of " + feedstock.name + " is taken as " +
+           weight_text(wet_kilograms(kilograms)) + " (" +
+           weight_text(wet_kilograms(low * kilograms)) + " to " +
+           weight_text(wet_kilograms(high * kilograms)) + ")";
+}
+
+/// A vessel, bag or pack of a feedstock that it holds a known weight of. Nothing where the amount
+/// is anything else.
+inline std::optional<Amount> own_pack(const Amount& amount, const Feedstock& feedstock) {
+    if (amount.kind == AmountKind::measure) return std::nullopt;
+    const AmountUnit* unit = unit_named(amount.unit);
+    if (unit == nullptr || !unit->is_vessel()) return std::nullopt;
+    const auto* held = usually_held(unit->name, feedstock);
+    const auto* own = amount.measure == Measure::bag ? measured(feedstock, Measure::bag) : nullptr;
+    if (held == nullptr && own == nullptr) return std::nullopt;
     Amount one = amount;
-    // The range is that of the bag, not of any bag.
-    for (const AmountUnit& unit : amount_units) {
-        if (unit.name != amount.unit) continue;
-        one.low_share /= unit.low;
-        one.high_share /= unit.high;
+    if (held != nullptr) {
+        one.kind = AmountKind::mass;
+        one.mass = kilograms(0.001 * held->value * amount.count);
+        one.low_share *= held->low / held->value;
+        one.high_share *= held->high / held->value;
+        one.said = held_text(unit->name, feedstock, 0.001 * held->value, held->low / held->value,
+                             held->high / held->value);
+    } else {
+        one.kind = AmountKind::measure;
+        one.mass = kilograms(0.0);
+        one.unit = text(Measure::bag);
+        one.said = held_text(one.unit, feedstock, own->wet_mass.in_kilograms(), own->low_factor,
+                             own->high_factor);
     }
-    one.kind = AmountKind::measure;
-    one.mass = kilograms(0.0);
+    // What was read so already stays.
+    if (one.said == amount.said) return std::nullopt;
+    // The range is that of this pack, not of any.
+    one.low_share /= unit->low;
+    one.high_share /= unit->high;
     one.volume = litres(0.0);
-    one.unit = text(Measure::bag);
-    one.said = "a bag of " + feedstock.name + " is taken as " + weight_text(own->wet_mass) + " (" +
-               weight_text(own->low_factor * own->wet_mass) + " to " +
-               weight_text(own->high_factor * own->wet_mass) + ")";
     return one;
 }
 
@@ -151,7 +187,9 @@ inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedst
         const auto* own = measured_as(feedstock, amount.measure);
         const bool small = amount.measure == Measure::piece_small;
         if (own == nullptr && (small || amount.measure == Measure::piece_large)) {
-            if (const auto* medium = measured(feedstock, Measure::piece)) {
+            const auto* medium = measured(feedstock, Measure::piece);
+            if (medium == nullptr) medium = measured(feedstock, Measure::head);
+            if (medium != nullptr) {
                 const double size = small ? small_piece_share : large_piece_share;
                 auto answer = from_measured(*medium, amount.count * size);
                 answer.grade = Grade::d;
@@ -210,7 +248,7 @@ inline MassFromAmount mass_of_barred(const Amount& amount) {
 /// or spoon; a handful without one counts as `default_handful_litres`. The range holds that of the
 /// amount as said. Errors: missing_value, listing the measures that exist. Threads: pure.
 inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock& feedstock) {
-    Amount one = detail::own_bag(amount, feedstock).value_or(amount);
+    Amount one = detail::own_pack(amount, feedstock).value_or(amount);
     const auto what_is_counted =
         amount.counted ? detail::counted_measure(feedstock) : std::optional<Measure>();
     if (what_is_counted) {
@@ -220,6 +258,10 @@ inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock&
     auto mass = detail::mass_of_measure(one, feedstock);
     if (!mass && feedstock.stance == Stance::avoid) mass = detail::mass_of_barred(amount);
     if (!mass) return mass;
+    // A pack or bale is no weight that was weighed.
+    if (const auto* unit = detail::unit_named(one.unit);
+        one.kind == AmountKind::mass && unit != nullptr && unit->is_vessel())
+        mass.value().grade = Grade::d;
     mass.value().low = one.low_share * mass->low;
     mass.value().high = one.high_share * mass->high;
     return mass;

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <optional>
@@ -11,6 +12,8 @@
 #include "feed/feedstock/amount_type.hpp"
 #include "feed/feedstock/amount_units.hpp"
 #include "feed/feedstock/count_text.hpp"
+#include "feed/feedstock/size_words.hpp"
+#include "feed/feedstock/unit_reader.hpp"
 #include "feed/quantity/error.hpp"
 #include "feed/quantity/in_units.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -18,14 +21,6 @@
 #include "feed/quantity/plain_text.hpp"
 
 namespace feed::detail {
-
-inline Error amount_error(ErrorCode code, std::string_view text, std::string allowed,
-                          std::string message) {
-    return make_error(code, "amount", std::string(text), std::move(allowed), std::move(message));
-}
-
-inline constexpr std::string_view amount_form =
-    "a number and a unit, such as 1.2 kg, 3 L, 2 cup, 6 piece, half a bucket";
 
 /// An amount that was read, and where it ends in the text.
 struct AmountReading {
@@ -35,41 +30,8 @@ struct AmountReading {
     std::size_t end = 0;
     bool counted = false;       ///< there was no unit
     bool no_count = false;      ///< there was no number ("handful of spinach")
+    bool of_vessel = false;     ///< a vessel of a size that was said ("10 L bucket")
     bool unit_is_word = false;  ///< the unit may be the name of a thing ("2 boxes")
-};
-
-/// A word before a unit that says how full or large it is, with the share (grade D).
-struct SizeWord {
-    std::string_view word;
-    double share, low, high;
-};
-inline constexpr SizeWord size_words[] = {
-    {"heaped", 1.5, 1.2, 2.0}, {"heaping", 1.5, 1.2, 2.0},    {"rounded", 1.25, 1.1, 1.5},
-    {"level", 1.0, 1.0, 1.0},  {"scant", 0.9, 0.8, 1.0},      {"generous", 1.2, 1.0, 1.5},
-    {"big", 1.4, 1.0, 2.0},    {"large", 1.4, 1.0, 2.0},      {"huge", 1.8, 1.2, 2.5},
-    {"small", 0.7, 0.4, 1.0},  {"little", 0.7, 0.4, 1.0},     {"tiny", 0.4, 0.2, 0.7},
-    {"medium", 1.0, 0.8, 1.2}, {"good", 1.1, 1.0, 1.3},       {"full", 1.0, 1.0, 1.0},
-    {"loose", 1.0, 0.8, 1.0},  {"overflowing", 1.3, 1.1, 1.6}};
-
-/// Words for an amount that nobody can weigh from afar.
-inline constexpr std::array<std::string_view, 20> vague_amounts{
-    "lot",    "lots",      "plenty", "bit",    "bits",  "load",   "loads",
-    "pile",   "piles",     "heap",   "heaps",  "ton",   "tons",   "much",
-    "little", "truckload", "stack",  "amount", "layer", "dusting"};
-
-/// A unit found in a text.
-struct UnitAt {
-    const AmountUnit* unit = nullptr;
-    const Container* container = nullptr;
-    bool qualified = false;
-    bool spoon_letter = false;  ///< a lone "T"
-    std::size_t end = 0;
-    constexpr bool is_vessel() const noexcept {
-        return container != nullptr || (unit != nullptr && unit->is_vessel());
-    }
-    constexpr bool is_defined_size() const noexcept {
-        return unit != nullptr && unit->kind != UnitKind::measure && !unit->is_vessel();
-    }
 };
 
 inline void say(std::string& said, const std::string& what) {
@@ -78,13 +40,9 @@ inline void say(std::string& said, const std::string& what) {
 }
 
 /// Reads amounts in one text.
-class AmountReader {
+class AmountReader : public UnitReader {
 public:
-    AmountReader(std::string_view text, std::span<const Container> containers)
-        : text_(text), containers_(containers) {
-        for (const auto& container : containers)
-            names_.push_back(singular_text(plain_text(container.name)));
-    }
+    using UnitReader::UnitReader;
 
     /// The amount that starts at a place: a number with its unit, or a unit that can be one
     /// ("handful of spinach"). Errors: see parse_amount.
@@ -95,7 +53,9 @@ public:
         auto count = read_count(text_, at);
         bool no_count = false;
         if (!count) {
-            const auto unit = unit_at(after_blanks(text_, at));
+            const SizeWord* size = nullptr;
+            auto unit = unit_at(after_blanks(text_, at));
+            if (!unit) unit = sized_unit(after_blanks(text_, at), size);
             if (!unit || unit->is_defined_size()) return no_number(at);
             count.emplace();
             count->length = after_blanks(text_, at);
@@ -109,103 +69,10 @@ public:
         return with_unit(std::move(reading));
     }
 
-    /// The words after a place, without what joins them to an amount ("of", ":", "-").
-    std::string_view words_after(std::size_t at) const {
-        auto rest = trim(text_.substr(std::min(at, text_.size())));
-        while (!rest.empty() && (rest.front() == '-' || rest.front() == ':' ||
-                                 rest.front() == ',' || rest.front() == '.'))
-            rest = trim(rest.substr(1));
-        // "a wheelbarrow full of leaves".
-        if (const auto full = take_word(rest, 0, "full"))
-            if (take_word(rest, *full, "of")) rest = trim(rest.substr(*full));
-        if (const auto behind = take_word(rest, 0, "of")) rest = trim(rest.substr(*behind));
-        if (const auto behind = take_word(rest, 0, "x")) rest = trim(rest.substr(*behind));
-        return rest;
-    }
-
     /// The same number counted in pieces of whatever is named.
     Amount count_of(const AmountReading& reading) const { return counted(reading.count); }
 
-    Error unknown_unit(std::string_view unit) const {
-        std::string allowed(unit_names_for_people);
-        for (const auto& container : containers_)
-            allowed += ", " + container.name;
-        std::string message = "unit \"" + std::string(unit) + "\" is not known";
-        const std::string near = nearest_unit(unit_text(unit), 2);
-        if (near.empty())
-            message += "; a vessel of your own can be declared under containers with its volume";
-        Error error =
-            amount_error(ErrorCode::unit_unknown, text_, std::move(allowed), std::move(message));
-        if (near.empty()) return error;
-        std::string mended(text_);
-        if (const auto at = mended.find(unit); at != std::string::npos)
-            mended.replace(at, unit.size(), near);
-        return offered(std::move(error), "; did you mean ", {std::move(mended)}, "?");
-    }
-
-    /// The unit whose words start at a place; the longest one.
-    std::optional<UnitAt> unit_at(std::size_t at) const {
-        std::optional<UnitAt> best;
-        at = after_blanks(text_, at);
-        if (at < text_.size() && text_[at] == '-') ++at;
-        std::size_t end = at;
-        for (int word = 0; word < 4; ++word) {
-            const auto next = unit_word_end(end);
-            if (next == end) break;
-            end = next;
-            if (auto found = unit_named_by(text_.substr(at, end - at))) {
-                found->end = end;
-                best = found;
-                // No unit of more words begins with one of mass ("g", "pound").
-                if (found->is_defined_size() && found->unit->kind == UnitKind::mass) break;
-            }
-            if (end < text_.size() && !is_blank(text_[end]) && text_[end] != '-') break;
-        }
-        return best;
-    }
-
 private:
-    static constexpr bool in_unit(char c) noexcept {
-        return is_letter(c) || is_digit(c) || c == '.' || c == '^';
-    }
-
-    std::size_t unit_word_end(std::size_t at) const {
-        std::size_t start = after_blanks(text_, at);
-        if (start > at && start >= text_.size()) return at;
-        if (start < text_.size() && text_[start] == '-' && start == at && at > 0) ++start;
-        // A unit starts with a letter: a digit is the next number.
-        if (start >= text_.size() || !is_letter(text_[start])) return at;
-        std::size_t end = start;
-        while (end < text_.size() && in_unit(text_[end]))
-            ++end;
-        return end;
-    }
-
-    std::optional<UnitAt> unit_named_by(std::string_view written) const {
-        if (written.size() > 40) return std::nullopt;
-        UnitAt found;
-        if (written == "T" || written == "Tb" || written == "Tbs") {
-            found.unit = unit_named("tablespoon");
-            found.spoon_letter = written == "T";
-            return found;
-        }
-        if (written == "t") return found;  // a teaspoon or a tonne; see with_unit
-        const std::string words = unit_text(written);
-        const std::string one = singular_text(words);
-        for (std::size_t i = 0; i < names_.size(); ++i) {
-            if (names_[i] == one) {
-                found.container = &containers_[i];
-                return found;
-            }
-        }
-        auto unit = find_unit(words);
-        if (!unit && one != words) unit = find_unit(one);
-        if (!unit) return std::nullopt;
-        found.unit = unit->unit;
-        found.qualified = unit->qualified;
-        return found;
-    }
-
     Result<AmountReading> with_unit(AmountReading reading) const {
         if (const auto times = take_times(reading.end)) {
             reading.end = *times;
@@ -213,12 +80,14 @@ private:
         }
         if (auto sized = sized_vessel(reading)) return *std::move(sized);
         auto place = after_blanks(text_, reading.end);
-        if (is_vague_amount(place)) return vague_amount(place);
+        if (const auto vague = vague_amount_at(place)) return vague_amount(*vague);
         // "a couple of kg".
         if (const auto of = take_word(text_, place, "of"); of && unit_at(*of)) place = *of;
         const SizeWord* size = nullptr;
         auto unit = sized_unit(place, size);
         if (!unit) unit = unit_at(place);
+        std::string kind;
+        if (!unit) unit = vessel_behind(place, kind);
         if (!unit) {
             reading.amount = counted(reading.count);
             reading.counted = true;
@@ -228,8 +97,16 @@ private:
         reading.amount = amount_in(reading.count, *unit);
         reading.unit_is_word = !unit->is_defined_size();
         reading.end = unit->end;
+        if (!kind.empty()) say(reading.amount.said, kind);
+        if (const auto in_grams = point_of_thousands(reading, *unit)) return *in_grams;
         if (size != nullptr) scale(reading.amount, *size);
+        if (const auto so = skip_or_so(text_, reading.end)) {
+            reading.end = *so;
+            reading.amount.low_share *= 1.0 - about_spread;
+            reading.amount.high_share *= 1.0 + about_spread;
+        }
         if (unit->is_defined_size()) skip_vessel(reading);
+        take_fill(reading, *unit);
         go_on(reading, *unit);
         if (!std::isfinite(reading.amount.mass.value()) ||
             !std::isfinite(reading.amount.volume.value()))
@@ -238,20 +115,31 @@ private:
         return reading;
     }
 
-    /// "a heaped tablespoon": the unit after a word of size. Pieces have sizes of their own.
-    std::optional<UnitAt> sized_unit(std::size_t place, const SizeWord*& size) const {
-        for (const auto& one : size_words) {
-            const auto behind = take_word(text_, place, one.word);
-            if (!behind) continue;
-            const auto unit = unit_at(*behind);
-            if (!unit || (unit->unit == nullptr && unit->container == nullptr)) continue;
-            const bool piece = unit->unit != nullptr && unit->unit->kind == UnitKind::measure &&
-                               unit->unit->size == 0.0 && unit->unit->measure == Measure::piece;
-            if (piece || unit->is_defined_size()) continue;
-            size = &one;
-            return unit;
-        }
-        return std::nullopt;
+    /// "a bucket half full of leaves", "a 10 L bucket, half full".
+    void take_fill(AmountReading& reading, const UnitAt& unit) const {
+        if (!unit.is_vessel() && !reading.of_vessel) return;
+        std::size_t end = 0;
+        const SizeWord* fill = fill_at(text_, reading.end, end);
+        if (fill == nullptr) return;
+        scale(reading.amount, *fill);
+        reading.end = end;
+    }
+
+    /// "1.500 g" is 1.5 g to some and 1500 g to others; nobody weighs scraps to a milligram.
+    std::optional<Error> point_of_thousands(const AmountReading& reading,
+                                            const UnitAt& unit) const {
+        if (unit.unit == nullptr || (unit.unit->name != "g" && unit.unit->name != "ml"))
+            return std::nullopt;
+        const auto number = trim(text_.substr(0, reading.count.length));
+        const auto point = number.find('.');
+        if (!reading.count.digits || point == std::string_view::npos || point == 0 ||
+            number.size() - point != 4 || reading.count.value < 1.0)
+            return std::nullopt;
+        for (const char c : number.substr(point + 1))
+            if (!is_digit(c)) return std::nullopt;
+        return ambiguous(
+            {with_beginning(significant(reading.count.value, 9), reading.count.length),
+             with_beginning(significant(1000.0 * reading.count.value, 9), reading.count.length)});
     }
 
     /// "x" or a sign of multiplication after a number.
@@ -280,8 +168,10 @@ private:
         const bool times = reading.after_count > reading.count.length;
         product.end = unit->end;
         const std::size_t before = product.end;
-        if (const auto vessel = unit_at(product.end); vessel && vessel->is_vessel())
+        if (const auto vessel = unit_at(product.end); vessel && vessel->is_vessel()) {
             product.end = vessel->end;
+            product.of_vessel = true;
+        }
         if (!times && reading.count.digits && product.end == before) {
             const std::string one(trim(text_.substr(0, reading.count.length)));
             const std::string two(trim(text_.substr(start, unit->end - start)));
@@ -292,6 +182,7 @@ private:
         product.count.low *= each.value;
         product.count.high *= each.value;
         product.amount = amount_in(product.count, *unit);
+        take_fill(product, *unit);
         return Result<AmountReading>(std::move(product));
     }
 
@@ -299,8 +190,10 @@ private:
     void skip_vessel(AmountReading& reading) const {
         const auto vessel = unit_at(reading.end);
         // "200 g carton" names the carton.
-        if (vessel && vessel->is_vessel() && !words_after(vessel->end).empty())
+        if (vessel && vessel->is_vessel() && !words_after(vessel->end).empty()) {
             reading.end = vessel->end;
+            reading.of_vessel = true;
+        }
     }
 
     /// What may follow: the other end of a range, a smaller unit that adds up, "and a half", the
@@ -412,6 +305,13 @@ private:
             return amount;
         }
         const AmountUnit& unit = *found.unit;
+        // "a whole cabbage": one of whatever people count of it.
+        if (unit.name == "whole") {
+            amount.kind = AmountKind::measure;
+            amount.unit = text(Measure::piece);
+            amount.counted = true;
+            return amount;
+        }
         amount.kind = unit.kind == UnitKind::mass     ? AmountKind::mass
                       : unit.kind == UnitKind::volume ? AmountKind::volume
                                                       : AmountKind::measure;
@@ -460,6 +360,17 @@ private:
         return end && take_word(text_, *end, "of").has_value();
     }
 
+    /// "lots of", "a tiny bit of": where the vague word stands.
+    std::optional<std::size_t> vague_amount_at(std::size_t at) const {
+        if (is_vague_amount(at)) return at;
+        for (const std::string_view size :
+             {"tiny", "little", "small", "wee", "big", "huge", "good", "fair", "whole"}) {
+            const auto behind = take_word(text_, at, size);
+            if (behind && is_vague_amount(*behind)) return after_blanks(text_, *behind);
+        }
+        return std::nullopt;
+    }
+
     Error vague_amount(std::size_t at) const {
         const std::string word(word_at(text_, after_blanks(text_, at)));
         const auto behind = take_word(text_, after_blanks(text_, at) + word.size(), "of");
@@ -469,7 +380,7 @@ private:
     }
 
     Error no_number(std::size_t at) const {
-        if (is_vague_amount(at)) return vague_amount(at);
+        if (const auto vague = vague_amount_at(at)) return vague_amount(*vague);
         const auto rest = trim(text_.substr(at));
         const std::string word = plain_text(rest.substr(0, rest.find(' ')));
         const bool not_finite = word == "nan" || word == "inf" || word == "infinity";
@@ -528,10 +439,6 @@ private:
                                 count.length)});
         return std::nullopt;
     }
-
-    std::string_view text_;
-    std::span<const Container> containers_;
-    std::vector<std::string> names_;
 };
 
 }  // namespace feed::detail

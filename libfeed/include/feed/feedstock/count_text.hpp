@@ -92,22 +92,83 @@ inline const table::NumberWord* number_word(std::string_view written) {
     return nullptr;
 }
 
-inline constexpr std::array<std::string_view, 27> about_words{
-    "like",   "bout",          "probably",       "possibly", "say",     "about",
-    "approx", "approximately", "around",         "roughly",  "circa",   "ca",
-    "c",      "nearly",        "almost",         "maybe",    "perhaps", "just",
-    "only",   "over",          "under",          "ungefähr", "etwa",    "environ",
-    "unos",   "unas",          "aproximadamente"};
+inline constexpr std::array about_words{
+    std::string_view("like"),      std::string_view("bout"),
+    std::string_view("probably"),  std::string_view("possibly"),
+    std::string_view("say"),       std::string_view("about"),
+    std::string_view("approx"),    std::string_view("approximately"),
+    std::string_view("around"),    std::string_view("roughly"),
+    std::string_view("circa"),     std::string_view("ca"),
+    std::string_view("c"),         std::string_view("nearly"),
+    std::string_view("almost"),    std::string_view("maybe"),
+    std::string_view("perhaps"),   std::string_view("just"),
+    std::string_view("only"),      std::string_view("over"),
+    std::string_view("under"),     std::string_view("max"),
+    std::string_view("min"),       std::string_view("est"),
+    std::string_view("estimated"), std::string_view("exactly"),
+    std::string_view("easily"),    std::string_view("barely"),
+    std::string_view("ungefähr"),  std::string_view("etwa"),
+    std::string_view("environ"),   std::string_view("unos"),
+    std::string_view("unas"),      std::string_view("aproximadamente")};
 
-/// "at least", "up to", "more than" before a number; the place behind them.
-inline std::optional<std::size_t> skip_bound(std::string_view text, std::size_t at) noexcept {
-    constexpr std::array<std::pair<std::string_view, std::string_view>, 5> bounds{
-        {{"at", "least"}, {"at", "most"}, {"up", "to"}, {"more", "than"}, {"less", "than"}}};
-    for (const auto& [first, second] : bounds) {
-        const auto end = take_word(text, at, first);
-        if (!end) continue;
-        if (const auto both = take_word(text, *end, second)) return both;
+/// Loose words of several, before a number.
+inline constexpr std::array about_phrases{std::string_view("at least"),
+                                          std::string_view("at most"),
+                                          std::string_view("up to"),
+                                          std::string_view("more than"),
+                                          std::string_view("less than"),
+                                          std::string_view("no more than"),
+                                          std::string_view("not more than"),
+                                          std::string_view("not quite"),
+                                          std::string_view("close to"),
+                                          std::string_view("a little over"),
+                                          std::string_view("a little under"),
+                                          std::string_view("a bit over"),
+                                          std::string_view("a bit under"),
+                                          std::string_view("a bit more than"),
+                                          std::string_view("a bit less than"),
+                                          std::string_view("a little more than"),
+                                          std::string_view("a little less than"),
+                                          std::string_view("a touch over"),
+                                          std::string_view("a touch under"),
+                                          std::string_view("somewhere around"),
+                                          std::string_view("something like"),
+                                          std::string_view("in the region of"),
+                                          std::string_view("i guess"),
+                                          std::string_view("i think"),
+                                          std::string_view("i reckon"),
+                                          std::string_view("well over"),
+                                          std::string_view("well under")};
+
+/// Whether words stand at a place, one after the other; then the place behind them.
+inline std::optional<std::size_t> take_phrase(std::string_view text, std::size_t at,
+                                              std::string_view phrase) noexcept {
+    std::optional<std::size_t> place(at);
+    while (place && !phrase.empty()) {
+        const auto blank = std::min(phrase.find(' '), phrase.size());
+        place = take_word(text, *place, phrase.substr(0, blank));
+        phrase.remove_prefix(std::min(blank + 1, phrase.size()));
     }
+    return place;
+}
+
+template <std::size_t Size>
+std::optional<std::size_t> take_one_phrase(
+    std::string_view text, std::size_t at,
+    const std::array<std::string_view, Size>& phrases) noexcept {
+    for (const auto phrase : phrases) {
+        if (const auto end = take_phrase(text, at, phrase)) return end;
+    }
+    return std::nullopt;
+}
+
+/// "or so", "-ish" behind a number or a unit; the place behind them.
+inline std::optional<std::size_t> skip_or_so(std::string_view text, std::size_t at) noexcept {
+    if (const auto end = take_one_phrase(
+            text, at, std::array<std::string_view, 3>{"or so", "ish", "or thereabouts"}))
+        return end;
+    const auto place = after_blanks(text, at);
+    if (place < text.size() && text[place] == '-') return take_word(text, place + 1, "ish");
     return std::nullopt;
 }
 
@@ -119,11 +180,11 @@ inline std::size_t skip_about(std::string_view text, std::size_t at, bool& about
             ++at;
         } else if (text.substr(at, 3) == "\xE2\x89\x88") {
             at += 3;
+        } else if (const auto phrase = take_one_phrase(text, at, about_phrases)) {
+            at = *phrase;
         } else if (const auto end = take_one_of(text, at, about_words)) {
             at = *end;
             if (at < text.size() && text[at] == '.') ++at;
-        } else if (const auto bound = skip_bound(text, at)) {
-            at = *bound;
         } else {
             return at;
         }
@@ -203,13 +264,34 @@ inline std::optional<NumberText> read_and_part(std::string_view text, std::size_
     return std::nullopt;
 }
 
+/// The place behind a sign of multiplication before digits: "x3 apples", "apples ×3".
+constexpr std::size_t after_times(std::string_view text, std::size_t at) noexcept {
+    const std::size_t size = text.substr(at, 2) == "\xC3\x97" ? 2 : 1;
+    if (at + size >= text.size() || text[at + size] < '0' || text[at + size] > '9') return at;
+    const bool is_times = size == 2 || text[at] == 'x' || text[at] == 'X' || text[at] == '*';
+    return is_times ? at + size : at;
+}
+
+/// Thousands that an apostrophe or a blank parts: "1'200 g", "1 000 g". "1 200 g" may also be one
+/// of 200 g and is asked about later.
+inline void take_thousands(CountText& count, std::string_view text) {
+    const std::size_t at = count.length;
+    if (at + 4 > text.size() || count.value >= 1000.0 || count.value < 1.0 || count.other != 0.0)
+        return;
+    const auto digits = text.substr(at + 1, 3);
+    for (const char c : digits)
+        if (c < '0' || c > '9') return;
+    if (at + 4 < text.size() && text[at + 4] >= '0' && text[at + 4] <= '9') return;
+    if (text[at] != '\'' && !(text[at] == ' ' && digits == "000")) return;
+    const double more = 100.0 * (digits[0] - '0') + 10.0 * (digits[1] - '0') + (digits[2] - '0');
+    count.value = count.low = count.high = 1000.0 * count.value + more;
+    count.length = at + 4;
+}
+
 /// One number in digits or words, without a range.
 inline std::optional<CountText> read_one_count(std::string_view text, std::size_t at) {
     at = after_blanks(text, at);
-    // "x3 apples".
-    if (at + 1 < text.size() && (text[at] == 'x' || text[at] == 'X') && text[at + 1] >= '0' &&
-        text[at + 1] <= '9')
-        ++at;
+    at = after_times(text, at);
     std::optional<CountText> count;
     if (const auto number = read_number(text.substr(at))) {
         count.emplace();
@@ -217,6 +299,7 @@ inline std::optional<CountText> read_one_count(std::string_view text, std::size_
         count->other = number->other;
         count->digits = true;
         count->length = at + number->length;
+        take_thousands(*count, text);
         // "2 dozen", "3 couple": a word that multiplies.
         const auto start = after_blanks(text, count->length);
         const auto word = word_at(text, start);
@@ -243,7 +326,7 @@ inline std::optional<std::size_t> take_range_mark(std::string_view text, std::si
     constexpr std::array<std::string_view, 8> words{"to", "or",   "till", "bis",
                                                     "ou", "oder", "a",    "o"};
     at = after_blanks(text, at);
-    if (at < text.size() && text[at] == '-') return at + 1;
+    if (at < text.size() && (text[at] == '-' || text[at] == '~')) return at + 1;
     if (text.substr(at, 3) == "\xE2\x80\x93" || text.substr(at, 3) == "\xE2\x80\x94") return at + 3;
     return take_one_of(text, at, words);
 }
@@ -284,6 +367,10 @@ inline std::optional<CountText> read_count(std::string_view text, std::size_t at
                 count->high = upper->value;
             }
         }
+    }
+    if (const auto so = skip_or_so(text, count->length)) {
+        about = true;
+        count->length = *so;
     }
     if (about && count->low == count->high) {
         count->low = (1.0 - about_spread) * count->value;

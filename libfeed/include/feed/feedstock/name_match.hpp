@@ -1,6 +1,7 @@
 #pragma once
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -221,11 +222,54 @@ inline std::vector<std::vector<std::string>> mended(const std::vector<std::strin
     return ways;
 }
 
+/// Of the ways to mend words those that name something as they stand ("orange peel" for "orange
+/// peal", not an orange and peas), unless the others have something on the other side of the
+/// border.
+inline std::vector<std::vector<std::string>> surest_ways(
+    std::vector<std::vector<std::string>> ways) {
+    std::vector<std::vector<std::string>> exact;
+    std::optional<bool> barred;
+    for (const auto& way : ways) {
+        const auto as_it_stands = match_key(key_of(way));
+        const auto matches = as_it_stands.empty() ? match_loosely(way).matches : as_it_stands;
+        if (matches.empty()) continue;
+        const bool is = is_barred(matches.front().index);
+        if (barred && *barred != is) return ways;
+        barred = is;
+        if (!as_it_stands.empty()) exact.push_back(way);
+    }
+    return exact.empty() ? ways : exact;
+}
+
+/// "orangepeel": two words of names without the blank between them.
+inline NameReading match_unparted(const std::vector<std::string>& words) {
+    NameReading reading;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const std::string& word = words[i];
+        if (word.size() < 6 || is_known_word(word)) continue;
+        for (std::size_t at = 3; at + 3 <= word.size(); ++at) {
+            const std::string second = singular(word.substr(at));
+            if (!is_known_word(word.substr(0, at)) || !is_known_word(second)) continue;
+            auto parted = words;
+            parted[i] = word.substr(0, at);
+            parted.push_back(second);
+            reading.matches = match_key(key_of(parted));
+            if (!reading.matches.empty()) {
+                reading.loosely = true;
+                return reading;
+            }
+        }
+    }
+    return reading;
+}
+
 /// The name that a slip of letters meant. Several: none is taken, and `slips_to` lists them.
 inline NameReading match_slip(const std::vector<std::string>& words) {
     NameReading found;
     if (std::all_of(words.begin(), words.end(), is_known_word)) return found;
-    for (const auto& way : mended(words)) {
+    found = match_unparted(words);
+    if (!found.matches.empty()) return found;
+    for (const auto& way : surest_ways(mended(words))) {
         auto reading = match_loosely(way);
         if (reading.matches.empty()) continue;
         const std::size_t index = reading.matches.front().index;

@@ -2,6 +2,7 @@
 // Parts of what is counted: slices, peels, crusts, wedges and pieces, as shares of the whole; and
 // what has to be asked where a count says no size.
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -30,10 +31,21 @@ inline std::string other_parts(const ReadThing& thing, const Found& found) {
     return text;
 }
 
+/// A thing without the words before it that say whose it is or that it is left.
+inline std::string_view without_owner(std::string_view written) {
+    constexpr std::array<std::string_view, 13> whose{
+        "rest of", "last of", "most of", "remains of", "end of", "my", "our",
+        "the",     "some",    "this",    "these",      "little", "a"};
+    while (const auto behind = take_one_phrase(written, 0, whose)) {
+        const auto rest = trim(written.substr(*behind));
+        if (rest.empty()) break;
+        written = rest;
+    }
+    return written;
+}
+
 inline Error no_amount(std::string_view written) {
-    for (const std::string_view whose : {"my", "our", "the", "some", "this", "these"})
-        if (const auto behind = take_word(written, 0, whose))
-            written = trim(written.substr(*behind));
+    written = without_owner(written);
     const std::string name(written);
     return offered(amount_error(ErrorCode::missing_value, written,
                                 "an amount and a thing, such as 1 kg or a cup of it",
@@ -43,13 +55,20 @@ inline Error no_amount(std::string_view written) {
 
 /// Of several materials a counted word may name, the only one that people count: "2 limes" are
 /// fruit.
+/// A can of corn holds kernels.
 inline void prefer_what_is_counted(NameReading& reading, const Amount& amount) {
     auto& matches = reading.matches;
-    if (!amount.counted || matches.size() < 2 || matches[1].rank != matches[0].rank) return;
+    const AmountUnit* vessel = amount.counted ? nullptr : unit_named(amount.unit);
+    if (vessel != nullptr && !vessel->is_vessel()) vessel = nullptr;
+    if (!amount.counted && vessel == nullptr) return;
+    if (matches.size() < 2 || matches[1].rank != matches[0].rank) return;
     std::vector<std::size_t> countable;
     for (std::size_t i = 0; i < matches.size() && matches[i].rank == matches[0].rank; ++i) {
         if (is_barred(matches[i].index)) return;
-        if (counted_measure(feedstock_at(matches[i].index))) countable.push_back(i);
+        const auto& meant = feedstock_at(matches[i].index);
+        const bool fits = vessel != nullptr ? usually_held(vessel->name, meant) != nullptr
+                                            : counted_measure(meant).has_value();
+        if (fits) countable.push_back(i);
     }
     if (countable.size() != 1) return;
     for (std::size_t i = 0; i < matches.size(); ++i)

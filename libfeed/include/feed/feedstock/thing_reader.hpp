@@ -210,7 +210,10 @@ public:
     /// Whether the longer words name one thing as they stand where the shorter may be several, or
     /// have a weight of their own ("bunch of grapes").
     bool names_one_better(std::string_view longer, std::string_view shorter) const {
-        const auto list = name_words(longer);
+        auto list = name_words(longer);
+        if (match_key(key_of(list)).empty())
+            std::erase_if(list,
+                          [](const auto& word) { return has_word(table::en::left_aside, word); });
         const auto known = match_key(key_of(list));
         if (known.empty()) return false;
         if (piece_by_name(list) != nullptr) return true;

@@ -27,7 +27,7 @@ inline Amount amount_for(const ThingText& piece, const Feedstock& feedstock) {
         amount.counted = false;
     }
     take_wedges(piece, feedstock, amount);
-    return own_bag(amount, feedstock).value_or(amount);
+    return own_pack(amount, feedstock).value_or(amount);
 }
 
 /// What is barred is known without an amount; of all else it is asked.
@@ -58,6 +58,17 @@ inline Result<ReadThing> weigh_piece(const ThingText& piece, ReadThing thing) {
     return thing;
 }
 
+/// "Some lettuce", "a little rice": a loose word before what nobody counts, or before one of what
+/// people do, says nothing; "some apples" are a few.
+inline bool says_no_amount(const ThingText& piece, const Feedstock& feedstock) {
+    if (!piece.amount->counted) return false;
+    const bool is_counted = counted_measure(feedstock).has_value();
+    if (!is_counted && take_word(piece.words, 0, "little")) return true;
+    if (piece.amount->said.find("\"some\"") != 0) return false;
+    const auto words = words_of(plain_text(piece.words));
+    return !is_counted || words.empty() || singular(words.back()) == words.back();
+}
+
 /// One piece of a text as a thing, or what has to be asked.
 inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText& piece) {
     ReadThing thing;
@@ -81,6 +92,7 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
                              "; instead: " + std::string(bar.instead));
     }
     if (!piece.amount) return without_amount(std::move(thing));
+    if (!thing.barred && says_no_amount(piece, *thing.feedstock)) return no_amount(thing.words);
     thing.feedstock = with_own_piece(thing.feedstock, piece.words);
     auto weighed = weigh_piece(piece, std::move(thing));
     if (!weighed) return weighed;

@@ -1,0 +1,167 @@
+#pragma once
+#include <array>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "feed/feedstock/amount_reader.hpp"
+
+// The text of a list: where a piece ends and the next begins, and what says nothing in it.
+namespace feed::detail {
+
+/// Marks at the ends of a piece that say nothing; the point of ".5 kg" says much.
+constexpr std::string_view tidy(std::string_view text) noexcept {
+    const auto idle = [](char c) {
+        return is_blank(c) || c == ',' || c == ';' || c == '.' || c == ':' || c == '!' || c == '?';
+    };
+    const auto opens_number = [&] {
+        return text.size() > 1 && text[0] == '.' && is_digit(text[1]);
+    };
+    while (!text.empty() && idle(text.front()) && !opens_number())
+        text.remove_prefix(1);
+    while (!text.empty() && idle(text.back()))
+        text.remove_suffix(1);
+    return text;
+}
+
+/// A place where a list may part, and where the next piece starts.
+struct Seam {
+    std::size_t end = 0;
+    std::size_t next = 0;
+};
+
+/// A mark that parts things wherever it stands outside of a number.
+constexpr bool is_seam(char c) noexcept {
+    return c == ',' || c == ';' || c == '\n' || c == '&' || c == '+';
+}
+
+inline std::vector<Seam> seams_of(std::string_view text) {
+    constexpr std::array<std::string_view, 7> joining{"and", "plus", "und", "et",
+                                                      "y",   "with", "then"};
+    constexpr std::array<std::string_view, 6> phrases{
+        "as well as", "along with", "together with", "followed by", "and also", "in addition to"};
+    std::vector<Seam> seams;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        // What kills weeds is one thing.
+        if (const auto end = i == 0 || is_blank(text[i - 1]) ? take_phrase(text, i, "weed and feed")
+                                                             : std::nullopt) {
+            i = *end - 1;
+            continue;
+        }
+        const char c = text[i];
+        const bool in_number = c == ',' && i > 0 && i + 1 < text.size() && is_digit(text[i - 1]) &&
+                               is_digit(text[i + 1]);
+        // "2 apples/1 pear".
+        const bool slash = c == '/' && i > 0 && i + 1 < text.size() && is_letter(text[i - 1]) &&
+                           is_digit(text[i + 1]);
+        if ((is_seam(c) && !in_number) || slash) {
+            seams.push_back({i, i + 1});
+        } else if (is_blank(c)) {
+            const auto word = after_blanks(text, i);
+            auto behind = take_one_of(text, word, joining);
+            if (!behind || take_phrase(text, word, "and also"))
+                behind = take_one_phrase(text, word, phrases);
+            if (behind && *behind < text.size() && is_blank(text[*behind])) {
+                seams.push_back({i, *behind});
+                i = *behind - 1;
+            }
+        }
+    }
+    return seams;
+}
+
+/// What stands between the seams of a text, without marks and empty pieces.
+inline std::vector<std::string_view> pieces_between_seams(std::string_view text) {
+    std::vector<std::string_view> pieces;
+    std::size_t start = 0;
+    const auto cut = [&](std::size_t end) {
+        if (const auto piece = tidy(text.substr(start, end - start)); !piece.empty())
+            pieces.push_back(piece);
+    };
+    for (const Seam& seam : seams_of(text)) {
+        cut(seam.end);
+        start = seam.next;
+    }
+    cut(text.size());
+    return pieces;
+}
+
+/// The measure a name ends with ("celery sticks"), and the name without it.
+inline std::optional<Measure> measure_at_end(std::string_view words, std::string_view& name) {
+    const auto blank = words.find_last_of(' ');
+    if (blank == std::string_view::npos) return std::nullopt;
+    const auto unit = find_unit(singular_text(unit_text(words.substr(blank + 1))));
+    if (!unit || unit->unit->kind != UnitKind::measure || unit->unit->size > 0.0 ||
+        unit->unit->count != 1.0)
+        return std::nullopt;
+    name = trim(words.substr(0, blank));
+    // "3 apples, leaves" and "3 apples and leaves" are two things.
+    const auto seams = seams_of(words);
+    if (!seams.empty() && seams.back().next + 1 >= blank) return std::nullopt;
+    return unit->unit->measure;
+}
+
+/// "(3)", "- 3", "x 3" at the end of a name, without its marks.
+inline std::string_view bare_amount(std::string_view text) {
+    text = tidy(text);
+    while (!text.empty() && (text.front() == '(' || text.front() == '-'))
+        text = tidy(text.substr(1));
+    if (!text.empty() && text.back() == ')' && text.find('(') == std::string_view::npos)
+        text = tidy(text.substr(0, text.size() - 1));
+    return text;
+}
+
+/// A number of a list before a piece ("1)", "2 )"), left out.
+constexpr std::string_view without_list_number(std::string_view text) noexcept {
+    std::size_t at = 0;
+    while (at < text.size() && at < 2 && is_digit(text[at]))
+        ++at;
+    const bool is_number = at > 0 && at < text.size() && text[at] == ')';
+    return is_number ? tidy(text.substr(at + 1)) : text;
+}
+
+/// Words before an amount that say nothing of it: "I've got 3 apples", "also a banana".
+inline constexpr std::array filler_words{
+    std::string_view("i"),       std::string_view("i've"),      std::string_view("ive"),
+    std::string_view("i'm"),     std::string_view("we"),        std::string_view("we've"),
+    std::string_view("weve"),    std::string_view("have"),      std::string_view("had"),
+    std::string_view("has"),     std::string_view("got"),       std::string_view("there"),
+    std::string_view("there's"), std::string_view("theres"),    std::string_view("is"),
+    std::string_view("are"),     std::string_view("was"),       std::string_view("were"),
+    std::string_view("also"),    std::string_view("then"),      std::string_view("and"),
+    std::string_view("put"),     std::string_view("in"),        std::string_view("fed"),
+    std::string_view("feed"),    std::string_view("feeding"),   std::string_view("add"),
+    std::string_view("added"),   std::string_view("adding"),    std::string_view("gave"),
+    std::string_view("give"),    std::string_view("threw"),     std::string_view("chucked"),
+    std::string_view("tossed"),  std::string_view("dumped"),    std::string_view("them"),
+    std::string_view("it"),      std::string_view("its"),       std::string_view("it's"),
+    std::string_view("today"),   std::string_view("plus"),      std::string_view("only"),
+    std::string_view("just"),    std::string_view("well"),      std::string_view("ok"),
+    std::string_view("so"),      std::string_view("now"),       std::string_view("hi"),
+    std::string_view("hello"),   std::string_view("please"),    std::string_view("here"),
+    std::string_view("here's"),  std::string_view("heres"),     std::string_view("left"),
+    std::string_view("with"),    std::string_view("used"),      std::string_view("collected"),
+    std::string_view("saved"),   std::string_view("made"),      std::string_view("emptied"),
+    std::string_view("another"), std::string_view("extra"),     std::string_view("my"),
+    std::string_view("our"),     std::string_view("the"),       std::string_view("total"),
+    std::string_view("of"),      std::string_view("this"),      std::string_view("morning"),
+    std::string_view("week"),    std::string_view("yesterday"), std::string_view("tonight"),
+    std::string_view("for"),     std::string_view("at"),        std::string_view("worms"),
+    std::string_view("bin"),     std::string_view("to")};
+
+/// The text from its first number on, where nothing but filler is before it.
+inline std::optional<std::string_view> without_filler(std::string_view text) {
+    std::size_t at = 0;
+    for (int words = 0; words < 10; ++words) {
+        const auto behind = take_one_of(text, at, filler_words);
+        if (!behind) return std::nullopt;
+        at = *behind;
+        while (at < text.size() && (text[at] == ',' || text[at] == ':'))
+            ++at;
+        at = after_blanks(text, at);
+        if (read_count(text, at)) return text.substr(at);
+    }
+    return std::nullopt;
+}
+
+}  // namespace feed::detail
