@@ -180,6 +180,15 @@ class NamesReader:
         for word, entry in self._entries(top.take("numbers")):
             for way in transcribed(word, language):
                 names.numbers.append(self._number(way, entry))
+        self._weights(names, top)
+        for key in WORD_LISTS:
+            names.words[key] = sorted({singular_text(text) for text, _ in top.texts(key)})
+        self._check_barred(names, top.place)
+        top.close()
+        return names
+
+    def _weights(self, names: Names, top: Mapping) -> None:
+        """What pieces weigh by their names, and what vessels and packs usually hold."""
         for word, entry in self._entries(top.take("pieces")):
             if name_key(word) not in self.found:
                 self.problems.add(entry.place, "bad-part", f"nothing is called '{word}'")
@@ -191,11 +200,6 @@ class NamesReader:
                     self.problems.add(entry.place, "bad-id", f"no feedstock '{identifier}'")
                 grams = self._number(identifier, entry)
                 names.held.append(replace(grams, text=f"{unit} {identifier}"))
-        for key in WORD_LISTS:
-            names.words[key] = sorted({singular_text(text) for text, _ in top.texts(key)})
-        self._check_barred(names, top.place)
-        top.close()
-        return names
 
     @staticmethod
     def _entries(entry: Entry | None) -> list[tuple[str, Entry]]:

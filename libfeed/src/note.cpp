@@ -47,10 +47,9 @@ Result<NoteEntry> seen_entry(std::string_view words, Date date, std::string_view
 /// Whether a piece of what was fed says what was seen: "smell sour", "half gone". A lone word such
 /// as "wet" or "mouldy" describes the food, unless something was seen before it.
 bool is_seen_beside_food(std::string_view piece, bool seen_before) {
-    const feed::detail::ThingReader reader({});
-    if (reader.names(piece)) return false;
-    // "A bucket of leaves" is no worm that leaves.
-    if (feed::detail::PieceReader<feed::detail::ThingReader>(reader).strictly(piece)) return false;
+    if (feed::detail::ThingReader({}).names(piece)) return false;
+    // "a bag of leaves": an amount of a thing, however near it is spelled to a sign.
+    if (read_things(piece).questions.empty()) return false;
     if (feed::detail::is_only_smell(piece)) return true;
     const bool one_word = piece.find(' ') == std::string_view::npos;
     const bool describes = one_word && feed::detail::only_describes(piece);

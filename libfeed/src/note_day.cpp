@@ -83,7 +83,8 @@ std::optional<std::int64_t> take_ago(std::string_view& words) {
     const std::string unit = singular(plain_text(last_word(*rest)));
     if (unit != "day" && unit != "week") return std::nullopt;
     const std::string_view counted = trim(rest->substr(0, rest->size() - last_word(*rest).size()));
-    const std::string_view number = last_word(counted);
+    const bool alone = counted.find(' ') == std::string_view::npos;
+    const std::string_view number = alone ? counted : last_word(counted);
     const auto count = feed::detail::read_count(number);
     constexpr double most_days = 400.0;
     if (!count || count->length != number.size() || count->value < 1.0) return std::nullopt;

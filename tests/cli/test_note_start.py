@@ -57,7 +57,7 @@ def test_a_note_adds_one_dated_entry_and_answers(feed_command: Path, diary: Path
         ("new bedding 3 L dry leaves", 'bedding: "3 L dry leaves"'),
         ("stirred", 'action: "stirred"'),
         ("all good", 'note: "all good"'),
-        ("weighed the worms: 450 g", "worm_weight: 450 g"),
+        ("weighed the worms: 450 g", "worm_weight: 0.45 kg"),
     ],
 )
 def test_what_keepers_say_is_kept(words: str, key: str, feed_command: Path, diary: Path) -> None:

@@ -164,7 +164,7 @@ TEST_CASE("an unknown name gets the nearest ones") {
         return error.allowed;
     };
     CHECK(nearest("tomato crates").find("Tomato") != std::string::npos);
-    const auto names = nearest("carrot crates");
+    const auto names = nearest("carrot frames");
     CHECK(names.find("Carrot") == 0);
     CHECK(std::count(names.begin(), names.end(), ';') <= 4);
     CHECK(look_up("xyzzyq").errors().front().allowed.find("of your own") != std::string::npos);

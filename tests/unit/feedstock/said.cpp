@@ -144,6 +144,7 @@ TEST_CASE("things are parted where people part them") {
     CHECK(only(read_things("3 radishes with leaves")).feedstock->id == "radish");
     CHECK(grams("pineapple top and skin 300 g") == Approx(300.0));
     CHECK(grams("a bag of carrots, 900 g") == Approx(900.0));
+    CHECK(grams("a stack of paper bags 300 g") == Approx(300.0));
     CHECK(only(read_things("weed and feed")).barred);
 }
 

@@ -99,6 +99,7 @@ public:
         };
         if (read && (!read->no_count || (!parted() && names_.names(reader.words_after(read->end)))))
             return amount_first(std::move(piece), reader, *read);
+        if (!read && amount_behind_vague(piece, text)) return piece;
         if (!read && read.errors().front().code != ErrorCode::wrong_type)
             return unclear(std::move(piece), text, read.errors().front());
         if (amount_last(piece, text)) return piece;
@@ -228,6 +229,17 @@ private:
                 kept += ' ';
         }
         piece.words = std::string(tidy(kept));
+    }
+
+    /// "A stack of paper bags 300 g": the weight says what the loose word does not.
+    bool amount_behind_vague(ThingText& piece, std::string_view text) const {
+        const auto of = text.find(" of ");
+        if (of == std::string_view::npos) return false;
+        ThingText weighed = piece;
+        const bool taken = amount_last(weighed, tidy(text.substr(of + 4)));
+        if (!taken || weighed.question || !weighed.amount || weighed.amount->counted) return false;
+        piece = std::move(weighed);
+        return true;
     }
 
     /// An amount that is there but not clear: the name is kept, so that what is barred is found.

@@ -6,10 +6,12 @@
 
 #include "feed/feedstock/amount_reader.hpp"
 
-// The text of a list: where a piece ends and the next begins, and what says nothing in it.
+// The text of a list: where a piece ends and the next begins, and what says
+// nothing in it.
 namespace feed::detail {
 
-/// Marks at the ends of a piece that say nothing; the point of ".5 kg" says much.
+/// Marks at the ends of a piece that say nothing; the point of ".5 kg" says
+/// much.
 constexpr std::string_view tidy(std::string_view text) noexcept {
     const auto idle = [](char c) {
         return is_blank(c) || c == ',' || c == ';' || c == '.' || c == ':' || c == '!' || c == '?';
@@ -35,36 +37,45 @@ constexpr bool is_seam(char c) noexcept {
     return c == ',' || c == ';' || c == '\n' || c == '&' || c == '+';
 }
 
-inline std::vector<Seam> seams_of(std::string_view text) {
+/// Whether the mark at a place parts things; commas of numbers do not, "2
+/// apples/1 pear" does.
+constexpr bool parts_at(std::string_view text, std::size_t i) noexcept {
+    const char c = text[i];
+    if (c == ',' || c == '/') {
+        const bool inside = i > 0 && i + 1 < text.size();
+        const bool digit_behind = inside && is_digit(text[i + 1]);
+        return c == '/' ? digit_behind && is_letter(text[i - 1])
+                        : !(digit_behind && is_digit(text[i - 1]));
+    }
+    return is_seam(c);
+}
+
+/// The place behind words that join things ("and", "as well as") and their
+/// blank, or nothing.
+inline std::optional<std::size_t> behind_joining(std::string_view text, std::size_t at) noexcept {
     constexpr std::array<std::string_view, 7> joining{"and", "plus", "und", "et",
                                                       "y",   "with", "then"};
     constexpr std::array<std::string_view, 6> phrases{
         "as well as", "along with", "together with", "followed by", "and also", "in addition to"};
+    const auto word = after_blanks(text, at);
+    auto behind = take_one_phrase(text, word, phrases);
+    if (!behind) behind = take_one_of(text, word, joining);
+    const bool ends = behind && *behind < text.size() && is_blank(text[*behind]);
+    return ends ? behind : std::nullopt;
+}
+
+inline std::vector<Seam> seams_of(std::string_view text) {
     std::vector<Seam> seams;
     for (std::size_t i = 0; i < text.size(); ++i) {
         // What kills weeds is one thing.
-        if (const auto end = i == 0 || is_blank(text[i - 1]) ? take_phrase(text, i, "weed and feed")
-                                                             : std::nullopt) {
+        const bool starts = i == 0 || is_blank(text[i - 1]);
+        if (const auto end = starts ? take_phrase(text, i, "weed and feed") : std::nullopt) {
             i = *end - 1;
-            continue;
-        }
-        const char c = text[i];
-        const bool in_number = c == ',' && i > 0 && i + 1 < text.size() && is_digit(text[i - 1]) &&
-                               is_digit(text[i + 1]);
-        // "2 apples/1 pear".
-        const bool slash = c == '/' && i > 0 && i + 1 < text.size() && is_letter(text[i - 1]) &&
-                           is_digit(text[i + 1]);
-        if ((is_seam(c) && !in_number) || slash) {
+        } else if (parts_at(text, i)) {
             seams.push_back({i, i + 1});
-        } else if (is_blank(c)) {
-            const auto word = after_blanks(text, i);
-            auto behind = take_one_of(text, word, joining);
-            if (!behind || take_phrase(text, word, "and also"))
-                behind = take_one_phrase(text, word, phrases);
-            if (behind && *behind < text.size() && is_blank(text[*behind])) {
-                seams.push_back({i, *behind});
-                i = *behind - 1;
-            }
+        } else if (const auto behind = is_blank(text[i]) ? behind_joining(text, i) : std::nullopt) {
+            seams.push_back({i, *behind});
+            i = *behind - 1;
         }
     }
     return seams;
@@ -120,7 +131,8 @@ constexpr std::string_view without_list_number(std::string_view text) noexcept {
     return is_number ? tidy(text.substr(at + 1)) : text;
 }
 
-/// Words before an amount that say nothing of it: "I've got 3 apples", "also a banana".
+/// Words before an amount that say nothing of it: "I've got 3 apples", "also a
+/// banana".
 inline constexpr std::array filler_words{
     std::string_view("i"),       std::string_view("i've"),      std::string_view("ive"),
     std::string_view("i'm"),     std::string_view("we"),        std::string_view("we've"),
