@@ -13,10 +13,12 @@
 #include "catch2.hpp"
 #include "feed/blend/blend.hpp"
 #include "feed/feedstock/table.hpp"
+#include "plain_number.hpp"
 
 using feed::BlendProperties;
 using feed::Property;
 using feed_test::Approx;
+using feed_test::number;
 
 namespace {
 
@@ -93,14 +95,6 @@ using Boxes = std::vector<Box>;
 bool all(const Boxes& boxes, std::optional<Ends> Box::*member) {
     return std::all_of(boxes.begin(), boxes.end(),
                        [member](const Box& box) { return (box.*member).has_value(); });
-}
-
-template <class T>
-double number(const T& quantity) {
-    return quantity.value();
-}
-double number(double plain) {
-    return plain;
 }
 
 template <class T>

@@ -5,12 +5,14 @@
 
 #include "catch2.hpp"
 #include "feed/blend/blend.hpp"
+#include "plain_number.hpp"
 #include "random_kitchen.hpp"
 
 using feed::BlendProperties;
 using feed::Portion;
 using feed::wet_kilograms;
 using feed_test::Approx;
+using feed_test::number;
 
 namespace {
 
@@ -21,14 +23,6 @@ std::shared_ptr<const feed::Feedstock> row(std::size_t index) {
 // Two partners from other groups for each row: card and a soft vegetable.
 std::vector<std::shared_ptr<const feed::Feedstock>> partners() {
     return {row(*feed::find_id("cardboard-corrugated")), row(*feed::find_id("carrot"))};
-}
-
-template <class T>
-double number(const T& quantity) {
-    return quantity.value();
-}
-double number(double plain) {
-    return plain;
 }
 
 template <class T>

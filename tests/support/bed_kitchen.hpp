@@ -234,4 +234,13 @@ inline Household random_household(
     return h;
 }
 
+/// Scraps, and card where there is some.
+inline std::vector<feed::Portion> a_feeding(double scraps_kg, double card_kg = 0.0) {
+    std::vector<feed::Portion> portions{
+        {scraps().named("scraps").share(), feed::wet_kilograms(scraps_kg)}};
+    if (card_kg > 0.0)
+        portions.push_back({card().named("card").share(), feed::wet_kilograms(card_kg)});
+    return portions;
+}
+
 }  // namespace kitchen

@@ -35,4 +35,10 @@ inline feed::Error first_problem(const std::string& text) {
     return file.errors()[0];
 }
 
+/// Whether words stand in a text; a check that fails then shows it.
+inline bool has(const std::string& text, std::string_view words) {
+    INFO(text);
+    return text.find(words) != std::string::npos;
+}
+
 }  // namespace feed_test

@@ -19,7 +19,7 @@ using feed_test::target;
 namespace {
 
 /// Wet scraps, 500 kg/m3 loose; a dry bedding, 60 kg/m3 loose.
-feed::Feedstock scraps() {
+feed::Feedstock wet_scraps() {
     return feed_test::material("scraps", 80, 42, 2);
 }
 feed::Feedstock shreds() {
@@ -57,14 +57,14 @@ void check_edge(TargetProperty property, const feed::Feedstock& first,
 }  // namespace
 
 TEST_CASE("acid is grams of citric acid in a wet kilogram") {
-    auto sour = scraps();
+    auto sour = wet_scraps();
     sour[Property::titratable_acidity_wet] = datum(0.006);
     // 2 kg x 6 g/kg = 12 g in 6 kg.
     check_edge(TargetProperty::acid_g_citric_per_wet_kg, sour, shreds(), 2.0, true, 4.0);
 }
 
 TEST_CASE("salt is sodium as sodium chloride in the wet mass") {
-    auto salty = scraps();
+    auto salty = wet_scraps();
     salty[Property::sodium_wet] = datum(0.002);
     auto little = shreds();
     little[Property::sodium_wet] = datum(0.0005);
@@ -74,7 +74,7 @@ TEST_CASE("salt is sodium as sodium chloride in the wet mass") {
 }
 
 TEST_CASE("fat is in the wet mass, from that of the dry mass or as it is given") {
-    auto fatty = scraps();
+    auto fatty = wet_scraps();
     fatty[Property::fat_dry] = datum(0.10);
     // A fifth is dry, so 2 % of the wet mass: 40 g in 8 kg is 0.5 %.
     check_edge(TargetProperty::fat_wet_fraction, fatty, shreds(), 0.005, true, 6.0);
@@ -84,7 +84,7 @@ TEST_CASE("fat is in the wet mass, from that of the dry mass or as it is given")
 }
 
 TEST_CASE("free air space is what water and solids leave of the settled volume") {
-    auto wet = scraps();
+    auto wet = wet_scraps();
     wet[Property::bulk_density_settled] = datum(700.0);
     auto loose = shreds();
     loose[Property::bulk_density_settled] = datum(90.0);
@@ -103,19 +103,19 @@ TEST_CASE("free air space is what water and solids leave of the settled volume")
     // judgement of the table of assumed values): 675 and 90 kg/m3.
     const double assumed =
         2.0 * lacking(850.0 / 675.0, full(0.8)) / -lacking(850.0 / 90.0, full(0.1));
-    check_edge(TargetProperty::free_air_space, scraps(), shreds(), 0.4, false, assumed);
+    check_edge(TargetProperty::free_air_space, wet_scraps(), shreds(), 0.4, false, assumed);
 }
 
 TEST_CASE("bedding for scraps is in loose litres") {
     // 4 L of scraps want 6 L of shreds.
-    check_edge(TargetProperty::bedding_l_per_scraps_l, scraps(), shreds(), 1.5, false, 0.36);
+    check_edge(TargetProperty::bedding_l_per_scraps_l, wet_scraps(), shreds(), 1.5, false, 0.36);
 }
 
 TEST_CASE("totals are the sums themselves") {
     const auto with_total = [](TargetProperty property, double total) {
         feed::BalanceProblem problem;
         problem.objective = feed::Objective::least_added;
-        problem.entries = {exactly(scraps(), 2.0), free_amount(shreds())};
+        problem.entries = {exactly(wet_scraps(), 2.0), free_amount(shreds())};
         problem.targets = {target(property, total, total)};
         return kg(feed_test::solved(problem), 1);
     };

@@ -14,7 +14,7 @@ using feed_test::Approx;
 namespace {
 
 /// One feedstock of a ratio by its ranges.
-struct Material {
+struct RangedMaterial {
     Range wet{1.0};
     Range moisture;
     CarbonNitrogen both;
@@ -24,7 +24,7 @@ struct Material {
 };
 
 // Every corner of every range, 32^n of them: the slow, obvious way.
-Range every_corner(const std::vector<Material>& parts) {
+Range every_corner(const std::vector<RangedMaterial>& parts) {
     Range found{0.0, 1e300, -1e300};
     const std::size_t corners = std::size_t{1} << (5 * parts.size());
     for (std::size_t corner = 0; corner < corners; ++corner) {
@@ -50,7 +50,7 @@ Range every_corner(const std::vector<Material>& parts) {
     return found;
 }
 
-std::vector<RatioPart> parts_of(const std::vector<Material>& materials) {
+std::vector<RatioPart> parts_of(const std::vector<RangedMaterial>& materials) {
     std::vector<RatioPart> parts;
     for (const auto& material : materials)
         parts.push_back(material.part());
@@ -70,7 +70,7 @@ TEST_CASE("the sweep finds what every corner finds") {
         return Range{0.5 * (a + b), std::min(a, b), std::max(a, b)};
     };
     for (int trial = 0; trial < 400; ++trial) {
-        std::vector<Material> materials(1 + random() % 3);
+        std::vector<RangedMaterial> materials(1 + random() % 3);
         for (auto& one : materials) {
             one.wet = trial % 5 == 0 ? range(0.1, 5.0) : Range(between(0.01, 5.0));
             one.moisture = range(0.0, 0.97);
@@ -101,7 +101,7 @@ TEST_CASE("the sweep finds what every corner finds") {
 TEST_CASE("sixty feedstocks take no longer than they should") {
     std::vector<RatioPart> parts;
     for (int i = 0; i < 60; ++i) {
-        Material one;
+        RangedMaterial one;
         one.moisture = {0.5, 0.1, 0.9};
         one.both.carbon = {0.45, 0.4, 0.5};
         one.both.cn_ratio = {30.0, 5.0 + i, 300.0};
@@ -117,7 +117,7 @@ TEST_CASE("sixty feedstocks take no longer than they should") {
 }
 
 TEST_CASE("a blend without nitrogen has no ratio") {
-    Material oil;
+    RangedMaterial oil;
     oil.both.carbon = {0.77, 0.76, 0.78};
     CHECK_FALSE(feed::ratio_range(std::vector<RatioPart>{oil.part()}, 0.0));
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <own_named.hpp>
 #include "catch2.hpp"
 #include "feed/feedstock/table.hpp"
 
@@ -9,14 +10,9 @@ using feed::ErrorCode;
 using feed::NutritionLabel;
 using feed::Property;
 using feed_test::Approx;
+using feed_test::own_named;
 
 namespace {
-
-feed::OwnFeedstock named(const char* name) {
-    feed::OwnFeedstock own;
-    own.name = name;
-    return own;
-}
 
 // USDA SR26, record 09003, apple with skin, in 100 g: water 85.56, protein 0.26, fat 0.17,
 // carbohydrate by difference 13.81, fibre 2.4, sugars 10.39, ash 0.19 g, sodium 1 mg.
@@ -53,7 +49,7 @@ TEST_CASE("protein factors are those of the published table") {
 }
 
 TEST_CASE("the label of a food in the table gives the table's numbers") {
-    const auto made = feed::feedstock_from_label(named("My apple"), apple());
+    const auto made = feed::feedstock_from_label(own_named("My apple"), apple());
     REQUIRE(made);
     const auto stored = feed::feedstock_at(*feed::find_id("apple-flesh"));
     CHECK(made->feedstock[Property::moisture_wet]->value == Approx(0.8556));
@@ -77,7 +73,7 @@ TEST_CASE("water comes by difference and salt becomes sodium") {
     label.fibre = 0.05;
     label.salt = 0.0127;
     label.protein_factor = feed::jones_factor("bread");
-    const auto made = feed::feedstock_from_label(named("Crusts"), label);
+    const auto made = feed::feedstock_from_label(own_named("Crusts"), label);
     REQUIRE(made);
     const auto& crusts = made->feedstock;
     CHECK(crusts[Property::sodium_wet]->value == Approx(0.005));
@@ -88,7 +84,7 @@ TEST_CASE("water comes by difference and salt becomes sodium") {
 }
 
 TEST_CASE("the keeper's own values go before the label") {
-    auto own = named("My apple");
+    auto own = own_named("My apple");
     own.values.push_back({Property::moisture_wet, 0.80, {}, {}});
     const auto made = feed::feedstock_from_label(own, apple());
     REQUIRE(made);
@@ -98,21 +94,21 @@ TEST_CASE("the keeper's own values go before the label") {
 TEST_CASE("labels that cannot be are refused") {
     auto too_much = apple();
     too_much.protein = 0.3;
-    CHECK(feed::feedstock_from_label(named("x"), too_much).errors().front().code ==
+    CHECK(feed::feedstock_from_label(own_named("x"), too_much).errors().front().code ==
           ErrorCode::contradiction);
     auto grams = apple();
     grams.carbohydrate = 13.81;
-    CHECK(feed::feedstock_from_label(named("x"), grams).errors().front().code ==
+    CHECK(feed::feedstock_from_label(own_named("x"), grams).errors().front().code ==
           ErrorCode::out_of_range);
     auto sugars = apple();
     sugars.sugars = 0.5;
-    CHECK(feed::feedstock_from_label(named("x"), sugars).errors().front().code ==
+    CHECK(feed::feedstock_from_label(own_named("x"), sugars).errors().front().code ==
           ErrorCode::contradiction);
     NutritionLabel water;
     water.water = 1.0;
-    CHECK(feed::feedstock_from_label(named("x"), water).errors().front().code ==
+    CHECK(feed::feedstock_from_label(own_named("x"), water).errors().front().code ==
           ErrorCode::contradiction);
     auto factor = apple();
     factor.protein_factor = 0.0;
-    CHECK_FALSE(feed::feedstock_from_label(named("x"), factor));
+    CHECK_FALSE(feed::feedstock_from_label(own_named("x"), factor));
 }

@@ -3,6 +3,7 @@
 #include <map>
 #include <string>
 
+#include <table_portion.hpp>
 #include "catch2.hpp"
 #include "feed/feedstock/own_feedstock.hpp"
 #include "feed/feedstock/table.hpp"
@@ -11,6 +12,7 @@ using feed::Group;
 using feed::Part;
 using feed::part_of;
 using feed::Role;
+using feed_test::from_table;
 
 namespace {
 
@@ -26,10 +28,6 @@ Part part_with(std::initializer_list<Role> roles, Group group) {
     f.roles = bits(roles);
     f.group = group;
     return part_of(f);
-}
-
-feed::Feedstock row(std::string_view id) {
-    return feed::feedstock_at(*feed::find_id(id));
 }
 
 }  // namespace
@@ -64,7 +62,7 @@ TEST_CASE("an own bedding or lime given only by its roles is one") {
     CHECK(part_of(feed::own_feedstock(own)->feedstock) == Part::bedding);
     own.roles = bits({Role::amendment});
     CHECK(part_of(feed::own_feedstock(own)->feedstock) == Part::amendment);
-    const auto melon = row("watermelon-whole");
+    const auto melon = *from_table("watermelon-whole");
     own.roles = bits({Role::bedding});
     CHECK(part_of(feed::own_feedstock(own, &melon)->feedstock) == Part::bedding);
 }
@@ -94,14 +92,14 @@ TEST_CASE("the rows of the table that could be read two ways are read as decided
     for (const auto& [id, part] : decided) {
         INFO(id);
         REQUIRE(feed::find_id(id));
-        CHECK(part_of(row(id)) == part);
+        CHECK(part_of(*from_table(id)) == part);
     }
 }
 
 TEST_CASE("only water as such is plain water") {
-    CHECK(feed::is_plain_water(row("water-tap")));
-    CHECK(feed::is_plain_water(row("water-rain")));
-    CHECK_FALSE(feed::is_plain_water(row("coffee-brewed")));
-    CHECK_FALSE(feed::is_plain_water(row("urine-human")));
-    CHECK_FALSE(feed::is_plain_water(row("newspaper")));
+    CHECK(feed::is_plain_water(*from_table("water-tap")));
+    CHECK(feed::is_plain_water(*from_table("water-rain")));
+    CHECK_FALSE(feed::is_plain_water(*from_table("coffee-brewed")));
+    CHECK_FALSE(feed::is_plain_water(*from_table("urine-human")));
+    CHECK_FALSE(feed::is_plain_water(*from_table("newspaper")));
 }

@@ -3,6 +3,7 @@
 #include <array>
 #include <string>
 
+#include <table_portion.hpp>
 #include "catch2.hpp"
 #include "feed/feedstock/own_feedstock.hpp"
 #include "feed/feedstock/preparation.hpp"
@@ -10,12 +11,9 @@
 
 using feed::Place;
 using feed::Stance;
+using feed_test::from_table;
 
 namespace {
-
-feed::Feedstock row(std::string_view id) {
-    return feed::feedstock_at(*feed::find_id(id));
-}
 
 feed::OwnFeedstock own(std::string name, std::optional<Stance> stance) {
     feed::OwnFeedstock made;
@@ -42,14 +40,14 @@ TEST_CASE("every barred row says why and what instead, in a few words") {
 }
 
 TEST_CASE("the reason fits the material") {
-    CHECK(feed::why_barred(row("bacon-cooked")).find("rats") != std::string_view::npos);
-    CHECK(feed::why_barred(row("pet-waste")).find("germs") != std::string_view::npos);
-    CHECK(feed::why_barred(row("urine-human")).find("germs") != std::string_view::npos);
-    CHECK(feed::why_barred(row("hydrated-lime")).find("burns") != std::string_view::npos);
-    CHECK(feed::why_barred(row("waxed-carton")).find("plastic") != std::string_view::npos);
-    CHECK(feed::why_barred(row("oil-vegetable")).find("fat") != std::string_view::npos);
-    CHECK(feed::why_barred(row("soy-sauce")).find("salt") != std::string_view::npos);
-    CHECK(feed::why_barred(row("manure-pig")).find("parasites") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("bacon-cooked")).find("rats") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("pet-waste")).find("germs") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("urine-human")).find("germs") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("hydrated-lime")).find("burns") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("waxed-carton")).find("plastic") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("oil-vegetable")).find("fat") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("soy-sauce")).find("salt") != std::string_view::npos);
+    CHECK(feed::why_barred(*from_table("manure-pig")).find("parasites") != std::string_view::npos);
 }
 
 // Home heaps leave out meat, dairy, fat, pet waste, coal ash, treated wood and coated paper: the
@@ -59,16 +57,16 @@ TEST_CASE("a heap has stances of its own") {
          {"bacon-cooked", "cheese-cheddar", "pet-waste", "hydrated-lime", "furniture-wood",
           "waxed-carton", "oil-vegetable", "table-salt", "manure-pig"}) {
         INFO(id);
-        CHECK(feed::barred_in(row(id), Place::heap));
+        CHECK(feed::barred_in(*from_table(id), Place::heap));
     }
-    CHECK(feed::stance_in(row("urea"), Place::heap) == Stance::feed_little);
-    CHECK(feed::stance_in(row("urea"), Place::worm_bed) == Stance::avoid);
-    CHECK(feed::stance_in(row("onion"), Place::heap) == Stance::feed);
+    CHECK(feed::stance_in(*from_table("urea"), Place::heap) == Stance::feed_little);
+    CHECK(feed::stance_in(*from_table("urea"), Place::worm_bed) == Stance::avoid);
+    CHECK(feed::stance_in(*from_table("onion"), Place::heap) == Stance::feed);
     // Thinned urine of healthy people is a usual nitrogen source of heaps (extension answer, 2016);
     // bread and cooked starch draw rats to a heap as they sour a bed.
-    CHECK(feed::stance_in(row("urine-human"), Place::heap) == Stance::feed_little);
-    CHECK(feed::stance_in(row("bread-white"), Place::heap) == Stance::feed_little);
-    CHECK(feed::stance_in(row("blood-meal"), Place::heap) == Stance::feed);
+    CHECK(feed::stance_in(*from_table("urine-human"), Place::heap) == Stance::feed_little);
+    CHECK(feed::stance_in(*from_table("bread-white"), Place::heap) == Stance::feed_little);
+    CHECK(feed::stance_in(*from_table("blood-meal"), Place::heap) == Stance::feed);
 }
 
 // Ammonium acetate at 0.1 % of the bed killed all worms (Kaplan 1980); raw poultry manure holds
@@ -77,7 +75,7 @@ TEST_CASE("raw poultry manure is barred from a worm bed until it was pre-compost
     for (const auto* id :
          {"manure-poultry-layer", "manure-broiler-litter", "manure-turkey-litter"}) {
         INFO(id);
-        const auto raw = row(id);
+        const auto raw = *from_table(id);
         CHECK(feed::barred_in(raw, Place::worm_bed));
         CHECK_FALSE(feed::barred_in(raw, Place::heap));
         CHECK(feed::why_barred(raw).find("ammonia") != std::string_view::npos);
@@ -90,7 +88,7 @@ TEST_CASE("raw poultry manure is barred from a worm bed until it was pre-compost
         CHECK(feed::barred_in(feed::prepared(raw, dried), Place::worm_bed));
     }
     const std::array steps{feed::Preparation::pre_composted};
-    CHECK(feed::barred_in(feed::prepared(row("bacon-cooked"), steps), Place::worm_bed));
+    CHECK(feed::barred_in(feed::prepared(*from_table("bacon-cooked"), steps), Place::worm_bed));
 }
 
 TEST_CASE("no row that worms may have is barred in a heap") {
@@ -103,7 +101,7 @@ TEST_CASE("no row that worms may have is barred in a heap") {
 }
 
 TEST_CASE("an own feedstock inherits the bar and its cautions") {
-    const auto bacon = row("bacon-cooked");
+    const auto bacon = *from_table("bacon-cooked");
     auto said = own("Breakfast leftovers", {});
     said.cautions = 0;
     const auto made = feed::own_feedstock(said, &bacon);
@@ -114,7 +112,7 @@ TEST_CASE("an own feedstock inherits the bar and its cautions") {
 }
 
 TEST_CASE("only a stance that is given lifts a bar, and it is remembered") {
-    const auto bacon = row("bacon-cooked");
+    const auto bacon = *from_table("bacon-cooked");
     const auto made = feed::own_feedstock(own("Rinsed rind", Stance::feed_little), &bacon);
     REQUIRE(made);
     CHECK(made->feedstock.stance_lifted);
@@ -125,7 +123,7 @@ TEST_CASE("only a stance that is given lifts a bar, and it is remembered") {
     const auto back = feed::own_feedstock(own("No rind", Stance::avoid), &made->feedstock);
     REQUIRE(back);
     CHECK_FALSE(back->feedstock.stance_lifted);
-    const auto kale = row("kale");
+    const auto kale = *from_table("kale");
     CHECK_FALSE(feed::own_feedstock(own("My kale", Stance::feed), &kale)->feedstock.stance_lifted);
 }
 
@@ -133,7 +131,7 @@ TEST_CASE("no file feeds waste of pets and people, caustic lime, treated wood or
     for (const auto* id : {"pet-waste", "urine-human", "hydrated-lime", "furniture-wood",
                            "waxed-carton", "magazine-glossy"}) {
         INFO(id);
-        const auto barred = row(id);
+        const auto barred = *from_table(id);
         for (const Stance stance : {Stance::feed, Stance::feed_little}) {
             auto said = own("Mine", stance);
             said.cautions = 0;
@@ -200,7 +198,7 @@ TEST_CASE("an own feedstock that only names what is never fed is barred by that 
 }
 
 TEST_CASE("a harmless thing that it is said to be like does not open the bed to waste") {
-    const auto coffee = row("coffee-grounds");
+    const auto coffee = *from_table("coffee-grounds");
     for (const auto* name : {"dog poo", "hydrated lime", "treated wood shavings"}) {
         INFO(name);
         const auto made = feed::own_feedstock(own(name, {}), &coffee);
@@ -209,7 +207,7 @@ TEST_CASE("a harmless thing that it is said to be like does not open the bed to 
         CHECK_FALSE(feed::own_feedstock(own(name, Stance::feed), &coffee));
     }
     // What is barred for its coating, or as food that rots, is what the keeper says it is like.
-    const auto paper = row("paper-office");
+    const auto paper = *from_table("paper-office");
     CHECK_FALSE(feed::barred_in(feed::own_feedstock(own("till roll", {}), &paper)->feedstock,
                                 Place::worm_bed));
     CHECK_FALSE(feed::barred_in(

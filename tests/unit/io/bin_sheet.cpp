@@ -14,7 +14,7 @@ using feed::io::BinSheet;
 
 namespace {
 
-BinSheet tote() {
+BinSheet club_tote() {
     BinSheet sheet;
     sheet.bin = "Lunch club <1> & \"friends\"";
     sheet.today = {"Feed it: 170 g of scraps today.", "  apple cores, 2 handfuls, about 170 g",
@@ -76,7 +76,7 @@ TEST_CASE("the grade level of a known text is right") {
 
 // A ten-year-old is in the fifth year of school.
 TEST_CASE("a ten-year-old can read the sheet") {
-    std::string page = feed::io::bin_sheet_text(tote());
+    std::string page = feed::io::bin_sheet_text(club_tote());
     page = page.substr(0, page.find("Day   "));
     // The dates and amounts are numbers, not words.
     const double grade = grade_level(page.substr(page.find("Look first")));
@@ -85,7 +85,7 @@ TEST_CASE("a ten-year-old can read the sheet") {
 }
 
 TEST_CASE("the sheet fits on a page and holds what a site must record") {
-    const std::string page = feed::io::bin_sheet_text(tote());
+    const std::string page = feed::io::bin_sheet_text(club_tote());
     CHECK(std::count(page.begin(), page.end(), '\n') <= 66);
     std::size_t longest = 0;
     for (std::size_t at = 0; at < page.size();) {
@@ -96,7 +96,7 @@ TEST_CASE("the sheet fits on a page and holds what a site must record") {
     CHECK(longest <= 80);
     CHECK(page.find("Feed again about Sat 21 Mar.") != std::string::npos);
     CHECK(page.find("2 handfuls, about 170 g") != std::string::npos);
-    const std::string html = feed::io::bin_sheet_html(tote());
+    const std::string html = feed::io::bin_sheet_html(club_tote());
     for (const char* recorded :
          {"Day", "Who", "Food in", "Bedding", "back, middle, front", "Dry, damp or wet",
           "Water in tray", "Smell", "busy or slow", "Bugs", "What we did"})
@@ -104,7 +104,7 @@ TEST_CASE("the sheet fits on a page and holds what a site must record") {
 }
 
 TEST_CASE("cautions stand on the sheet") {
-    BinSheet sheet = tote();
+    BinSheet sheet = club_tote();
     CHECK(feed::io::bin_sheet_text(sheet).find("Lime is for grown-ups only") != std::string::npos);
     sheet.lime = false;
     const std::string page = feed::io::bin_sheet_text(sheet);
@@ -115,7 +115,7 @@ TEST_CASE("cautions stand on the sheet") {
 }
 
 TEST_CASE("the page in HTML is whole, safe and fetches nothing") {
-    const std::string html = feed::io::bin_sheet_html(tote());
+    const std::string html = feed::io::bin_sheet_html(club_tote());
     CHECK(html.find("Lunch club &lt;1&gt; &amp; &quot;friends&quot;") != std::string::npos);
     for (const char* tag :
          {"html", "head", "body", "table", "tr", "ul", "ol", "li", "th", "td", "h2"}) {
@@ -127,7 +127,7 @@ TEST_CASE("the page in HTML is whole, safe and fetches nothing") {
     // A head and as many rows as fill the page: more on a page with fewer words.
     const std::size_t rows = count(html, "<tr>") - 1;
     CHECK(rows >= 8);
-    BinSheet wordy = tote();
+    BinSheet wordy = club_tote();
     for (int i = 0; i < 9; ++i)
         wordy.today.push_back("One more line.");
     CHECK(count(feed::io::bin_sheet_html(wordy), "<tr>") - 1 < rows);
@@ -139,7 +139,7 @@ TEST_CASE("the page in HTML is whole, safe and fetches nothing") {
 }
 
 TEST_CASE("the sheet is of the reader's paper, degrees and days") {
-    BinSheet sheet = tote();
+    BinSheet sheet = club_tote();
     sheet.days = {"Sat 2 May"};
     CHECK(feed::io::bin_sheet_html(sheet).find("size:A4") != std::string::npos);
     CHECK(feed::io::bin_sheet_html(sheet).find("Warmth C") != std::string::npos);

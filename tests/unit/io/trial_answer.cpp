@@ -14,7 +14,7 @@ using feed_test::read_file;
 namespace {
 
 // Invented: two rinds in six totes, watched to the end.
-constexpr std::string_view head = R"(libfeed: 1
+constexpr std::string_view watched_head = R"(libfeed: 1
 bed:
   date: 2026-09-01
   container: {inside: 60 x 40 x 35 cm}
@@ -27,8 +27,8 @@ trial:
   feeds: [watermelon rind, pumpkin]
 )";
 
-std::string file_of(std::string_view rest) {
-    return std::string(head) + std::string(rest);
+std::string watched_file(std::string_view rest) {
+    return std::string(watched_head) + std::string(rest);
 }
 
 /// The words of a text with one blank between them.
@@ -48,7 +48,7 @@ std::size_t lines_in(const std::string& text) {
 std::string watched(std::size_t until) {
     const auto layout = feed::draw_layout({feed::TrialKind::choice, 2, 6, 1, 1, false}, 7);
     std::string text =
-        file_of("  bins: 6\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\nobservations:\n");
+        watched_file("  bins: 6\n  seed: 7\n  last_day: 24\n  start: 2026-09-01\nobservations:\n");
     for (std::size_t day = 3; day <= until; day += 3) {
         text += "  - date: 2026-09-" + std::string(day < 9 ? "0" : "") + std::to_string(day + 1) +
                 "\n    plots:\n";
@@ -62,7 +62,7 @@ std::string watched(std::size_t until) {
 }  // namespace
 
 TEST_CASE("a plan names portions, days, what it can tell, and the lines to write") {
-    const auto file = read_file(file_of("  bins: 4\n"));
+    const auto file = read_file(watched_file("  bins: 4\n"));
     const auto plan = plan_of(file);
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
@@ -83,7 +83,7 @@ TEST_CASE("a plan names portions, days, what it can tell, and the lines to write
 }
 
 TEST_CASE("a plan too small to tell anything says so") {
-    const auto plan = plan_of(read_file(file_of("  bins: 3\n  portions: 1\n")));
+    const auto plan = plan_of(read_file(watched_file("  bins: 3\n  portions: 1\n")));
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
     INFO(text);
@@ -94,7 +94,7 @@ TEST_CASE("a plan too small to tell anything says so") {
 }
 
 TEST_CASE("a change that nobody granted looks for is told with what it costs") {
-    const auto plan = plan_of(read_file(file_of("  bins: 6\n  portions: 1\n  looks: 3\n")));
+    const auto plan = plan_of(read_file(watched_file("  bins: 6\n  portions: 1\n  looks: 3\n")));
     REQUIRE(plan);
     CHECK(plan->look_days.size() == 3);
     const std::string why = flat(io::trial_plan_text(*plan, io::UnitSystem::metric, true));
@@ -106,7 +106,7 @@ TEST_CASE("a change that nobody granted looks for is told with what it costs") {
 
 TEST_CASE("without a number of portions a plan lays two or three where there is room") {
     const auto chosen = [](const std::string& rest) {
-        const auto plan = plan_of(read_file(file_of(rest)));
+        const auto plan = plan_of(read_file(watched_file(rest)));
         if (!plan) FAIL(io::errors_text(plan.errors()));
         return *plan;
     };
@@ -146,14 +146,14 @@ TEST_CASE("without a number of portions a plan lays two or three where there is 
 }
 
 TEST_CASE("a seed drawn for several portions does not read as one of each") {
-    const auto plan = plan_of(read_file(file_of("  bins: 4\n")));
+    const auto plan = plan_of(read_file(watched_file("  bins: 4\n")));
     REQUIRE(plan);
     const std::string seed = "  seed: " + std::to_string(plan->layout.seed) + "\n";
-    const auto error = first_problem(file_of("  bins: 4\n  start: 2026-09-05\n" + seed));
+    const auto error = first_problem(watched_file("  bins: 4\n  start: 2026-09-05\n" + seed));
     CHECK(error.field == "trial: portions");
     CHECK(error.allowed == "portions: 2");
     CHECK(error.line == 14);
-    const auto mended = read_file(file_of("  bins: 4\n  portions: 2\n" + seed));
+    const auto mended = read_file(watched_file("  bins: 4\n  portions: 2\n" + seed));
     CHECK(feed::plots_of(mended.trial->design) == 16);
 }
 
@@ -162,8 +162,8 @@ TEST_CASE("the bin that bears least decides of bins that are described one by on
     const std::string bucket =
         "      bed: {container: 15 L bucket, worms: 150 g, age: 40 weeks, temperature: 12 C, "
         "squeeze: ";
-    const auto alike = plan_of(read_file(file_of(bins)));
-    const auto unlike = plan_of(read_file(file_of(bins + bucket + "drops}\n")));
+    const auto alike = plan_of(read_file(watched_file(bins)));
+    const auto unlike = plan_of(read_file(watched_file(bins + bucket + "drops}\n")));
     REQUIRE(alike);
     REQUIRE(unlike);
     CHECK(alike->asked_share == 1.0);
@@ -171,29 +171,31 @@ TEST_CASE("the bin that bears least decides of bins that are described one by on
     // The cold bucket is the slower one.
     CHECK(unlike->expected_days[0] > 1.2 * alike->expected_days[0]);
     CHECK(*unlike->trial.last_day > *alike->trial.last_day);
-    const auto wet = plan_of(read_file(file_of(bins + bucket + "pooling}\n")));
+    const auto wet = plan_of(read_file(watched_file(bins + bucket + "pooling}\n")));
     REQUIRE(wet);
     CHECK(wet->wait.find("Wait with the trial: bucket ") == 0);
     // What went into it yesterday counts as well.
     const auto fed = plan_of(
-        read_file(file_of(bins + bucket + "drops, date: 2026-08-20}\n" +
-                          "      feedings: [{date: 2026-08-31, portions: [2 kg carrot]}]\n")));
+        read_file(watched_file(bins + bucket + "drops, date: 2026-08-20}\n" +
+                               "      feedings: [{date: 2026-08-31, portions: [2 kg carrot]}]\n")));
     REQUIRE(fed);
     CHECK(fed->wait.find("Wait with the trial: bucket ") == 0);
 
-    auto error = first_problem(file_of("  bins: [{name: tote, bed: {worms: 1 kg}}, bucket]\n"));
+    auto error =
+        first_problem(watched_file("  bins: [{name: tote, bed: {worms: 1 kg}}, bucket]\n"));
     CHECK(error.field == "trial: bins: entry 1");
     CHECK(error.line == 12);
-    error = first_problem(file_of(bins + "      bed: {container: 15 L bucket, worms: many}\n"));
+    error =
+        first_problem(watched_file(bins + "      bed: {container: 15 L bucket, worms: many}\n"));
     CHECK(error.field == "trial: bins: entry 2: bed: worms");
     CHECK(error.line == 16);
-    error = first_problem(file_of(bins + "      feedings: []\n"));
+    error = first_problem(watched_file(bins + "      feedings: []\n"));
     CHECK(error.field == "trial: bins: entry 2: bed");
 }
 
 TEST_CASE("a plan of too few bins alone names how many more could tell anything") {
     // Two feeds swapped: 6 bins have 20 ways, 7 have 35 with either order once more: 2 in 70.
-    const auto plan = plan_of(read_file(file_of("  kind: alone\n  bins: 4\n")));
+    const auto plan = plan_of(read_file(watched_file("  kind: alone\n  bins: 4\n")));
     REQUIRE(plan);
     const std::string text = io::trial_plan_text(*plan, io::UnitSystem::metric, false);
     INFO(text);
@@ -201,18 +203,18 @@ TEST_CASE("a plan of too few bins alone names how many more could tell anything"
 }
 
 TEST_CASE("a bed that bears less gets smaller portions and the line to write") {
-    const auto plan = plan_of(read_file(file_of("  bins: 2\n  portion: 3 kg\n")));
+    const auto plan = plan_of(read_file(watched_file("  bins: 2\n  portion: 3 kg\n")));
     REQUIRE(plan);
     CHECK(plan->asked_share < 1.0);
     CHECK(io::trial_plan_text(*plan, io::UnitSystem::metric, false).find("portion: ") !=
           std::string::npos);
-    const auto none = plan_of(read_file(file_of("  bins: 2\n  portion: 90 kg\n")));
+    const auto none = plan_of(read_file(watched_file("  bins: 2\n  portion: 90 kg\n")));
     REQUIRE_FALSE(none);
     CHECK(none.errors()[0].field == "trial: portion");
 }
 
 TEST_CASE("a bed that needs help first is said before the plan") {
-    std::string text = file_of("  bins: 2\n");
+    std::string text = watched_file("  bins: 2\n");
     const auto at = text.find("  squeeze: drops\n");
     text.replace(at, 17, "  squeeze: pooling\n");
     const auto plan = plan_of(read_file(text));
@@ -277,7 +279,7 @@ TEST_CASE("read before its end a trial says so far") {
 }
 
 TEST_CASE("a reading without seed, start or last day asks for all three") {
-    const auto reading = io::trial_reading_of(read_file(file_of("  bins: 6\n")));
+    const auto reading = io::trial_reading_of(read_file(watched_file("  bins: 6\n")));
     REQUIRE_FALSE(reading);
     REQUIRE(reading.errors().size() == 3);
     CHECK(reading.errors()[0].field == "trial: seed");
@@ -286,7 +288,7 @@ TEST_CASE("a reading without seed, start or last day asks for all three") {
 }
 
 TEST_CASE("impossible trials name field and line") {
-    auto error = first_problem(file_of("  kind: alone\n  bins: 4\n  rounds: 1\n"));
+    auto error = first_problem(watched_file("  kind: alone\n  bins: 4\n  rounds: 1\n"));
     CHECK(error.field == "trial: rounds");
     CHECK(error.line == 14);
     CHECK(error.message.find("compares bins, not feeds") != std::string::npos);
@@ -300,9 +302,9 @@ TEST_CASE("impossible trials name field and line") {
     error = first_problem(watched(3) + "  - date: 2026-09-20\n    plots: plot 13 gone\n");
     CHECK(error.allowed == "plot 1 to 12");
     CHECK(error.field == "observations: entry 2: plots");
-    error = first_problem(file_of("  seed: many\n"));
+    error = first_problem(watched_file("  seed: many\n"));
     CHECK(error.field == "trial: seed");
-    error = first_problem(file_of("  start: [2026-09-05, 2026-09-01]\n  rounds: 2\n"));
+    error = first_problem(watched_file("  start: [2026-09-05, 2026-09-01]\n  rounds: 2\n"));
     CHECK(error.field == "trial: start");
 }
 
@@ -311,7 +313,7 @@ TEST_CASE("what a trial laid is part of the diary; only feeds alone teach throug
     REQUIRE(choice.diary.feedings.size() == 1);
     CHECK(choice.diary.feedings[0].portions.size() == 2);
     CHECK_FALSE(choice.diary.observations[0].of_feeding);
-    const auto alone = read_file(file_of(
+    const auto alone = read_file(watched_file(
         "  kind: alone\n  bins: 4\n  seed: 7\n  last_day: 24\n  start: [2026-09-01, 2026-10-01]\n"
         "observations:\n  - date: 2026-10-10\n    plots: plots 1-8 half left\n"));
     REQUIRE(alone.diary.feedings.size() == 2);
@@ -328,10 +330,11 @@ std::string swapped(std::string_view kind) {
     const feed::TrialDesign design{
         alone ? feed::TrialKind::alone : feed::TrialKind::choice, 2, 6, 1, alone ? 2U : 1U, false};
     const auto layout = feed::draw_layout(design, 7);
-    std::string text = file_of("  kind: " + std::string(kind) +
-                               "\n  bins: 6\n  seed: 7\n  last_day: 18\n  start: [2026-09-01" +
-                               (alone ? ", 2026-10-01" : "") +
-                               "]\nblend: [100 g watermelon rind, 100 g pumpkin]\nobservations:\n");
+    std::string text =
+        watched_file("  kind: " + std::string(kind) +
+                     "\n  bins: 6\n  seed: 7\n  last_day: 18\n  start: [2026-09-01" +
+                     (alone ? ", 2026-10-01" : "") +
+                     "]\nblend: [100 g watermelon rind, 100 g pumpkin]\nobservations:\n");
     for (std::size_t round = 0; round < design.rounds; ++round) {
         for (int day = 2; day <= 18; day += 2) {
             text += "  - date: 2026-" + std::string(round == 0 ? "09-" : "10-") +
@@ -380,7 +383,7 @@ TEST_CASE("feeds alone move how fast they go in this bin with their error; side 
 
 TEST_CASE(
     "the sheet has a map, boxes for every plot and look, and the key on the last page alone") {
-    const auto plan = plan_of(read_file(file_of("  bins: 3\n  portions: 2\n")));
+    const auto plan = plan_of(read_file(watched_file("  bins: 3\n  portions: 2\n")));
     REQUIRE(plan);
     const auto pages = io::trial_sheet(*plan, "Rinds <1>", io::Paper::letter);
     REQUIRE(pages.size() >= 3);

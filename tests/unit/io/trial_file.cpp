@@ -8,6 +8,7 @@
 // The plan as a whole file: laid, noted in and read.
 
 namespace io = feed::io;
+using feed_test::has;
 using feed_test::plan_of;
 using feed_test::read_file;
 
@@ -39,7 +40,7 @@ feedings:
   - {date: 2026-08-20, portions: [200 g carrot]}
 )";
 
-std::string planned(const std::string& text, io::TrialPlan* plan = nullptr) {
+std::string plan_as_file(const std::string& text, io::TrialPlan* plan = nullptr) {
     const auto file = read_file(text);
     const auto found = plan_of(file);
     if (!found) FAIL(io::errors_text(found.errors()));
@@ -49,16 +50,11 @@ std::string planned(const std::string& text, io::TrialPlan* plan = nullptr) {
     return *whole;
 }
 
-bool has(const std::string& text, std::string_view words) {
-    INFO(text);
-    return text.find(words) != std::string::npos;
-}
-
 }  // namespace
 
 TEST_CASE("the plan as a file keeps all that the keeper wrote and has all that the plan adds") {
     io::TrialPlan plan;
-    const std::string whole = planned(std::string(written), &plan);
+    const std::string whole = plan_as_file(std::string(written), &plan);
     INFO(whole);
     // Every line of the keeper's, in order.
     std::size_t at = 0;
@@ -77,12 +73,12 @@ TEST_CASE("the plan as a file keeps all that the keeper wrote and has all that t
     CHECK(again.trial->last_day == plan.trial.last_day);
     CHECK(again.trial->design.portions == plan.trial.design.portions);
     // Planned again it is as it was.
-    CHECK(planned(whole) == whole);
+    CHECK(plan_as_file(whole) == whole);
 }
 
 TEST_CASE("the plan as a file is laid, noted in and read") {
     io::TrialPlan plan;
-    std::string text = planned(std::string(written), &plan);
+    std::string text = plan_as_file(std::string(written), &plan);
     const auto at = text.find("# start: the day on which it is laid");
     REQUIRE(at != std::string::npos);
     text.replace(at, 36, "start: 2026-09-05");
@@ -107,7 +103,7 @@ TEST_CASE("a portion that the bed does not bear stands in the file as it is to b
     std::string text(written);
     text.replace(text.find("portion: 60 g"), 13, "portion: 2 kg");
     io::TrialPlan plan;
-    const std::string whole = planned(text, &plan);
+    const std::string whole = plan_as_file(text, &plan);
     REQUIRE(plan.asked_share < 1.0);
     CHECK(has(whole, "  # of the rind"));
     CHECK(read_file(whole).trial->portion->in_kilograms() ==
@@ -117,17 +113,17 @@ TEST_CASE("a portion that the bed does not bear stands in the file as it is to b
 TEST_CASE("files in one line, in JSON and with other line ends are written as well") {
     const std::string line =
         "libfeed: 1\ntrial: {feeds: [watermelon rind, pumpkin], bins: [a, 'b, c']}\n";
-    CHECK(has(planned(line), "trial: {portions: 1, seed: "));
+    CHECK(has(plan_as_file(line), "trial: {portions: 1, seed: "));
     const std::string json =
         R"({"libfeed": 1, "trial": {"feeds": ["watermelon rind", "pumpkin"], "bins": 2}})";
-    const std::string whole = planned(json);
+    const std::string whole = plan_as_file(json);
     CHECK(whole.front() == '{');
     CHECK(whole.back() == '}');
     CHECK(has(whole, "\"trial\": {\"portions\": 1, \"seed\": "));
     std::string other;
     for (const char c : written)
         other += c == '\n' ? std::string("\r\n") : std::string(1, c);
-    CHECK(has(planned(other), "\r\n  seed: "));
+    CHECK(has(plan_as_file(other), "\r\n  seed: "));
     // Behind an alias there is no place to write to: said, with the line.
     const auto file =
         read_file("libfeed: 1\nwords: &none {}\ntrial: &a {feeds: [apple, carrot], bins: 2}\n");

@@ -9,6 +9,7 @@
 
 namespace io = feed::io;
 using feed_test::first_problem;
+using feed_test::has;
 using feed_test::plan_of;
 using feed_test::read_file;
 
@@ -26,11 +27,6 @@ io::TrialPlan planned(const std::string& text) {
     const auto plan = plan_of(read_file(text));
     if (!plan) FAIL(io::errors_text(plan.errors()));
     return *plan;
-}
-
-bool has(const std::string& text, std::string_view words) {
-    INFO(text);
-    return text.find(words) != std::string::npos;
 }
 
 std::string lines_of(const io::TrialPlan& plan) {

@@ -7,18 +7,7 @@
 
 using namespace feed;
 using feed_test::Approx;
-
-namespace {
-
-std::vector<Portion> a_feeding(double scraps_kg, double card_kg = 0.0) {
-    std::vector<Portion> portions{
-        {kitchen::scraps().named("scraps").share(), wet_kilograms(scraps_kg)}};
-    if (card_kg > 0.0)
-        portions.push_back({kitchen::card().named("card").share(), wet_kilograms(card_kg)});
-    return portions;
-}
-
-}  // namespace
+using kitchen::a_feeding;
 
 TEST_CASE("a modest feeding of a settled tote raises nothing and stands as planned") {
     const CheckResult result = check(kitchen::tote(), a_feeding(0.40, 0.1));

@@ -11,7 +11,7 @@ using feed_test::Approx;
 namespace {
 
 /// A new bin (invented): a tote of 60 L with so much bedding and so many worms.
-RationInput new_bin(std::string_view bedding, double bedding_kg, double worms_kg) {
+RationInput bin_with(std::string_view bedding, double bedding_kg, double worms_kg) {
     RationInput in;
     in.bed.container.kind = ContainerKind::tote;
     in.bed.container.volume = litres(60);
@@ -24,7 +24,7 @@ RationInput new_bin(std::string_view bedding, double bedding_kg, double worms_kg
 }
 
 RationInput old_bin() {
-    RationInput in = new_bin("newspaper", 1.0, 0.45);
+    RationInput in = bin_with("newspaper", 1.0, 0.45);
     in.bed.bedding.clear();
     in.bed.age = days(240);
     return in;
@@ -37,7 +37,7 @@ TEST_CASE("new bins are ready when pages say that one harvests") {
     for (const std::string_view bedding : {"cardboard-corrugated", "newspaper"}) {
         for (const double bedding_kg : {1.0, 2.0}) {
             for (const double worms_kg : {0.45, 0.9}) {
-                const HarvestTime time = harvest_time(new_bin(bedding, bedding_kg, worms_kg));
+                const HarvestTime time = harvest_time(bin_with(bedding, bedding_kg, worms_kg));
                 INFO(bedding << ", " << bedding_kg << " kg, worms " << worms_kg << " kg");
                 REQUIRE(time.day);
                 CHECK(*time.day >= 61);
@@ -54,7 +54,7 @@ TEST_CASE("new bins are ready when pages say that one harvests") {
 TEST_CASE("half of the solids of a feed, or a tenth less or more, becomes castings") {
     // 50 (10) % of the solids leave as carbon dioxide in vermicomposting (authorea 292853).
     for (const double worms_kg : {0.45, 0.9}) {
-        const RationInput in = new_bin("cardboard-corrugated", 1.0, worms_kg);
+        const RationInput in = bin_with("cardboard-corrugated", 1.0, worms_kg);
         bool from_diary = false;
         const std::vector<Portion> week = detail::usual_week(in, from_diary);
         ForecastOptions options;

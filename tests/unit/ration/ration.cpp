@@ -14,16 +14,9 @@
 
 using namespace feed;
 using feed_test::Approx;
+using kitchen::a_feeding;
 
 namespace {
-
-std::vector<Portion> a_feeding(double scraps_kg, double card_kg = 0.0) {
-    std::vector<Portion> portions{
-        {kitchen::scraps().named("scraps").share(), wet_kilograms(scraps_kg)}};
-    if (card_kg > 0.0)
-        portions.push_back({kitchen::card().named("card").share(), wet_kilograms(card_kg)});
-    return portions;
-}
 
 Ration ration_for(const Bed& bed, const std::vector<Portion>& portions) {
     RationInput in;
