@@ -6,7 +6,8 @@
 #
 #   setup         packages through apt, Python tools into build/venv
 #   data          the table's checker, and the committed header against a fresh run of the generator
-#   gcc           GCC, debug: every C++ test but what only a sanitizer can judge
+#   gcc           GCC, debug: every C++ test but what only a sanitizer can judge; a sixteenth of the sources read
+#                 each by itself
 #   asan          Clang with the address and undefined-behaviour sanitizers: unit and property tests,
 #                 and the corpora of the fuzz targets
 #   tsan          Clang with the thread sanitizer: the thread tests
@@ -27,7 +28,7 @@
 #   sanitize      Clang, optimised, with every check of the sanitizers: unit and property tests, and the corpora
 #   coverage      GCC with gcov: unit and property tests, and the branches that they take, by layer
 #   cross         what is not built every day: libc++, no exceptions, Cortex-M4 with its flash, MinGW under Wine
-#   nightly       the long forms: `cross`, `clang`, `sanitize`, all mutants, an hour of fuzzing, 100,000 problems for the oracles,
+#   nightly       the long forms: each source by itself, `cross`, `clang`, `sanitize`, all mutants, an hour of fuzzing, 100,000 problems for the oracles,
 #                 the whole tables of how often a trial says too much, the page in a browser, the site; a night's work
 cd "$(dirname "$0")/.." || exit 1
 root=$(pwd)
@@ -149,8 +150,25 @@ stage_data() {
 }
 
 stage_gcc() {
-    # What needs a sanitizer to be judged is not built here: corpora (asan) and threads (tsan).
-    build dev -DFEED_BUILD_CORPORA=OFF -DFEED_BUILD_THREADS=OFF -DFEED_REQUIRE_ORACLES=ON && run_ctest dev
+    # What needs a sanitizer to be judged is not built here: corpora (asan) and threads (tsan). Joined,
+    # as packages are: the core is read and made a few times instead of hundreds.
+    build dev -DFEED_BUILD_CORPORA=OFF -DFEED_BUILD_THREADS=OFF -DFEED_REQUIRE_ORACLES=ON -DFEED_JOIN_SOURCES=ON &&
+        run_ctest dev
+    each_alone
+}
+
+# each_alone: a sixteenth of the sources, others with each commit, includes all it uses; with
+# FEED_LONG_FORMS all of them.
+each_alone() {
+    share=16
+    [ -z "$FEED_LONG_FORMS" ] || share=1
+    check configure-alone cmake --preset dev -B build/alone -DFEED_BUILD_ORACLES=OFF &&
+        check alone "$python" tests/tooling/alone.py build/alone --share $share --seed "$(commits)"
+}
+
+# commits: how many there are, to draw others with each.
+commits() {
+    git rev-list --count HEAD 2>/dev/null || echo 1
 }
 
 stage_unit() {
@@ -286,10 +304,9 @@ stage_compile_time() {
 
 stage_mutants() {
     # Another 40 with each commit, and the same 40 with the same one.
-    seed=$(git rev-list --count HEAD 2>/dev/null || echo 1)
     FEED_MUTANTS_OPTIMISE=0
     export FEED_MUTANTS_OPTIMISE
-    check mutants "$python" tests/tooling/mutants.py --listed 40 --two-layers --seed "$seed"
+    check mutants "$python" tests/tooling/mutants.py --listed 40 --two-layers --seed "$(commits)"
     tail -n 1 "$logs/mutants.log"
 }
 
@@ -314,6 +331,7 @@ stage_cross() {
 stage_nightly() {
     FEED_LONG_FORMS=1
     export FEED_LONG_FORMS
+    each_alone
     stage_cross
     stage_clang
     stage_sanitize

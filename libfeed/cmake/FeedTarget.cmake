@@ -32,7 +32,7 @@ endfunction()
 
 # feed_join_sources(<target> [<apart>...]): compiles a dozen sources as one where FEED_JOIN_SOURCES asks
 # for it: the core's headers are then read and its templates made a few times instead of a hundred. What
-# has names of its own that would clash is compiled apart. A build without shows that each source
+# has names of its own that would clash is compiled apart. tests/tooling/alone.py shows that each source
 # includes all it uses.
 function(feed_join_sources target)
     if(FEED_JOIN_SOURCES)
@@ -43,8 +43,7 @@ endfunction()
 
 # feed_precompile(<target> <header>...): reads headers that every source of a target includes only once,
 # where FEED_PRECOMPILE_HEADERS asks for it. The presets ask for it with Clang only: GCC 12 then loses
-# sight of what is a system header and warns of it, and a build without shows that each source
-# includes all it uses.
+# sight of what is a system header and warns of it.
 function(feed_precompile target)
     if(FEED_PRECOMPILE_HEADERS)
         target_precompile_headers(${target} PRIVATE ${ARGN})

@@ -78,7 +78,7 @@ def test_subproject_is_a_quiet_guest(source_dir: Path, version: str, tmp_path: P
         tmp_path / "build",
         f"-DFEED_SOURCE={source_dir}",
         f"-DCONSUMER_EXPECTS={version}",
-        "-DFEED_JOIN_SOURCES=ON",  # each source alone is what the stage gcc compiles
+        "-DFEED_JOIN_SOURCES=ON",  # each source alone is what tests/tooling/alone.py reads
     )
     listed = run("ctest", "--test-dir", tmp_path / "build", "-N")
     assert "Total Tests: 0" in listed
