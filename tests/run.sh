@@ -219,7 +219,7 @@ stage_python() {
 # run_pytest [WORDS...]: the Python tests, counted case by case.
 run_pytest() {
     code=0
-    "$python" -m pytest -q -n "$jobs" -p no:cacheprovider \
+    "$python" -m pytest -q -n "$jobs" -p no:cacheprovider --durations=40 \
         --junit-xml="$logs/pytest.xml" "$@" >"$logs/pytest.log" 2>&1 || code=$?
     if [ $code -ne 0 ]; then
         echo "--- FAILED: pytest"
