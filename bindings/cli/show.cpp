@@ -74,16 +74,24 @@ void add_stances(const Feedstock& feedstock, std::vector<io::ScreenLine>& lines)
             {"On a small heap it " + std::string(may_be_fed(heap)) + ".", ShowLine::elsewhere});
 }
 
-/// A mass in the keeper's measure: a pinch, or spoons of what a kitchen scale hardly shows.
-std::string small_text(double kg, const Feedstock& feedstock, io::UnitSystem units) {
+/// Teaspoons of what a kitchen scale hardly shows; 0 of what is weighed or is a pinch.
+double teaspoons_of(double kg, const Feedstock& feedstock) {
     const auto& density = feedstock[Property::bulk_density_loose];
     constexpr double teaspoon_litres = litres_per_us_gallon / 768.0;
-    constexpr double most_kg = 0.03;
-    if (pinch::holds(kg) || kg > most_kg || !density) return words::pinch_or_mass(kg, units);
-    const double spoons = std::round(1000.0 * kg / density->value / teaspoon_litres);
+    constexpr double most_kg = 0.02;
     constexpr double most_spoons = 9.0;
-    if (spoons < 1.0 || spoons > most_spoons) return words::pinch_or_mass(kg, units);
-    std::string text = significant(spoons, 1) + (spoons > 1.0 ? " teaspoons" : " teaspoon");
+    if (pinch::holds(kg) || kg > most_kg || !density) return 0.0;
+    const double spoons = std::round(1000.0 * kg / density->value / teaspoon_litres);
+    return spoons > most_spoons ? 0.0 : spoons;
+}
+
+/// A mass in the keeper's measure. `after_spoons`: the number of spoons alone, which were named.
+std::string small_text(double kg, const Feedstock& feedstock, io::UnitSystem units,
+                       bool after_spoons = false) {
+    const double spoons = teaspoons_of(kg, feedstock);
+    if (spoons < 1.0) return words::pinch_or_mass(kg, units);
+    const std::string unit = spoons > 1.0 ? " teaspoons" : " teaspoon";
+    const std::string text = significant(spoons, 1) + (after_spoons ? "" : unit);
     // A tenth of an ounce is no measure of a kitchen.
     return units == io::UnitSystem::us ? text : text + " (" + words::mass(kg, units) + ")";
 }
@@ -96,16 +104,15 @@ std::string most_text(const Feedstock& feedstock, std::optional<double> worms_kg
                    ? ""
                    : "It has no limit of its own: ask feed ration how much your bin takes.";
     const double most = *feedstock.most_wet_kg_per_kg_worms;
-    const auto for_worms = [&](double kg, const std::string& of) {
-        return small_text(most * kg, feedstock, units) + " for " + of;
-    };
     std::string text = "At a time at most ";
     if (worms_kg)
-        text += for_worms(*worms_kg, io::mass_text(kilograms(*worms_kg), units) + " of worms");
-    else
-        text += (units == io::UnitSystem::us ? "" : for_worms(1.0, "1 kg") + ", ") +
-                for_worms(kilograms_per_pound, "1 lb") + " of worms";
-    return text + ".";
+        return text + small_text(most * *worms_kg, feedstock, units) + " for " +
+               io::mass_text(kilograms(*worms_kg), units) + " of worms.";
+    const bool both = units != io::UnitSystem::us;
+    if (both) text += small_text(most, feedstock, units) + " for 1 kg, ";
+    const bool after_spoons = both && teaspoons_of(most, feedstock) >= 1.0;
+    return text + small_text(most * kilograms_per_pound, feedstock, units, after_spoons) +
+           " for 1 lb of worms.";
 }
 
 /// May it, how much, how, two cautions.

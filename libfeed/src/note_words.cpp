@@ -374,7 +374,8 @@ std::optional<Observation> read_added(std::string_view piece) {
 /// An amount of what the table does not know: the file may, as bedding or as food.
 std::optional<Error> added_unknown(std::string_view piece) {
     const std::string what(added(piece).value_or(""));
-    if (what.empty() || !parse_amount_and_words(what)) return std::nullopt;
+    if (what.empty() || is_of_new_worms(piece) || !parse_amount_and_words(what))
+        return std::nullopt;
     return offered(piece_error(piece, "is \"" + what + "\" bedding? Then write "), "",
                    {"bedding " + what}, "; food begins with \"fed\"");
 }
@@ -388,6 +389,24 @@ std::optional<Observation> read_within(std::string_view piece) {
     const bool tells = rows[0]->key == SeenKey::smell || rows[0]->key == SeenKey::pests;
     Observation seen;
     if (!tells || !say_seen(*rows[0], seen)) return std::nullopt;
+    return seen;
+}
+
+/// What a piece says was seen, a number before it left out: "3 dead worms". Null where nothing.
+const SeenRow* row_of(std::string_view piece) {
+    const SeenRow* const row = find_seen(piece);
+    if (row != nullptr || !ends_in(piece, "worms") || !read_number(piece)) return row;
+    return find_seen(piece.substr(piece.find_first_of(' ') + 1));
+}
+
+/// A look under the diary's key for it, or why it has none; good news is kept in the keeper's
+/// words.
+Result<Observation> as_seen(const SeenRow& row, std::string_view piece) {
+    Observation seen;
+    if (say_seen(row, seen)) return seen;
+    const Sign sign = *sign_of(row);
+    if (sign != Sign::all_well && sign != Sign::cocoons) return not_kept(piece, sign);
+    seen.note = std::string(piece);
     return seen;
 }
 
@@ -421,18 +440,7 @@ std::optional<std::string_view> added_food(std::string_view words) {
 Result<Observation> read_seen(std::string_view piece) {
     if (auto measured = read_measured(piece)) return std::move(*measured);
     // Before the openings: "the bedding is dry" adds no bedding.
-    const SeenRow* row = find_seen(piece);
-    // "3 dead worms".
-    if (row == nullptr && ends_in(piece, "worms") && read_number(piece))
-        row = find_seen(piece.substr(piece.find_first_of(' ') + 1));
-    if (row != nullptr) {
-        Observation seen;
-        if (say_seen(*row, seen)) return seen;
-        const Sign sign = *sign_of(*row);
-        if (sign != Sign::all_well && sign != Sign::cocoons) return not_kept(piece, sign);
-        seen.note = std::string(piece);  // good news, kept in the keeper's words
-        return seen;
-    }
+    if (const SeenRow* const row = row_of(piece)) return as_seen(*row, piece);
     for (const std::string_view word : {"temperature", "temp"})
         if (const auto rest = behind(piece, word); rest && !rest->empty()) return read_seen(*rest);
     for (const Opening& opening : openings) {

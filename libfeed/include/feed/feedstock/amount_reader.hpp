@@ -98,7 +98,6 @@ private:
         reading.unit_is_word = !unit->is_defined_size();
         reading.end = unit->end;
         if (!kind.empty()) say(reading.amount.said, kind);
-        if (const auto in_grams = point_of_thousands(reading, *unit)) return *in_grams;
         if (size != nullptr) scale(reading.amount, *size);
         if (const auto so = skip_or_so(text_, reading.end)) {
             reading.end = *so;
@@ -123,23 +122,6 @@ private:
         if (fill == nullptr) return;
         scale(reading.amount, *fill);
         reading.end = end;
-    }
-
-    /// "1.500 g" is 1.5 g to some and 1500 g to others; nobody weighs scraps to a milligram.
-    std::optional<Error> point_of_thousands(const AmountReading& reading,
-                                            const UnitAt& unit) const {
-        if (unit.unit == nullptr || (unit.unit->name != "g" && unit.unit->name != "ml"))
-            return std::nullopt;
-        const auto number = trim(text_.substr(0, reading.count.length));
-        const auto point = number.find('.');
-        if (!reading.count.digits || point == std::string_view::npos || point == 0 ||
-            number.size() - point != 4 || reading.count.value < 1.0)
-            return std::nullopt;
-        for (const char c : number.substr(point + 1))
-            if (!is_digit(c)) return std::nullopt;
-        return ambiguous(
-            {with_beginning(significant(reading.count.value, 9), reading.count.length),
-             with_beginning(significant(1000.0 * reading.count.value, 9), reading.count.length)});
     }
 
     /// "x" or a sign of multiplication after a number.
