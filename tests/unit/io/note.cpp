@@ -74,7 +74,7 @@ TEST_CASE("what has no key is not kept as another thing") {
     CHECK(noted("dead worms") == "vigour: dying");
     CHECK(noted("hot").find("write the temperature, such as \"temperature 28 C\"") !=
           std::string::npos);
-    CHECK(noted("cocoons").find("write \"note cocoons\"") != std::string::npos);
+    CHECK(noted("cocoons") == "note: \"cocoons\"");  // good news, in the keeper's words
     CHECK(noted("no flies").find("error") == 0);
     CHECK(noted("3 apples").find("write \"fed 3 apples\"") != std::string::npos);
     CHECK(noted("worms not escaping").find("error") == 0);
@@ -95,7 +95,7 @@ TEST_CASE("words around the only guests or smell say no more than it") {
     CHECK(noted("clouds of little flies when i open it") == "pests: \"fruit flies\"");
     CHECK(noted("smells sour when i lift the lid") == "smell: sour");
     CHECK(noted("no more fruit flies").find("error") == 0);
-    CHECK(noted("moved it out of the wet corner").find("error") == 0);
+    CHECK(noted("moved it out of the wet corner") == "action: \"moved it out of the wet corner\"");
 }
 
 TEST_CASE("a reading is kept in the unit in which it was said") {
