@@ -36,9 +36,12 @@ def findings(arguments: list[str]) -> str:
 
 def main(build_dir: Path) -> int:
     entries = json.loads((build_dir / "compile_commands.json").read_text(encoding="utf-8"))
-    wanted = tuple(str(ROOT / folder) for folder in ("libfeed/src", "bindings"))
-    every = {entry["file"] for entry in entries}
-    files = sorted(file for file in every if file.startswith(wanted) or "/Unity/unity_" in file)
+    # Joined sources stand in the build's folder of the same name.
+    folders = ("libfeed/src", "libfeed/CMakeFiles", "bindings")
+    wanted = tuple(
+        f"{base}/{folder}/" for base in (ROOT, build_dir.resolve()) for folder in folders
+    )
+    files = sorted({entry["file"] for entry in entries if entry["file"].startswith(wanted)})
     with tempfile.TemporaryDirectory() as folder:
         everything = Path(folder) / "everything.cpp"
         everything.write_text('#include "feed/feed.hpp"\n', encoding="utf-8")
