@@ -37,8 +37,15 @@ await build({
   chunkNames: "shared-[hash]",
   entryPoints: [join(source, "main.ts"), join(source, "more.ts"), join(source, "trial.ts")],
 });
-for (const name of await readdir(source))
-  if (!name.endsWith(".ts")) await cp(join(source, name), join(out, name));
+const everyPage = await readFile(join(source, "every_page.html"), "utf8");
+for (const name of await readdir(source)) {
+  if (name.endsWith(".ts") || name === "every_page.html") continue;
+  if (!name.endsWith(".html")) await cp(join(source, name), join(out, name));
+  else {
+    const page = await readFile(join(source, name), "utf8");
+    await writeFile(join(out, name), page.replace("    <!-- every page -->\n", () => everyPage));
+  }
+}
 await cp(join(libfeed, "libfeed.wasm"), join(out, "libfeed.wasm"));
 
 const files = (await readdir(out)).sort();
