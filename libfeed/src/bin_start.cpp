@@ -30,10 +30,6 @@ std::string value_text(std::string_view words) {
     return plain && !word ? std::string(words) : yaml_text(words);
 }
 
-std::string given_value(const std::string& words) {
-    return words.empty() ? std::string() : value_text(words);
-}
-
 /// "60 L tote" of a kind and a size.
 std::string container_of(const BinStart& said) {
     if (said.size.empty()) return said.container;
@@ -51,36 +47,6 @@ bool is_called_new(const BinStart& said) {
     return plain_text(said.age) == "new";
 }
 
-void add_line(std::string& text, std::string_view key, const std::string& value,
-              std::string_view such_as) {
-    text += value.empty() ? "  # " + std::string(key) + ": " + std::string(such_as)
-                          : "  " + std::string(key) + ": " + value;
-    text += "\n";
-}
-
-/// The file of a bin that has its bedding, or, with `bedding` and `date` of another day, of one
-/// that will have it.
-/// @param bedding  the value of the key, or empty.
-/// @param depth    of the contents, or empty.
-std::string file_text(const BinStart& said, Date date, std::string_view date_remark,
-                      const std::string& bedding, const std::string& depth) {
-    std::string written = "libfeed: 1\n# One worm bin. Lines that begin with # are remarks.\n";
-    if (!said.title.empty()) written += "title: " + value_text(said.title) + "\n";
-    written += "bed:\n  date: " + text(date) + "  # " + std::string(date_remark) + "\n";
-    add_line(written, "container", given_value(container_of(said)), "60 L tote");
-    add_line(written, "worms", given_value(said.worms), "1 lb as bought");
-    if (is_called_new(said) || !depth.empty())
-        add_line(written, "age", "0 days", "");
-    else if (!said.age.empty())
-        add_line(written, "age", given_value(said.age), "");
-    add_line(written, "bedding", bedding, "[2 kg shredded cardboard]");
-    if (!depth.empty()) add_line(written, "depth_of_contents", depth, "");
-    add_line(written, "squeeze", given_value(said.squeeze), "damp");
-    add_line(written, "temperature", given_value(said.temperature), "20 C");
-    return written +
-           "# feed note adds below what you feed and see: feed note FILE fed a handful of carrot\n";
-}
-
 /// A portion of a file: "3.5 kg corrugated cardboard", or apart where those words mean another row
 /// of the table.
 struct FilePortion {
@@ -89,6 +55,69 @@ struct FilePortion {
     std::string amount;
     std::string preparation;
 };
+
+/// The file of a bin that has its bedding, or, on another day and with a depth, of one that will.
+struct BinFile {
+    const BinStart& said;
+    Date date;
+    std::string_view date_remark;
+    std::vector<FilePortion> bedding;
+    std::string depth;  ///< of the contents, or empty
+};
+
+/// A key of the section `bed`.
+struct BedLine {
+    std::string_view key;
+    std::string value;         ///< empty where nothing is said
+    std::string_view such_as;  ///< then shown in a remark, where there is any
+};
+
+constexpr std::string_view bedding_key = "bedding";
+
+/// What is said of the bin, in the order of its file; the bedding is written from its list.
+std::vector<BedLine> bed_lines(const BinFile& file) {
+    const BinStart& said = file.said;
+    const bool is_new = is_called_new(said) || !file.depth.empty();
+    return {{"container", container_of(said), "60 L tote"},
+            {"worms", said.worms, "1 lb as bought"},
+            {"age", is_new ? "0 days" : said.age, ""},
+            {bedding_key, "", "[2 kg shredded cardboard]"},
+            {"depth_of_contents", file.depth, ""},
+            {"squeeze", said.squeeze, "damp"},
+            {"temperature", said.temperature, "20 C"}};
+}
+
+std::string listed_yaml(const std::vector<FilePortion>& list) {
+    std::string text;
+    for (const FilePortion& one : list) {
+        const std::string how =
+            one.preparation.empty() ? "" : ", preparation: " + yaml_text(one.preparation);
+        text += text.empty() ? "" : ", ";
+        text += !one.words.empty() ? yaml_text(one.words)
+                                   : "{feedstock: " + yaml_text(one.feedstock) +
+                                         ", amount: " + one.amount + how + "}";
+    }
+    return text.empty() ? "" : "[" + text + "]";
+}
+
+/// The text for the keeper, with remarks where nothing was said.
+std::string file_text(const BinFile& file) {
+    std::string written = "libfeed: 1\n# One worm bin. Lines that begin with # are remarks.\n";
+    if (!file.said.title.empty()) written += "title: " + value_text(file.said.title) + "\n";
+    written += "bed:\n  date: " + text(file.date) + "  # " + std::string(file.date_remark) + "\n";
+    for (const BedLine& line : bed_lines(file)) {
+        const std::string value = line.key == bedding_key ? listed_yaml(file.bedding)
+                                  : line.value.empty()    ? std::string()
+                                                          : value_text(line.value);
+        if (value.empty() && line.such_as.empty()) continue;
+        written += value.empty() ? "  # " : "  ";
+        written += std::string(line.key) + ": ";
+        written += value.empty() ? std::string(line.such_as) : value;
+        written += "\n";
+    }
+    return written +
+           "# feed note adds below what you feed and see: feed note FILE fed a handful of carrot\n";
+}
 
 void write_portions_of(JsonWriter& json, const std::vector<FilePortion>& list) {
     json.begin_array();
@@ -107,27 +136,20 @@ void write_portions_of(JsonWriter& json, const std::vector<FilePortion>& list) {
 }
 
 /// The same file in JSON: what is said of the bin is read from it, with or without YAML.
-std::string file_json(const BinStart& said, Date date, const std::vector<FilePortion>& bedding,
-                      const std::string& depth) {
+std::string file_json(const BinFile& file) {
     JsonWriter json;
-    const auto given = [&](std::string_view key, std::string_view value) {
-        if (!value.empty()) json.member(key, value);
-    };
     json.begin_object();
     json.member("libfeed", 1);
-    given("title", said.title);
+    if (!file.said.title.empty()) json.member("title", file.said.title);
     json.key("bed");
     json.begin_object();
-    given("date", text(date));
-    given("container", container_of(said));
-    given("worms", said.worms);
-    given("age", is_called_new(said) || !depth.empty() ? "0 days" : std::string_view(said.age));
-    given("depth_of_contents", depth);
-    given("squeeze", said.squeeze);
-    given("temperature", said.temperature);
-    if (!bedding.empty()) {
-        json.key("bedding");
-        write_portions_of(json, bedding);
+    json.member("date", text(file.date));
+    for (const BedLine& line : bed_lines(file)) {
+        if (line.key == bedding_key && !file.bedding.empty()) {
+            json.key(line.key);
+            write_portions_of(json, file.bedding);
+        }
+        if (!line.value.empty()) json.member(line.key, line.value);
     }
     json.end_object();
     json.end_object();
@@ -222,22 +244,17 @@ std::vector<FilePortion> bedding_of(const NewBin& bin) {
     return list;
 }
 
-std::string listed_yaml(const std::vector<FilePortion>& list) {
-    std::string text;
-    for (const FilePortion& one : list) {
-        const std::string how =
-            one.preparation.empty() ? "" : ", preparation: " + yaml_text(one.preparation);
-        text += text.empty() ? "" : ", ";
-        text += !one.words.empty() ? yaml_text(one.words)
-                                   : "{feedstock: " + yaml_text(one.feedstock) +
-                                         ", amount: " + one.amount + how + "}";
-    }
-    return text.empty() ? "" : "[" + text + "]";
+/// The bin with its file, which is one that can be read.
+Result<StartedBin> written(const BinFile& file, StartedBin started) {
+    started.text = file_text(file);
+    const auto read = read_feed_text(file_json(file), "");
+    if (!read) return as_answers(read.errors(), file.said);
+    return started;
 }
 
 Result<StartedBin> set_up(const BinStart& said, Date today, UnitSystem units) {
     // What is said of the bin is read as its file would be.
-    const auto described = read_feed_text(file_json(said, today, {}, ""), "");
+    const auto described = read_feed_text(file_json({said, today, "", {}, ""}), "");
     const auto bedding = read_bedding(said.bedding);
     Errors errors;
     if (!described) errors = as_answers(described.errors(), said);
@@ -246,13 +263,9 @@ Result<StartedBin> set_up(const BinStart& said, Date today, UnitSystem units) {
     StartedBin started;
     started.to_set_up = new_bin({described->diary.bed, *bedding, today, units});
     const NewBin& bin = *started.to_set_up;
-    const auto planned = bedding_of(bin);
-    const std::string depth = significant(100.0 * in_metres(bin.depth), 3) + " cm";
-    started.text =
-        file_text(said, bin.bed_date, "the day the worms go in", listed_yaml(planned), depth);
-    const auto file = read_feed_text(file_json(said, bin.bed_date, planned, depth), "");
-    if (!file) return as_answers(file.errors(), said);
-    return started;
+    const BinFile planned{said, bin.bed_date, "the day the worms go in", bedding_of(bin),
+                          significant(100.0 * in_metres(bin.depth), 3) + " cm"};
+    return written(planned, std::move(started));
 }
 
 }  // namespace
@@ -263,14 +276,9 @@ bool BinStart::is_to_be_set_up() const {
 
 Result<StartedBin> start_bin(const BinStart& said, Date today, UnitSystem units) {
     if (said.is_to_be_set_up()) return set_up(said, today, units);
-    const std::string bedding = said.bedding.empty() ? "" : "[" + yaml_text(said.bedding) + "]";
-    StartedBin started;
-    started.text = file_text(said, today, "the day on which this was so", bedding, "");
-    std::vector<FilePortion> there;
-    if (!said.bedding.empty()) there.push_back({said.bedding, "", "", ""});
-    const auto file = read_feed_text(file_json(said, today, there, ""), "");
-    if (!file) return as_answers(file.errors(), said);
-    return started;
+    BinFile file{said, today, "the day on which this was so", {}, ""};
+    if (!said.bedding.empty()) file.bedding.push_back({said.bedding, "", "", ""});
+    return written(file, {});
 }
 
 }  // namespace feed::io

@@ -262,6 +262,13 @@ std::optional<Result<Observation>> read_warmth(std::string_view piece) {
     return std::nullopt;
 }
 
+/// What worms of a number do or look like, which is no weight of them: "3 dead worms". Null where
+/// the words say nothing of the kind.
+const SeenRow* counted_worms(std::string_view piece) {
+    return ends_in(piece, "worms") ? find_seen(piece.substr(piece.find_first_of(' ') + 1))
+                                   : nullptr;
+}
+
 /// "worms 1 lb", "500 g of worms". A count is asked about: what a worm weighs differs twofold.
 std::optional<Result<Observation>> read_worm_weight(std::string_view piece) {
     std::optional<std::string_view> amount;
@@ -273,9 +280,7 @@ std::optional<Result<Observation>> read_worm_weight(std::string_view piece) {
         if (ends_in(piece, tail) && !amount && feed::detail::read_count(piece))
             amount = piece.substr(0, piece.size() - tail.size());
     if (!amount) return std::nullopt;
-    // "3 dead worms" are no weight.
-    if (ends_in(piece, "worms") && find_seen(piece.substr(piece.find_first_of(' ') + 1)) != nullptr)
-        return std::nullopt;
+    if (counted_worms(piece) != nullptr) return std::nullopt;
     const auto count = feed::detail::read_count(*amount);
     const double grams_each = usual::worm_grams[0].value;
     if (count && count->length == amount->size()) {
@@ -392,11 +397,17 @@ std::optional<Observation> read_within(std::string_view piece) {
     return seen;
 }
 
-/// What a piece says was seen, a number before it left out: "3 dead worms". Null where nothing.
+/// What a piece says was seen, with a number before it or without. Null where nothing.
 const SeenRow* row_of(std::string_view piece) {
     const SeenRow* const row = find_seen(piece);
-    if (row != nullptr || !ends_in(piece, "worms") || !read_number(piece)) return row;
-    return find_seen(piece.substr(piece.find_first_of(' ') + 1));
+    return row == nullptr && read_number(piece) ? counted_worms(piece) : row;
+}
+
+/// The keeper's own words, kept as they are.
+Observation in_own_words(std::string_view piece) {
+    Observation seen;
+    seen.note = std::string(piece);
+    return seen;
 }
 
 /// A look under the diary's key for it, or why it has none; good news is kept in the keeper's
@@ -406,8 +417,7 @@ Result<Observation> as_seen(const SeenRow& row, std::string_view piece) {
     if (say_seen(row, seen)) return seen;
     const Sign sign = *sign_of(row);
     if (sign != Sign::all_well && sign != Sign::cocoons) return not_kept(piece, sign);
-    seen.note = std::string(piece);
-    return seen;
+    return in_own_words(piece);
 }
 
 }  // namespace
@@ -451,11 +461,7 @@ Result<Observation> read_seen(std::string_view piece) {
         return seen;
     }
     if (auto more = read_added(piece)) return *std::move(more);
-    if (feed::detail::says_fire(piece)) {
-        Observation seen;
-        seen.note = std::string(piece);
-        return seen;
-    }
+    if (feed::detail::says_fire(piece)) return in_own_words(piece);
     if (auto within = read_within(piece)) return *std::move(within);
     if (auto which = added_unknown(piece)) return *std::move(which);
     return not_understood(piece);

@@ -5,7 +5,6 @@ The files are invented.
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 
 from command import answer, call
@@ -112,7 +111,7 @@ def test_a_heap_in_a_tote_is_refused(feed_command: Path, tmp_path: Path) -> None
 def test_a_refusal_alone_is_not_followed_by_feed_it(feed_command: Path) -> None:
     """Who names only what is never fed must not read below it that it may go in."""
     said = call(feed_command, "ration", "--worms", "1 lb", "--bin", "60 L tote", "bag of dog poo")
-    assert re.match(r"Never feed (bag of )?dog poo: ", said.stdout)
+    assert said.stdout.startswith("Never feed dog poo: ")
     assert "Feed it" not in said.stdout
     assert " of scraps today: other, soft ones." in said.stdout
 

@@ -1,5 +1,4 @@
 #pragma once
-#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -24,16 +23,14 @@ struct MassFromAmount {
     double high_share() const noexcept { return high.in_kilograms() / wet_mass.in_kilograms(); }
 };
 
-/// Volume of a handful where the feedstock has none of its own: 0.12 L, 0.06 to
-/// 0.25 L. A judgement (grade D), the middle of the handfuls of paper, leaves,
-/// shavings and grit in the table.
+/// Volume of a handful where the feedstock has none of its own: 0.12 L, 0.06 to 0.25 L. A judgement
+/// (grade D), the middle of the handfuls of paper, leaves, shavings and grit in the table.
 inline constexpr double default_handful_litres = 0.12;
 inline constexpr double default_handful_litres_low = 0.06;
 inline constexpr double default_handful_litres_high = 0.25;
 
-/// What a small and a large piece weigh where only the medium one is known, as
-/// shares of it: the middle of the fruits that have all three in the table
-/// (grade D).
+/// What a small and a large piece weigh where only the medium one is known, as shares of it: the
+/// middle of the fruits that have all three in the table (grade D).
 inline constexpr double small_piece_share = 0.8;
 inline constexpr double large_piece_share = 1.4;
 
@@ -78,8 +75,7 @@ inline MassFromAmount from_volume(const Datum& density, double litres_typical, d
     return answer;
 }
 
-/// The measures a feedstock can be counted in, for errors: "cup, handful, piece
-/// (about 180 g)".
+/// The measures a feedstock can be counted in, for errors: "cup, handful, piece (about 180 g)".
 inline std::string measures_text(const Feedstock& feedstock) {
     std::string list = "a weight (kg, g, lb, oz)";
     if (feedstock[Property::bulk_density_loose]) list += ", a volume (L, gallon, cup ...), handful";
@@ -101,8 +97,7 @@ inline Error no_mass(const Amount& amount, const Feedstock& feedstock, const std
         "; write for instance ", {"500 g " + feedstock.name});
 }
 
-/// What one is when people count it ("a lettuce" is a head, "5 newspapers"
-/// sheets), or nothing.
+/// What one is when people count it ("a lettuce" is a head, "5 newspapers" sheets), or nothing.
 inline std::optional<Measure> counted_measure(const Feedstock& feedstock) {
     for (const auto measure : {Measure::head, Measure::piece, Measure::sheet, Measure::slice,
                                Measure::stalk, Measure::leaf, Measure::bunch}) {
@@ -111,18 +106,13 @@ inline std::optional<Measure> counted_measure(const Feedstock& feedstock) {
     return std::nullopt;
 }
 
-/// What a vessel or pack usually holds of one feedstock by its weight, in
-/// grams, or null: a packet of crisps is small, a box of crackers no box of ten
-/// litres (`held` in data/names/en.yaml).
+/// What a vessel or pack usually holds of one feedstock by its weight, in grams, or null: a packet
+/// of crisps is small, a box of crackers no box of ten litres (`held` in data/names/en.yaml).
 inline const table::NumberWord* usually_held(std::string_view unit, const Feedstock& feedstock) {
     std::string key(unit);
     key += ' ';
     key += feedstock.id;
-    const auto& known = table::en::held_grams;
-    const auto at = std::lower_bound(
-        known.begin(), known.end(), key,
-        [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
-    return at != known.end() && key == at->text ? &*at : nullptr;
+    return number_of(table::en::held_grams, key);
 }
 
 inline std::string held_text(std::string_view unit, const Feedstock& feedstock, double kilograms,
@@ -136,8 +126,8 @@ inline std::string held_text(std::string_view unit, const Feedstock& feedstock, 
            weight_text(wet_kilograms(high * kilograms)) + ")";
 }
 
-/// A vessel, bag or pack of a feedstock that it holds a known weight of.
-/// Nothing where the amount is anything else.
+/// A vessel, bag or pack of a feedstock that it holds a known weight of. Nothing where the amount
+/// is anything else.
 inline std::optional<Amount> own_pack(const Amount& amount, const Feedstock& feedstock) {
     if (amount.kind == AmountKind::measure) return std::nullopt;
     const AmountUnit* unit = unit_named(amount.unit);
@@ -169,8 +159,8 @@ inline std::optional<Amount> own_pack(const Amount& amount, const Feedstock& fee
     return one;
 }
 
-/// The mass in a measure; a head that nobody weighed is sold as a bunch
-/// (broccoli) or as a piece (fennel).
+/// The mass in a measure; a head that nobody weighed is sold as a bunch (broccoli) or as a piece
+/// (fennel).
 inline const MeasuredMass* measured_as(const Feedstock& feedstock, Measure measure) {
     const auto* own = measured(feedstock, measure);
     if (measure != Measure::head) return own;
@@ -192,8 +182,7 @@ inline std::optional<MassFromAmount> from_sized_piece(const Amount& amount,
     return answer;
 }
 
-/// The wet mass of an amount as if it were one number, without the range of
-/// what was said.
+/// The wet mass of an amount as if it were one number, without the range of what was said.
 inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedstock& feedstock) {
     if (amount.kind == AmountKind::mass) {
         const WetMass mass{amount.mass};
@@ -202,8 +191,7 @@ inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedst
     const auto& density = feedstock[Property::bulk_density_loose];
     const double volume = in_litres(amount.volume);
     if (amount.kind == AmountKind::measure) {
-        // The weighed cups and spoons of food tables are US ones; others go by
-        // volume.
+        // The weighed cups and spoons of food tables are US ones; others go by volume.
         constexpr double cup_litres = litres_per_us_gallon / 16.0;
         const auto* own = measured_as(feedstock, amount.measure);
         if (own == nullptr)
@@ -238,9 +226,8 @@ inline Result<MassFromAmount> mass_of_measure(const Amount& amount, const Feedst
     return from_volume(*density, volume, volume, volume);
 }
 
-/// What is never fed is taken out whatever it weighs; where the table knows no
-/// weight for it, this is taken: a litre a kilogram, a piece 0.1 kg, both
-/// within a factor of ten (grade D).
+/// What is never fed is taken out whatever it weighs; where the table knows no weight for it, this
+/// is taken: a litre a kilogram, a piece 0.1 kg, both within a factor of ten (grade D).
 inline MassFromAmount mass_of_barred(const Amount& amount) {
     const double litres = in_litres(amount.volume);
     const double kilograms = litres > 0.0 ? litres : 0.1 * amount.count;
@@ -255,13 +242,11 @@ inline MassFromAmount mass_of_barred(const Amount& amount) {
 
 }  // namespace detail
 
-/// The wet mass of an amount of one feedstock. A weight is taken as it is; a
-/// household measure by the feedstock's own weighed measure; a volume through
-/// its loose bulk density; a bare count by what people count of it (head,
-/// piece, sheet ...). Cups and spoons prefer the feedstock's own cup or spoon;
-/// a handful without one counts as `default_handful_litres`. The range holds
-/// that of the amount as said. Errors: missing_value, listing the measures that
-/// exist. Threads: pure.
+/// The wet mass of an amount of one feedstock. A weight is taken as it is; a household measure by
+/// the feedstock's own weighed measure; a volume through its loose bulk density; a bare count by
+/// what people count of it (head, piece, sheet ...). Cups and spoons prefer the feedstock's own cup
+/// or spoon; a handful without one counts as `default_handful_litres`. The range holds that of the
+/// amount as said. Errors: missing_value, listing the measures that exist. Threads: pure.
 inline Result<MassFromAmount> wet_mass_of(const Amount& amount, const Feedstock& feedstock) {
     Amount one = detail::own_pack(amount, feedstock).value_or(amount);
     const auto what_is_counted =

@@ -84,10 +84,7 @@ inline const table::NumberWord* number_word(std::string_view written) {
     // In English it is a unit; the French quarter is not said with an English thing.
     if (word == "quart") return nullptr;
     for (const auto& language : languages) {
-        const auto at = std::lower_bound(
-            language.numbers.begin(), language.numbers.end(), word,
-            [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
-        if (at != language.numbers.end() && at->text == word) return &*at;
+        if (const auto* found = number_of(language.numbers, word)) return found;
     }
     return nullptr;
 }

@@ -1,7 +1,6 @@
 #pragma once
 #include <algorithm>
 #include <cstddef>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -222,23 +221,23 @@ inline std::vector<std::vector<std::string>> mended(const std::vector<std::strin
     return ways;
 }
 
-/// Of the ways to mend words those that name something as they stand ("orange peel" for "orange
-/// peal", not an orange and peas), unless the others have something on the other side of the
-/// border.
-inline std::vector<std::vector<std::string>> surest_ways(
-    std::vector<std::vector<std::string>> ways) {
-    std::vector<std::vector<std::string>> exact;
-    std::optional<bool> barred;
-    for (const auto& way : ways) {
-        const auto as_it_stands = match_key(key_of(way));
-        const auto matches = as_it_stands.empty() ? match_loosely(way).matches : as_it_stands;
-        if (matches.empty()) continue;
-        const bool is = is_barred(matches.front().index);
-        if (barred && *barred != is) return ways;
-        barred = is;
-        if (!as_it_stands.empty()) exact.push_back(way);
+/// What the ways to mend words name. Where some name something as they stand only those ("orange
+/// peel" for "orange peal", not an orange and peas), unless two are on either side of the border.
+inline std::vector<NameReading> mended_readings(const std::vector<std::string>& words) {
+    std::vector<NameReading> all;
+    std::vector<NameReading> exact;
+    bool one_side = true;
+    for (const auto& way : mended(words)) {
+        auto reading = match_loosely(way);
+        if (reading.matches.empty()) continue;
+        const auto barred = [](const NameReading& one) {
+            return is_barred(one.matches.front().index);
+        };
+        one_side = one_side && (all.empty() || barred(all.front()) == barred(reading));
+        if (!match_key(key_of(way)).empty()) exact.push_back(reading);
+        all.push_back(std::move(reading));
     }
-    return exact.empty() ? ways : exact;
+    return one_side && !exact.empty() ? exact : all;
 }
 
 /// "orangepeel": two words of names without the blank between them.
@@ -269,9 +268,7 @@ inline NameReading match_slip(const std::vector<std::string>& words) {
     if (std::all_of(words.begin(), words.end(), is_known_word)) return found;
     found = match_unparted(words);
     if (!found.matches.empty()) return found;
-    for (const auto& way : surest_ways(mended(words))) {
-        auto reading = match_loosely(way);
-        if (reading.matches.empty()) continue;
+    for (auto& reading : mended_readings(words)) {
         const std::size_t index = reading.matches.front().index;
         if (std::find(found.slips_to.begin(), found.slips_to.end(), index) != found.slips_to.end())
             continue;

@@ -67,6 +67,16 @@ bool has_word(const std::array<const char*, Size>& words, std::string_view word)
     return at != words.end() && std::string_view(*at) == word;
 }
 
+/// What a sorted list of the table has for a text, or null.
+inline const table::NumberWord* number_of(std::span<const table::NumberWord> known,
+                                          std::string_view text) noexcept {
+    const auto at = std::lower_bound(known.begin(), known.end(), text,
+                                     [](const table::NumberWord& one, std::string_view other) {
+                                         return std::string_view(one.text) < other;
+                                     });
+    return at != known.end() && std::string_view(at->text) == text ? &*at : nullptr;
+}
+
 /// The words of a name in the singular and in their order, without those that join.
 inline std::vector<std::string> name_words(std::string_view text) {
     std::vector<std::string> kept;

@@ -82,7 +82,8 @@ public:
         }
         ThingText piece;
         piece.written = std::string(text);
-        if (!starts_with_count(text) && names_.names(text)) {
+        const AmountReader reader(text, names_.containers());
+        if (!starts_with_count(text) && names_.names(text) && !is_vessel_of(reader, text)) {
             // "peel of half a grapefruit": a half is a word that says how it was cut, too.
             if (text.find(" of half a") != std::string_view::npos && amount_last(piece, text))
                 return piece;
@@ -90,7 +91,6 @@ public:
             take_part_of_one(piece);
             return piece;
         }
-        const AmountReader reader(text, names_.containers());
         auto read = reader.read(0);
         // "Leaves, wood ash" are two things, "handful coffee" is one.
         const auto parted = [&] {
@@ -109,6 +109,14 @@ public:
     }
 
 private:
+    /// "bag of dog poo": a vessel of a thing, though "dog poo bag" is a name too.
+    bool is_vessel_of(const AmountReader& reader, std::string_view text) const {
+        const auto unit = reader.unit_at(0);
+        if (!unit || !unit->is_vessel() || !take_word(text, unit->end, "of")) return false;
+        const auto thing = reader.words_after(unit->end);
+        return names_.names(thing) && !names_.names_one_better(text, thing);
+    }
+
     static bool starts_with_count(std::string_view text) { return read_count(text).has_value(); }
 
     ThingText amount_first(ThingText piece, const AmountReader& reader,
@@ -184,20 +192,18 @@ private:
     /// "the end of a cucumber", "peel from an orange": of one.
     void take_part_of_one(ThingText& piece) const {
         const auto words = words_of(plain_text(piece.words));
-        if (is_one_part(words)) {
-            piece.amount = AmountReader("1", names_.containers()).read(0)->amount;
-            return;
-        }
+        if (!is_one_part(words) && !is_part_of_one(words)) return;
+        piece.amount = AmountReader("1", names_.containers()).read(0)->amount;
+    }
+
+    static bool is_part_of_one(const std::vector<std::string>& words) {
         const std::size_t first = !words.empty() && words[0] == "the" ? 1 : 0;
         if (words.size() < first + 4 || !has_word(table::en::small_parts, singular(words[first])))
-            return;
+            return false;
         const std::string& joins = words[first + 1];
         const std::string& one = words[first + 2];
-        if ((joins != "of" && joins != "from") ||
-            (one != "a" && one != "an" && one != "the" && one != "my" && one != "our"))
-            return;
-        const AmountReader reader("1", names_.containers());
-        if (const auto read = reader.read(0)) piece.amount = read->amount;
+        return (joins == "of" || joins == "from") &&
+               (one == "a" || one == "an" || one == "the" || one == "my" || one == "our");
     }
 
     /// "an apple or two".

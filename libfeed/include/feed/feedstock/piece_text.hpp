@@ -6,12 +6,10 @@
 
 #include "feed/feedstock/amount_reader.hpp"
 
-// The text of a list: where a piece ends and the next begins, and what says
-// nothing in it.
+// The text of a list: where a piece ends and the next begins, and what says nothing in it.
 namespace feed::detail {
 
-/// Marks at the ends of a piece that say nothing; the point of ".5 kg" says
-/// much.
+/// Marks at the ends of a piece that say nothing; the point of ".5 kg" says much.
 constexpr std::string_view tidy(std::string_view text) noexcept {
     const auto idle = [](char c) {
         return is_blank(c) || c == ',' || c == ';' || c == '.' || c == ':' || c == '!' || c == '?';
@@ -37,8 +35,7 @@ constexpr bool is_seam(char c) noexcept {
     return c == ',' || c == ';' || c == '\n' || c == '&' || c == '+';
 }
 
-/// Whether the mark at a place parts things; commas of numbers do not, "2
-/// apples/1 pear" does.
+/// Whether the mark at a place parts things; commas of numbers do not, "2 apples/1 pear" does.
 constexpr bool parts_at(std::string_view text, std::size_t i) noexcept {
     const char c = text[i];
     if (c == ',' || c == '/') {
@@ -50,8 +47,7 @@ constexpr bool parts_at(std::string_view text, std::size_t i) noexcept {
     return is_seam(c);
 }
 
-/// The place behind words that join things ("and", "as well as") and their
-/// blank, or nothing.
+/// The place behind words that join things ("and", "as well as") and their blank, or nothing.
 inline std::optional<std::size_t> behind_joining(std::string_view text, std::size_t at) noexcept {
     constexpr std::array<std::string_view, 7> joining{"and", "plus", "und", "et",
                                                       "y",   "with", "then"};
@@ -131,8 +127,7 @@ constexpr std::string_view without_list_number(std::string_view text) noexcept {
     return is_number ? tidy(text.substr(at + 1)) : text;
 }
 
-/// Words before an amount that say nothing of it: "I've got 3 apples", "also a
-/// banana".
+/// Words before an amount that say nothing of it: "I've got 3 apples", "also a banana".
 inline constexpr std::array filler_words{
     std::string_view("i"),       std::string_view("i've"),      std::string_view("ive"),
     std::string_view("i'm"),     std::string_view("we"),        std::string_view("we've"),

@@ -21,8 +21,7 @@ inline bool says_what_is_absent(std::string_view text) {
            has_word(table::en::without_words, words.front());
 }
 
-/// Whether every word of a piece only says how the thing before it was cut or
-/// kept.
+/// Whether every word of a piece only says how the thing before it was cut or kept.
 inline bool only_describes(std::string_view text) {
     const auto words = name_words(text);
     return !words.empty() && words.size() <= 6 &&
@@ -31,8 +30,8 @@ inline bool only_describes(std::string_view text) {
            });
 }
 
-/// Whether a piece is a part of the thing before it ("ends" of "celery leaves
-/// and ends"), and no thing of its own ("scraps").
+/// Whether a piece is a part of the thing before it ("ends" of "celery leaves and ends"), and no
+/// thing of its own ("scraps").
 inline bool only_names_parts(std::string_view text) {
     const auto words = name_words(text);
     return words.size() == 1 && has_word(table::en::part_words, words[0]) &&
@@ -49,8 +48,7 @@ inline bool only_small_parts(std::string_view text) {
            });
 }
 
-/// Joins words that belong to the thing before them: how it was cut, its parts,
-/// what it is without.
+/// Joins words that belong to the thing before them: how it was cut, its parts, what it is without.
 inline bool joins_words(ThingText& before, const ThingText& piece) {
     const bool names_parts = only_names_parts(piece.words);
     if (piece.amount) {
@@ -78,8 +76,7 @@ inline bool is_surer(const Amount& weight, const Amount& before) {
     return before.counted || (before.kind != AmountKind::mass && before.count <= 1.0);
 }
 
-/// Whether a piece belongs to the thing before it (how it was cut, its amount);
-/// then it is joined.
+/// Whether a piece belongs to the thing before it (how it was cut, its amount); then it is joined.
 inline bool joins(ThingText& before, const ThingText& piece) {
     if (joins_words(before, piece)) return true;
     if (!piece.amount || before.question) return false;
@@ -109,9 +106,8 @@ inline void add_thing(std::vector<ThingText>& things, ThingText piece) {
     things.push_back(std::move(piece));
 }
 
-/// The things of a text without "each". A name may hold a comma or "and" ("core
-/// and peel"): the longest beginning that is clear is taken first, else what
-/// stands before the first seam.
+/// The things of a text without "each". A name may hold a comma or "and" ("core and peel"): the
+/// longest beginning that is clear is taken first, else what stands before the first seam.
 template <class Names>
 std::vector<ThingText> split_plain(std::string_view text, const Names& names) {
     const PieceReader<Names> reader(names);
@@ -160,8 +156,8 @@ std::vector<ThingText> split_plain(std::string_view text, const Names& names) {
     return things;
 }
 
-/// The things of "500 g each of apples and pears", each with the amount;
-/// nothing where the text says anything else.
+/// The things of "500 g each of apples and pears", each with the amount; nothing where the text
+/// says anything else.
 template <class Names>
 std::vector<ThingText> split_each(std::string_view text, const Names& names) {
     const auto each = each_of(text, names.containers());

@@ -54,8 +54,7 @@ inline Error no_amount(std::string_view written) {
 }
 
 /// Of several materials a counted word may name, the only one that people count: "2 limes" are
-/// fruit.
-/// A can of corn holds kernels.
+/// fruit. Of a vessel or pack the only one that it usually holds: a can of corn holds kernels.
 inline void prefer_what_is_counted(NameReading& reading, const Amount& amount) {
     auto& matches = reading.matches;
     const AmountUnit* vessel = amount.counted ? nullptr : unit_named(amount.unit);

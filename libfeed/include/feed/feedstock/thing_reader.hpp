@@ -56,12 +56,7 @@ namespace detail {
 
 /// What one piece of a name weighs by its own words, or null.
 inline const table::NumberWord* piece_by_name(const std::vector<std::string>& words) {
-    const auto& known = table::en::piece_grams;
-    const std::string key = key_of(words);
-    const auto at = std::lower_bound(
-        known.begin(), known.end(), key,
-        [](const table::NumberWord& one, const std::string& text) { return one.text < text; });
-    return at != known.end() && key == at->text ? &*at : nullptr;
+    return number_of(table::en::piece_grams, key_of(words));
 }
 
 /// A word of how wet bedding is, and what that makes of it.

@@ -13,12 +13,10 @@
 namespace feed {
 namespace detail {
 
-/// The amount of a piece as it stands for this feedstock: sticks of celery, a
-/// bought bag of leaves.
+/// The amount of a piece as it stands for this feedstock: sticks of celery, a bought bag of leaves.
 inline Amount amount_for(const ThingText& piece, const Feedstock& feedstock) {
     Amount amount = *piece.amount;
-    // "4 watermelon slices" are no four melons, even where nobody weighed a
-    // slice.
+    // "4 watermelon slices" are no four melons, even where nobody weighed a slice.
     const bool smaller = piece.last_word_measure == Measure::slice ||
                          piece.last_word_measure == Measure::leaf ||
                          piece.last_word_measure == Measure::stalk;
@@ -60,8 +58,8 @@ inline Result<ReadThing> weigh_piece(const ThingText& piece, ReadThing thing) {
     return thing;
 }
 
-/// "Some lettuce", "a little rice": a loose word before what nobody counts, or
-/// before one of what people do, says nothing; "some apples" are a few.
+/// "Some lettuce", "a little rice": a loose word before what nobody counts, or before one of what
+/// people do, says nothing; "some apples" are a few.
 inline bool says_no_amount(const ThingText& piece, const Feedstock& feedstock) {
     if (!piece.amount->counted) return false;
     const bool is_counted = counted_measure(feedstock).has_value();
@@ -111,9 +109,8 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
     return thing;
 }
 
-/// What is barred without an amount of its own bars what it is mixed with:
-/// nobody picks the chicken out of the rice, or the herbicide off the straw.
-/// False where `with` is anything else.
+/// What is barred without an amount of its own bars what it is mixed with: nobody picks the chicken
+/// out of the rice, or the herbicide off the straw. False where `with` is anything else.
 inline bool bar_mixture(const ThingReader& reader, const std::vector<ThingText>& pieces,
                         std::size_t at, ReadThing& thing) {
     if (at + 1 >= pieces.size() || !pieces[at + 1].is_with || pieces[at + 1].amount) return false;
@@ -136,10 +133,10 @@ inline bool says_how_wet(std::string_view words) {
     return detail::said_wetness(words).has_value();
 }
 
-/// The feedstock that words mean: by the meanings and feedstocks of the
-/// keeper's file, then by `look_up`; one of the table prepared as the words say
-/// ("frozen peel", "damp cardboard"). Errors: those of look_up; words that
-/// contradict the row ("dry rice" of cooked rice). Threads: pure.
+/// The feedstock that words mean: by the meanings and feedstocks of the keeper's file, then by
+/// `look_up`; one of the table prepared as the words say ("frozen peel", "damp cardboard").
+/// Errors: those of look_up; words that contradict the row ("dry rice" of cooked rice). Threads:
+/// pure.
 inline Result<Found> find_thing(std::string_view words, const KeeperWords& keeper = {}) {
     return detail::ThingReader(keeper).find(words);
 }
@@ -147,14 +144,12 @@ inline Result<Found> find_thing(std::string_view words, const KeeperWords& keepe
 /// What is longer is no list of scraps.
 inline constexpr std::size_t longest_list = 4000;
 
-/// Reads what people write about what they have: one thing or several, the
-/// amount before or behind, counts without a unit, loose words, ranges,
-/// preparations ("3 apples, a cup of coffee and 2 frozen banana peels"). Parts
-/// are parted by commas, semicolons, lines, "and", "&" or "+". What is never
-/// fed is found by name, even without an amount. What cannot be told is asked:
-/// the error names the part, both readings or the nearest names, and a repair
-/// that can be typed. Time: linear in the text but for names that join words
-/// ("core and peel"). Threads: pure.
+/// Reads what people write about what they have: one thing or several, the amount before or behind,
+/// counts without a unit, loose words, ranges, preparations ("3 apples, a cup of coffee and 2
+/// frozen banana peels"). Parts are parted by commas, semicolons, lines, "and", "&" or "+". What is
+/// never fed is found by name, even without an amount. What cannot be told is asked: the error
+/// names the part, both readings or the nearest names, and a repair that can be typed.
+/// Time: linear in the text but for names that join words ("core and peel"). Threads: pure.
 inline ReadThings read_things(std::string_view text, const KeeperWords& keeper = {}) {
     ReadThings all;
     if (text.size() > longest_list) {
@@ -192,9 +187,8 @@ inline ReadThings read_things(std::string_view text, const KeeperWords& keeper =
     return all;
 }
 
-/// A name that is read back as this material of the table, for what a keeper is
-/// told to type: its plain name, else its id; with how it is prepared. Threads:
-/// pure. Time: a search by name or two.
+/// A name that is read back as this material of the table, for what a keeper is told to type: its
+/// plain name, else its id; with how it is prepared. Threads: pure. Time: a search by name or two.
 inline std::string name_to_type(const Feedstock& feedstock) {
     const std::string how = feedstock.prepared_as.empty() ? "" : feedstock.prepared_as + " ";
     for (const std::string& name : {plain_name("", feedstock), feedstock.id}) {
