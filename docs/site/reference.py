@@ -164,7 +164,7 @@ def write_typescript(source: Path) -> None:
     page = "# The TypeScript interface\n\nThe declarations of the npm package. How to begin: "
     page += "[JavaScript](bindings/js/README.md).\n\n## Load, call, errors\n\n"
     page += f"```ts\n{api_types.HEAD}```\n\n## Verbs\n\n"
-    for verb in api_types.verbs_of(requests):
+    for verb in requests["oneOf"]:
         page += f"### {api_types.function_name(verb['title'])}\n\n{verb['description']}\n\n"
         page += "| member | type | meaning |\n| --- | --- | --- |\n"
         for name, member in api_types.members(verb):
@@ -174,7 +174,7 @@ def write_typescript(source: Path) -> None:
         page += "\n"
     page += "## Answers\n\n"
     found: dict[str, None] = {}
-    for verb in api_types.verbs_of(requests):
+    for verb in requests["oneOf"]:
         answer = f"answer_{verb['title'].replace(' ', '_')}"
         found[answer] = None
         api_types.used(answers["$defs"][answer], answers["$defs"], found)
