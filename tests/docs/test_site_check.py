@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import importlib.util
+import json
+import subprocess
+import sys
 from pathlib import Path
 from types import ModuleType
 
@@ -52,3 +55,20 @@ def test_what_a_reference_lacks_is_named(check: ModuleType, tmp_path: Path) -> N
     assert "cpp_reference: RationAnswer is missing" in found
     assert "python_reference: Bed is missing" in found
     assert "typescript_reference: forecast is missing" in found
+
+
+def test_the_reference_of_typescript_has_every_verb(source_dir: Path, tmp_path: Path) -> None:
+    """What the site is made of is made without the tools of the site."""
+    code = "import sys, pathlib, reference; reference.write_typescript(pathlib.Path(sys.argv[1]))"
+    done = subprocess.run(
+        [sys.executable, "-c", code, tmp_path],
+        cwd=source_dir / "docs/site",
+        capture_output=True,
+        text=True,
+    )
+    assert done.returncode == 0, done.stderr
+    page = (tmp_path / "typescript_reference.md").read_text(encoding="utf-8")
+    verbs = json.loads((source_dir / "data/schema/request.schema.json").read_text("utf-8"))["oneOf"]
+    assert len(verbs) > 15
+    for verb in verbs:
+        assert verb["description"] in page, verb["title"]
