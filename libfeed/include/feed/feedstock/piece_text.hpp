@@ -128,33 +128,17 @@ constexpr std::string_view without_list_number(std::string_view text) noexcept {
 }
 
 /// Words before an amount that say nothing of it: "I've got 3 apples", "also a banana".
-inline constexpr std::array filler_words{
-    std::string_view("i"),       std::string_view("i've"),      std::string_view("ive"),
-    std::string_view("i'm"),     std::string_view("we"),        std::string_view("we've"),
-    std::string_view("weve"),    std::string_view("have"),      std::string_view("had"),
-    std::string_view("has"),     std::string_view("got"),       std::string_view("there"),
-    std::string_view("there's"), std::string_view("theres"),    std::string_view("is"),
-    std::string_view("are"),     std::string_view("was"),       std::string_view("were"),
-    std::string_view("also"),    std::string_view("then"),      std::string_view("and"),
-    std::string_view("put"),     std::string_view("in"),        std::string_view("fed"),
-    std::string_view("feed"),    std::string_view("feeding"),   std::string_view("add"),
-    std::string_view("added"),   std::string_view("adding"),    std::string_view("gave"),
-    std::string_view("give"),    std::string_view("threw"),     std::string_view("chucked"),
-    std::string_view("tossed"),  std::string_view("dumped"),    std::string_view("them"),
-    std::string_view("it"),      std::string_view("its"),       std::string_view("it's"),
-    std::string_view("today"),   std::string_view("plus"),      std::string_view("only"),
-    std::string_view("just"),    std::string_view("well"),      std::string_view("ok"),
-    std::string_view("so"),      std::string_view("now"),       std::string_view("hi"),
-    std::string_view("hello"),   std::string_view("please"),    std::string_view("here"),
-    std::string_view("here's"),  std::string_view("heres"),     std::string_view("left"),
-    std::string_view("with"),    std::string_view("used"),      std::string_view("collected"),
-    std::string_view("saved"),   std::string_view("made"),      std::string_view("emptied"),
-    std::string_view("another"), std::string_view("extra"),     std::string_view("my"),
-    std::string_view("our"),     std::string_view("the"),       std::string_view("total"),
-    std::string_view("of"),      std::string_view("this"),      std::string_view("morning"),
-    std::string_view("week"),    std::string_view("yesterday"), std::string_view("tonight"),
-    std::string_view("for"),     std::string_view("at"),        std::string_view("worms"),
-    std::string_view("bin"),     std::string_view("to")};
+inline constexpr std::array<std::string_view, 77> filler_words{
+    "i",         "i've",    "ive",    "i'm",     "we",      "we've",  "weve",      "have",
+    "had",       "has",     "got",    "there",   "there's", "theres", "is",        "are",
+    "was",       "were",    "also",   "then",    "and",     "put",    "in",        "fed",
+    "feed",      "feeding", "add",    "added",   "adding",  "gave",   "give",      "threw",
+    "chucked",   "tossed",  "dumped", "them",    "it",      "its",    "it's",      "today",
+    "plus",      "only",    "just",   "well",    "ok",      "so",     "now",       "hi",
+    "hello",     "please",  "here",   "here's",  "heres",   "left",   "with",      "used",
+    "collected", "saved",   "made",   "emptied", "another", "extra",  "my",        "our",
+    "the",       "total",   "of",     "this",    "morning", "week",   "yesterday", "tonight",
+    "for",       "at",      "worms",  "bin",     "to"};
 
 /// The text from its first number on, where nothing but filler is before it.
 inline std::optional<std::string_view> without_filler(std::string_view text) {
