@@ -213,7 +213,10 @@ stage_python() {
         check python-install "$python" -m pip install -q --disable-pip-version-check --no-deps \
             --force-reinstall build/wheel/*.whl
     rm -f "$logs/pytest.xml"
+    FEED_SHARE_SEED=$(commits) # others of the headers with each commit
+    export FEED_SHARE_SEED
     run_pytest
+    unset FEED_SHARE_SEED
 }
 
 # run_pytest [WORDS...]: the Python tests, counted case by case.
@@ -332,6 +335,7 @@ stage_nightly() {
     FEED_LONG_FORMS=1
     export FEED_LONG_FORMS
     each_alone
+    run_pytest tests/headers/test_standalone.py
     stage_cross
     stage_clang
     stage_sanitize

@@ -170,16 +170,27 @@ void add_food(Screen& screen) {
 std::string rest_text(const Ration& ration, UnitSystem units) {
     double rest_kg = 0.0;
     double frozen_kg = 0.0;
-    for (const Rest& one : ration.rest)
-        (is_frozen(*one.thing.feedstock) ? frozen_kg : rest_kg) += one.wet_mass.in_kilograms();
-    if (rest_kg < 0.005) {
-        // Where nothing goes in today some of it may be thawed for the next feeding.
-        if (frozen_kg < 0.005 || ration.scraps.in_kilograms() <= 0.0) return "";
-        return "Keep the rest frozen (" + mass_text(kilograms(frozen_kg), units) + ").";
+    double dung_kg = 0.0;
+    for (const Rest& one : ration.rest) {
+        const Feedstock& f = *one.thing.feedstock;
+        (is_frozen(f)       ? frozen_kg
+         : may_be_frozen(f) ? rest_kg
+                            : dung_kg) += one.wet_mass.in_kilograms();
     }
     const bool all = ration.scraps.in_kilograms() <= 0.0;
+    const std::string dung = dung_kg < 0.005 ? ""
+                                             : std::string("Keep the ") + (all ? "" : "other ") +
+                                                   "dung (" + mass_text(kilograms(dung_kg), units) +
+                                                   ") outdoors, covered.";
+    if (rest_kg < 0.005) {
+        if (!dung.empty()) return dung;
+        // Where nothing goes in today some of it may be thawed for the next feeding.
+        if (frozen_kg < 0.005 || all) return "";
+        return "Keep the rest frozen (" + mass_text(kilograms(frozen_kg), units) + ").";
+    }
     return std::string(all ? "Freeze the scraps (" : "Freeze the rest (") +
-           mass_text(kilograms(rest_kg), units) + ") or take it elsewhere.";
+           mass_text(kilograms(rest_kg), units) + ") or take it elsewhere." +
+           (dung.empty() ? "" : " " + dung);
 }
 
 constexpr int longest_told = 42;  ///< days ahead
@@ -198,6 +209,24 @@ std::string about_day(const std::optional<Date>& today, const RationDay& next, U
            day_words(today, next.earliest, units) + " to " + day_words(today, latest, units) + ")";
 }
 
+/// What of the things at hand may not go in again within a week: "rice or avocados".
+std::string capped_text(const Ration& ration) {
+    std::vector<std::string> names;
+    bool its_like = false;
+    for (const Reason& reason : ration.reasons) {
+        if (reason.kind != ReasonKind::cap) continue;
+        names.push_back(reason.what);
+        its_like = its_like || reason.with_its_kind;
+    }
+    for (const Rest& one : ration.rest) {
+        const std::string name = name_of(one.thing);
+        if (one.capped && std::find(names.begin(), names.end(), name) == names.end())
+            names.push_back(name);
+    }
+    if (its_like) names.emplace_back(names.size() > 1 ? "their like" : "its like");
+    return joined(names, "or");
+}
+
 void add_when(Screen& screen) {
     const Ration& ration = screen.ration;
     if (!ration.next_feeding) {
@@ -205,11 +234,8 @@ void add_when(Screen& screen) {
         return;
     }
     screen.add("Feed again " + about_day(ration.date, *ration.next_feeding, screen.units) + ".");
-    for (const Reason& reason : ration.reasons) {
-        if (reason.kind == ReasonKind::cap)
-            screen.add("No more " + reason.what + (reason.with_its_kind ? " or its like" : "") +
-                       " for a week.");
-    }
+    const std::string capped = capped_text(ration);
+    if (!capped.empty()) screen.add("No more " + capped + " for a week.");
     screen.add(expect_text(ration, screen.units), RationLine::expect);
 }
 
@@ -245,6 +271,11 @@ void add_reasons(Screen& screen) {
                    first ? RationLine::reason : RationLine::second_reason);
         first = false;
     }
+    const bool feeds = screen.ration.scraps.in_kilograms() > 0.0;
+    if (feeds && !screen.ration.worms_given && !has_reason(screen.ration, ReasonKind::cap_worms))
+        screen.add("No worms were named, so this is for about " +
+                       mass_text(screen.ration.worms.mass(), screen.units) + " of them.",
+                   RationLine::reason);
 }
 
 std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, bool tight) {

@@ -188,6 +188,9 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
                    (reason.with_its_kind ? " and its like" : "") + " a week" +
                    (reason.given > 0.0005 ? "; " + kg(reason.given) + " went in already." : ".");
         case ReasonKind::cap_worms:
+            if (!ration.worms_given)
+                return "No worms were named; about " + kg(ration.worms.in_kilograms()) +
+                       " of them eat " + kg(reason.amount) + " a week.";
             return "These worms eat about " + kg(reason.amount) + " a week.";
         case ReasonKind::no_room:
             return "The bin is full: take out a third of the finished castings first.";

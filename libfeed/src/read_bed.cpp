@@ -113,14 +113,42 @@ private:
         return at ? reading_.word(*at, section_.field(key), words) : std::nullopt;
     }
 
-    /// "tote", or "60 L tote".
+    /// "3 trays": so many working ones on top of each other. Whether it is that.
+    bool read_stack(YamlView at, const std::string& field, std::string_view text) {
+        const auto blank = text.find(' ');
+        if (blank == std::string_view::npos || !read_number(text.substr(0, blank))) return false;
+        const std::string kind = plain_text(text.substr(blank + 1));
+        if (kind != "trays" && kind != "tray" && kind != "stacked trays") return false;
+        bed_.container.kind = ContainerKind::tray;
+        read_stacked(at, field, text.substr(0, blank));
+        return true;
+    }
+
+    void read_stacked(YamlView at, const std::string& field, std::string_view text) {
+        const auto number = parse_whole(text, static_cast<int>(borders::stacked.lowest),
+                                        static_cast<int>(borders::stacked.highest));
+        if (number)
+            bed_.container.stacked = *number;
+        else
+            reading_.adopt(at, field, number.errors());
+    }
+
+    /// "tote", "a bucket", "60 L tote" or "3 trays".
     void read_container(YamlView at) {
         const auto field = section_.field("container");
         BedContainer& container = bed_.container;
         if (at.is_mapping()) return read_container_mapping(at, field);
         const auto text = reading_.scalar(at, field);
-        if (!text) return;
+        if (!text || read_stack(at, field, *text)) return;
         if (!read_number(*text)) {
+            for (const std::string_view article : {"a ", "an ", "my ", "the ", "our ", "one "}) {
+                if (!text->starts_with(article)) continue;
+                for (const auto& known : container_names) {
+                    if (plain_text(text->substr(article.size())) != known.word) continue;
+                    container.kind = known.meaning;
+                    return;
+                }
+            }
             if (const auto kind = reading_.word(at, field, container_names)) container.kind = *kind;
             return;
         }
@@ -181,13 +209,7 @@ private:
         }
         if (const auto stacked = section.find("stacked")) {
             const auto text = reading_.scalar(*stacked, section.field("stacked"));
-            if (!text) return;
-            const auto number = parse_whole(*text, static_cast<int>(borders::stacked.lowest),
-                                            static_cast<int>(borders::stacked.highest));
-            if (number)
-                container.stacked = *number;
-            else
-                reading_.adopt(*stacked, section.field("stacked"), number.errors());
+            if (text) read_stacked(*stacked, section.field("stacked"), *text);
         }
     }
 

@@ -142,8 +142,10 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
         const bool other =
             item.keep == StockKeep::dry && part_of(*item.thing.feedstock) != Part::bedding;
         if (other && !is_never_fed(item))
-            lines.push_back("Dry: " + words::mass(item.thing.most->in_kilograms(), units) + " of " +
-                            name_of(item.thing) + where(item) + ".");
+            lines.push_back(
+                (may_be_frozen(*item.thing.feedstock) ? "Dry: " : "Outdoors, covered: ") +
+                words::mass(item.thing.most->in_kilograms(), units) + " of " + name_of(item.thing) +
+                where(item) + ".");
     }
     return lines;
 }

@@ -140,14 +140,18 @@ void add_need(WormLines& to, const WormNeed& need) {
 
 /// What it can take a week, as its ration has it; a day of waiting is said first.
 void add_today(WormLines& to, const BinNow& bin) {
-    const std::string week = to.kg(bin.ration.week.in_kilograms());
-    if (bin.ration.answer == RationAnswer::wait) {
-        to.add("Wait: feed nothing today. Ask feed ration for the day.");
-        to.add("In a week this bin can take up to " + week + " of scraps.");
-        return;
-    }
-    to.add("This bin can take up to " + week + " of scraps a week now.");
-    to.add("Ask feed ration what of it goes in today.");
+    const std::string week = to.kg(bin.ration.week.in_kilograms()) + " of scraps";
+    const bool waits = bin.ration.answer == RationAnswer::wait;
+    if (waits) to.add("Wait: feed nothing today. Ask feed ration for the day.");
+    // Where nobody said how many worms there are, the answer hangs on them.
+    const std::string worms =
+        bin.ration.worms_given ? "" : ", if it has " + to.kg(bin.worms_kg.value) + " of worms";
+    if (waits)
+        to.add("In a week this bin can take up to " + week + worms + ".");
+    else
+        to.add("This bin can take up to " + week + " a week" + (worms.empty() ? " now" : worms) +
+               ".");
+    if (!waits) to.add("Ask feed ration what of it goes in today.");
 }
 
 void add_scraps_of_bin(WormLines& to, const BinNow& bin) {
@@ -173,7 +177,8 @@ void add_bin(WormLines& to, const BinNow& bin) {
     add_never(to, bin.take_out);
     add_today(to, bin);
     if (bin.scraps_kg > 0.0) add_scraps_of_bin(to, bin);
-    to.add("It has " + worms_text(bin.worms_kg.value, bin.species, answer.units) + ".", 1);
+    if (bin.ration.worms_given)
+        to.add("It has " + worms_text(bin.worms_kg.value, bin.species, answer.units) + ".", 1);
     const Ranged& later = bin.growth.mass_kg[6];
     to.add("In 6 months they may be " + to.kg(later.value) + " (" + kg_range(later, answer.units) +
                ").",

@@ -136,7 +136,7 @@ def build(targets: Sequence[str]) -> str:
         f"-DCMAKE_CXX_FLAGS=-O{OPTIMISE}",
         f"-DCMAKE_PROJECT_libfeed_INCLUDE={switches}",
         "-DFEED_BUILD_TESTS=ON", "-DFEED_BUILD_MUTANTS=ON", "-DFEED_BUILD_ORACLES=OFF",
-        "-DFEED_BUILD_C=OFF", "-DFEED_BUILD_COMMAND=OFF", "-DFEED_PRECOMPILE_HEADERS=ON",
+        "-DFEED_BUILD_COMMAND=OFF", "-DFEED_PRECOMPILE_HEADERS=ON",
     ]  # fmt: skip
     done = subprocess.run(configure, capture_output=True, text=True, check=False)
     if done.returncode:

@@ -31,6 +31,7 @@ struct CompletedBed {
     Ventilation ventilation = Ventilation::holes;
     Species species = Species::eisenia_fetida;
     Estimate<WetMass> worms;
+    bool worms_given = true;  ///< their weight or number; else they are assumed by the bed's volume
     Temperature temperature = celsius(0);       ///< the middle of what was said
     Temperature temperature_low = celsius(0);   ///< the coldest
     Temperature temperature_high = celsius(0);  ///< the warmest
@@ -154,6 +155,7 @@ inline void complete_worms(const Bed& said, UnitSystem units, CompletedBed& bed)
                         " (" + words::mass(each.low / 1000.0, units) + " to " +
                         words::mass(each.high / 1000.0, units) + ").");
     } else {
+        bed.worms_given = false;
         worm_kg = bed.contents.value() * Ranged(usual::worms_by_volume);
         assume(bed, "Nothing is said of the worms: about " + words::mass(worm_kg.value, units) +
                         ", the low stocking of a quarter pound a cubic foot.");

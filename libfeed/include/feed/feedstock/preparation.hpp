@@ -102,6 +102,11 @@ inline constexpr std::array<PreparationFactors, preparation_count> preparation_f
 inline bool is_frozen(const Feedstock& feedstock) {
     return feedstock.prepared_as.find("frozen") != std::string::npos;
 }
+/// Whether it may lie in a kitchen's freezer until the next feeding: dung may not, nor bedding with
+/// dung in it (common practice: its germs stay away from food).
+inline bool may_be_frozen(const Feedstock& feedstock) noexcept {
+    return feedstock.group != Group::manures && !feedstock.has(Caution::treated_manure);
+}
 
 /// Share of its own water that drips off fresh cut scraps; and after freezing and thawing.
 inline constexpr PreparationFactor drained_share{0.08, 0.03, 0.15};

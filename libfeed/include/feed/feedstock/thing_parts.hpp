@@ -3,6 +3,7 @@
 // what has to be asked where a count says no size.
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -92,7 +93,7 @@ inline constexpr PartShare part_shares[] = {
 inline constexpr PartShare loaf_shares[] = {{"crust", 0.3, 0.15, 0.5}, {"heel", 0.08, 0.04, 0.15}};
 
 constexpr const PartShare& part_share(std::string_view word) noexcept {
-    const PartShare* share = part_shares;
+    const PartShare* share = std::data(part_shares);
     while (!share->word.empty() && share->word != word)
         ++share;
     return *share;

@@ -283,6 +283,8 @@ inline void decide(RationWork& work, Ration& ration) {
     ration.units = work.in.units;
     ration.spread = square_metres(work.place.spread_m2);
     ration.week = wet_kilograms(work.week_kg);
+    ration.worms = work.bed.worms.value;
+    ration.worms_given = work.bed.worms_given;
     ration.assumed = work.bed.assumed;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         ration.before[h] = ration.after[h] = work.idle.of[h].level;

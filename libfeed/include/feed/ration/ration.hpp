@@ -113,10 +113,12 @@ struct Ration {
     UnitSystem units = UnitSystem::metric;  ///< that the amounts are rounded in
     std::vector<PutIn> put_in;              ///< scraps, then bedding, water and lime
     std::vector<Rest> rest;
-    WetMass scraps;         ///< of put_in
-    WetMass week;           ///< what these worms may have in a week
-    double water_kg = 0.0;  ///< of put_in
-    double lime_kg = 0.0;   ///< of put_in
+    WetMass scraps;           ///< of put_in
+    WetMass week;             ///< what these worms may have in a week
+    WetMass worms;            ///< that it is reckoned for
+    bool worms_given = true;  ///< false: nobody said how many there are
+    double water_kg = 0.0;    ///< of put_in
+    double lime_kg = 0.0;     ///< of put_in
     Area spread = square_metres(0);
     int next_look = 1;  ///< days from today; 0 where nothing is fed before somebody looks
     std::optional<RationDay>

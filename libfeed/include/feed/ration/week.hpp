@@ -38,10 +38,11 @@ inline constexpr int fresh_days = 4;
 inline constexpr double keeps_below_moisture = 0.2;
 inline constexpr int week_days = 7;
 
-/// Whether a feedstock keeps for weeks as it is: bedding, lime, what is dry or lies in the freezer.
+/// Whether a feedstock keeps for weeks as it is: bedding, lime, what is dry or lies in the freezer,
+/// and dung in a covered heap outdoors.
 inline bool keeps_for_weeks(const Feedstock& f) {
     if (part_of(f) != Part::scraps) return true;
-    if (is_frozen(f)) return true;
+    if (is_frozen(f) || !may_be_frozen(f)) return true;
     const auto& moisture = f[Property::moisture_wet];
     return moisture && moisture->value < keeps_below_moisture;
 }
