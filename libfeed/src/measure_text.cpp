@@ -22,12 +22,9 @@ std::string plural(const std::string& unit) {
 
 /// A count as a keeper measures it: the plainest of whole, halves, quarters, thirds and eighths
 /// that is within a twentieth (common practice), otherwise nothing: nobody measures 0.41 of a cup.
-/// A hand takes whole or half handfuls, as near as hands differ. Only cups have eighths.
 std::optional<std::string> count_text(double count, const std::string& unit) {
-    const bool by_hand = unit == "handful";
-    const double near = by_hand ? 0.2 : 0.05;
+    static constexpr double near = 0.05;
     for (const int steps : {1, 2, 4, 3, 8}) {
-        if ((by_hand && steps > 2) || (steps == 8 && unit != "cup")) break;
         const double parts = std::floor(count * steps + 0.5);
         if (parts < 1.0 || std::abs(parts / steps - count) > near * count) continue;
         if (steps == 8 && count > 1.0) break;

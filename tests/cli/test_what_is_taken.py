@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from command import TODAY, answer, call
+from command import answer, call
 
 BIN = ["--bin", "60 L tote", "--worms", "500 g"]
 
@@ -69,13 +69,6 @@ def test_trays_are_counted(feed_command: Path, tmp_path: Path) -> None:
         "libfeed: 1\nbed: {container: 51 trays}\nblend: [3 kg apples]\n", encoding="utf-8"
     )
     assert "51 trays" in call(feed_command, "ration", file, code=2).stderr
-
-
-def test_handfuls_are_whole_or_half(feed_command: Path, tmp_path: Path) -> None:
-    path = tmp_path / "trays.yaml"
-    told = screen(feed_command, "start", path, "--bin", "3 trays", "--bedding", "coir, leaves")
-    assert "/8 handful" not in told and "/3 handful" not in told and "/4 handful" not in told
-    assert str(TODAY.year) in path.read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("what", ["dead cat", "2 dead dogs", "a dead hamster", "dead mole"])
