@@ -157,6 +157,12 @@ std::string hazard_now_text(const Reason& reason, const Ration& ration, UnitSyst
     return "The bed is " + too + ".";
 }
 
+/// "These worms eat about "; where nobody named them, how many they are taken to be.
+std::string worms_eat(const Ration& ration, UnitSystem units) {
+    if (ration.worms_given) return "These worms eat about ";
+    return "No worms were named; about " + mass_text(ration.worms.mass(), units) + " of them eat ";
+}
+
 }  // namespace
 
 std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem units) {
@@ -188,10 +194,7 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
                    (reason.with_its_kind ? " and its like" : "") + " a week" +
                    (reason.given > 0.0005 ? "; " + kg(reason.given) + " went in already." : ".");
         case ReasonKind::cap_worms:
-            if (!ration.worms_given)
-                return "No worms were named; about " + kg(ration.worms.in_kilograms()) +
-                       " of them eat " + kg(reason.amount) + " a week.";
-            return "These worms eat about " + kg(reason.amount) + " a week.";
+            return worms_eat(ration, units) + kg(reason.amount) + " a week.";
         case ReasonKind::no_room:
             return "The bin is full: take out a third of the finished castings first.";
         case ReasonKind::no_bedding:
