@@ -178,10 +178,10 @@ std::string rest_text(const Ration& ration, UnitSystem units) {
                             : dung_kg) += one.wet_mass.in_kilograms();
     }
     const bool all = ration.scraps.in_kilograms() <= 0.0;
-    const std::string dung = dung_kg < 0.005 ? ""
-                                             : std::string("Keep the ") + (all ? "" : "other ") +
-                                                   "dung (" + mass_text(kilograms(dung_kg), units) +
-                                                   ") outdoors, covered.";
+    std::string dung = dung_kg < 0.005
+                           ? ""
+                           : std::string("Keep the ") + (all ? "" : "other ") + "dung (" +
+                                 mass_text(kilograms(dung_kg), units) + ") outdoors, covered.";
     if (rest_kg < 0.005) {
         if (!dung.empty()) return dung;
         // Where nothing goes in today some of it may be thawed for the next feeding.
