@@ -5,7 +5,7 @@ import { cp, mkdir, readdir, readFile, rm, symlink, writeFile } from "node:fs/pr
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants } from "node:zlib";
-import { build } from "esbuild";
+import { build, transform } from "esbuild";
 
 const [libfeed, out] = process.argv.slice(2).map((one) => resolve(one));
 if (!libfeed || !out) throw new Error("node build.mjs FOLDER_OF_THE_NPM_PACKAGE OUT");
@@ -40,11 +40,14 @@ await build({
 const everyPage = await readFile(join(source, "every_page.html"), "utf8");
 for (const name of await readdir(source)) {
   if (name.endsWith(".ts") || name === "every_page.html") continue;
-  if (!name.endsWith(".html")) await cp(join(source, name), join(out, name));
-  else {
+  if (name.endsWith(".html")) {
     const page = await readFile(join(source, name), "utf8");
     await writeFile(join(out, name), page.replace("    <!-- every page -->\n", () => everyPage));
-  }
+  } else if (name.endsWith(".css")) {
+    const style = await readFile(join(source, name), "utf8");
+    const { code } = await transform(style, { loader: "css", minify: true, target: settings.target });
+    await writeFile(join(out, name), code);
+  } else await cp(join(source, name), join(out, name));
 }
 await cp(join(libfeed, "libfeed.wasm"), join(out, "libfeed.wasm"));
 
