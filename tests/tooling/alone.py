@@ -13,15 +13,20 @@ import os
 import shlex
 import subprocess
 import sys
+from collections.abc import Iterable
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 
+def one_in(share: int, names: Iterable[str], seed: int) -> list[str]:
+    """One in `share` of the names, in order: every seed of 0 to share - 1 takes others."""
+    return sorted(names)[seed % share :: share]
+
+
 def wanted(entries: list[dict[str, str]], share: int, seed: int) -> list[dict[str, str]]:
-    """One in `share` of the sources, by their names: every seed of 0 to share - 1 takes others."""
+    """One in `share` of the sources."""
     by_file = {entry["file"]: entry for entry in entries}
-    ordered = [by_file[file] for file in sorted(by_file)]
-    return ordered[seed % share :: share]
+    return [by_file[file] for file in one_in(share, by_file, seed)]
 
 
 def problem(entry: dict[str, str]) -> str:
