@@ -167,30 +167,31 @@ void add_food(Screen& screen) {
     screen.add(lay_text(ration), RationLine::how);
 }
 
+/// What becomes of the scraps that do not go in: fresh ones into the freezer, dung never.
 std::string rest_text(const Ration& ration, UnitSystem units) {
-    double rest_kg = 0.0;
+    double fresh_kg = 0.0;
     double frozen_kg = 0.0;
     double dung_kg = 0.0;
     for (const Rest& one : ration.rest) {
         const Feedstock& f = *one.thing.feedstock;
-        (is_frozen(f)       ? frozen_kg
-         : may_be_frozen(f) ? rest_kg
-                            : dung_kg) += one.wet_mass.in_kilograms();
+        double& kg = is_frozen(f) ? frozen_kg : may_be_frozen(f) ? fresh_kg : dung_kg;
+        kg += one.wet_mass.in_kilograms();
     }
+    constexpr double least_told_kg = 0.005;
     const bool all = ration.scraps.in_kilograms() <= 0.0;
-    std::string dung = dung_kg < 0.005
-                           ? ""
-                           : std::string("Keep the ") + (all ? "" : "other ") + "dung (" +
-                                 mass_text(kilograms(dung_kg), units) + ") outdoors, covered.";
-    if (rest_kg < 0.005) {
-        if (!dung.empty()) return dung;
-        // Where nothing goes in today some of it may be thawed for the next feeding.
-        if (frozen_kg < 0.005 || all) return "";
-        return "Keep the rest frozen (" + mass_text(kilograms(frozen_kg), units) + ").";
-    }
-    return std::string(all ? "Freeze the scraps (" : "Freeze the rest (") +
-           mass_text(kilograms(rest_kg), units) + ") or take it elsewhere." +
-           (dung.empty() ? "" : " " + dung);
+    const auto mass = [&](double kg) { return " (" + mass_text(kilograms(kg), units) + ")"; };
+    std::string said;
+    if (fresh_kg >= least_told_kg)
+        said = (all ? "Freeze the scraps" : "Freeze the rest") + mass(fresh_kg) +
+               " or take it elsewhere.";
+    if (dung_kg >= least_told_kg)
+        said += (said.empty() ? "" : " ") +
+                std::string(all ? "Keep the dung" : "Keep the other dung") + mass(dung_kg) +
+                " outdoors, covered.";
+    // Where nothing goes in today some of it may be thawed for the next feeding.
+    if (said.empty() && frozen_kg >= least_told_kg && !all)
+        said = "Keep the rest frozen" + mass(frozen_kg) + ".";
+    return said;
 }
 
 constexpr int longest_told = 42;  ///< days ahead
@@ -209,7 +210,8 @@ std::string about_day(const std::optional<Date>& today, const RationDay& next, U
            day_words(today, next.earliest, units) + " to " + day_words(today, latest, units) + ")";
 }
 
-/// What of the things at hand may not go in again within a week: "rice or avocados".
+/// What may not go in again within a week: "rice or avocados". A ration within a week lists no
+/// rest.
 std::string capped_text(const Ration& ration) {
     std::vector<std::string> names;
     bool its_like = false;

@@ -9,6 +9,7 @@
 #include "feed/bed/bed_borders.hpp"
 #include "feed/bed/bed_keys.hpp"
 #include "feed/diary/seen.hpp"
+#include "feed/feedstock/names.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
 
@@ -133,6 +134,19 @@ private:
             reading_.adopt(at, field, number.errors());
     }
 
+    /// The kind of "a bucket", "my tote".
+    static std::optional<ContainerKind> after_article(std::string_view text) {
+        const auto blank = text.find(' ');
+        if (blank == std::string_view::npos) return std::nullopt;
+        const std::string first = plain_text(text.substr(0, blank));
+        if (!detail::is_joining_word(first) && first != "our" && first != "one")
+            return std::nullopt;
+        const std::string kind = plain_text(text.substr(blank + 1));
+        for (const auto& known : container_names)
+            if (kind == known.word) return known.meaning;
+        return std::nullopt;
+    }
+
     /// "tote", "a bucket", "60 L tote" or "3 trays".
     void read_container(YamlView at) {
         const auto field = section_.field("container");
@@ -141,13 +155,9 @@ private:
         const auto text = reading_.scalar(at, field);
         if (!text || read_stack(at, field, *text)) return;
         if (!read_number(*text)) {
-            for (const std::string_view article : {"a ", "an ", "my ", "the ", "our ", "one "}) {
-                if (!text->starts_with(article)) continue;
-                for (const auto& known : container_names) {
-                    if (plain_text(text->substr(article.size())) != known.word) continue;
-                    container.kind = known.meaning;
-                    return;
-                }
+            if (const auto kind = after_article(*text)) {
+                container.kind = *kind;
+                return;
             }
             if (const auto kind = reading_.word(at, field, container_names)) container.kind = *kind;
             return;

@@ -141,17 +141,16 @@ void add_need(WormLines& to, const WormNeed& need) {
 /// What it can take a week, as its ration has it; a day of waiting is said first.
 void add_today(WormLines& to, const BinNow& bin) {
     const std::string week = to.kg(bin.ration.week.in_kilograms()) + " of scraps";
-    const bool waits = bin.ration.answer == RationAnswer::wait;
-    if (waits) to.add("Wait: feed nothing today. Ask feed ration for the day.");
     // Where nobody said how many worms there are, the answer hangs on them.
     const std::string worms =
         bin.ration.worms_given ? "" : ", if it has " + to.kg(bin.worms_kg.value) + " of worms";
-    if (waits)
+    if (bin.ration.answer == RationAnswer::wait) {
+        to.add("Wait: feed nothing today. Ask feed ration for the day.");
         to.add("In a week this bin can take up to " + week + worms + ".");
-    else
-        to.add("This bin can take up to " + week + " a week" + (worms.empty() ? " now" : worms) +
-               ".");
-    if (!waits) to.add("Ask feed ration what of it goes in today.");
+        return;
+    }
+    to.add("This bin can take up to " + week + " a week" + (worms.empty() ? " now" : worms) + ".");
+    to.add("Ask feed ration what of it goes in today.");
 }
 
 void add_scraps_of_bin(WormLines& to, const BinNow& bin) {
