@@ -30,8 +30,8 @@ struct CompletedBed {
     Lid lid = Lid::loose;
     Ventilation ventilation = Ventilation::holes;
     Species species = Species::eisenia_fetida;
-    Estimate<WetMass> worms;
     bool worms_given = true;  ///< their weight or number; else they are assumed by the bed's volume
+    Estimate<WetMass> worms;
     Temperature temperature = celsius(0);       ///< the middle of what was said
     Temperature temperature_low = celsius(0);   ///< the coldest
     Temperature temperature_high = celsius(0);  ///< the warmest
