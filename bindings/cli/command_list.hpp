@@ -304,7 +304,7 @@ inline constexpr Command commands[] = {
      "feed note takes the same in everyday words.",
      observe_options, "feed observe tote.yaml \"share_gone=60 %\" squeeze=drops smell=earthy",
      "What was seen today.", true},
-    {"signs", "[SIGNS...]", "What may be behind the signs of a bin",
+    {"signs", "[FILE] [SIGNS...]", "What may be behind the signs of a bin",
      "Says what most likely causes the signs, one quick test and one step, then what else it may be. "
      "Without --bed a step is a share of the bed. Harmless things are called harmless. Signs are said in "
      "everyday words; feed signs alone lists them.",

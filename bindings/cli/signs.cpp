@@ -94,15 +94,33 @@ std::vector<std::string> sentences(const std::vector<std::string>& words) {
     return parts;
 }
 
+/// The file of the bed, behind --bed or among the words as other verbs have it, and the words of
+/// the signs.
+struct Said {
+    std::vector<std::string> words;
+    std::vector<std::string> files;
+};
+
+Said said(const Arguments& arguments) {
+    Said said;
+    if (arguments.has("--bed")) said.files.push_back(arguments.options.at("--bed"));
+    for (const std::string& word : arguments.words)
+        (names_a_file(word) ? said.files : said.words).push_back(word);
+    return said;
+}
+
 }  // namespace
 
 int run_signs(const Arguments& arguments) {
-    if (arguments.words.empty()) return print(wrapped("Signs: " + all_signs() + ".", 0, 2));
-    const auto signs = read_signs(sentences(arguments.words));
+    const auto [words, files] = said(arguments);
+    if (files.size() > 1)
+        return refuse(arguments, wrong_words(arguments, "one file of a bin is due here"));
+    if (words.empty()) return print(wrapped("Signs: " + all_signs() + ".", 0, 2));
+    const auto signs = read_signs(sentences(words));
     if (!signs) return refuse(arguments, signs.errors());
     SignsAnswer answer = causes_of(*signs, arguments.units);
-    if (arguments.has("--bed")) {
-        const auto file = read_named_file(arguments.options.at("--bed"));
+    if (!files.empty()) {
+        const auto file = read_named_file(files.front());
         if (!file) return refuse(arguments, file.errors());
         if (const auto heap = io::wrong_kind(*file, "signs")) return refuse(arguments, *heap);
         answer = causes_of(io::ration_input(*file, arguments.units), *signs, arguments.units);

@@ -5,8 +5,10 @@
 #include <vector>
 
 #include "command.hpp"
+#include "feed/io/answers.hpp"
 #include "feed/io/bin_start.hpp"
 #include "feed/io/feed_file.hpp"
+#include "feed/io/human_text.hpp"
 #include "feed/io/json_writer.hpp"
 #include "feed/io/new_bin_text.hpp"
 #include "feed/io/output_files.hpp"
@@ -49,6 +51,27 @@ std::string json_of(const io::StartedBin& started, const std::string& path, Unit
     return json.take();
 }
 
+/// The scraps that the answer tells to feed first; nothing where it tells of none.
+WetMass first_scraps(const io::StartedBin& started, const io::FeedFile& file, Date day,
+                     UnitSystem units) {
+    if (started.to_set_up) {
+        const auto& rations = started.to_set_up->rations;
+        return rations.empty() ? WetMass() : rations.front().ration.scraps;
+    }
+    io::FeedFile on = file;
+    on.today = day;
+    return io::ration_of(on, units).scraps;
+}
+
+/// What to type once it was fed: as much as the answer says, and never a word of food beside a
+/// wait.
+std::string note_line(WetMass scraps, const Arguments& arguments, const std::string& path) {
+    if (!(scraps.in_kilograms() > 0.0))
+        return "Then note what you see: feed note --help shows how.";
+    return "Once fed, note it: feed note " + path + " fed " +
+           io::mass_text(scraps.mass(), arguments.units) + " of soft scraps";
+}
+
 /// How to set up a new bin, or what one that lives means today.
 Result<std::string> answer_of(const io::StartedBin& started, const Arguments& arguments,
                               const std::string& path, Date day) {
@@ -56,8 +79,8 @@ Result<std::string> answer_of(const io::StartedBin& started, const Arguments& ar
     const auto file = io::read_feed_text(started.text, path);
     if (!file) return file.errors();
     const std::vector<std::string> before{"Started " + path + "."};
-    const std::vector<std::string> after{"Then note it: feed note " + path +
-                                         " fed a handful of carrot"};
+    const std::vector<std::string> after{
+        note_line(first_scraps(started, *file, day, arguments.units), arguments, path)};
     const io::ScreenRoom room = io::left_of(io::left_of(io::first_screen, before), after);
     const auto lines = started.to_set_up
                            ? io::new_bin_lines(*started.to_set_up, arguments.units, room)

@@ -24,13 +24,17 @@ ROOT = Path(__file__).resolve().parents[2]
 HERE = Path(__file__).resolve().parent
 STACK_BYTES = 256 * 1024
 MOST_MEMORY_BYTES = 16 * 1024 * 1024
+# What grows when it is put in place of a call stays a call: 2 kB less after brotli.
+INLINE_LITTLE = ["-mllvm", "-inline-threshold=0"]
 FLAGS = [
     *("-target", "wasm32-wasi", "-std=c++20", "-fno-exceptions", "-fno-rtti", "-flto"),
     # Its own -Oz means -Os, and without it the compiler adds checks for debugging.
     *("-Oz", "-Xclang", "-Oz", "-DNDEBUG", "-DBOOST_ALL_NO_LIB", "-fvisibility=hidden"),
     "-ffp-contract=off",
+    *INLINE_LITTLE,
 ]
 LINK_FLAGS = [
+    *INLINE_LITTLE,
     "-mexec-model=reactor",
     f"-Wl,--strip-all,--gc-sections,-z,stack-size={STACK_BYTES}",
     f"-Wl,--max-memory={MOST_MEMORY_BYTES}",

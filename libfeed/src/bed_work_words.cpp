@@ -135,10 +135,11 @@ Result<Choice> chosen(std::string_view word, std::string_view field,
     for (std::size_t i = 0; i < count; ++i) {
         if (known[i] == word) return static_cast<Choice>(i);
     }
-    return make_error(word.empty() ? ErrorCode::missing_value : ErrorCode::out_of_range,
-                      std::string(field), std::string(word),
-                      joined({known.begin(), known.end()}, "or"),
-                      word.empty() ? "say which" : "this is none of them");
+    auto error = make_error(word.empty() ? ErrorCode::missing_value : ErrorCode::out_of_range,
+                            std::string(field), std::string(word),
+                            joined({known.begin(), known.end()}, "or"),
+                            word.empty() ? "say which" : "this is none of them");
+    return offered(std::move(error), "; write for instance ", {std::string(known.front())});
 }
 
 }  // namespace

@@ -148,9 +148,7 @@ Result<Collect> collect_of(const FeedFile& file, const std::vector<StockItem>& i
 }
 
 std::vector<std::string> collect_lines(const Collect& collect, UnitSystem units) {
-    std::vector<std::string> lines;
-    for (const TakeOut& one : collect.take_out)
-        lines.push_back(never_text(one));
+    std::vector<std::string> lines = never_lines(collect.take_out);
     if (!(collect.week.most_kg > 0.0)) {
         lines.emplace_back("The bed takes no food now. Ask feed ration first.");
         return lines;

@@ -320,6 +320,10 @@ Result<FeedFile> with_things(FeedFile file, const std::vector<std::string>& text
 
 namespace {
 
+/// A heap of which nobody said how much there is: a cubic metre heats and can still be turned
+/// (common practice; at least 3 ft each way, Oregon county extension page).
+constexpr std::string_view usual_heap = "1 m3";
+
 /// One thing at hand for a heap in the grammar of `at_hand`: an amount is the most there is of it.
 std::string as_at_hand(const std::string& piece) {
     const std::string plain = plain_text(piece);
@@ -340,10 +344,20 @@ Result<FeedFile> read_heap_words(const std::vector<std::string>& texts) {
     const AtHandWords said = things_of_words(texts);
     for (const std::string& piece : said.pieces)
         at_hand.push_back(as_at_hand(piece));
+    const bool no_amounts =
+        std::all_of(said.pieces.begin(), said.pieces.end(),
+                    [](const std::string& piece) { return piece.substr(0, 4) == "any "; });
     if (!said.water) at_hand.emplace_back("any water");
     json.key("balance");
     json.begin_object();
     write_texts(json, "at_hand", at_hand);
+    if (no_amounts) {
+        json.key("targets");
+        json.begin_object();
+        json.member("set", "hot-heap");
+        json.member("total_volume", usual_heap);
+        json.end_object();
+    }
     json.end_object();
     json.end_object();
     auto file = read_feed_text(json.take(), "");

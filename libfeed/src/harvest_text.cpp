@@ -78,6 +78,8 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
         add(time.by_room ? "Harvest now: the bin is full." : "Harvest when it suits: it is ready.");
     else
         add("Harvest " + day_text(answer, units) + ".");
+    if (time.day && !time.age_known)
+        add("Nobody said how old the bed is: one of over three months is taken.");
     const bool worth_telling = time.day && !answer.too_small && litres_of.value >= 0.5;
     if (worth_telling)
         add("Expect about " + volume(litres_told(answer)) + " of castings, " +

@@ -1,10 +1,13 @@
 #include "feed/io/new_bin_text.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <span>
 #include <string_view>
 
+#include "crowding_words.hpp"
 #include "feed/feedstock/amount.hpp"
+#include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/io/human_text.hpp"
@@ -33,6 +36,11 @@ std::string scraps_measure(const Ration& ration, UnitSystem units) {
     const auto handful = parse_amount("1 handful");
     for (const PutIn& put : ration.put_in) {
         if (put.part != Part::scraps || !handful) continue;
+        // Nobody measures seven eighths of a handful.
+        const auto one = wet_mass_of(*handful, *put.thing.feedstock);
+        if (!one) continue;
+        const double halves = 2.0 * ration.scraps.in_kilograms() / one->wet_mass.in_kilograms();
+        if (std::abs(std::round(halves) - halves) > 0.05 * halves) continue;
         return measure_and_weight_text(ration.scraps, *put.thing.feedstock, *handful, units);
     }
     return mass_text(ration.scraps.mass(), units);
@@ -147,8 +155,9 @@ void add_rations(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
 
 std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
     std::vector<ScreenLine> lines;
-    for (const TakeOut& one : bin.take_out)
-        lines.push_back({never_text(one)});
+    for (std::string& line : never_lines(bin.take_out))
+        lines.push_back({std::move(line)});
+    lines.push_back({crowded_text(completed(bin.bed), units)});
     add_bedding(bin, units, lines);
     add_water(bin, units, lines);
     lines.push_back({"Add " + counted(static_cast<std::size_t>(bin.grit_handfuls), "handful") +

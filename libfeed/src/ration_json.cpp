@@ -89,6 +89,7 @@ void write_ration(JsonWriter& json, const Ration& ration) {
     json.member("cover", cover_of(ration));
     json.member("scraps_kg", ration.scraps.in_kilograms());
     json.member("week_kg", ration.week.in_kilograms());
+    json.member("crowded", ration.crowded);
     json.member("water_kg", ration.water_kg);
     json.member("lime_kg", ration.lime_kg);
     json.member("lay", lay_text(ration));

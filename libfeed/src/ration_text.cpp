@@ -5,6 +5,7 @@
 #include <string_view>
 #include <utility>
 
+#include "crowding_words.hpp"
 #include "feed/bed/cautions.hpp"
 #include "feed/feedstock/part.hpp"
 #include "feed/feedstock/place.hpp"
@@ -286,6 +287,7 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
     add_lifted(screen);
     for (const CautionFinding& caution : ration.cautions)
         if (caution.dig_out) screen.add("D" + caution.text.substr(1));
+    screen.add(crowded_text(ration, units));
     screen.add(headline(ration, units));
     if (ration.answer == RationAnswer::act_first) {
         add_step(screen);
@@ -310,16 +312,28 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
 
 }  // namespace
 
+std::vector<std::string> never_lines(std::span<const TakeOut> out) {
+    std::vector<std::string> lines;
+    if (out.size() <= most_refused_alone) {
+        for (const TakeOut& one : out)
+            lines.push_back(never_text(one));
+        return lines;
+    }
+    constexpr std::size_t a_line = 5;  // more would be a long sentence
+    for (std::size_t from = 0; from < out.size(); from += a_line) {
+        std::vector<std::string> names;
+        for (std::size_t i = from; i < std::min(out.size(), from + a_line); ++i)
+            names.push_back(out[i].label);
+        lines.push_back("Never feed " + joined(names, "or") + ".");
+    }
+    return lines;
+}
+
 std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight, int instead_rank) {
     std::vector<ScreenLine> lines;
-    if (tight && out.size() > 2) {
-        // By fives, so that no sentence grows long.
-        for (std::size_t from = 0; from < out.size(); from += 5) {
-            std::vector<std::string> names;
-            for (std::size_t i = from; i < std::min(out.size(), from + 5); ++i)
-                names.push_back(out[i].label);
-            lines.push_back({"Never feed " + joined(names) + ".", RationLine::stays, false});
-        }
+    if (tight && out.size() > most_refused_alone) {
+        for (std::string& line : never_lines(out))
+            lines.push_back({std::move(line), RationLine::stays, false});
         return lines;
     }
     for (const TakeOut& one : out) {

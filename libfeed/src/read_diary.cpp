@@ -59,6 +59,16 @@ std::vector<DatedFeeding> read_feedings(Pantry& pantry, YamlView at, std::string
 void read_stock(Pantry& pantry, FeedFile& file, YamlView at) {
     Reading& reading = pantry.reading();
     each_entry(reading, at, "stock", [&](YamlView item, const std::string& field) {
+        if (item.is_scalar()) {
+            const std::string day = text(file.diary.bed_date.value_or(Date{2026, 3, 14}));
+            const std::string what(item.text());
+            reading.report(item, offered(make_error(ErrorCode::wrong_type, field, what,
+                                                    "a date and what was put by that day",
+                                                    "the day is missing"),
+                                         "; write for instance ",
+                                         {"{date: " + day + ", portions: [" + what + "]}"}));
+            return;
+        }
         const Section section(reading, item, field, keys::stock);
         if (!section.is_mapping()) return;
         StockEntry entry;

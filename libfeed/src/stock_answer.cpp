@@ -121,8 +121,8 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
         return {
             "Nothing is in stock. Write down what you keep: feed note FILE stock 2 kg frozen "
             "melon rind."};
-    for (const TakeOut& one : answer.take_out)
-        lines.push_back(never_text(one));
+    for (std::string& line : never_lines(answer.take_out))
+        lines.push_back(std::move(line));
     for (const Thaw& one : answer.thaw)
         lines.push_back(thaw_line(one, answer, units));
     add_fresh(answer, units, lines);

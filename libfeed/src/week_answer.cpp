@@ -174,6 +174,7 @@ void add_stock(const FeedFile& file, std::size_t bin, const std::vector<WeekThin
             in.things.push_back(std::move(one));
             continue;
         }
+        if (barred_in(*one.thing.feedstock, Place::worm_bed)) continue;  // no amount of it counts
         twice.label = plain_name(one.thing.label, *one.thing.feedstock);
         twice.in_stock_kg = kilograms_of(one.thing);
         const auto known =

@@ -52,10 +52,11 @@ Result<std::vector<ThingAtHand>> read_scraps(const std::vector<std::string>& tex
     return things;
 }
 
-/// A number of people, meals or cups; 0 where nothing is said.
-Result<double> read_heads(const std::string& text, std::string_view field) {
+/// A number of people, meals or cups; 0 where nothing is said. @param least  0 for what a household
+/// may well not have.
+Result<double> read_heads(const std::string& text, std::string_view field, int least = 1) {
     if (text.empty()) return 0.0;
-    const auto number = parse_whole(text, 1, most_of_household);
+    const auto number = parse_whole(text, least, most_of_household);
     if (number) return static_cast<double>(*number);
     return about(number.errors(), field, text);
 }
@@ -63,7 +64,7 @@ Result<double> read_heads(const std::string& text, std::string_view field) {
 Result<std::optional<HouseholdScraps>> read_household(const WormsAsked& asked) {
     const auto people = read_heads(asked.people, "people");
     const auto meals = read_heads(asked.meals, "meals");
-    const auto coffee = read_heads(asked.coffee, "coffee");
+    const auto coffee = read_heads(asked.coffee, "coffee", 0);
     Errors errors;
     for (const auto* one : {&people, &meals, &coffee}) {
         if (!*one) errors.insert(errors.end(), one->errors().begin(), one->errors().end());

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "bed_work_words.hpp"
+#include "crowding_words.hpp"
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/io/ration_text.hpp"
 #include "feed/io/worms_answer.hpp"
@@ -43,17 +44,6 @@ std::string when_text(const WormGrowth& growth) {
     return text + ", " + best + " at best; some beds never do";
 }
 
-/// A bin of that surface as people buy it: totes, or a bed a metre wide.
-std::string bin_text(double surface_m2, UnitSystem units) {
-    constexpr double few = 5.0;
-    const double totes = std::max(1.0, std::ceil(surface_m2 / worm_start::tote_m2 - 0.1));
-    if (totes <= few) {
-        const std::string size = units == UnitSystem::us ? "16 gal" : "60 L";
-        return totes == 1.0 ? "one " + size + " tote" : words::number(totes) + " totes of " + size;
-    }
-    return "a bed 1 m wide and " + words::length(surface_m2, UnitSystem::metric) + " long";
-}
-
 /// The lines of one screen in the making.
 struct WormLines {
     const WormsAnswer& answer;
@@ -65,12 +55,8 @@ struct WormLines {
 };
 
 void add_never(WormLines& to, const std::vector<TakeOut>& out) {
-    std::vector<std::string> labels;
-    labels.reserve(out.size());
-    for (const TakeOut& one : out)
-        labels.push_back(one.label);
-    if (out.size() == 1) to.add(never_text(out.front()));
-    if (out.size() > 1) to.add("Never feed " + joined(labels, "or") + ".");
+    for (std::string& line : never_lines(out))
+        to.add(std::move(line));
 }
 
 void add_too_much(WormLines& to, const std::vector<Rest>& too_much) {
@@ -114,7 +100,7 @@ void add_need(WormLines& to, const WormNeed& need) {
         return;
     }
     to.add("Start with " + worms_text(need.start_kg, need.species, answer.units) + ", in " +
-           bin_text(need.start_surface_m2, answer.units) + ".");
+           bins_text(need.start_surface_m2, answer.units) + ".");
     to.add("Feed little at first: feed start plans the first weeks.", 1);
     to.add("Once settled they take " + to.kg(need.start_takes_kg) + " of scraps a week.");
     if (need.start_kg < 0.999 * need.worms_kg) {
@@ -128,7 +114,7 @@ void add_need(WormLines& to, const WormNeed& need) {
             to.add("Then they need " + surface + " of surface: a farm's work, not planned here.");
         else
             to.add("Then they need " + surface + " of surface, such as " +
-                   bin_text(need.surface_m2, answer.units) + ".");
+                   bins_text(need.surface_m2, answer.units) + ".");
         to.add("Until then freeze the rest, or give it to a heap or neighbours.", 1);
         to.add("All of it at once takes " + worms_text(need.worms_kg, need.species, answer.units) +
                    ".",
@@ -174,6 +160,7 @@ void add_scraps_of_bin(WormLines& to, const BinNow& bin) {
 void add_bin(WormLines& to, const BinNow& bin) {
     const WormsAnswer& answer = to.answer;
     add_never(to, bin.take_out);
+    to.add(crowded_text(bin.ration, answer.units));
     add_today(to, bin);
     if (bin.scraps_kg > 0.0) add_scraps_of_bin(to, bin);
     if (bin.ration.worms_given)
@@ -237,7 +224,7 @@ std::string growth_lines(const WormGrowth& growth, Species kind, UnitSystem unit
     const Multiplying& species = multiplying[static_cast<std::size_t>(kind)];
     for (const Factor* factor :
          {&species.young_a_week, &species.days_to_hatch, &species.days_to_adult,
-          &growth::gain_empty, &growth::gain_full, &growth::full_bed, &growth::deaths_a_day})
+          &growth::gain_empty, &growth::gain_full, &full_bed, &growth::deaths_a_day})
         text += wrapped(words::number(factor->value) + " (" + words::number(factor->low) + " to " +
                             words::number(factor->high) + ") " + std::string(factor->unit) + ": " +
                             std::string(factor->source) + ".",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -230,6 +231,39 @@ def test_words_make_the_heap_that_the_file_makes(feed_command: Path, tmp_path: P
 def test_what_makes_no_hot_heap_says_what_would(feed_command: Path) -> None:
     text = call(feed_command, "heap", "20 kg newspaper", code=1).stdout
     assert text.startswith("These do not make a heap that gets hot.\nTo mend it, add ")
+
+
+@pytest.mark.parametrize(
+    ("there", "mend"),
+    # Browns and greens as a garden has them; what is judged with the mend gets hot.
+    [
+        ("30 buckets grass", r"leaves|straw|cardboard|shavings"),
+        ("20 buckets kitchen scraps", r"leaves|straw|cardboard|shavings"),
+        ("10 buckets horse manure", r"leaves|straw|cardboard|shavings"),
+        ("1 m3 straw", r"grass|coffee|manure|hay"),
+        ("leaves", r"grass|coffee|manure|hay"),
+    ],
+)
+def test_a_heap_is_mended_with_what_heaps_are_built_of(
+    feed_command: Path, there: str, mend: str
+) -> None:
+    text = " ".join(call(feed_command, "heap", there, code=1).stdout.split())
+    told = re.search(r"To mend it, add (\S+ \S+), about \S+ \S+ of ([^.]*)\. With it go", text)
+    assert told and re.search(mend, told[2]), text
+    assert "freeze" not in text and "feed something" not in text and "before feeding" not in text
+    built = call(feed_command, "heap", f"{there}, {told[1]} {told[2]}", code=None).stdout
+    assert "These do not make" not in built, built
+
+
+def test_a_heap_without_amounts_is_one_that_heats(feed_command: Path) -> None:
+    """A cubic metre: at least 3 ft each way (Oregon county extension page)."""
+    for there in ("grass clippings, dry leaves", "horse manure, straw"):
+        said = answer(feed_command, "heap", there)
+        assert said["layers"]["size"] == "hot" or said["layers"]["volume_l"] >= 760, said["layers"]
+        assert call(feed_command, "heap", there).stdout.startswith("Build a heap ")
+    # With one amount that one says how much.
+    known = answer(feed_command, "heap", "10 buckets grass clippings, dry leaves")
+    assert known["layers"]["volume_l"] < 760
 
 
 def test_a_burning_heap_is_never_opened(feed_command: Path, tmp_path: Path) -> None:

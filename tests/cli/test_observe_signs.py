@@ -203,6 +203,28 @@ def test_signs_with_a_bed(feed_command: Path) -> None:
     assert any(cause["why"] for cause in with_bed["causes"])
 
 
+def test_a_file_among_the_signs_is_the_bed(feed_command: Path) -> None:
+    file = EXAMPLES / "lunch_club_tote.yaml"
+    with_bed = answer(feed_command, "signs", "mould", "--bed", file)
+    assert answer(feed_command, "signs", file, "mould") == with_bed
+    two = call(feed_command, "signs", file, "mould", "--bed", file, code=2)
+    assert "one file of a bin is due here" in two.stderr
+
+
+def test_worms_that_came_back_end_the_alarm(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "bin.yaml"
+    for back in ("worms back", "worms settled down", "worms stopped leaving"):
+        path.write_text("libfeed: 1\nbed:\n  date: 2026-03-01\n  container: 60 L tote\n")
+        call(feed_command, "note", path, "worms leaving", "--date", "2026-03-10")
+        act = answer(feed_command, "ration", path, "1 kg carrots", "--date", "2026-03-11")
+        assert act["answer"] == "act_first", back
+        call(feed_command, "note", path, back, "--date", "2026-03-11")
+        fed = answer(feed_command, "ration", path, "1 kg carrots", "--date", "2026-03-11")
+        assert fed["answer"] in ("feed", "feed_less"), back
+        signs = call(feed_command, "signs", back).stdout
+        assert signs.startswith("Most likely harmless"), signs
+
+
 def test_what_to_do_fits_a_hand_held_screen(feed_command: Path) -> None:
     for row in (ROOT / "tests/data/signs.csv").read_text(encoding="utf-8").splitlines():
         words = row.split(";")[0]

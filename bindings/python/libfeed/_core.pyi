@@ -1772,6 +1772,11 @@ class Ration:
         Warnings of what is put in.
         """
     @property
+    def crowded(self) -> bool:
+        """
+        Whether more worms are in it than any bed of its surface bears.
+        """
+    @property
     def date(self) -> datetime.date | None:
         """
         datetime.date of today, or None.

@@ -155,6 +155,8 @@ before the answer. Masses are as printed, and were judged as printed.)doc");
         .def_property_readonly(
             "week_wet_kg", [](const Ration& r) { return r.week.in_kilograms(); },
             "Scraps that these worms may have in a week, wet kg.")
+        .def_readonly("crowded", &Ration::crowded,
+                      "Whether more worms are in it than any bed of its surface bears.")
         .def_readonly("water_kg", &Ration::water_kg, "Water to pour, kg.")
         .def_readonly("lime_wet_kg", &Ration::lime_kg, "Lime or ground shell, kg.")
         .def_property_readonly(

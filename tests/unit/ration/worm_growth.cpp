@@ -37,7 +37,7 @@ public:
         adult_days_ = drawn(species.days_to_adult);
         gain_empty_ = drawn(growth::gain_empty);
         gain_full_ = std::min(drawn(growth::gain_full), gain_empty_);
-        full_kg_ = drawn(growth::full_bed) * surface_m2;
+        full_kg_ = drawn(full_bed) * surface_m2;
         deaths_ = drawn(growth::deaths_a_day);
         given_ = drawn(growth::given_share);
         celsius_ = 20.0;

@@ -2,6 +2,7 @@
 #include <cstddef>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "feed/balance/prepared_balance.hpp"
@@ -37,15 +38,16 @@ inline std::string wettest_scraps(const PreparedBalance& prepared, double above_
 inline void advise_too_wet(const PreparedBalance& prepared, double limit,
                            std::vector<std::string>& advice) {
     const std::string scraps = wettest_scraps(prepared, limit);
+    if (prepared.problem.place == Place::heap) {
+        if (!scraps.empty()) advice.push_back("let " + scraps + " wilt or drain first");
+        advice.push_back("take something drier and coarse, such as straw or dry leaves");
+        advice.push_back("turn the heap, and cover it against rain");
+        return;
+    }
     if (!scraps.empty()) {
         advice.push_back("let " + scraps + " drain before feeding, and leave the liquid out");
         advice.push_back("freeze, thaw and drain " + scraps +
                          ": thawed scraps give up much of their water");
-    }
-    if (prepared.problem.place == Place::heap) {
-        advice.push_back("take something drier and coarse, such as straw or dry leaves");
-        advice.push_back("turn the heap, and cover it against rain");
-        return;
     }
     advice.push_back("take a drier bedding, or let the bedding dry before use");
     advice.push_back("feed less at a time, or feed a bed that is dry enough to take the water up");
@@ -56,6 +58,18 @@ inline bool water_is_at_hand(const PreparedBalance& prepared) {
         if (is_plain_water(*entry.feedstock) && !entry.most) return true;
     }
     return false;
+}
+
+/// Against too much, or too little, carbon for the nitrogen there is.
+constexpr std::string_view carbon_advice(Place place, bool too_much) noexcept {
+    if (!too_much)
+        return "add something rich in carbon and poor in nitrogen, such as cardboard, paper or dry "
+               "leaves";
+    return place == Place::heap
+               ? "add something rich in nitrogen, such as grass, coffee grounds or manure, or take "
+                 "less of the dry part"
+               : "feed something richer in nitrogen with it, such as coffee grounds or green "
+                 "leaves, or less of the carbon-rich part";
 }
 
 inline void advise(const PreparedBalance& prepared, const Target& target, bool too_high,
@@ -71,10 +85,7 @@ inline void advise(const PreparedBalance& prepared, const Target& target, bool t
             }
             break;
         case TargetProperty::cn_ratio:
-            advice.push_back(too_high ? "feed something richer in nitrogen with it, such as coffee "
-                                        "grounds or green leaves, or less of the carbon-rich part"
-                                      : "add something rich in carbon and poor in nitrogen, such "
-                                        "as cardboard, paper or dry leaves");
+            advice.emplace_back(carbon_advice(prepared.problem.place, too_high));
             break;
         case TargetProperty::acid_g_citric_per_wet_kg:
         case TargetProperty::salt_wet_fraction:

@@ -27,6 +27,13 @@ inline constexpr std::array<std::string_view, 7> common_beddings{
 inline constexpr std::array<std::string_view, 5> common_scraps{
     "coffee-grounds", "lettuce-leaf", "grass-clippings", "bread-white", "wheat-bran"};
 
+/// The same for a heap, which is built of what a garden has by the bag and the barrow.
+inline constexpr std::array<std::string_view, 5> heap_browns{"leaves-dry-shredded", "straw-wheat",
+                                                             "cardboard-corrugated",
+                                                             "wood-shavings-pine", "water-tap"};
+inline constexpr std::array<std::string_view, 4> heap_greens{"grass-clippings", "coffee-grounds",
+                                                             "manure-horse", "hay-grass"};
+
 namespace detail {
 
 /// The least wet mass of one more feedstock with which all targets can be met, and the least of the
@@ -87,7 +94,8 @@ inline std::optional<Mend> least_of(const PreparedBalance& prepared,
 
 /// The smallest single addition that lets all targets be met: the one of least wet mass among the
 /// feedstocks the keeper listed (more of one than was allowed, scraps included); only if none of
-/// them does, among the common beddings and water, then among common scraps. Ties go to the one
+/// them does, among the common beddings and water, then among common scraps; for a heap among its
+/// browns, then among its greens. Ties go to the one
 /// named first. Nothing if no single addition does. One linear problem for each candidate. Threads:
 /// pure.
 inline std::optional<Mend> find_mend(const PreparedBalance& prepared) {
@@ -96,8 +104,10 @@ inline std::optional<Mend> find_mend(const PreparedBalance& prepared) {
         if (!entry.most || barred_in(*entry.feedstock, prepared.problem.place)) continue;
         detail::take_if_less(best, detail::least_addition(prepared, entry.feedstock, entry.label));
     }
-    if (!best) best = detail::least_of(prepared, common_beddings);
-    if (!best) best = detail::least_of(prepared, common_scraps);
+    const bool heap = prepared.problem.place == Place::heap;
+    using Ids = std::span<const std::string_view>;
+    if (!best) best = detail::least_of(prepared, heap ? Ids(heap_browns) : Ids(common_beddings));
+    if (!best) best = detail::least_of(prepared, heap ? Ids(heap_greens) : Ids(common_scraps));
     return best;
 }
 

@@ -96,11 +96,27 @@ inline std::vector<double> likeness_of_vocabulary(const std::vector<std::string>
     return likeness;
 }
 
+/// Whether a name, as it is shown, has a word like one that was wanted: else whoever reads it does
+/// not know what it has to do with what was written.
+inline bool shows_a_word(std::size_t index, const std::vector<double>& likeness) {
+    for (const std::string& word : name_words(feedstock_name(index))) {
+        const auto& known = table::en::vocabulary;
+        const auto at = std::lower_bound(
+            known.begin(), known.end(), std::string_view(word),
+            [](const char* one, std::string_view other) { return std::string_view(one) < other; });
+        if (at != known.end() && std::string_view(*at) == word &&
+            likeness[static_cast<std::size_t>(at - known.begin())] >= 0.5)
+            return true;
+    }
+    return false;
+}
+
 }  // namespace detail
 
 /// Places of up to `most` feedstocks of the table whose names are spelled or composed most like the
 /// words, nearest first; ties in table order. All of them may be fed, or none of them: the nearest
-/// one decides, so that a suggestion never leads from the harmless to the barred or back. Time: a
+/// one decides, so that a suggestion never leads from the harmless to the barred or back. What is
+/// not very near is named only where its name, as it is shown, has a word of those. Time: a
 /// pass over the words of the names; for errors only.
 inline std::vector<std::size_t> nearest_feedstocks(std::string_view words, std::size_t most) {
     if (words.size() > detail::longest_name) return {};
@@ -133,9 +149,12 @@ inline std::vector<std::size_t> nearest_feedstocks(std::string_view words, std::
         nearest.push_back(*slip);
         order.erase(std::remove(order.begin(), order.end(), *slip), order.end());
     }
+    constexpr double very_near = 0.35;  // most of the words of some name, well spelled
     for (const auto index : order) {
         if (nearest.size() == most) break;
-        if (detail::is_barred(index) == barred) nearest.push_back(index);
+        if (detail::is_barred(index) == barred &&
+            (best[index] < very_near || detail::shows_a_word(index, likeness)))
+            nearest.push_back(index);
     }
     return nearest;
 }

@@ -215,7 +215,7 @@ inline constexpr Member meals{
     "meals", MemberKind::whole, "Meals a day in all, in place of people.", "30", "--meals", {}, 1,
     100000};
 inline constexpr Member coffee{
-    "coffee", MemberKind::whole, "Cups of coffee a day in all.", "6", "--coffee", {}, 1, 100000};
+    "coffee", MemberKind::whole, "Cups of coffee a day in all.", "6", "--coffee", {}, 0, 100000};
 inline constexpr Member census{"census", MemberKind::text,
                                "Worms counted in each sample of the bed.", "\"12, 30, 7, 18\"",
                                "--census"};

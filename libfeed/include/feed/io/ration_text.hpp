@@ -46,6 +46,10 @@ std::vector<std::string> lines_before_work(const Ration& ration, std::string_vie
 
 /// "Never feed bacon: it rots, stinks and draws flies and rats."
 std::string never_text(const TakeOut& one);
+/// So many that are never fed are refused in a sentence each; of more the names alone are told.
+inline constexpr std::size_t most_refused_alone = 2;
+/// What is never fed: a sentence each with why, or the names, five a sentence. Threads: pure.
+std::vector<std::string> never_lines(std::span<const TakeOut> out);
 /// What is never fed, with why and where with it; `tight` names five a line and nothing more.
 /// @param instead_rank  of the lines that say where with it. Threads: pure.
 std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight, int instead_rank);

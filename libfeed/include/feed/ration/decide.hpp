@@ -11,6 +11,7 @@
 
 #include "feed/bed/advice.hpp"
 #include "feed/bed/cautions.hpp"
+#include "feed/bed/crowding.hpp"
 #include "feed/feedstock/plain_name.hpp"
 #include "feed/ration/plan.hpp"
 #include "feed/ration/weigh.hpp"
@@ -149,8 +150,31 @@ inline void too_little(const RationWork& work, bool by_heat, bool by_bed, Ration
     ration.next_look = std::max(1, days_away(work));
 }
 
+/// Where these worms may have next to nothing of all that is at hand, in any week: nobody opens a
+/// bin for a pinch of onion. Whether that is so.
+inline bool capped_to_nothing(const RationWork& work, const PlanProblem& problem, Ration& ration) {
+    constexpr double least_kg = limits::least_portion.low;
+    double there_kg = 0.0;
+    double may_kg = 0.0;
+    std::optional<std::size_t> capped;
+    for (std::size_t j = 0; j < work.things.size(); ++j) {
+        const ThingAtHand& thing = work.things[j];
+        if (part_of(*thing.feedstock) != Part::scraps) continue;
+        const double most_kg = thing.most ? thing.most->in_kilograms() : 1e3;
+        if (!capped && problem.caps[j].week_kg < most_kg) capped = j;
+        there_kg += most_kg;
+        may_kg += std::min(most_kg, problem.caps[j].week_kg);
+    }
+    if (!capped || there_kg < least_kg || may_kg >= least_kg) return false;
+    add_reason(ration, cap_reason(work.things[*capped], problem, *capped));
+    wait_until(work, ration, 1);
+    ration.next_feeding.reset();  // no day changes it: something else is to go in
+    return true;
+}
+
 inline void feed_today(RationWork& work, Ration& ration) {
     const PlanProblem problem = plan_problem(work, ration);
+    if (capped_to_nothing(work, problem, ration)) return;
     const Plan plan = make_plan(problem);
     double there_kg = 0.0;
     for (std::size_t j = 0; j < work.things.size(); ++j) {
@@ -285,6 +309,8 @@ inline void decide(RationWork& work, Ration& ration) {
     ration.week = wet_kilograms(work.week_kg);
     ration.worms = work.bed.worms.value;
     ration.worms_given = work.bed.worms_given;
+    ration.worms_room = room_for_worms(work.bed);
+    ration.crowded = is_crowded(work.bed);
     ration.assumed = work.bed.assumed;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         ration.before[h] = ration.after[h] = work.idle.of[h].level;

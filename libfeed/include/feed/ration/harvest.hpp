@@ -105,8 +105,10 @@ struct HarvestAnswer {
     HarvestWay way = HarvestWay::aside;  ///< that is taken here
     Castings castings;                   ///< by that way
     HarvestRecord record;
-    Ration ration;           ///< of the bed as it stands: its step or look goes before a harvest
-    BedAfter after;          ///< as if the bed of today were harvested and filled up
+    Ration ration;  ///< of the bed as it stands: its step or look goes before a harvest
+    /// As if the bed of today were harvested and filled up; as it stands where something comes
+    /// first.
+    BedAfter after;
     bool less = false;       ///< less is taken out of it, because more would raise something
     bool too_small = false;  ///< nothing can be taken out today without raising something
 };
@@ -281,6 +283,10 @@ inline HarvestAnswer harvest(const RationInput& in, const HarvestRecord& record 
     const double a_litre_kg = detail::settled_bed_kg_per_l();
     answer.castings.wet_kg = a_litre_kg * answer.castings.volume_l;
 
+    if (comes_before_work(answer.ration)) {
+        answer.after = bed_after(in, {});
+        return answer;
+    }
     // Food that is moved aside stays, so a bed with much of it may be too small afterwards.
     const double today_l = std::min(expected_on(0), most_l);
     for (const double smaller : {1.0, 2.0 / 3.0, 0.5, 1.0 / 3.0, 0.2}) {

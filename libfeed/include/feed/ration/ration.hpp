@@ -116,7 +116,9 @@ struct Ration {
     WetMass scraps;           ///< of put_in
     WetMass week;             ///< what these worms may have in a week
     WetMass worms;            ///< that it is reckoned for
+    WetMass worms_room;       ///< worms that have room in the bed
     bool worms_given = true;  ///< false: nobody said how many there are
+    bool crowded = false;     ///< more worms than any bed of its surface bears
     double water_kg = 0.0;    ///< of put_in
     double lime_kg = 0.0;     ///< of put_in
     Area spread = square_metres(0);

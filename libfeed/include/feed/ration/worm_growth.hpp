@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "feed/bed/crowding.hpp"
 #include "feed/bed/factor.hpp"
 #include "feed/bed/ranged.hpp"
 #include "feed/bed/species.hpp"
@@ -63,15 +64,6 @@ inline constexpr Factor gain_empty{
     0.10, 0.06, 0.16, "kg/kg", Grade::d, "10 % (Reeh 1992, abstract), of scraps (judgement)"};
 inline constexpr Factor gain_full{
     0.04, 0.02, 0.06, "kg/kg", Grade::d, "4 % (Reeh 1992, abstract), of scraps (judgement)"};
-/// Where they lay no more.
-inline constexpr Factor full_bed{
-    5.0,
-    3.0,
-    10.0,
-    "kg/m2",
-    Grade::d,
-    "above 2.9 with much food (Neuhauser et al. 1980, abstract); 4.9 is 1 lb a "
-    "square foot, the usual stocking (common practice)"};
 inline constexpr Factor deaths_a_day{0.0015, 0.0005,   0.004,
                                      "1/d",  Grade::d, "one to four years of life (judgement)"};
 /// Of the ration, what is really given.
@@ -175,7 +167,7 @@ inline PossibleBeds possible_beds_of(const GrowthInput& in) {
         bed.adult_rate = warm / drawn(Ranged(species.days_to_adult));
         bed.gain_empty = drawn(Ranged(growth::gain_empty));
         bed.gain_full = std::min(drawn(Ranged(growth::gain_full)), bed.gain_empty);
-        bed.full_kg = drawn(Ranged(growth::full_bed)) * in.surface_m2;
+        bed.full_kg = drawn(Ranged(full_bed)) * in.surface_m2;
         bed.deaths = drawn(Ranged(growth::deaths_a_day));
         bed.given = drawn(Ranged(growth::given_share));
         bed.adult_share = std::min(drawn(Ranged(growth::adult_share)), 1.0);
