@@ -56,6 +56,16 @@ double litres_told(const HarvestAnswer& answer) {
     return today && noted_l > 0.0 ? noted_l : answer.castings.volume_l.value;
 }
 
+/// When to harvest; of a bed whose age nobody said, for which it is.
+std::string when_text(const HarvestAnswer& answer, bool now, UnitSystem units) {
+    const HarvestTime& time = answer.time;
+    if (!time.day) return "Do not harvest yet: no day within a year.";
+    if (now && answer.too_small)
+        return "Do not harvest now: there is much fresh food in it. Ask again in a week.";
+    if (*time.day > 0) return "Harvest " + day_text(answer, units) + ".";
+    return time.by_room ? "Harvest now: the bin is full." : "Harvest when it suits: it is ready.";
+}
+
 }  // namespace
 
 std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem units,
@@ -70,14 +80,7 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
     const auto& litres_of = answer.castings.volume_l;
     const auto volume = [&](double number) { return volume_text(litres(number), units); };
     const bool now = time.day && *time.day <= 14;
-    if (!time.day)
-        add("Do not harvest yet: no day within a year.");
-    else if (now && answer.too_small)
-        add("Do not harvest now: there is much fresh food in it. Ask again in a week.");
-    else if (*time.day == 0)
-        add(time.by_room ? "Harvest now: the bin is full." : "Harvest when it suits: it is ready.");
-    else
-        add("Harvest " + day_text(answer, units) + ".");
+    add(when_text(answer, now, units));
     if (time.day && !time.age_known)
         add("Nobody said how old the bed is: one of over three months is taken.");
     const bool worth_telling = time.day && !answer.too_small && litres_of.value >= 0.5;

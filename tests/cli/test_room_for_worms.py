@@ -30,11 +30,12 @@ def test_every_view_of_a_file_says_it(feed_command: Path, tmp_path: Path) -> Non
     started = call(feed_command, "start", path, "--size", "0.5 gallon", "--worms", "1 lb").stdout
     assert 0 < started.find("This bin has room for about ") < started.find("Take "), started
     # Of a bed that a look must come before, and of one that waits, it is told as well.
-    for words in (
+    views: list[list[str | Path]] = [
         ["ration", path, "1 kg carrots"],
         ["worms", path],
         ["note", path, "fed 100 g carrots"],
-    ):
+    ]
+    for words in views:
         assert "This bin has room for about " in call(feed_command, *words).stdout, words
 
 

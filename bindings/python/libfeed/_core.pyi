@@ -1774,7 +1774,7 @@ class Ration:
     @property
     def crowded(self) -> bool:
         """
-        Whether more worms are in it than any bed of its surface bears.
+        Whether the worms have too little room.
         """
     @property
     def date(self) -> datetime.date | None:
@@ -1839,7 +1839,7 @@ class Ration:
     @property
     def share_left(self) -> float:
         """
-        Of today's food on the day of the next look, 0 to 1.
+        Of today's food by the next look.
         """
     @property
     def share_left_high(self) -> float:

@@ -155,8 +155,7 @@ before the answer. Masses are as printed, and were judged as printed.)doc");
         .def_property_readonly(
             "week_wet_kg", [](const Ration& r) { return r.week.in_kilograms(); },
             "Scraps that these worms may have in a week, wet kg.")
-        .def_readonly("crowded", &Ration::crowded,
-                      "Whether more worms are in it than any bed of its surface bears.")
+        .def_readonly("crowded", &Ration::crowded, "Whether the worms have too little room.")
         .def_readonly("water_kg", &Ration::water_kg, "Water to pour, kg.")
         .def_readonly("lime_wet_kg", &Ration::lime_kg, "Lime or ground shell, kg.")
         .def_property_readonly(
@@ -172,8 +171,7 @@ before the answer. Masses are as printed, and were judged as printed.)doc");
         .def_property_readonly(
             "next_feeding_latest_day",
             [](const Ration& r) { return day_of(r, &RationDay::latest); }, "At the latest.")
-        .def_readonly("share_left", &Ration::share_left,
-                      "Of today's food on the day of the next look, 0 to 1.")
+        .def_readonly("share_left", &Ration::share_left, "Of today's food by the next look.")
         .def_readonly("share_left_high", &Ration::share_left_high, "The same at most.");
     bound
         .def_property_readonly(

@@ -1,4 +1,6 @@
 #pragma once
+#include <algorithm>
+#include <cstddef>
 #include <string>
 
 #include "feed/feedstock/feedstock.hpp"
@@ -10,7 +12,11 @@ namespace feed {
 /// @param label  the keeper's own words; the name, or nothing, where there are none. Threads: pure.
 inline std::string plain_name(const std::string& label, const Feedstock& feedstock) {
     if (!label.empty() && label != feedstock.name) return label;
-    std::string name = feedstock.name.substr(0, feedstock.name.find(','));
+    const std::size_t comma = feedstock.name.find(',');
+    const std::size_t bracket = feedstock.name.find(" (");
+    // "Hedge clippings (laurel, ivy)": a comma in brackets parts no remark from the name.
+    std::string name =
+        feedstock.name.substr(0, comma < std::string::npos ? std::min(comma, bracket) : comma);
     const bool is_word = name.size() > 1 && name[1] >= 'a' && name[1] <= 'z';
     if (is_word && name[0] >= 'A' && name[0] <= 'Z')
         name[0] = static_cast<char>(name[0] - 'A' + 'a');

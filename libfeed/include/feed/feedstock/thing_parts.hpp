@@ -51,7 +51,7 @@ inline Error no_amount(std::string_view written) {
     return offered(amount_error(ErrorCode::missing_value, written,
                                 "an amount and a thing, such as 1 kg or a cup of it",
                                 "how much is \"" + name + "\"?"),
-                   " Write for instance ", {"1 kg " + name, "a cup of " + name});
+                   " Write for instance ", {"200 g " + name, "a cup of " + name});
 }
 
 /// Of several materials a counted word may name, the only one that people count: "2 limes" are
