@@ -96,23 +96,23 @@ std::vector<std::string> sentences(const std::vector<std::string>& words) {
 
 /// The file of the bed, behind --bed or among the words as other verbs have it, and the words of
 /// the signs.
-struct Said {
-    std::vector<std::string> words;
+struct FilesAndSigns {
     std::vector<std::string> files;
+    std::vector<std::string> signs;
 };
 
-Said said(const Arguments& arguments) {
-    Said said;
+FilesAndSigns parted(const Arguments& arguments) {
+    FilesAndSigns said;
     if (arguments.has("--bed")) said.files.push_back(arguments.options.at("--bed"));
     for (const std::string& word : arguments.words)
-        (names_a_file(word) ? said.files : said.words).push_back(word);
+        (names_a_file(word) ? said.files : said.signs).push_back(word);
     return said;
 }
 
 }  // namespace
 
 int run_signs(const Arguments& arguments) {
-    const auto [words, files] = said(arguments);
+    const auto [files, words] = parted(arguments);
     if (files.size() > 1)
         return refuse(arguments, wrong_words(arguments, "one file of a bin is due here"));
     if (words.empty()) return print(wrapped("Signs: " + all_signs() + ".", 0, 2));

@@ -1,6 +1,7 @@
 #include <unistd.h>
 
 #include <iostream>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,7 +13,7 @@
 #include "feed/io/json_writer.hpp"
 #include "feed/io/new_bin_text.hpp"
 #include "feed/io/output_files.hpp"
-#include "feed/io/today_lines.hpp"
+#include "feed/io/ration_text.hpp"
 #include "today.hpp"
 
 namespace feed_command {
@@ -51,16 +52,9 @@ std::string json_of(const io::StartedBin& started, const std::string& path, Unit
     return json.take();
 }
 
-/// The scraps that the answer tells to feed first; nothing where it tells of none.
-WetMass first_scraps(const io::StartedBin& started, const io::FeedFile& file, Date day,
-                     UnitSystem units) {
-    if (started.to_set_up) {
-        const auto& rations = started.to_set_up->rations;
-        return rations.empty() ? WetMass() : rations.front().ration.scraps;
-    }
-    io::FeedFile on = file;
-    on.today = day;
-    return io::ration_of(on, units).scraps;
+/// The scraps that a new bin is fed first; none where the answer tells of none.
+WetMass first_scraps(const NewBin& bin) {
+    return bin.rations.empty() ? WetMass() : bin.rations.front().ration.scraps;
 }
 
 /// What to type once it was fed: as much as the answer says, and never a word of food beside a
@@ -76,15 +70,20 @@ std::string note_line(WetMass scraps, const Arguments& arguments, const std::str
 Result<std::string> answer_of(const io::StartedBin& started, const Arguments& arguments,
                               const std::string& path, Date day) {
     if (arguments.json()) return json_of(started, path, arguments.units);
-    const auto file = io::read_feed_text(started.text, path);
+    auto file = io::read_feed_text(started.text, path);
     if (!file) return file.errors();
+    const UnitSystem units = arguments.units;
+    std::optional<Ration> today;
+    if (!started.to_set_up) {
+        file->today = day;
+        today = io::ration_of(*file, units);
+    }
+    const WetMass scraps = today ? today->scraps : first_scraps(*started.to_set_up);
     const std::vector<std::string> before{"Started " + path + "."};
-    const std::vector<std::string> after{
-        note_line(first_scraps(started, *file, day, arguments.units), arguments, path)};
+    const std::vector<std::string> after{note_line(scraps, arguments, path)};
     const io::ScreenRoom room = io::left_of(io::left_of(io::first_screen, before), after);
-    const auto lines = started.to_set_up
-                           ? io::new_bin_lines(*started.to_set_up, arguments.units, room)
-                           : io::today_lines(*file, day, arguments.units, room);
+    const auto lines = today ? io::ration_lines(*today, units, room)
+                             : io::new_bin_lines(*started.to_set_up, units, room);
     return io::screen_text(before) + io::screen_text(lines) + io::screen_text(after);
 }
 

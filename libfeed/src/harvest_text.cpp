@@ -56,7 +56,7 @@ double litres_told(const HarvestAnswer& answer) {
     return today && noted_l > 0.0 ? noted_l : answer.castings.volume_l.value;
 }
 
-/// When to harvest; of a bed whose age nobody said, for which it is.
+/// When to harvest, or why not now.
 std::string when_text(const HarvestAnswer& answer, bool now, UnitSystem units) {
     const HarvestTime& time = answer.time;
     if (!time.day) return "Do not harvest yet: no day within a year.";

@@ -14,6 +14,9 @@ BED = (
 )
 
 
+LIVES = ["--size", "60 L", "--worms", "1 lb", "--age", "4 months"]
+
+
 def on_one_line(feed_command: Path, *words: str | Path) -> str:
     """The screen on one line."""
     return " ".join(call(feed_command, *words).stdout.split())
@@ -27,19 +30,7 @@ def test_start_notes_what_it_told_to_feed(feed_command: Path, tmp_path: Path) ->
     typed = re.search(r"Once fed, note it: feed note \S+ (fed (.*) of soft scraps)$", told)
     assert typed and f"about {typed[2]} of soft scraps" in told, told
     lives = tmp_path / "lives.yaml"
-    told = on_one_line(
-        feed_command,
-        "start",
-        lives,
-        "--size",
-        "60 L",
-        "--worms",
-        "1 lb",
-        "--age",
-        "4 months",
-        "--squeeze",
-        "drops",
-    )
+    told = on_one_line(feed_command, "start", lives, *LIVES, "--squeeze", "drops")
     typed = re.search(r"Once fed, note it: feed note \S+ (fed (.*) of soft scraps)$", told)
     assert typed and f"Feed it: {typed[2]} of scraps today." in told, told
     assert call(feed_command, "note", lives, typed[1]).stdout.startswith("Written down")
@@ -49,19 +40,7 @@ def test_start_tells_of_no_food_to_note_where_nothing_is_fed(
     feed_command: Path, tmp_path: Path
 ) -> None:
     wet = tmp_path / "wet.yaml"
-    told = on_one_line(
-        feed_command,
-        "start",
-        wet,
-        "--size",
-        "60 L",
-        "--worms",
-        "1 lb",
-        "--age",
-        "4 months",
-        "--squeeze",
-        "pooling",
-    )
+    told = on_one_line(feed_command, "start", wet, *LIVES, "--squeeze", "pooling")
     assert (
         "feed nothing" in told.lower() and "note FILE fed" not in told and f"{wet} fed" not in told
     )

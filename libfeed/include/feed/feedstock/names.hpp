@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -58,13 +59,21 @@ inline bool is_joining_word(std::string_view word) noexcept {
     return std::binary_search(joining.begin(), joining.end(), word);
 }
 
-/// Whether a sorted list of the table has a word.
+/// The place of a word in a sorted list of the table, or nothing.
 template <std::size_t Size>
-bool has_word(const std::array<const char*, Size>& words, std::string_view word) noexcept {
+std::optional<std::size_t> place_of_word(const std::array<const char*, Size>& words,
+                                         std::string_view word) noexcept {
     const auto at = std::lower_bound(
         words.begin(), words.end(), word,
         [](const char* one, std::string_view other) { return std::string_view(one) < other; });
-    return at != words.end() && std::string_view(*at) == word;
+    if (at == words.end() || std::string_view(*at) != word) return std::nullopt;
+    return static_cast<std::size_t>(at - words.begin());
+}
+
+/// Whether a sorted list of the table has a word.
+template <std::size_t Size>
+bool has_word(const std::array<const char*, Size>& words, std::string_view word) noexcept {
+    return place_of_word(words, word).has_value();
 }
 
 /// What a sorted list of the table has for a text, or null.

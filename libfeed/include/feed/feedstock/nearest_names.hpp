@@ -99,16 +99,11 @@ inline std::vector<double> likeness_of_vocabulary(const std::vector<std::string>
 /// Whether a name, as it is shown, has a word like one that was wanted: else whoever reads it does
 /// not know what it has to do with what was written.
 inline bool shows_a_word(std::size_t index, const std::vector<double>& likeness) {
-    for (const std::string& word : name_words(feedstock_name(index))) {
-        const auto& known = table::en::vocabulary;
-        const auto at = std::lower_bound(
-            known.begin(), known.end(), std::string_view(word),
-            [](const char* one, std::string_view other) { return std::string_view(one) < other; });
-        if (at != known.end() && std::string_view(*at) == word &&
-            likeness[static_cast<std::size_t>(at - known.begin())] >= 0.5)
-            return true;
-    }
-    return false;
+    const std::vector<std::string> shown = name_words(feedstock_name(index));
+    return std::any_of(shown.begin(), shown.end(), [&](const std::string& word) {
+        const auto place = place_of_word(table::en::vocabulary, word);
+        return place && likeness[*place] >= 0.5;
+    });
 }
 
 }  // namespace detail

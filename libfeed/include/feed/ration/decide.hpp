@@ -150,6 +150,11 @@ inline void too_little(const RationWork& work, bool by_heat, bool by_bed, Ration
     ration.next_look = std::max(1, days_away(work));
 }
 
+/// What there is of a thing, kg; of what may be had as wanted more than any bed takes.
+inline double most_there_kg(const ThingAtHand& thing) noexcept {
+    return thing.most ? thing.most->in_kilograms() : 1e3;
+}
+
 /// Where these worms may have next to nothing of all that is at hand, in any week: nobody opens a
 /// bin for a pinch of onion. Whether that is so.
 inline bool capped_to_nothing(const RationWork& work, const PlanProblem& problem, Ration& ration) {
@@ -160,7 +165,7 @@ inline bool capped_to_nothing(const RationWork& work, const PlanProblem& problem
     for (std::size_t j = 0; j < work.things.size(); ++j) {
         const ThingAtHand& thing = work.things[j];
         if (part_of(*thing.feedstock) != Part::scraps) continue;
-        const double most_kg = thing.most ? thing.most->in_kilograms() : 1e3;
+        const double most_kg = most_there_kg(thing);
         if (!capped && problem.caps[j].week_kg < most_kg) capped = j;
         there_kg += most_kg;
         may_kg += std::min(most_kg, problem.caps[j].week_kg);
@@ -180,8 +185,7 @@ inline void feed_today(RationWork& work, Ration& ration) {
     for (std::size_t j = 0; j < work.things.size(); ++j) {
         const ThingAtHand& thing = work.things[j];
         if (part_of(*thing.feedstock) != Part::scraps) continue;
-        there_kg +=
-            std::min(thing.most ? thing.most->in_kilograms() : 1e3, problem.caps[j].left_kg());
+        there_kg += std::min(most_there_kg(thing), problem.caps[j].left_kg());
     }
     // Before rounding: what a rounding takes does not decide.
     const double may_kg = std::min(there_kg, problem.most_scraps_kg);
