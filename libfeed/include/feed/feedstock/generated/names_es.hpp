@@ -9,7 +9,7 @@
 namespace feed::table::es {
 
 /// Names, sorted by key, then rank.
-inline constexpr std::array<NameKey, 460> name_keys{{
+inline constexpr std::array<NameKey, 466> name_keys{{
     {"aceite", "", "", 258, 0, 0, 0},
     {"aceite cocina", "", "", 258, 0, 0, 0},
     {"aceite cocina usado", "", "", 258, 0, 0, 0},
@@ -249,6 +249,7 @@ inline constexpr std::array<NameKey, 460> name_keys{{
     {"film transparente", "", "", 305, 0, 0, 0},
     {"flore", "", "", 144, 0, 0, 0},
     {"flore marchita", "", "", 144, 0, 0, 0},
+    {"flore ramo", "", "", 144, 0, 0, 0},
     {"frambuesa", "", "", 328, 0, 0, 0},
     {"fresa", "", "", 364, 0, 0, 0},
     {"frijole", "", "", 27, 0, 0, 0},
@@ -287,6 +288,7 @@ inline constexpr std::array<NameKey, 460> name_keys{{
     {"hoja maiz", "", "", 107, 0, 0, 0},
     {"hoja nogal", "", "", 203, 0, 0, 0},
     {"hoja otono", "", "", 201, 0, 0, 0},
+    {"hoja periodico", "", "", 250, 0, 0, 0},
     {"hoja roble", "", "", 202, 0, 0, 0},
     {"hoja ruibarbo", "", "", 330, 0, 0, 0},
     {"hoja seca", "", "", 195, 0, 0, 0},
@@ -335,6 +337,7 @@ inline constexpr std::array<NameKey, 460> name_keys{{
     {"madera pintada", "", "", 150, 0, 0, 0},
     {"madera tratada", "", "", 150, 0, 0, 0},
     {"madera viruta", "", "", 410, 0, 0, 0},
+    {"maiz mazorca", "", "", 107, 0, 0, 0},
     {"maleza", "", "", 121, 0, 0, 0},
     {"mandarina", "", "", 216, 0, 0, 0},
     {"manteca", "", "", 190, 0, 0, 0},
@@ -353,6 +356,8 @@ inline constexpr std::array<NameKey, 460> name_keys{{
     {"melone", "", "", 62, 0, 0, 0},
     {"menta", "", "", 241, 0, 0, 0},
     {"metal", "", "", 155, 0, 0, 0},
+    {"miel", "", "", 173, 0, 0, 0},
+    {"mohoso pan", "", "", 45, 0, 0, 0},
     {"molde pan", "", "", 46, 0, 0, 0},
     {"monda", "", "", 148, 0, 0, 0},
     {"monda patata", "", "", 315, 0, 0, 0},
@@ -446,6 +451,7 @@ inline constexpr std::array<NameKey, 460> name_keys{{
     {"servilleta", "", "", 273, 0, 0, 0},
     {"seta", "", "", 245, 0, 0, 0},
     {"sobra", "", "", 145, 0, 0, 0},
+    {"sopa", "", "", 389, 0, 0, 0},
     {"sustrato", "", "", 318, 0, 0, 0},
     {"tarta", "", "", 58, 0, 0, 0},
     {"te", "", "", 374, 0, 0, 0},

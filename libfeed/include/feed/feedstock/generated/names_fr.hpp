@@ -9,7 +9,7 @@
 namespace feed::table::fr {
 
 /// Names, sorted by key, then rank.
-inline constexpr std::array<NameKey, 432> name_keys{{
+inline constexpr std::array<NameKey, 436> name_keys{{
     {"", "", "", 374, 0, 0, 0},
     {"abricot", "", "", 7, 0, 0, 0},
     {"absorbant papier", "", "", 273, 0, 0, 0},
@@ -156,6 +156,7 @@ inline constexpr std::array<NameKey, 432> name_keys{{
     {"citron", "", "", 207, 0, 0, 0},
     {"citron ecorce", "", "", 206, 0, 0, 0},
     {"citron peau", "", "", 206, 0, 0, 0},
+    {"citron peaux", "", "", 206, 0, 0, 0},
     {"citron press", "", "", 206, 0, 0, 0},
     {"citron presse", "", "", 206, 0, 0, 0},
     {"citron vert", "", "", 211, 0, 0, 0},
@@ -245,6 +246,7 @@ inline constexpr std::array<NameKey, 432> name_keys{{
     {"fecale matiere", "", "", 177, 0, 0, 0},
     {"fenouil", "", "", 135, 0, 0, 0},
     {"feuille", "", "", 201, 0, 0, 0},
+    {"feuille journal", "", "", 250, 0, 0, 0},
     {"feuille malade", "", "", 304, 0, 0, 0},
     {"feuille morte", "", "", 201, 0, 0, 0},
     {"feuille noyer", "", "", 203, 0, 0, 0},
@@ -336,6 +338,8 @@ inline constexpr std::array<NameKey, 432> name_keys{{
     {"menthe", "", "", 241, 0, 0, 0},
     {"metal", "", "", 155, 0, 0, 0},
     {"mie pain", "", "", 46, 0, 0, 0},
+    {"miel", "", "", 173, 0, 0, 0},
+    {"moisi pain", "", "", 45, 0, 0, 0},
     {"mouchoir", "", "", 273, 0, 0, 0},
     {"mure", "", "", 35, 0, 0, 0},
     {"myrtille", "", "", 38, 0, 0, 0},
