@@ -237,7 +237,7 @@ int balance_for_bed(const Arguments& arguments, const io::FeedFile& file) {
 
 }  // namespace
 
-int run_balance(const Arguments& arguments) {
+int run_balance(Arguments& arguments) {
     const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
     if (file->has_bed && !file->for_heap()) return balance_for_bed(arguments, *file);

@@ -31,7 +31,7 @@ std::string state_text(const BlendProperties& blend) {
 
 }  // namespace
 
-int run_blend(const Arguments& arguments) {
+int run_blend(Arguments& arguments) {
     const auto file = read_file_or_entries(arguments);
     if (!file) return refuse(arguments, file.errors());
     const auto found = io::blend_of(*file, arguments.units);

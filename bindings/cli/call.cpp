@@ -6,7 +6,7 @@
 
 namespace feed_command {
 
-int run_call(const Arguments& arguments) {
+int run_call(Arguments& arguments) {
     if (arguments.words.size() != 1)
         return refuse(arguments, wrong_words(arguments, "one request is due: a file, or -"));
     const std::string& name = arguments.words[0];

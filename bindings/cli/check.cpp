@@ -45,7 +45,7 @@ int print_check(const Arguments& arguments, const io::FeedFile& file,
     return print(ration_screen(arguments, result, said, advice_text(advice)), code);
 }
 
-int run_check(const Arguments& arguments) {
+int run_check(Arguments& arguments) {
     const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
     const auto away = away_of(arguments);

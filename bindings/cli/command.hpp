@@ -9,27 +9,27 @@ enum Exit : int { done = 0, not_reachable = 1, bad_input = 2, internal = 3 };
 
 // One function a subcommand, each in the file of its name. They print results to standard output
 // and return the exit code.
-int run_table(const Arguments& arguments);
-int run_show(const Arguments& arguments);
-int run_blend(const Arguments& arguments);
-int run_balance(const Arguments& arguments);
-int run_ration(const Arguments& arguments);
-int run_check(const Arguments& arguments);
-int run_forecast(const Arguments& arguments);
-int run_harvest(const Arguments& arguments);
-int run_refresh(const Arguments& arguments);
-int run_observe(const Arguments& arguments);
-int run_note(const Arguments& arguments);
-int run_start(const Arguments& arguments);
-int run_signs(const Arguments& arguments);
-int run_week(const Arguments& arguments);
-int run_stock(const Arguments& arguments);
-int run_totals(const Arguments& arguments);
-int run_worms(const Arguments& arguments);
-int run_heap(const Arguments& arguments);
-int run_trial(const Arguments& arguments);
-int run_call(const Arguments& arguments);
-int run_version(const Arguments& arguments);
+int run_table(Arguments& arguments);
+int run_show(Arguments& arguments);
+int run_blend(Arguments& arguments);
+int run_balance(Arguments& arguments);
+int run_ration(Arguments& arguments);
+int run_check(Arguments& arguments);
+int run_forecast(Arguments& arguments);
+int run_harvest(Arguments& arguments);
+int run_refresh(Arguments& arguments);
+int run_observe(Arguments& arguments);
+int run_note(Arguments& arguments);
+int run_start(Arguments& arguments);
+int run_signs(Arguments& arguments);
+int run_week(Arguments& arguments);
+int run_stock(Arguments& arguments);
+int run_totals(Arguments& arguments);
+int run_worms(Arguments& arguments);
+int run_heap(Arguments& arguments);
+int run_trial(Arguments& arguments);
+int run_call(Arguments& arguments);
+int run_version(Arguments& arguments);
 
 /// Writes to standard output; returns `code`, or 3 when the output cannot be written.
 int print(std::string_view text, int code = done);

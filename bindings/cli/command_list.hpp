@@ -27,8 +27,9 @@ struct Command {
 };
 
 inline constexpr Option json{"--json", "", "", "Print JSON for programs."};
-inline constexpr Option units{"--units", "SYSTEM", "metric us",
-                              "Show metric (the default) or US units."};
+inline constexpr Option units{
+    "--units", "SYSTEM", "metric us",
+    "Show metric or US units; those of the file when left out, else metric."};
 inline constexpr Option help{"--help", "", "", "Show this help."};
 
 inline constexpr Option table_options[] = {
@@ -163,7 +164,12 @@ inline constexpr Option start_options[] = {
     units,
     help};
 inline constexpr Option signs_options[] = {
-    {"--bed", "FILE", "", "Order the causes for the bed of this file."}, why, json, units, help};
+    {"--bed", "FILE", "", "Order the causes for the bed of this file."},
+    {"--date", "DATE", "", "Day on which this was seen; today when left out."},
+    why,
+    json,
+    units,
+    help};
 inline constexpr Option trial_options[] = {
     {"--why", "", "", "Say how it was worked out, and all pairs."},
     {"--sheet", "FILE", "",
@@ -306,7 +312,7 @@ inline constexpr Command commands[] = {
      "What was seen today.", true},
     {"signs", "[FILE] [SIGNS...]", "What may be behind the signs of a bin",
      "Says what most likely causes the signs, one quick test and one step, then what else it may be. "
-     "Without --bed a step is a share of the bed. Harmless things are called harmless. Signs are said in "
+     "Without a file a step is a share of the bed. Harmless things are called harmless. Signs are said in "
      "everyday words; feed signs alone lists them.",
      signs_options, "feed signs climbing sour", "Worms climb and the bin smells sour.", false},
     {"trial", "plan | read FILE", "Plan feeds side by side, or read what was seen",

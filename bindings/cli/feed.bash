@@ -65,6 +65,7 @@ _feed() {
         observe:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         observe:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         signs:--bed) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
+        signs:--date) mapfile -t COMPREPLY < <(compgen -W "" -- "$word"); return ;;
         signs:--units) mapfile -t COMPREPLY < <(compgen -W "metric us" -- "$word"); return ;;
         trial:--sheet) mapfile -t COMPREPLY < <(compgen -f -- "$word"); return ;;
         trial:--paper) mapfile -t COMPREPLY < <(compgen -W "a4 letter" -- "$word"); return ;;
@@ -165,7 +166,7 @@ _feed() {
             fi ;;
         signs)
             if [[ $word == -* ]]; then
-                mapfile -t COMPREPLY < <(compgen -W "--bed --why --json --units --help" -- "$word")
+                mapfile -t COMPREPLY < <(compgen -W "--bed --date --why --json --units --help" -- "$word")
             fi ;;
         trial)
             if [[ $word == -* ]]; then

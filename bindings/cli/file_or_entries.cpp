@@ -8,6 +8,7 @@
 #include "command.hpp"
 #include "feed/io/door_table.hpp"
 #include "feed/io/text_file.hpp"
+#include "today.hpp"
 
 namespace feed_command {
 namespace {
@@ -59,16 +60,30 @@ bool names_a_file(std::string_view word) {
            ends_with(word, ".json");
 }
 
-Result<io::FeedFile> read_named_file(const std::string& name) {
-    return name == "-" ? io::read_feed_text(standard_input(), standard_input_name)
-                       : io::read_feed_file(name);
+void take_units_of(const io::FeedFile& file, Arguments& arguments) {
+    if (!arguments.has("--units") && file.units) arguments.units = *file.units;
 }
 
-Result<std::vector<io::FeedFile>> read_named_files(const std::vector<std::string>& names) {
+Result<io::FeedFile> read_named_file(Arguments& arguments, const std::string& name) {
+    auto file = name == "-" ? io::read_feed_text(standard_input(), standard_input_name)
+                            : io::read_feed_file(name);
+    if (!file) return file;
+    take_units_of(*file, arguments);
+    // More days ahead is a clock that is wrong, or a file that is tried out.
+    constexpr std::int64_t most_days_ahead = 7;
+    const Date now = today();
+    const auto last = io::day_zero(*file);
+    const std::int64_t ahead = last ? day_number(*last) - day_number(now) : 0;
+    if (ahead > 0 && ahead <= most_days_ahead) file->today = now;
+    return file;
+}
+
+Result<std::vector<io::FeedFile>> read_named_files(Arguments& arguments,
+                                                   const std::vector<std::string>& names) {
     std::vector<io::FeedFile> files;
     Errors errors;
     for (const std::string& name : names) {
-        auto file = read_named_file(name);
+        auto file = read_named_file(arguments, name);
         if (file)
             files.push_back(std::move(file).value());
         else
@@ -78,7 +93,7 @@ Result<std::vector<io::FeedFile>> read_named_files(const std::vector<std::string
     return files;
 }
 
-Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
+Result<io::FeedFile> read_file_or_entries(Arguments& arguments) {
     const auto& words = arguments.words;
     const io::BinWords bin{option_of(arguments, "--bin"), option_of(arguments, "--worms"),
                            option_of(arguments, "--temperature"),
@@ -96,7 +111,7 @@ Result<io::FeedFile> read_file_or_entries(const Arguments& arguments) {
         things.insert(things.end(), named + 1, words.end());
         if (std::any_of(things.begin(), things.end(), names_a_file))
             return wrong_words(arguments, "one file is due here");
-        auto file = read_named_file(*named);
+        auto file = read_named_file(arguments, *named);
         if (!file || things.empty()) return file;
         return io::with_things(std::move(file).value(), things, as_balance);
     }

@@ -17,12 +17,16 @@ inline constexpr std::string_view standard_input_name = "standard input";
 /// All of standard input, or the first 8 MB and a little more, which the reader then refuses.
 std::string standard_input();
 
-/// The file that a name stands for; "-" is standard input.
-feed::Result<feed::io::FeedFile> read_named_file(const std::string& name);
+/// Without --units the answer is in the units of its file, where that names any.
+void take_units_of(const feed::io::FeedFile& file, Arguments& arguments);
+
+/// The file that a name stands for, with its units taken; "-" is standard input. A file whose last
+/// day lies a few days ahead, as that of a bin about to begin, is read as of today.
+feed::Result<feed::io::FeedFile> read_named_file(Arguments& arguments, const std::string& name);
 
 /// The files of several bins. Errors: those of all of them.
 feed::Result<std::vector<feed::io::FeedFile>> read_named_files(
-    const std::vector<std::string>& names);
+    Arguments& arguments, const std::vector<std::string>& names);
 
 /// What a call is about, for every verb: the file that a word names, with what people have in the
 /// other words ("3 apples, a cup of coffee grounds") in place of its own blend and balance; without
@@ -30,6 +34,6 @@ feed::Result<std::vector<feed::io::FeedFile>> read_named_files(
 /// words as what is at hand.
 /// Errors: those of reading; bad_argument for a call without a word, for several files, and for a
 /// file with options that describe another bin.
-feed::Result<feed::io::FeedFile> read_file_or_entries(const Arguments& arguments);
+feed::Result<feed::io::FeedFile> read_file_or_entries(Arguments& arguments);
 
 }  // namespace feed_command

@@ -149,7 +149,7 @@ io::SheetForm form_of(const std::string& path) {
 
 }  // namespace
 
-int run_forecast(const Arguments& arguments) {
+int run_forecast(Arguments& arguments) {
     std::size_t days = io::usual_forecast_days;
     if (arguments.has("--days")) {
         auto count = io::parse_whole(arguments.options.at("--days"), 2, 366);

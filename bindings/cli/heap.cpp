@@ -12,7 +12,7 @@ namespace {
 using namespace feed;
 
 /// The file of a call, or the one that its words make.
-Result<io::FeedFile> file_of_call(const Arguments& arguments) {
+Result<io::FeedFile> file_of_call(Arguments& arguments) {
     const auto& words = arguments.words;
     if (words.empty()) return wrong_words(arguments, "which file, or what is there for the heap?");
     if (std::none_of(words.begin(), words.end(), names_a_file)) return io::read_heap_words(words);
@@ -21,7 +21,7 @@ Result<io::FeedFile> file_of_call(const Arguments& arguments) {
 
 }  // namespace
 
-int run_heap(const Arguments& arguments) {
+int run_heap(Arguments& arguments) {
     const auto file = file_of_call(arguments);
     if (!file) return refuse(arguments, file.errors());
     const auto heap = io::heap_of(*file, arguments.text("--worms"), arguments.units);

@@ -22,7 +22,7 @@ void write_error(std::string_view text) {
 
 struct Runner {
     std::string_view name;
-    int (*run)(const Arguments&);
+    int (*run)(Arguments&);
 };
 constexpr Runner runners[] = {
     {"table", run_table},       {"show", run_show},       {"blend", run_blend},
@@ -66,7 +66,7 @@ int run(const std::vector<std::string_view>& words) {
         write_error("feed: " + feed::io::errors_text({no_such_command(words)}));
         return bad_input;
     }
-    const auto arguments = read_arguments(*command, {words.begin() + 1, words.end()});
+    auto arguments = read_arguments(*command, {words.begin() + 1, words.end()});
     if (!arguments) {
         write_error("feed " + std::string(command->name) + ": " +
                     feed::io::errors_text(arguments.errors()));

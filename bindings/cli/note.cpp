@@ -16,6 +16,11 @@ namespace {
 
 using namespace feed;
 
+/// The year of a day that is of another one than today: a slip of it is seen.
+std::string year_of_another(Date date, Date today) {
+    return date.year == today.year ? "" : " " + std::to_string(date.year);
+}
+
 /// @param noted  the words that were written down, and for which day.
 std::string answer_text(const io::Appended& with, const io::DiaryNews& news,
                         const std::string& noted, Date day, io::UnitSystem units) {
@@ -43,7 +48,7 @@ int note_in_pipe(const Arguments& arguments, const std::string& words, Date day,
 
 }  // namespace
 
-int run_note(const Arguments& arguments) {
+int run_note(Arguments& arguments) {
     if (arguments.words.size() < 2)
         return refuse(arguments, wrong_words(arguments, "which file, and what was done or seen?"));
     const std::string& path = arguments.words[0];
@@ -61,14 +66,15 @@ int run_note(const Arguments& arguments) {
     const auto appended = io::append_to_diary(path, [&](std::string_view diary) {
         auto with = io::with_note(diary, words, *day, by, path);
         if (!with) return with;
+        take_units_of(with->file, arguments);
         // The answer is ready before anything is written: nothing can fail between the two.
         const auto news = io::news_of(with->file, entry->has_look(), with->entry);
-        text =
-            arguments.json()
-                ? io::to_json(news)
-                : answer_text(*with, news,
-                              io::day_words(entry->date, 0, arguments.units) + ": " + entry->words,
-                              *day, arguments.units);
+        text = arguments.json()
+                   ? io::to_json(news)
+                   : answer_text(*with, news,
+                                 io::day_words(entry->date, 0, arguments.units) +
+                                     year_of_another(entry->date, *day) + ": " + entry->words,
+                                 *day, arguments.units);
         return with;
     });
     if (!appended) return refuse(arguments, appended.errors());

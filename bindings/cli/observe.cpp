@@ -161,7 +161,7 @@ std::string note_instead(const Arguments& arguments) {
 
 }  // namespace
 
-int run_observe(const Arguments& arguments) {
+int run_observe(Arguments& arguments) {
     if (arguments.words.empty()) return refuse(arguments, wrong_words(arguments, "which diary?"));
     const std::string& path = arguments.words[0];
     const auto answer = [&](const io::FeedFile& file, const std::string& added) {
@@ -173,7 +173,7 @@ int run_observe(const Arguments& arguments) {
         return news_text(news, arguments.units) + (added.empty() ? "" : note_instead(arguments));
     };
     if (arguments.words.size() == 1) {
-        const auto file = read_named_file(path);
+        const auto file = read_named_file(arguments, path);
         if (!file) return refuse(arguments, file.errors());
         if (const auto heap = io::wrong_kind(*file, "observe")) return refuse(arguments, *heap);
         return print(answer(*file, ""));

@@ -8,7 +8,7 @@
 
 namespace feed_command {
 
-int run_ration(const Arguments& arguments) {
+int run_ration(Arguments& arguments) {
     const auto file = read_bin(arguments);
     if (!file) return refuse(arguments, file.errors());
     const feed::CheckResult result = feed::io::check_of(*file, arguments.units);

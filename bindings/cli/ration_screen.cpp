@@ -49,8 +49,9 @@ Result<std::optional<Date>> said_date(const Arguments& arguments) {
 
 namespace {
 
-/// Whether a call names a file and says beside it what there is: that is of today.
+/// Whether a call names a file and says beside it what there is or what is seen: that is of today.
 bool says_things_beside_a_file(const Arguments& arguments) {
+    if (arguments.command->name == "signs") return true;
     return arguments.words.size() > 1 &&
            std::any_of(arguments.words.begin(), arguments.words.end(), names_a_file);
 }
@@ -72,13 +73,17 @@ Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& argu
 
 }  // namespace
 
-Result<io::FeedFile> read_bin(const Arguments& arguments) {
+Result<io::FeedFile> read_bin(Arguments& arguments) {
     return on_the_day(read_file_or_entries(arguments), arguments);
 }
 
-Result<io::FeedFile> read_bin_of_file(const Arguments& arguments) {
+Result<io::FeedFile> read_bin_of_file(Arguments& arguments) {
     if (arguments.words.size() != 1) return wrong_words(arguments, "one file of a bin is due here");
-    return on_the_day(read_named_file(arguments.words[0]), arguments);
+    return read_bin_of_file(arguments, arguments.words[0]);
+}
+
+Result<io::FeedFile> read_bin_of_file(Arguments& arguments, const std::string& name) {
+    return on_the_day(read_named_file(arguments, name), arguments);
 }
 
 namespace {

@@ -14,10 +14,12 @@ namespace feed_command {
 /// The day that --date names, or nothing where it is left out. Errors: a wrong day.
 feed::Result<std::optional<feed::Date>> said_date(const Arguments& arguments);
 /// The file of a call with the day that counts as today. Errors: those of reading; a wrong --date.
-feed::Result<feed::io::FeedFile> read_bin(const Arguments& arguments);
+feed::Result<feed::io::FeedFile> read_bin(Arguments& arguments);
 
 /// The same for a verb that needs a file, and one alone.
-feed::Result<feed::io::FeedFile> read_bin_of_file(const Arguments& arguments);
+feed::Result<feed::io::FeedFile> read_bin_of_file(Arguments& arguments);
+/// The same of a file that stands among other words or behind an option.
+feed::Result<feed::io::FeedFile> read_bin_of_file(Arguments& arguments, const std::string& name);
 
 /// The first screen of a ration; with --why all of it, and everything behind it in a fixed order:
 /// hazards, rules, cautions, what was assumed, grade.

@@ -10,7 +10,7 @@ namespace feed_command {
 
 using namespace feed;
 
-int run_refresh(const Arguments& arguments) {
+int run_refresh(Arguments& arguments) {
     const auto file = read_bin_of_file(arguments);
     if (!file) return refuse(arguments, file.errors());
     io::AnswerOptions options;

@@ -193,7 +193,7 @@ std::string sources_text(const Feedstock& feedstock) {
 
 }  // namespace
 
-int run_show(const Arguments& arguments) {
+int run_show(Arguments& arguments) {
     std::string words;
     for (const auto& word : arguments.words)
         words += (words.empty() ? "" : " ") + word;

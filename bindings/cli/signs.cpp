@@ -8,11 +8,11 @@
 #include "feed/diary/seen.hpp"
 #include "feed/io/answers.hpp"
 #include "feed/io/feed_file.hpp"
-#include "feed/io/file_kind.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
+#include "ration_screen.hpp"
 
 namespace feed_command {
 namespace {
@@ -111,7 +111,7 @@ FilesAndSigns parted(const Arguments& arguments) {
 
 }  // namespace
 
-int run_signs(const Arguments& arguments) {
+int run_signs(Arguments& arguments) {
     const auto [files, words] = parted(arguments);
     if (files.size() > 1)
         return refuse(arguments, wrong_words(arguments, "one file of a bin is due here"));
@@ -120,9 +120,8 @@ int run_signs(const Arguments& arguments) {
     if (!signs) return refuse(arguments, signs.errors());
     SignsAnswer answer = causes_of(*signs, arguments.units);
     if (!files.empty()) {
-        const auto file = read_named_file(files.front());
+        const auto file = read_bin_of_file(arguments, files.front());
         if (!file) return refuse(arguments, file.errors());
-        if (const auto heap = io::wrong_kind(*file, "signs")) return refuse(arguments, *heap);
         answer = causes_of(io::ration_input(*file, arguments.units), *signs, arguments.units);
     }
     if (arguments.json()) return print(io::to_json(answer));

@@ -89,7 +89,7 @@ Result<std::string> answer_of(const io::StartedBin& started, const Arguments& ar
 
 }  // namespace
 
-int run_start(const Arguments& arguments) {
+int run_start(Arguments& arguments) {
     if (arguments.words.size() != 1)
         return refuse(arguments, wrong_words(arguments, "one new file is due here"));
     const std::string& path = arguments.words[0];

@@ -9,7 +9,7 @@ namespace feed_command {
 
 using namespace feed;
 
-int run_stock(const Arguments& arguments) {
+int run_stock(Arguments& arguments) {
     const bool one_file = arguments.words.size() == 1 && names_a_file(arguments.words[0]);
     if (!one_file) return refuse(arguments, wrong_words(arguments, "which file?"));
     const auto file = read_bin(arguments);

@@ -82,7 +82,7 @@ bool is_asked_for(const Arguments& arguments, const Feedstock& feedstock) {
 
 }  // namespace
 
-int run_table(const Arguments& arguments) {
+int run_table(Arguments& arguments) {
     std::string words;
     for (const auto& word : arguments.words)
         words += (words.empty() ? "" : " ") + word;

@@ -11,13 +11,13 @@ namespace feed_command {
 
 using namespace feed;
 
-int run_totals(const Arguments& arguments) {
+int run_totals(Arguments& arguments) {
     io::TotalsAsked asked;
     if (arguments.has("--since")) asked.since = arguments.options.at("--since");
     const auto today = said_date(arguments);
     if (!today) return refuse(arguments, today.errors());
     asked.today = *today;
-    auto bins = read_named_files(arguments.words);
+    auto bins = read_named_files(arguments, arguments.words);
     if (!bins) return refuse(arguments, bins.errors());
     asked.bins = std::move(bins).value();
     const auto totals = io::totals_of(asked);

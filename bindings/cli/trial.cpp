@@ -75,7 +75,7 @@ int read(const Arguments& arguments, const io::FeedFile& file) {
 
 }  // namespace
 
-int run_trial(const Arguments& arguments) {
+int run_trial(Arguments& arguments) {
     const bool planned = !arguments.words.empty() && arguments.words[0] == "plan";
     const bool known = planned || (!arguments.words.empty() && arguments.words[0] == "read");
     if (!known || arguments.words.size() != 2)
@@ -86,7 +86,7 @@ int run_trial(const Arguments& arguments) {
             arguments,
             wrong_words(arguments, planned ? "--svg belongs to feed trial read"
                                            : "--sheet and --yaml belong to feed trial plan"));
-    const auto file = read_named_file(arguments.words[1]);
+    const auto file = read_named_file(arguments, arguments.words[1]);
     if (!file) return refuse(arguments, file.errors());
     if (const auto wrong = io::wrong_kind(*file, planned ? "trial plan" : "trial read"))
         return refuse(arguments, *wrong);

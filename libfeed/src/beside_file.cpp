@@ -5,6 +5,7 @@
 #include <signal.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdint>
 #include <cstdio>
@@ -146,6 +147,17 @@ std::string reason_of(int number) {
         default:
             return "the system says error " + std::to_string(number);
     }
+}
+
+Error unreadable(const std::string& path, int number) {
+    auto error = file_error(ErrorCode::not_readable, path, "a file that can be read",
+                            "cannot read this file: " + reason_of(number));
+    const bool plain = std::all_of(path.begin(), path.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+               c == '.' || c == '_' || c == '/' || c == '-';
+    });
+    if (number != ENOENT || !plain || path.empty() || path.front() == '-') return error;
+    return offered(std::move(error), "; to begin one write ", {"feed start " + path});
 }
 
 std::string folder_of(const std::string& path) {

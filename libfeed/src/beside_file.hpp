@@ -13,6 +13,9 @@ namespace feed::io {
 Error file_error(ErrorCode code, const std::string& path, std::string allowed, std::string message);
 /// The operating system's reason in words of our own: strerror follows the locale.
 std::string reason_of(int number);
+/// A file that cannot be read, by the operating system's number; where there is none, how to begin
+/// one.
+Error unreadable(const std::string& path, int number);
 /// The folder a path lies in: "." for a bare name.
 std::string folder_of(const std::string& path);
 

@@ -63,6 +63,7 @@ struct BinFile {
     std::string_view date_remark;
     std::vector<FilePortion> bedding;
     std::string depth;  ///< of the contents, or empty
+    UnitSystem units = UnitSystem::metric;
 };
 
 /// A key of the section `bed`.
@@ -104,6 +105,7 @@ std::string listed_yaml(const std::vector<FilePortion>& list) {
 std::string file_text(const BinFile& file) {
     std::string written = "libfeed: 1\n# One worm bin. Lines that begin with # are remarks.\n";
     if (!file.said.title.empty()) written += "title: " + value_text(file.said.title) + "\n";
+    if (file.units == UnitSystem::us) written += "units: us\n";
     written += "bed:\n  date: " + text(file.date) + "  # " + std::string(file.date_remark) + "\n";
     for (const BedLine& line : bed_lines(file)) {
         const std::string value = line.key == bedding_key ? listed_yaml(file.bedding)
@@ -141,6 +143,7 @@ std::string file_json(const BinFile& file) {
     json.begin_object();
     json.member("libfeed", 1);
     if (!file.said.title.empty()) json.member("title", file.said.title);
+    if (file.units == UnitSystem::us) json.member("units", "us");
     json.key("bed");
     json.begin_object();
     json.member("date", text(file.date));
@@ -254,7 +257,7 @@ Result<StartedBin> written(const BinFile& file, StartedBin started) {
 
 Result<StartedBin> set_up(const BinStart& said, Date today, UnitSystem units) {
     // What is said of the bin is read as its file would be.
-    const auto described = read_feed_text(file_json({said, today, "", {}, ""}), "");
+    const auto described = read_feed_text(file_json({said, today, "", {}, "", units}), "");
     const auto bedding = read_bedding(said.bedding);
     Errors errors;
     if (!described) errors = as_answers(described.errors(), said);
@@ -263,8 +266,12 @@ Result<StartedBin> set_up(const BinStart& said, Date today, UnitSystem units) {
     StartedBin started;
     started.to_set_up = new_bin({described->diary.bed, *bedding, today, units});
     const NewBin& bin = *started.to_set_up;
-    const BinFile planned{said, bin.bed_date, "the day the worms go in", bedding_of(bin),
-                          significant(100.0 * in_metres(bin.depth), 3) + " cm"};
+    const BinFile planned{said,
+                          bin.bed_date,
+                          "the day the worms go in",
+                          bedding_of(bin),
+                          significant(100.0 * in_metres(bin.depth), 3) + " cm",
+                          units};
     return written(planned, std::move(started));
 }
 
@@ -276,7 +283,7 @@ bool BinStart::is_to_be_set_up() const {
 
 Result<StartedBin> start_bin(const BinStart& said, Date today, UnitSystem units) {
     if (said.is_to_be_set_up()) return set_up(said, today, units);
-    BinFile file{said, today, "the day on which this was so", {}, ""};
+    BinFile file{said, today, "the day on which this was so", {}, "", units};
     if (!said.bedding.empty()) file.bedding.push_back({said.bedding, "", "", ""});
     return written(file, {});
 }

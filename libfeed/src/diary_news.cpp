@@ -52,6 +52,8 @@ DiaryNews news_of(const FeedFile& file, bool newest_is_new, std::string added) {
     DiaryNews news = news_of(file.diary, newest_is_new);
     if (newest_is_new && !file.diary.observations.empty())
         news.test_first = test_of_guests(file.diary.observations.back());
+    // What was noted is no look: what an earlier one found is not told again.
+    if (!newest_is_new && !added.empty()) news.look_back.clear();
     news.added = std::move(added);
     if (newest_is_new) news.trial = trial_progress(file);
     for (const OwnFeed& own : file.own_feeds)

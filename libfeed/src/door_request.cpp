@@ -178,6 +178,20 @@ std::vector<std::string_view> verb_names() {
     return names;
 }
 
+namespace {
+
+/// The units that a request names, else those of its file, of several the first that names any.
+UnitSystem units_of(const Request& request) {
+    if (request.has(units.name))
+        return request.text(units.name) == "us" ? UnitSystem::us : UnitSystem::metric;
+    if (request.file && request.file->units) return *request.file->units;
+    for (const FeedFile& file : request.files)
+        if (file.units) return *file.units;
+    return UnitSystem::metric;
+}
+
+}  // namespace
+
 Result<Request> read_request(std::string_view json) {
     // A file in a request stands one level deeper than in a text of its own, in a list two.
     YamlLimits limits;
@@ -219,7 +233,7 @@ Result<Request> read_request(std::string_view json) {
             one.needed ? section.require(one.member->name) : section.find(one.member->name);
         if (at) reader.read(*one.member, *at);
     }
-    if (request.text(units.name) == "us") request.units = UnitSystem::us;
+    request.units = units_of(request);
     Errors errors;
     if (reader.file_errors().empty()) reading.add(*tree);
     if (reading.has_problems()) errors = reading.take();

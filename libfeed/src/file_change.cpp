@@ -96,9 +96,7 @@ Result<bool> change_text_file(const std::string& path, const TextChange& change,
                           "the folder of this file could not be locked: another program is writing "
                           "there; the file is as it was");
     const auto facts = facts_of(*target);
-    if (!facts)
-        return file_error(ErrorCode::not_readable, path, "a file that can be read",
-                          "cannot read this file: " + reason_of(ENOENT));
+    if (!facts) return unreadable(path, ENOENT);
     if (auto problem = must_stay(path, *target, *facts)) return std::move(*problem);
     const auto before = read_text_file(path);
     if (!before) return before.errors();

@@ -1,5 +1,6 @@
 #include "feed/io/heap_answer.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "feed/bed/species.hpp"
@@ -28,6 +29,23 @@ std::optional<BalanceOfFile> balance_of_all(const FeedFile& file, UnitSystem uni
     return std::move(answer).value();
 }
 
+/// Of each portion what is there and does not go in, where that is over a tenth of it and wet: what
+/// is dry keeps.
+std::vector<double> kept_back_kg(const BalanceOfFile& recipe) {
+    constexpr double worth_telling = 0.1;
+    const auto& entries = recipe.asked.problem.entries;
+    std::vector<double> kept;
+    for (std::size_t i = 0; i < recipe.answer.portions.size(); ++i) {
+        const Portion& one = recipe.answer.portions[i];
+        const double there = entries[i].most ? entries[i].most->in_kilograms() : 0.0;
+        const double left = there - one.wet_mass.in_kilograms();
+        const bool tells = heap_role(*one.feedstock) == HeapRole::green &&
+                           one.wet_mass.in_kilograms() > 0.0 && left > worth_telling * there;
+        kept.push_back(tells ? left : 0.0);
+    }
+    return kept;
+}
+
 /// What is barred is in no portion of a balance, so it is in no layer.
 void lay_up(const FeedFile& file, UnitSystem units, HeapOfFile& heap) {
     const BalanceAnswer& answer = heap.recipe->answer;
@@ -38,6 +56,10 @@ void lay_up(const FeedFile& file, UnitSystem units, HeapOfFile& heap) {
     }
     heap.layers = heap_layers(answer.portions, answer.properties.volume.value.value());
     heap.for_worms = heap_for_worms(answer.portions);
+    heap.kept_back_kg = kept_back_kg(*heap.recipe);
+    if (std::any_of(heap.kept_back_kg.begin(), heap.kept_back_kg.end(),
+                    [](double kg) { return kg > 0.0; }))
+        heap.all_of_it = balance_of_all(file, units);
 }
 
 void read_log(const FeedFile& file, HeapOfFile& heap) {
@@ -84,6 +106,19 @@ void write_layers(JsonWriter& json, const HeapOfFile& heap) {
     json.member("rounds", layers.rounds);
     write_layer(json, "each_round", heap, layers.round_share);
     json.end_object();
+}
+
+void write_kept_back(JsonWriter& json, const HeapOfFile& heap) {
+    json.key("kept_back");
+    json.begin_array();
+    for (std::size_t i = 0; i < heap.kept_back_kg.size(); ++i) {
+        if (!(heap.kept_back_kg[i] > 0.0)) continue;
+        json.begin_object();
+        json.member("feedstock", heap.recipe->answer.portions[i].feedstock->id);
+        json.member("wet_mass_kg", heap.kept_back_kg[i]);
+        json.end_object();
+    }
+    json.end_array();
 }
 
 std::optional<std::string> date_text(const std::optional<std::int64_t>& day) {
@@ -193,6 +228,7 @@ std::string to_json(const HeapOfFile& heap, UnitSystem units) {
     else
         json.null();
     write_layers(json, heap);
+    write_kept_back(json, heap);
     write_log(json, heap);
     write_worms(json, heap);
     write_rules(json);

@@ -122,6 +122,25 @@ void add_amounts(const HeapOfFile& heap, UnitSystem units, bool tight, Lines& li
     if (!none.empty()) lines.push_back({leave_out_text(std::move(none), tight)});
 }
 
+/// What finds too little dry stuff, and what all of it takes.
+void add_kept_back(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
+    std::vector<std::string> names;
+    for (std::size_t i = 0; i < heap.kept_back_kg.size(); ++i) {
+        if (!(heap.kept_back_kg[i] > 0.0)) continue;
+        const Feedstock& f = *heap.recipe->answer.portions[i].feedstock;
+        names.push_back(words::mass(heap.kept_back_kg[i], units) + " of " +
+                        plain_name(heap.recipe->asked.problem.entries[i].label, f));
+    }
+    if (names.empty()) return;
+    lines.push_back({"Keep back " + joined(names) + ": there is too little dry stuff."});
+    if (!heap.all_of_it || !heap.all_of_it->answer.mend) return;
+    const Mend& mend = *heap.all_of_it->answer.mend;
+    lines.push_back({"For all of it add " +
+                         measure_and_weight_text(mend.add, *mend.feedstock, std::nullopt, units) +
+                         " of " + plain_name(mend.label, *mend.feedstock) + ".",
+                     HeapLine::next});
+}
+
 /// "half", "a third": the plainest part that is nearest.
 std::string_view part_text(double share) {
     constexpr std::pair<double, std::string_view> parts[] = {
@@ -184,6 +203,7 @@ void add_recipe(const HeapOfFile& heap, UnitSystem units, bool tight, Lines& lin
     if (heap.layers) {
         add_size(heap, units, lines);
         add_amounts(heap, units, tight, lines);
+        add_kept_back(heap, units, lines);
         add_layers(heap, lines);
         lines.push_back({"Note how warm it gets: feed note " + file_word(heap) + " " +
                              words::temperature(50.0, units) + " middle",

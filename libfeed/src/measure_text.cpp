@@ -55,7 +55,7 @@ std::optional<std::string> in_given_unit(WetMass wet_mass, const Feedstock& feed
     const auto mass = wet_mass_of(given, feedstock);
     if (!mass || mass->wet_mass.in_kilograms() <= 0.0) return std::nullopt;
     const double count = given.count * (wet_mass.in_kilograms() / mass->wet_mass.in_kilograms());
-    constexpr double least_shown_in_litres = 0.0995;
+    constexpr double least_shown_in_litres = 0.995;  // a hundredth of a litre nobody measures
     if (given.unit == "L" && count < least_shown_in_litres)
         return significant(1000.0 * count, 2) + " ml";
     if (is_symbol(given.unit)) return significant(count, 2) + " " + given.unit;
@@ -66,7 +66,9 @@ std::optional<std::string> in_given_unit(WetMass wet_mass, const Feedstock& feed
 }
 
 /// What is bought by the piece is counted, not poured: up to twenty pieces, from a quarter of one.
+/// Bedding is torn up and poured: "a piece of newspaper" is a scrap of it to most people.
 std::optional<std::string> in_pieces(WetMass wet_mass, const Feedstock& feedstock) {
+    if (part_of(feedstock) == Part::bedding) return std::nullopt;
     const MeasuredMass* piece = detail::measured(feedstock, Measure::piece);
     if (piece == nullptr || !(piece->wet_mass.in_kilograms() > 0.0)) return std::nullopt;
     const double count = wet_mass.in_kilograms() / piece->wet_mass.in_kilograms();

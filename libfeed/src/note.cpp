@@ -11,27 +11,13 @@
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "note_day.hpp"
+#include "note_text.hpp"
 #include "note_words.hpp"
 #include "plot_notes.hpp"
+#include "stock_notes.hpp"
 
 namespace feed::io {
 namespace {
-
-Error note_error(ErrorCode code, std::string_view words, std::string allowed, std::string message) {
-    return make_error(code, "note", std::string(words), std::move(allowed), std::move(message));
-}
-
-/// Does a text begin with a word, in any case?
-bool begins_with(std::string_view text, std::string_view word) {
-    return text.size() >= word.size() && plain_text(text.substr(0, word.size())) == word &&
-           (text.size() == word.size() || text[word.size()] == ' ' || text[word.size()] == ':');
-}
-
-std::string_view without(std::string_view text, std::size_t length) {
-    text.remove_prefix(length);
-    if (!text.empty() && text.front() == ':') text.remove_prefix(1);
-    return detail::trim(text);
-}
 
 /// Words of what went in, after "fed": nothing where the words say something else.
 std::optional<std::string_view> fed_in(std::string_view words) {
@@ -39,6 +25,15 @@ std::optional<std::string_view> fed_in(std::string_view words) {
          {"fed them", "fed it", "fed the worms", "fed", "feed", "gave them", "gave it",
           "gave the worms", "gave", "put in", "added food", "added scraps"})
         if (begins_with(words, word)) return without(words, word.size());
+    if (!begins_with(words, "put")) return std::nullopt;
+    // "put 3 apples in the bin"
+    const std::string_view what = without(words, 3);
+    for (const std::string_view place : {" in the worm bin", " in the bin", " into the bin",
+                                         " in the tote", " in the bed", " in"}) {
+        if (what.size() <= place.size()) continue;
+        const std::size_t at = what.size() - place.size();
+        if (" " + plain_text(what.substr(at)) == place) return detail::trim(what.substr(0, at));
+    }
     return std::nullopt;
 }
 
@@ -103,38 +98,6 @@ Result<NoteEntry> feeding_entry(std::string_view food, Date date, std::string_vi
     if (!look) return look.errors();
     fed.more.push_back(*std::move(look));
     return fed;
-}
-
-/// What was put by for later, or with "took" before it was taken out of the stock: "2 kg frozen
-/// melon rind in the blue box".
-Result<NoteEntry> stock_entry(std::string_view words, Date date, std::string_view by) {
-    bool taken = false;
-    for (const std::string_view word : {"took out", "took", "used", "gave away"}) {
-        if (taken || !begins_with(words, word)) continue;
-        words = without(words, word.size());
-        taken = true;
-    }
-    std::string_view container;
-    for (const std::string_view place : {" in the ", " in my ", " in a "}) {
-        const auto at = words.rfind(place);
-        if (at == std::string_view::npos) continue;
-        container = detail::trim(words.substr(at + 4));
-        words = detail::trim(words.substr(0, at));
-    }
-    const auto pieces = feed::detail::split_things(words, feed::detail::ThingReader({}));
-    if (pieces.empty())
-        return offered(
-            note_error(ErrorCode::empty, words, "stock 2 kg frozen melon rind", "what was put by?"),
-            " Write ", {"stock 2 kg frozen melon rind"});
-    std::vector<std::string> portions;
-    portions.reserve(pieces.size());
-    for (const auto& piece : pieces)
-        portions.emplace_back(piece.written);
-    DiaryEntry entry(date);
-    entry.list(taken ? "taken" : "portions", std::move(portions), false);
-    entry.quoted("container", container);
-    entry.quoted("by", by);
-    return NoteEntry{"stock", entry.yaml(0), entry.json(), date, {}, {}};
 }
 
 /// Pieces of what was seen; words of one's own are never parted, and an amount goes on with what
@@ -248,9 +211,9 @@ Result<NoteEntry> read_note(std::string_view written, Date today, std::string_vi
         if (const auto food = fed_in(understood)) {
             std::string_view what = *food;
             const Date day = take_day(what, date);
-            return feeding_entry(what, day, by);
+            return feeding_entry(fed_from_stock(what), day, by);
         }
-        if (begins_with(understood, "stock")) return stock_entry(without(understood, 5), date, by);
+        if (auto stock = stock_note(understood, date, by)) return *std::move(stock);
         if (const auto food = added_food(words)) return feeding_entry(*food, date, by);
         return seen_entry(words, date, by);
     }();

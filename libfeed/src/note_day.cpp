@@ -8,6 +8,7 @@
 #include "feed/feedstock/count_text.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "month_day.hpp"
 
 namespace feed::io {
 namespace {
@@ -141,6 +142,7 @@ std::optional<std::int64_t> weekday_named(std::string_view word) {
 Date take_day(std::string_view& words, Date today) {
     const auto ago = [&](std::int64_t days) { return date_of(day_number(today) - days); };
     if (const auto date = take_date_at_start(words)) return *date;
+    if (const auto date = take_month_day_at_start(words, today)) return *date;
     for (const auto& [said, days] : day_words_said) {
         if (const auto rest = without_start(words, said)) {
             words = *rest;
@@ -161,6 +163,7 @@ Date take_day(std::string_view& words, Date today) {
             return ago(days);
         }
     }
+    if (const auto date = take_month_day_at_end(words, today)) return *date;
     if (const auto days = take_weekday_at_end(words, today)) return ago(*days);
     if (const auto days = take_ago(words)) return ago(*days);
     return today;

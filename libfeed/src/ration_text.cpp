@@ -71,13 +71,39 @@ bool has_reason(const Ration& ration, ReasonKind kind) {
                        [&](const Reason& reason) { return reason.kind == kind; });
 }
 
+/// What was asked about and stays out: lime, ash, shell, grit or a drink that is not wanted, and,
+/// where no other scraps were named, what worms bear next to nothing of.
+std::vector<std::string> left_out_lines(const Ration& ration) {
+    std::vector<std::string> unneeded;
+    std::vector<std::string> touchy;
+    const bool others = !has_reason(ration, ReasonKind::nothing_at_hand);
+    for (const Rest& one : ration.rest) {
+        if (part_of(*one.thing.feedstock) != Part::scraps)
+            unneeded.push_back(name_of(one.thing));
+        else if (one.capped && !others)
+            touchy.push_back(name_of(one.thing));
+    }
+    std::vector<std::string> lines;
+    if (!touchy.empty())
+        lines.push_back("Leave out the " + joined(touchy) + ": these worms bear next to none.");
+    if (!unneeded.empty())
+        lines.push_back("Leave out the " + joined(unneeded) + ": the bed needs none today.");
+    return lines;
+}
+
 std::string headline(const Ration& ration, UnitSystem units) {
     const std::string kg = mass_text(ration.scraps.mass(), units);
     const bool feeds =
         ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less;
-    // Whoever named only what is never fed must not read "feed it" below the refusal.
-    if (feeds && !ration.take_out.empty() && has_reason(ration, ReasonKind::nothing_at_hand))
-        return "The bed may have " + kg + " of scraps today: other, soft ones.";
+    // Whoever named only what is never fed, not wanted, or bedding, must not read "feed it" of
+    // that.
+    if (feeds && has_reason(ration, ReasonKind::nothing_at_hand)) {
+        if (!ration.take_out.empty() || !left_out_lines(ration).empty())
+            return "The bed may have " + kg + " of scraps today: other, soft ones.";
+        const bool has_bedding = std::any_of(ration.put_in.begin(), ration.put_in.end(),
+                                             [](const PutIn& put) { return put.thing.at_hand; });
+        if (has_bedding) return "The bed may have " + kg + " of scraps today: soft ones.";
+    }
     switch (ration.answer) {
         case RationAnswer::act_first:
             return "Act first, and feed nothing today.";
@@ -104,7 +130,9 @@ void add_materials(Screen& screen) {
     const Ration& ration = screen.ration;
     const std::string bedding = list_of(ration.put_in, Part::bedding, screen.units);
     const std::string lime = list_of(ration.put_in, Part::amendment, screen.units);
-    if (!bedding.empty()) screen.add("Mix in " + bedding + ", dry and torn.");
+    if (!bedding.empty())
+        screen.add("Mix in " + bedding + ", dry and torn" +
+                   (offers(ration, Part::bedding) ? ", or any dry bedding." : "."));
     if (ration.water_kg > 0.0)
         screen.add("Sprinkle " + volume_text(litres(ration.water_kg), screen.units) +
                    " of water over the day.");
@@ -175,6 +203,7 @@ std::string rest_text(const Ration& ration, UnitSystem units) {
     double dung_kg = 0.0;
     for (const Rest& one : ration.rest) {
         const Feedstock& f = *one.thing.feedstock;
+        if (part_of(f) != Part::scraps) continue;
         double& kg = is_frozen(f) ? frozen_kg : may_be_frozen(f) ? fresh_kg : dung_kg;
         kg += one.wet_mass.in_kilograms();
     }
@@ -184,7 +213,7 @@ std::string rest_text(const Ration& ration, UnitSystem units) {
     std::string said;
     if (fresh_kg >= least_told_kg)
         said = (all ? "Freeze the scraps" : "Freeze the rest") + mass(fresh_kg) +
-               " or take it elsewhere.";
+               (all ? " or take them elsewhere." : " or take it elsewhere.");
     if (dung_kg >= least_told_kg)
         said += (said.empty() ? "" : " ") +
                 std::string(all ? "Keep the dung" : "Keep the other dung") + mass(dung_kg) +
@@ -214,6 +243,7 @@ std::string about_day(const std::optional<Date>& today, const RationDay& next, U
 /// What may not go in again within a week: "rice or avocados". A ration within a week lists no
 /// rest.
 std::string capped_text(const Ration& ration) {
+    if (has_reason(ration, ReasonKind::nothing_at_hand)) return "";  // it was left out before all
     std::vector<std::string> names;
     bool its_like = false;
     for (const Reason& reason : ration.reasons) {
@@ -288,6 +318,13 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
     for (const CautionFinding& caution : ration.cautions)
         if (caution.dig_out) screen.add("D" + caution.text.substr(1));
     screen.add(crowded_text(ration, units));
+    // Who asked about that alone is answered first.
+    const bool of_it_alone =
+        ration.put_in.empty() || has_reason(ration, ReasonKind::nothing_at_hand);
+    const std::vector<std::string> left_out = left_out_lines(ration);
+    if (of_it_alone)
+        for (const std::string& line : left_out)
+            screen.add(line);
     screen.add(headline(ration, units));
     if (ration.answer == RationAnswer::act_first) {
         add_step(screen);
@@ -298,6 +335,9 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
         add_when(screen);
     }
     screen.add(rest_text(ration, units), RationLine::rest);
+    if (!of_it_alone)
+        for (const std::string& line : left_out)
+            screen.add(line, RationLine::rest);
     add_reasons(screen);
     for (const CautionFinding& caution : ration.cautions) {
         if (hurts_people(caution.caution) && !caution.dig_out)
@@ -311,37 +351,6 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
 }
 
 }  // namespace
-
-std::vector<std::string> never_lines(std::span<const TakeOut> out) {
-    std::vector<std::string> lines;
-    if (out.size() <= most_refused_alone) {
-        for (const TakeOut& one : out)
-            lines.push_back(never_text(one));
-        return lines;
-    }
-    constexpr std::size_t a_line = 5;  // more would be a long sentence
-    for (std::size_t from = 0; from < out.size(); from += a_line) {
-        std::vector<std::string> names;
-        for (std::size_t i = from; i < std::min(out.size(), from + a_line); ++i)
-            names.push_back(out[i].label);
-        lines.push_back("Never feed " + joined(names, "or") + ".");
-    }
-    return lines;
-}
-
-std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight, int instead_rank) {
-    std::vector<ScreenLine> lines;
-    if (tight && out.size() > most_refused_alone) {
-        for (std::string& line : never_lines(out))
-            lines.push_back({std::move(line), RationLine::stays, false});
-        return lines;
-    }
-    for (const TakeOut& one : out) {
-        lines.push_back({never_text(one), RationLine::stays, false});
-        lines.push_back({"  " + instead_text(one), instead_rank, false});
-    }
-    return lines;
-}
 
 std::string material_text(const PutIn& put, UnitSystem units) {
     return measure_of(put, units) + " of " + name_of(put.thing);

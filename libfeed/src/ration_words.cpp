@@ -1,5 +1,6 @@
 #include "feed/io/ration_text.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string_view>
@@ -157,10 +158,14 @@ std::string hazard_now_text(const Reason& reason, const Ration& ration, UnitSyst
     return "The bed is " + too + ".";
 }
 
-/// "These worms eat about "; where nobody named them, how many they are taken to be.
-std::string worms_eat(const Ration& ration, UnitSystem units) {
-    if (ration.worms_given) return "These worms eat about ";
-    return "No worms were named; about " + mass_text(ration.worms.mass(), units) + " of them eat ";
+/// What the worms eat; where nobody named them, how many they are taken to be.
+std::string worms_eat_text(const Reason& reason, const Ration& ration, UnitSystem units) {
+    const std::string who = ration.worms_given
+                                ? "These worms eat about "
+                                : "No worms were named; about " +
+                                      mass_text(ration.worms.mass(), units) + " of them eat ";
+    return who + mass_text(kilograms(reason.amount), units) +
+           (reason.in_new_bin ? " a week in a new bin." : " a week.");
 }
 
 }  // namespace
@@ -179,8 +184,8 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
         case ReasonKind::food_left:
             return "About " + kg(reason.amount) + " of soft food is still in the bed.";
         case ReasonKind::fed_lately:
-            return "What these worms eat in a week is in already (" +
-                   kg(ration.week.in_kilograms()) + ").";
+            return "A week's food for these worms (" + kg(ration.week.in_kilograms()) +
+                   ") went in within seven days.";
         case ReasonKind::fed_today:
             return "They had food today. Feed once a day at most.";
         case ReasonKind::measure_first:
@@ -194,7 +199,7 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
                    (reason.with_its_kind ? " and its like" : "") + " a week" +
                    (reason.given > 0.0005 ? "; " + kg(reason.given) + " went in already." : ".");
         case ReasonKind::cap_worms:
-            return worms_eat(ration, units) + kg(reason.amount) + " a week.";
+            return worms_eat_text(reason, ration, units);
         case ReasonKind::no_room:
             return "The bin is full: take out a third of the finished castings first.";
         case ReasonKind::no_bedding:
@@ -225,6 +230,37 @@ std::string weigh_text(const WorthMeasuring& worth) {
             return "weigh the " + worth.label;
     }
     return "";
+}
+
+std::vector<std::string> never_lines(std::span<const TakeOut> out) {
+    std::vector<std::string> lines;
+    if (out.size() <= most_refused_alone) {
+        for (const TakeOut& one : out)
+            lines.push_back(never_text(one));
+        return lines;
+    }
+    constexpr std::size_t a_line = 5;  // more would be a long sentence
+    for (std::size_t from = 0; from < out.size(); from += a_line) {
+        std::vector<std::string> names;
+        for (std::size_t i = from; i < std::min(out.size(), from + a_line); ++i)
+            names.push_back(out[i].label);
+        lines.push_back("Never feed " + joined(names, "or") + ".");
+    }
+    return lines;
+}
+
+std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight, int instead_rank) {
+    std::vector<ScreenLine> lines;
+    if (tight && out.size() > most_refused_alone) {
+        for (std::string& line : never_lines(out))
+            lines.push_back({std::move(line), 0, false});
+        return lines;
+    }
+    for (const TakeOut& one : out) {
+        lines.push_back({never_text(one), 0, false});
+        lines.push_back({"  " + instead_text(one), instead_rank, false});
+    }
+    return lines;
 }
 
 }  // namespace feed::io

@@ -14,13 +14,11 @@ namespace feed::io {
 Result<std::string> read_text_file(const std::string& path) {
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (file.get() < 0) {
-        return file_error(ErrorCode::not_readable, path, "a file that can be read",
-                          "cannot read this file: " + reason_of(errno));
+        return unreadable(path, errno);
     }
     struct stat facts {};
     if (::fstat(file.get(), &facts) != 0) {
-        return file_error(ErrorCode::not_readable, path, "a file that can be read",
-                          "cannot read this file: " + reason_of(errno));
+        return unreadable(path, errno);
     }
     if (S_ISDIR(facts.st_mode)) {
         return file_error(ErrorCode::not_readable, path, "a file, not a folder",
@@ -40,8 +38,7 @@ Result<std::string> read_text_file(const std::string& path) {
         const auto count = ::read(file.get(), buffer, sizeof buffer);
         if (count < 0) {
             if (errno == EINTR) continue;
-            return file_error(ErrorCode::not_readable, path, "a file that can be read",
-                              "cannot read this file: " + reason_of(errno));
+            return unreadable(path, errno);
         }
         if (count == 0) return text;
         text.append(buffer, static_cast<std::size_t>(count));

@@ -43,7 +43,7 @@ std::string day_text(Date day, const DiaryTotals& totals, UnitSystem units) {
 
 std::vector<std::string> head_lines(const DiaryTotals& totals, UnitSystem units) {
     const Totals& all = totals.all;
-    if (totals.weeks.empty()) return {"Nothing was written down in this time."};
+    if (totals.weeks.empty()) return {"Nothing was fed, bedded or harvested in this time."};
     std::vector<std::string> lines;
     lines.push_back("In all " + sums_text({0, all.scraps_kg, all.bedding_kg}, units) + " went in.");
     lines.push_back(counted(static_cast<std::size_t>(all.feedings), "feeding") + ", " +

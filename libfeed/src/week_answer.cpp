@@ -71,10 +71,23 @@ Result<std::vector<ThingAtHand>> things_of(const std::string& words) {
     return things;
 }
 
-std::vector<std::string_view> parts_of(std::string_view text) {
+/// Where in a part a later day begins behind a comma ("2 kg apples, Wed: 3 kg lettuce"): the place
+/// of that comma.
+std::size_t comma_before_day(std::string_view part, Date today) {
+    for (auto colon = part.find(':'); colon != std::string_view::npos;
+         colon = part.find(':', colon + 1)) {
+        const auto comma = part.substr(0, colon).rfind(',');
+        if (comma == std::string_view::npos) continue;
+        if (days_ahead(trimmed(part.substr(comma + 1, colon - comma - 1)), today)) return comma;
+    }
+    return std::string_view::npos;
+}
+
+std::vector<std::string_view> parts_of(std::string_view text, Date today) {
     std::vector<std::string_view> parts;
     for (;;) {
-        const auto end = text.find(';');
+        const auto semicolon = text.find(';');
+        const auto end = std::min(semicolon, comma_before_day(text.substr(0, semicolon), today));
         const auto part = trimmed(text.substr(0, end));
         if (!part.empty()) parts.push_back(part);
         if (end == std::string_view::npos) return parts;
@@ -88,7 +101,7 @@ Result<std::vector<WeekThing>> read_week_things(const std::vector<std::string>& 
     std::vector<WeekThing> things;
     Errors errors;
     for (const std::string& text : texts) {
-        for (const std::string_view part : parts_of(text)) {
+        for (const std::string_view part : parts_of(text, today)) {
             const auto on = day_part(part, today);
             if (!on) {
                 errors.push_back(on.errors().front());

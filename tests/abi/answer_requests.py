@@ -124,6 +124,15 @@ HEAPS: list[Request] = [
             "targets": {"set": "none", "moisture": "50 % to 60 %"},
         },
     },
+    heap_file(
+        balance={
+            "at_hand": [
+                "as much as possible up to 50 L kitchen scraps",
+                "as much as possible up to 10 L leaves",
+            ],
+            "targets": "hot-heap",
+        }
+    ),
 ]
 SIGNS: list[Any] = [
     "sour smell",

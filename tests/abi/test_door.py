@@ -396,7 +396,7 @@ NOT_BEHIND_THE_DOOR |= {"--fruit", "--scraps", "--manure", "--lime", "--little",
 def test_every_option_of_the_command_is_behind_the_door() -> None:
     listed = (ROOT / "bindings/cli/command_list.hpp").read_text(encoding="utf-8")
     table = (ROOT / "libfeed/include/feed/io/door_table.hpp").read_text(encoding="utf-8")
-    options = set(re.findall(r'\{"(--[\w-]+)"', listed))
+    options = set(re.findall(r'\{\s*"(--[\w-]+)"', listed))
     assert len(options) > 15
     behind = set(re.findall(r'"(--[\w-]+)"', table))
     assert options - behind == NOT_BEHIND_THE_DOOR

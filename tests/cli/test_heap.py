@@ -33,6 +33,27 @@ def test_the_amounts_are_those_of_the_balance(feed_command: Path) -> None:
         assert portion["measure"].split(",")[0] in text
 
 
+def test_what_finds_too_little_dry_stuff_is_kept_back(feed_command: Path) -> None:
+    """Of 50 L of scraps a bucket of leaves takes a little; the rest was not spoken of."""
+    at_hand = ["5 buckets kitchen scraps", "1 bucket leaves"]
+    heap = answer(feed_command, "heap", *at_hand)
+    scraps = next(
+        one for one in heap["balance"]["portions"] if one["feedstock"] == "fruit-veg-byproduct"
+    )
+    there = answer(feed_command, "blend", "5 buckets kitchen scraps")["wet_mass_kg"]
+    assert [one["feedstock"] for one in heap["kept_back"]] == ["fruit-veg-byproduct"]
+    kept = heap["kept_back"][0]["wet_mass_kg"]
+    assert kept == pytest.approx(there - scraps["wet_mass_kg"])
+    told = " ".join(heap["text"])
+    assert "there is too little dry stuff" in told
+    added = re.search(r"For all of it add (\d+) L, about", told)
+    assert added, told
+    # What it names, added to the bucket of 10 L, lets all of it in.
+    enough = answer(feed_command, "heap", at_hand[0], f"{int(added[1]) + 10} L leaves")
+    assert enough["kept_back"] == []
+    assert answer(feed_command, "heap", *AT_HAND)["kept_back"] == []
+
+
 def test_layers_add_up_to_the_recipe_and_no_more_than_there_is(feed_command: Path) -> None:
     heap = answer(feed_command, "heap", *AT_HAND, "2 kg bacon")
     layers = heap["layers"]

@@ -172,7 +172,7 @@ def test_a_slip_is_one_clear_error(feed_command: Path, words: tuple[str, ...], t
 
 def test_nothing_in_the_time_is_said(feed_command: Path) -> None:
     said = call(feed_command, "totals", *BINS, "--since", "2026-06-01").stdout
-    assert said == "Nothing was written down in this time.\n"
+    assert said == "Nothing was fed, bedded or harvested in this time.\n"
 
 
 def test_the_door_gives_the_same_sums(feed_command: Path) -> None:

@@ -131,6 +131,21 @@ def test_the_sheet_has_a_column_a_bin_and_says_what_the_week_says(
         assert 0 < float(one.get("y", "")) < float(wide[1][:-2]) - 5
 
 
+@pytest.mark.parametrize(
+    ("parted", "the_same"),
+    [
+        ("1 kg apples, Wed: 2 kg carrot", "1 kg apples; Wed: 2 kg carrot"),
+        ("Tue: 1 kg apples, Wed: 2 kg carrot", "Tue: 1 kg apples; Wed: 2 kg carrot"),
+        ("1 kg apples, 500 g lettuce, 2026-05-06: 2 kg carrot, tomorrow: 1 kg melon rind",
+         "1 kg apples, 500 g lettuce; 2026-05-06: 2 kg carrot; tomorrow: 1 kg melon rind"),
+    ],
+)  # fmt: skip
+def test_a_later_day_begins_behind_a_comma_too(
+    feed_command: Path, parted: str, the_same: str
+) -> None:
+    assert week(feed_command, have=parted) == week(feed_command, have=the_same)
+
+
 def test_many_bins_have_pages_and_lose_nothing(feed_command: Path, tmp_path: Path) -> None:
     page = tmp_path / "week.svg"
     bins = []

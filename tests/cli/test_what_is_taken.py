@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -74,3 +75,21 @@ def test_trays_are_counted(feed_command: Path, tmp_path: Path) -> None:
 @pytest.mark.parametrize("what", ["dead cat", "2 dead dogs", "a dead hamster", "dead mole"])
 def test_a_dead_animal_is_refused_by_its_name(feed_command: Path, what: str) -> None:
     assert screen(feed_command, "ration", *BIN, what).startswith(f"Never feed {what.lstrip('2a ')}")
+
+
+@pytest.mark.parametrize("things", ["6 kiwi peels", "3 plum skins"])
+def test_a_part_of_which_only_the_whole_is_known_is_said_by_weight(
+    feed_command: Path, things: str
+) -> None:
+    """Six peels of kiwi were "7/8 piece": so much of a whole fruit weighs as they do."""
+    told = call(
+        feed_command, "ration", "--bin", "100 L tote", "--worms", "2 kg", things
+    ).stdout.splitlines()
+    assert re.fullmatch(r"  [a-z ]+, \d+ g\.", told[1]), told
+
+
+def test_a_bag_from_the_garden_is_a_large_one(feed_command: Path) -> None:
+    """A bag of leaves is 30 to 115 L (common practice), no bag from a shop."""
+    leaves = answer(feed_command, "blend", "2 bags of leaves")["wet_mass_kg"]
+    assert 8.0 < leaves < 16.0
+    assert answer(feed_command, "blend", "a bag of carrots")["wet_mass_kg"] == pytest.approx(1.0)

@@ -171,6 +171,54 @@ TEST_CASE("a day may stand before it") {
     CHECK(read_note("on 2026-02-27: half gone", today)->date == feed::Date{2026, 2, 27});
 }
 
+TEST_CASE("a day of a month stands at either end") {
+    for (const auto* const written :
+         {"on Feb 20 fed 2 apples", "20 Feb: fed 2 apples", "20th of February fed 2 apples",
+          "Fri 20 February, fed 2 apples", "fed 2 apples on 20 Feb", "fed 2 apples Feb 20th",
+          "fed 2 apples on the 20th of February 2026", "February 20, 2026: fed 2 apples"}) {
+        const auto note = read_note(written, today);
+        INFO(written);
+        REQUIRE(note);
+        CHECK(note->date == feed::Date{2026, 2, 20});
+        CHECK(note->lines.find("[\"2 apples\"]") != std::string::npos);
+    }
+    // The last such day; one that comes soon is asked about by who calls, and is not last year's.
+    CHECK(read_note("20 Dec gone", today)->date == feed::Date{2025, 12, 20});
+    CHECK(read_note("29 Feb gone", today)->date == feed::Date{2024, 2, 29});
+    CHECK(read_note("20 Mar gone", today)->date == feed::Date{2026, 3, 20});
+    CHECK(read_note("5 Dec gone", {2026, 11, 30})->date == feed::Date{2026, 12, 5});
+    CHECK(read_note("5 Dec gone", {2027, 1, 5})->date == feed::Date{2026, 12, 5});
+    CHECK(day_said("Feb 20", today) == feed::Date{2026, 2, 20});
+    CHECK_FALSE(day_said("Feb 31", today));
+    // Amounts and words of one's own stay.
+    CHECK(read_note("fed 3 apples", today)->date == today);
+    CHECK(read_note("note lid open since 20 Feb", today)->date == today);
+}
+
+TEST_CASE("what is put by goes into the stock, and what is thawed is noted when it is fed") {
+    const auto written = [](std::string_view words) {
+        const auto note = read_note(words, today);
+        return note ? note->section + ": " + note->lines : note.errors()[0].message;
+    };
+    for (const auto* const words :
+         {"froze 1 kg apples", "stock frozen 1 kg apples", "put frozen 1 kg apples in the freezer"})
+        CHECK(written(words).find("portions: [\"frozen 1 kg apples\"]") != std::string::npos);
+    CHECK(written("put 1 kg apples in the freezer").find("[\"frozen 1 kg apples\"]") !=
+          std::string::npos);
+    CHECK(written("put aside 2 kg shredded cardboard in the shed").substr(0, 6) == "stock:");
+    CHECK(written("put 3 apples in the bin").find("feedings: ") == 0);
+    CHECK(written("put 3 apples in").find("[\"3 apples\"]") != std::string::npos);
+    CHECK(written("fed 300 g pumpkin from the freezer").find("[\"frozen 300 g pumpkin\"]") !=
+          std::string::npos);
+    CHECK(written("fed from stock 500 g frozen pumpkin").find("[\"500 g frozen pumpkin\"]") !=
+          std::string::npos);
+    for (const auto* const words :
+         {"thawed 500 g pumpkin", "took 500 g pumpkin out of the freezer"}) {
+        CHECK(written(words).find("write \"fed frozen 500 g pumpkin\"") != std::string::npos);
+        CHECK(read_note("fed frozen 500 g pumpkin", today));
+    }
+}
+
 TEST_CASE("what is not understood names what is near, and that works") {
     // A slip with one near word is taken.
     CHECK(noted("smel sour") == "smell: sour");

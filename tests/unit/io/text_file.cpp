@@ -18,7 +18,12 @@ TEST_CASE("what cannot be read says why") {
     const auto missing = read_text_file(folder.file("file"));
     REQUIRE_FALSE(missing);
     CHECK(missing.errors()[0].code == ErrorCode::not_readable);
-    CHECK(missing.errors()[0].message == "cannot read this file: there is no such file");
+    CHECK(missing.errors()[0].message ==
+          "cannot read this file: there is no such file; to begin one write \"feed start " +
+              folder.file("file") + "\"");
+    // A name that a shell would part is not offered.
+    CHECK(read_text_file(folder.file("my bin.yaml")).errors()[0].message ==
+          "cannot read this file: there is no such file");
     const auto directory = read_text_file(folder.path());
     REQUIRE_FALSE(directory);
     CHECK(directory.errors()[0].message == "this is a folder, not a file; name a file in it");

@@ -16,6 +16,7 @@ namespace feed {
 
 /// What a look can raise.
 enum class AlarmKind : std::uint8_t {
+    worms_dying,  // the gravest first: where there is room for one it is told
     worms_leaving,
     worms_at_lid,
     worms_sluggish,
@@ -26,7 +27,6 @@ enum class AlarmKind : std::uint8_t {
     too_hot,
     too_cold,
     too_sour,  ///< a measured pH at which worms do not live
-    worms_dying,
 };
 inline constexpr std::size_t alarm_kind_count = 11;
 
@@ -142,10 +142,10 @@ inline bool gives_reason(const Observation& look, const SpeciesLimits& limits) n
 
 constexpr std::string_view text(AlarmKind kind) noexcept {
     constexpr std::string_view words[alarm_kind_count] = {
-        "worms were leaving",        "worms massed at the lid",  "worms were sluggish",
-        "it smelled sour",           "it smelled rotten",        "it smelled of ammonia",
-        "water stood in the bin",    "it was too hot for worms", "it was too cold for worms",
-        "it was too sour for worms", "worms were dying"};
+        "worms were dying",          "worms were leaving",       "worms massed at the lid",
+        "worms were sluggish",       "it smelled sour",          "it smelled rotten",
+        "it smelled of ammonia",     "water stood in the bin",   "it was too hot for worms",
+        "it was too cold for worms", "it was too sour for worms"};
     return words[static_cast<std::size_t>(kind)];
 }
 

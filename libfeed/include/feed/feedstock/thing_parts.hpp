@@ -124,6 +124,12 @@ inline void take_share(ReadThing& thing, const std::string& part, const PartShar
     mass.how += ", the " + part + " as " + percent + " % of it";
     thing.said.push_back("the " + part + " is taken as " + percent + " % of the whole, about " +
                          weight_text(mass.wet_mass) + " in all; weigh it to be sure");
+    // Of its pieces only the whole is known: from here on it is so much by weight.
+    Amount& amount = thing.amount;
+    amount.kind = AmountKind::mass;
+    amount.mass = mass.wet_mass.mass();
+    amount.low_share = share.low / share.share * amount.low_share;
+    amount.high_share = share.high / share.share * amount.high_share;
 }
 
 /// Takes the part for the whole where whole pieces or loaves were counted, and says so.

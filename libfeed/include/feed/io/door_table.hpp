@@ -80,8 +80,12 @@ inline constexpr Member date{
     "day of the file when left out.",
     "\"2026-03-14\"", "--date"};
 inline constexpr Member units{
-    "units",  MemberKind::choice, "Units of the texts in the answer; metric when left out.",
-    "\"us\"", "--units",          "metric us"};
+    "units",
+    MemberKind::choice,
+    "Units of the texts in the answer; left out, those that the file names, else metric.",
+    "\"us\"",
+    "--units",
+    "metric us"};
 inline constexpr Member table_words{
     "words", MemberKind::text, "Words of a name; every row when left out.", "\"coffee\"", "WORDS"};
 inline constexpr Member words{"words", MemberKind::text, "The name of a feedstock.",
@@ -267,7 +271,8 @@ inline constexpr std::array<Asked, 10> of_start{{{&date, true},
                                                  {&temperature},
                                                  {&title},
                                                  {&units}}};
-inline constexpr std::array<Asked, 4> of_signs{{{&signs, true}, {&sign_file}, {&name}, {&units}}};
+inline constexpr std::array<Asked, 5> of_signs{
+    {{&signs, true}, {&sign_file}, {&name}, {&date}, {&units}}};
 inline constexpr std::array<Asked, 6> of_plan{
     {{&file, true}, {&name}, {&trial_sheet}, {&paper}, {&yaml}, {&units}}};
 inline constexpr std::array<Asked, 3> of_read{{{&file, true}, {&name}, {&svg}}};

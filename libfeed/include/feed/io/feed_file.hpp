@@ -15,6 +15,7 @@
 #include "feed/feedstock/feedstock.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/quantity/error.hpp"
+#include "feed/quantity/unit_system.hpp"
 #include "feed/ration/stock.hpp"
 #include "feed/trial/own_feed_rate.hpp"
 #include "feed/trial/trial.hpp"
@@ -53,6 +54,8 @@ struct FeedFile {
     std::size_t content_hash = 0;
     std::string title;  ///< the keeper's own, or empty
     std::string group;  ///< who feeds this bin, or empty
+    /// The units that its keeper reads; nothing: what the call says.
+    std::optional<UnitSystem> units;
     bool heap = false;  ///< the file is of a heap (`kind: heap`), not of a bin
     std::vector<Container> containers;
     std::vector<Meaning> words;  ///< what words mean in this file

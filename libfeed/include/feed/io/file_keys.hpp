@@ -18,9 +18,9 @@ inline constexpr std::size_t most_feedstocks = 1000;    ///< of the keeper's own
 inline constexpr std::size_t most_containers = 1000;    ///< of the keeper's own
 inline constexpr std::size_t most_temperatures = 4000;  ///< daily ones, ten years
 
-inline constexpr std::array<Key, 14> file{
-    "libfeed", "kind",    "title", "group",        "containers", "words", "feedstocks",
-    "blend",   "balance", "bed",   "observations", "feedings",   "trial", "stock"};
+inline constexpr std::array<Key, 15> file{
+    "libfeed", "kind",    "title", "group",        "units",    "containers", "words", "feedstocks",
+    "blend",   "balance", "bed",   "observations", "feedings", "trial",      "stock"};
 inline constexpr std::array<Key, 3> portion{"feedstock", "amount", "preparation"};
 inline constexpr std::array<Key, 3> balance{"at_hand", "targets", "objective"};
 inline constexpr std::array<Key, 6> entry{"feedstock", "amount", "preparation",

@@ -19,6 +19,8 @@ struct HeapOfFile {
     std::optional<BalanceOfFile> recipe;  ///< the answer of `feed balance`, where it has a balance
     /// Where nothing at hand makes a hot heap: the balance with all of it, for what would mend it.
     std::optional<BalanceOfFile> all_of_it;
+    /// Of each portion of the recipe what finds too little dry stuff and stays behind; else 0.
+    std::vector<double> kept_back_kg;
     std::optional<HeapLayers> layers;       ///< where the recipe was solved
     std::optional<HeapForWorms> for_worms;  ///< the same
     std::optional<HeapLog> log;             ///< where anything was seen

@@ -13,6 +13,7 @@
 #include "feed/bed/cautions.hpp"
 #include "feed/bed/crowding.hpp"
 #include "feed/feedstock/plain_name.hpp"
+#include "feed/ration/leave_out.hpp"
 #include "feed/ration/plan.hpp"
 #include "feed/ration/weigh.hpp"
 #include "feed/ration/without_food.hpp"
@@ -91,22 +92,6 @@ inline void add_put_in(const RationWork& work, const Plan& plan, Ration& ration)
     ration.scraps = wet_kilograms(plan.load.scraps_wet_kg);
 }
 
-/// What these worms may have of a thing in a week, and what went in: of it, or of its kind.
-inline Reason cap_reason(const ThingAtHand& thing, const PlanProblem& problem, std::size_t j) {
-    const WeekCap& cap = problem.caps[j];
-    Reason reason{ReasonKind::cap, Hazard::overfed, plain_name(thing.label, *thing.feedstock),
-                  cap.week_kg};
-    reason.given = cap.given_kg;
-    for (std::size_t kind = 0; kind < capped_together.size(); ++kind) {
-        if (!thing.feedstock->has(capped_together[kind])) continue;
-        const double of_kind = problem.given_of_kind[kind] * cap.week_kg;
-        if (of_kind <= reason.given + 0.001) continue;
-        reason.given = of_kind;
-        reason.with_its_kind = true;
-    }
-    return reason;
-}
-
 /// What stays out, and why: caps, the worms, or a hazard that more would raise.
 inline void add_rest(const RationWork& work, const PlanProblem& problem, const Plan& plan,
                      Ration& ration) {
@@ -127,8 +112,11 @@ inline void add_rest(const RationWork& work, const PlanProblem& problem, const P
     ration.answer = left_kg > 0.05 * there_kg ? RationAnswer::feed_less : RationAnswer::feed;
     if (ration.answer == RationAnswer::feed) return;
     if (capped) add_reason(ration, cap_reason(work.things[*capped], problem, *capped));
-    if (plan.by_cap_of_worms || most_of_rows(plan.pull, Hazard::overfed) > 1e-12)
-        add_reason(ration, {ReasonKind::cap_worms, Hazard::overfed, "", work.week_kg});
+    if (plan.by_cap_of_worms || most_of_rows(plan.pull, Hazard::overfed) > 1e-12) {
+        Reason worms{ReasonKind::cap_worms, Hazard::overfed, "", work.week_kg};
+        worms.in_new_bin = !work.place.rules.own_record && work.numbers.ramp_factor < 1.0;
+        add_reason(ration, std::move(worms));
+    }
     for (std::size_t i = 0; i < hazard_row_count; ++i) {
         if (plan.pull[i] <= 1e-12 || hazard_rows[i].hazard == Hazard::overfed) continue;
         add_reason(ration, {ReasonKind::hazard_with, hazard_rows[i].hazard, "", 0.0});
@@ -150,43 +138,18 @@ inline void too_little(const RationWork& work, bool by_heat, bool by_bed, Ration
     ration.next_look = std::max(1, days_away(work));
 }
 
-/// What there is of a thing, kg; of what may be had as wanted more than any bed takes.
-inline double most_there_kg(const ThingAtHand& thing) noexcept {
-    return thing.most ? thing.most->in_kilograms() : 1e3;
-}
-
-/// Where these worms may have next to nothing of all that is at hand, in any week: nobody opens a
-/// bin for a pinch of onion. Whether that is so.
-inline bool capped_to_nothing(const RationWork& work, const PlanProblem& problem, Ration& ration) {
-    constexpr double least_kg = limits::least_portion.low;
-    double there_kg = 0.0;
-    double may_kg = 0.0;
-    std::optional<std::size_t> capped;
-    for (std::size_t j = 0; j < work.things.size(); ++j) {
-        const ThingAtHand& thing = work.things[j];
-        if (part_of(*thing.feedstock) != Part::scraps) continue;
-        const double most_kg = most_there_kg(thing);
-        if (!capped && problem.caps[j].week_kg < most_kg) capped = j;
-        there_kg += most_kg;
-        may_kg += std::min(most_kg, problem.caps[j].week_kg);
-    }
-    if (!capped || there_kg < least_kg || may_kg >= least_kg) return false;
-    add_reason(ration, cap_reason(work.things[*capped], problem, *capped));
-    wait_until(work, ration, 1);
-    ration.next_feeding.reset();  // no day changes it: something else is to go in
-    return true;
-}
-
 inline void feed_today(RationWork& work, Ration& ration) {
+    leave_out_capped(work, ration);
     const PlanProblem problem = plan_problem(work, ration);
-    if (capped_to_nothing(work, problem, ration)) return;
     const Plan plan = make_plan(problem);
-    double there_kg = 0.0;
+    std::vector<double> by_caps(work.things.size(), 0.0);
     for (std::size_t j = 0; j < work.things.size(); ++j) {
         const ThingAtHand& thing = work.things[j];
         if (part_of(*thing.feedstock) != Part::scraps) continue;
-        there_kg += std::min(most_there_kg(thing), problem.caps[j].left_kg());
+        by_caps[j] = std::min(most_there_kg(thing), problem.caps[j].left_kg());
     }
+    const double there_kg =
+        allowed_by_kinds(work, problem, std::move(by_caps), problem.given_of_kind);
     // Before rounding: what a rounding takes does not decide.
     const double may_kg = std::min(there_kg, problem.most_scraps_kg);
     const double least_kg = std::min(least_ration_kg, 0.9 * may_kg);
@@ -225,6 +188,17 @@ inline void feed_today(RationWork& work, Ration& ration) {
     }
     ration.weigh = worth_measuring(work.in.bed, work.numbers, work.things, plan.kg, plan.pull,
                                    plan.by_cap_of_worms, ration.scraps.in_kilograms());
+}
+
+/// Lime, ash, shell or grit at hand of which nothing goes in: who asked about it is told.
+inline void add_unneeded(const RationWork& work, Ration& ration) {
+    for (const ThingAtHand& thing : work.things) {
+        if (part_of(*thing.feedstock) != Part::amendment || !thing.most) continue;
+        const bool goes_in =
+            std::any_of(ration.put_in.begin(), ration.put_in.end(),
+                        [&](const PutIn& put) { return put.thing.feedstock == thing.feedstock; });
+        if (!goes_in) ration.rest.push_back({thing, *thing.most, false});
+    }
 }
 
 /// What went in within two weeks and is never fed is kept in the diary, and answered first: dig it
@@ -335,6 +309,7 @@ inline void decide(RationWork& work, Ration& ration) {
                 ration.rest.push_back({thing, *thing.most, false});
         }
     }
+    add_unneeded(work, ration);
 }
 
 }  // namespace detail

@@ -89,6 +89,7 @@ struct Reason {
     double given = 0.0;
     bool hazard_known = true;    ///< false: an alarm that may tell of several things
     bool with_its_kind = false;  ///< of a cap: `given` counts materials of its kind too
+    bool in_new_bin = false;     ///< of what worms eat: the share of the first weeks of a bin
 };
 
 /// What is worth measuring: an uncertain number that moves the answer.

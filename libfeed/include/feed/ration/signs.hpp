@@ -279,6 +279,8 @@ inline SignsAnswer causes_in(const RationInput* described, std::span<const Sign>
     answer.steps = order_of_steps(answer.causes);
     answer.harmless = answer.causes.front().harmless;
     answer.text = verdict(answer.causes.front());
+    if (described != nullptr && ration(*described).answer == RationAnswer::act_first)
+        answer.text = "This bed needs a step first: ask feed ration. " + answer.text;
     for (std::size_t s = 0; s < sign_count; ++s) {
         const std::string_view note = note_on(static_cast<Sign>(s));
         if (seen[s] && !note.empty()) answer.notes.emplace_back(note);

@@ -232,12 +232,16 @@ inline bool must_wait(const RationWork& work, Ration& ration) {
         return true;
     }
     const double age = in_days(work.bed.age);
-    if (work.bed.age_given && age < limits::first_feeding_day.value)
+    const bool much_left = work.soft_kg > limits::feed_again_share.value * work.week_kg;
+    const Reason left{ReasonKind::food_left, Hazard::overfed, "", work.soft_kg};
+    if (work.bed.age_given && age < limits::first_feeding_day.value) {
+        // Fed too early, it is the food that is waited for.
+        if (much_left) add_reason(ration, left);
         return waits({ReasonKind::new_bin, Hazard::sour, "", age},
                      work.in.begins_in_days +
                          static_cast<int>(std::ceil(limits::first_feeding_day.value - age)));
-    if (work.soft_kg > limits::feed_again_share.value * work.week_kg)
-        return waits({ReasonKind::food_left, Hazard::overfed, "", work.soft_kg}, 0);
+    }
+    if (much_left) return waits(left, 0);
     // Half gone is the least that is published: a look that found less holds until it should be.
     if (work.in.seen_left &&
         work.in.seen_left->wet_kg > limits::useful_share.value * work.week_kg) {

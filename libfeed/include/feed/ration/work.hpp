@@ -108,7 +108,7 @@ inline bool any_of_part(std::span<const ThingAtHand> things, Part part) {
                        [&](const ThingAtHand& thing) { return part_of(*thing.feedstock) == part; });
 }
 
-/// Sets aside what is never fed; the rest is what may go in.
+/// Sets aside what is never fed, and what is poured; the rest is what may go in.
 inline void set_aside(RationWork& work, Ration& ration) {
     for (const ThingAtHand& thing : work.in.things) {
         const Feedstock& f = *thing.feedstock;
@@ -117,6 +117,8 @@ inline void set_aside(RationWork& work, Ration& ration) {
         } else if (part_of(f) != Part::poured_water) {
             work.things.push_back(thing);
             if (work.things.back().label.empty()) work.things.back().label = f.name;
+        } else if (!is_plain_water(f) && thing.most) {
+            ration.rest.push_back({thing, *thing.most, false});  // a drink is no water of ours
         }
     }
 }
@@ -140,9 +142,20 @@ inline void join_repeated(std::vector<ThingAtHand>& things) {
     }
 }
 
+/// Whether a bedding may be mixed in as it is: nothing touchy, and dry.
+inline bool is_plain_dry_bedding(const Feedstock& f) {
+    constexpr double still_dry = 0.25;  // water by wet mass (judgement): nothing soaked, no manure
+    const auto& moisture = f[Property::moisture_wet];
+    return part_of(f) == Part::bedding && f.stance == Stance::feed && !f.most_wet_kg_per_kg_worms &&
+           moisture && moisture->value <= still_dry;
+}
+
 /// The materials of a step. Bedding: the first at hand without a cap of which there is enough, else
-/// the house bedding, offered as such. Lime: the first at hand that is ground, else eggshell.
-inline StepMaterials step_materials_of(std::span<const ThingAtHand> things, double contents_m3) {
+/// the one that the bed was made of, else the house bedding, both offered as such. Lime: the first
+/// at hand that is ground, else eggshell.
+/// @param of_bed  the bedding that the bed was made of.
+inline StepMaterials step_materials_of(std::span<const ThingAtHand> things,
+                                       std::span<const Portion> of_bed, double contents_m3) {
     std::shared_ptr<const Feedstock> bedding;
     std::shared_ptr<const Feedstock> lime;
     double most_bedding_kg = solver::infinity;
@@ -160,6 +173,9 @@ inline StepMaterials step_materials_of(std::span<const ThingAtHand> things, doub
         if (there < 0.5 * wanted) continue;
         bedding = thing.feedstock;
         most_bedding_kg = there;
+    }
+    for (const Portion& portion : of_bed) {
+        if (!bedding && is_plain_dry_bedding(*portion.feedstock)) bedding = portion.feedstock;
     }
     StepMaterials with = step_materials(std::move(bedding));
     with.most_bedding_kg = most_bedding_kg;
@@ -197,7 +213,7 @@ inline RationWork work_of(const RationInput& in, Ration& ration) {
     }
     set_aside(work, ration);
     join_repeated(work.things);
-    work.materials = step_materials_of(work.things, work.numbers.contents_m3);
+    work.materials = step_materials_of(work.things, in.bed.bedding, work.numbers.contents_m3);
     work.week_kg = 7.0 * work.place.rules.start_wet_kg_per_day;
     work.soft_kg = work.numbers.soft_food_kg.value;
     for (const Hazard hazard : watched_hazards) {

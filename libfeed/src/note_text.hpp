@@ -1,0 +1,31 @@
+#pragma once
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "feed/quantity/error.hpp"
+#include "feed/quantity/number_text.hpp"
+#include "feed/quantity/plain_text.hpp"
+
+// How the words of a note are looked at.
+namespace feed::io {
+
+inline Error note_error(ErrorCode code, std::string_view words, std::string allowed,
+                        std::string message) {
+    return make_error(code, "note", std::string(words), std::move(allowed), std::move(message));
+}
+
+/// Does a text begin with a word, in any case?
+inline bool begins_with(std::string_view text, std::string_view word) {
+    return text.size() >= word.size() && plain_text(text.substr(0, word.size())) == word &&
+           (text.size() == word.size() || text[word.size()] == ' ' || text[word.size()] == ':');
+}
+
+/// The words behind a word of that length.
+inline std::string_view without(std::string_view text, std::size_t length) {
+    text.remove_prefix(length);
+    if (!text.empty() && text.front() == ':') text.remove_prefix(1);
+    return detail::trim(text);
+}
+
+}  // namespace feed::io
