@@ -129,6 +129,7 @@ void add_stock(const FeedFile& file, RationInput& in) {
         const bool past = item.keep == StockKeep::fresh && item.good_days < 0;
         if (past || (any_food && part_of(f) == Part::scraps) || is_listed(named, f)) continue;
         item.thing.first = item.keep == StockKeep::fresh;
+        item.thing.kept = true;
         in.things.push_back(std::move(item.thing));
     }
 }
@@ -140,9 +141,9 @@ void leave_in_stock(const FeedFile& file, Ration& answer) {
     std::vector<Rest> rest;
     const std::vector<StockItem> stock = stock_on(file.stock, file.diary, *answer.date);
     for (Rest& one : answer.rest) {
+        if (one.thing.kept && part_of(*one.thing.feedstock) != Part::scraps) continue;
         const bool waits = std::any_of(stock.begin(), stock.end(), [&](const StockItem& item) {
             if (item.thing.feedstock->id != one.thing.feedstock->id) return false;
-            if (part_of(*item.thing.feedstock) == Part::amendment) return true;
             return answer.next_feeding && item.keep == StockKeep::fresh &&
                    item.good_days >= answer.next_feeding->day;
         });

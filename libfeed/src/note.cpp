@@ -19,22 +19,29 @@
 namespace feed::io {
 namespace {
 
-/// Words of what went in, after "fed": nothing where the words say something else.
-std::optional<std::string_view> fed_in(std::string_view words) {
-    for (const std::string_view word :
-         {"fed them", "fed it", "fed the worms", "fed", "feed", "gave them", "gave it",
-          "gave the worms", "gave", "put in", "added food", "added scraps"})
-        if (begins_with(words, word)) return without(words, word.size());
-    if (!begins_with(words, "put")) return std::nullopt;
-    // "put 3 apples in the bin"
-    const std::string_view what = without(words, 3);
+/// What went in without the bin that it went into ("3 apples in the bin"); nothing where none is
+/// said.
+std::optional<std::string_view> without_bin(std::string_view what) {
     for (const std::string_view place : {" in the worm bin", " in the bin", " into the bin",
-                                         " in the tote", " in the bed", " in"}) {
+                                         " to the bin", " in the tote", " in the bed", " in"}) {
         if (what.size() <= place.size()) continue;
         const std::size_t at = what.size() - place.size();
         if (" " + plain_text(what.substr(at)) == place) return detail::trim(what.substr(0, at));
     }
     return std::nullopt;
+}
+
+/// Words of what went in, after "fed": nothing where the words say something else.
+std::optional<std::string_view> fed_in(std::string_view words) {
+    for (const std::string_view word :
+         {"fed them", "fed it", "fed the worms", "fed", "feed", "gave them", "gave it",
+          "gave the worms", "gave", "put in", "added food", "added scraps"})
+        if (begins_with(words, word)) {
+            const auto what = without(words, word.size());
+            return without_bin(what).value_or(what);
+        }
+    // "put 3 apples in the bin"
+    return begins_with(words, "put") ? without_bin(without(words, 3)) : std::nullopt;
 }
 
 Result<NoteEntry> seen_entry(std::string_view words, Date date, std::string_view by);

@@ -100,8 +100,9 @@ std::string headline(const Ration& ration, UnitSystem units) {
     if (feeds && has_reason(ration, ReasonKind::nothing_at_hand)) {
         if (!ration.take_out.empty() || !left_out_lines(ration).empty())
             return "The bed may have " + kg + " of scraps today: other, soft ones.";
-        const bool has_bedding = std::any_of(ration.put_in.begin(), ration.put_in.end(),
-                                             [](const PutIn& put) { return put.thing.at_hand; });
+        const bool has_bedding =
+            std::any_of(ration.put_in.begin(), ration.put_in.end(),
+                        [](const PutIn& put) { return put.thing.at_hand && !put.thing.kept; });
         if (has_bedding) return "The bed may have " + kg + " of scraps today: soft ones.";
     }
     switch (ration.answer) {

@@ -1,5 +1,6 @@
 #include "stock_notes.hpp"
 
+#include <algorithm>
 #include <array>
 #include <span>
 #include <utility>
@@ -12,11 +13,19 @@
 namespace feed::io {
 namespace {
 
-/// Where something is put by or comes from.
-constexpr std::string_view freezer = "freezer";
-
 bool is_in_freezer(std::string_view words) {
-    return plain_text(words).find(freezer) != std::string::npos;
+    return plain_text(words).find("freezer") != std::string::npos;
+}
+
+/// Whether a place is one where things are kept, and no bin.
+bool is_store(std::string_view words) {
+    constexpr std::array<std::string_view, 10> stores{
+        "freezer", "fridge", "refrigerator", "shed",     "garage",
+        "cellar",  "pantry", "cupboard",     "basement", "larder"};
+    const std::string plain = plain_text(words);
+    return std::any_of(stores.begin(), stores.end(), [&](std::string_view store) {
+        return plain.find(store) != std::string::npos;
+    });
 }
 
 std::string frozen(std::string_view thing) {
@@ -110,7 +119,7 @@ std::optional<Error> thawed(std::string_view words) {
                    "; then write ", {"fed " + frozen(*food)});
 }
 
-/// What was put by; "put" alone says so only of the freezer: "put 3 apples in" is fed.
+/// What was put by; "put" alone says so only of where things are kept: "put 3 apples in" is fed.
 std::optional<std::string_view> put_by(std::string_view words) {
     constexpr std::array<std::string_view, 4> openings{"put by", "put aside", "put away", "stored"};
     constexpr std::array<std::string_view, 1> put{"put"};
@@ -119,7 +128,7 @@ std::optional<std::string_view> put_by(std::string_view words) {
     if (!what) return std::nullopt;
     std::string_view things = *what;
     const std::string_view container = take_container(things);
-    return (kept || is_in_freezer(container)) && are_things(things) ? what : std::nullopt;
+    return (kept || is_store(container)) && are_things(things) ? what : std::nullopt;
 }
 
 }  // namespace

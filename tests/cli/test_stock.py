@@ -35,6 +35,18 @@ def write(path: Path, **sections: Any) -> None:
     path.write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
+def test_bedding_and_lime_in_the_stock_are_no_question(feed_command: Path, tmp_path: Path) -> None:
+    """Nobody asked about them: a well bed is told to feed, and nothing is left out."""
+    path = tmp_path / "shed.yaml"
+    kept = [{"date": "2026-03-01", "portions": ["1 kg shredded cardboard", "500 g eggshell"]}]
+    write(path, stock=kept)
+    told = call(feed_command, "ration", path).stdout
+    assert told.startswith("Feed it: ") and "shredded cardboard" in told
+    assert "eave out" not in told
+    asked = call(feed_command, "ration", path, "300 g carrot, 5 eggshells").stdout
+    assert "Leave out the eggshells" in asked
+
+
 @pytest.fixture
 def bin_file(tmp_path: Path) -> Path:
     path = tmp_path / "tote.yaml"

@@ -154,12 +154,13 @@ double processor_seconds() {
 
 void print_week(const WeekInput& in, bool timed) {
     std::vector<detail::Openings> openings;
-    for (const WeekBin& bin : in.bins) {
-        RationInput today = detail::bed_of_week(in, bin, {}, 0);
+    detail::BedsOfWeek beds(in);
+    for (std::size_t b = 0; b < in.bins.size(); ++b) {
+        RationInput today = beds.on(b, {}, 0);
         for (const WeekThing& one : in.things) {
             if (detail::is_usable(one, 0)) today.things.push_back(one.thing);
         }
-        openings.push_back(detail::openings_of(in, bin, ration(today)));
+        openings.push_back(detail::openings_of(in, beds, b, ration(today)));
     }
     const auto problem = detail::week_problem(in, openings);
     double start = processor_seconds();

@@ -207,6 +207,10 @@ TEST_CASE("what is put by goes into the stock, and what is thawed is noted when 
           std::string::npos);
     CHECK(written("put aside 2 kg shredded cardboard in the shed").substr(0, 6) == "stock:");
     CHECK(written("put 3 apples in the bin").find("feedings: ") == 0);
+    CHECK(written("fed 3 apples in the bin").find("[\"3 apples\"]") != std::string::npos);
+    CHECK(written("put 2 lb scraps in the fridge").substr(0, 6) == "stock:");
+    // What is no food is not put by.
+    CHECK(written("put the lid in the shed").substr(0, 6) != "stock:");
     CHECK(written("put 3 apples in").find("[\"3 apples\"]") != std::string::npos);
     CHECK(written("fed 300 g pumpkin from the freezer").find("[\"frozen 300 g pumpkin\"]") !=
           std::string::npos);

@@ -26,6 +26,7 @@ struct ThingAtHand {
     std::optional<Amount> amount;  ///< as written, so that the answer keeps its measure
     bool first = false;            ///< asked to be used first
     bool at_hand = true;           ///< false: offered, because nothing of its kind is at hand
+    bool kept = false;             ///< it lies in the stock, and nobody named it
 };
 
 /// The first word of a ration, most urgent first.

@@ -22,7 +22,7 @@ using Openings = std::vector<std::unique_ptr<OpeningWork>>;
 /// Makes the week of several bins.
 class WeekPlanner {
 public:
-    explicit WeekPlanner(const WeekInput& in) : in_(in) {}
+    explicit WeekPlanner(const WeekInput& in) : in_(in), beds_(in) {}
 
     WeekPlan plan() {
         start();
@@ -54,8 +54,9 @@ private:
                 plan_.take_out.push_back(take_out(f, one.thing.label));
             if (is_food(one) && one.thing.most) plan_.there = plan_.there + *one.thing.most;
         }
-        for (const WeekBin& bin : in_.bins) {
-            RationInput today = bed_of_week(in_, bin, {}, 0);
+        for (std::size_t b = 0; b < in_.bins.size(); ++b) {
+            const WeekBin& bin = in_.bins[b];
+            RationInput today = beds_.on(b, {}, 0);
             for (const WeekThing& one : in_.things) {
                 if (is_usable(one, 0)) today.things.push_back(one.thing);
             }
@@ -69,7 +70,7 @@ private:
 
     void find_openings() {
         for (std::size_t b = 0; b < in_.bins.size(); ++b)
-            openings_.push_back(openings_of(in_, in_.bins[b], plan_.bins[b].today));
+            openings_.push_back(openings_of(in_, beds_, b, plan_.bins[b].today));
     }
 
     /// Solves with one opening a bin, and with more where that leaves something; the more openings
@@ -199,7 +200,7 @@ private:
         std::vector<WeekOpening>& done = plan_.bins[b].openings;
         const std::optional<int> day = day_of(opening, done, kg);
         if (!day) return give_up(opening, kg);
-        RationInput bed = bed_of_week(in_, in_.bins[b], done, *day);
+        RationInput bed = beds_.on(b, done, *day);
         std::vector<double> given(kg.size(), 0.0);
         double asked_kg = 0.0;
         for (std::size_t i = 0; i < kg.size(); ++i) {
@@ -277,6 +278,7 @@ private:
     }
 
     const WeekInput& in_;
+    BedsOfWeek beds_;
     WeekPlan plan_;
     std::vector<Openings> openings_;  ///< of each bin
     WeekProblem problem_;

@@ -1,5 +1,6 @@
 #pragma once
 #include <algorithm>
+#include <map>
 #include <memory>
 #include <optional>
 #include <span>
@@ -38,12 +39,33 @@ inline RationInput bed_of_week(const WeekInput& in, const WeekBin& bin,
     return ration_input_of(diary, date_of(day_number(in.today) + day), in.units);
 }
 
+/// The beds of all bins, each learned once for a day on which nothing is fed before: learning from
+/// the looks is most of what a week costs.
+class BedsOfWeek {
+public:
+    explicit BedsOfWeek(const WeekInput& in) : in_(&in), unfed_(in.bins.size()) {}
+
+    /// The bed of a bin some days from now, with what is to be fed before.
+    RationInput on(std::size_t bin, std::span<const WeekOpening> before, int day) {
+        if (!before.empty()) return bed_of_week(*in_, in_->bins[bin], before, day);
+        std::map<int, RationInput>& known = unfed_[bin];
+        const auto found = known.find(day);
+        if (found != known.end()) return found->second;
+        return known.emplace(day, bed_of_week(*in_, in_->bins[bin], {}, day)).first->second;
+    }
+
+private:
+    const WeekInput* in_;
+    std::vector<std::map<int, RationInput>> unfed_;  ///< of each bin, by day
+};
+
 /// The problem of a ration on a day with all things of the week; nothing where that ration says
 /// act first or wait.
-inline std::unique_ptr<OpeningWork> opening_on(const WeekInput& in, const WeekBin& bin, int day) {
+inline std::unique_ptr<OpeningWork> opening_on(const WeekInput& in, BedsOfWeek& beds,
+                                               std::size_t bin, int day) {
     auto opening = std::make_unique<OpeningWork>();
     opening->day = day;
-    opening->in = bed_of_week(in, bin, {}, day);
+    opening->in = beds.on(bin, {}, day);
     for (const WeekThing& one : in.things)
         opening->in.things.push_back(one.thing);
     opening->work = std::make_unique<RationWork>(work_of(opening->in, opening->asked));
@@ -65,9 +87,8 @@ inline bool is_food(const WeekThing& one) {
 
 /// The openings of a bin by the rule.
 /// @param today  what its ration says today.
-inline std::vector<std::unique_ptr<OpeningWork>> openings_of(const WeekInput& in,
-                                                             const WeekBin& bin,
-                                                             const Ration& today) {
+inline std::vector<std::unique_ptr<OpeningWork>> openings_of(const WeekInput& in, BedsOfWeek& beds,
+                                                             std::size_t bin, const Ration& today) {
     std::vector<std::unique_ptr<OpeningWork>> openings;
     // What has to be acted on is looked at again before anybody plans food.
     if (today.answer == RationAnswer::act_first) return openings;
@@ -85,7 +106,7 @@ inline std::vector<std::unique_ptr<OpeningWork>> openings_of(const WeekInput& in
             return is_food(one) && is_usable(one, day);
         });
         if (!any) continue;
-        auto opening = opening_on(in, bin, day);
+        auto opening = opening_on(in, beds, bin, day);
         if (!opening) continue;
         openings.push_back(std::move(opening));
         const auto done = static_cast<int>(openings.size());
