@@ -22,12 +22,9 @@ namespace {
 /// What went in without the bin that it went into ("3 apples in the bin"); nothing where none is
 /// said.
 std::optional<std::string_view> without_bin(std::string_view what) {
-    for (const std::string_view place : {" in the worm bin", " in the bin", " into the bin",
-                                         " to the bin", " in the tote", " in the bed", " in"}) {
-        if (what.size() <= place.size()) continue;
-        const std::size_t at = what.size() - place.size();
-        if (" " + plain_text(what.substr(at)) == place) return detail::trim(what.substr(0, at));
-    }
+    for (const std::string_view place : {"in the worm bin", "in the bin", "into the bin",
+                                         "to the bin", "in the tote", "in the bed", "in"})
+        if (const auto food = without_end(what, place)) return food;
     return std::nullopt;
 }
 

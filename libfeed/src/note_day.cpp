@@ -9,6 +9,7 @@
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "month_day.hpp"
+#include "note_text.hpp"
 
 namespace feed::io {
 namespace {
@@ -28,27 +29,13 @@ constexpr std::array<std::pair<std::string_view, std::int64_t>, 10> day_words_sa
      {"tonight", 0},
      {"today", 0}}};
 
-bool parts(char c) {
-    return c == ' ' || c == ':' || c == ',';
-}
-
-/// The text without words at its start or end, in any case; nothing where they do not stand there.
+/// The text without words at its start, in any case; nothing where they do not stand there.
 std::optional<std::string_view> without_start(std::string_view text, std::string_view words) {
-    if (text.size() <= words.size() || !parts(text[words.size()])) return std::nullopt;
+    if (text.size() <= words.size() || !parts_words(text[words.size()])) return std::nullopt;
     if (plain_text(text.substr(0, words.size())) != words) return std::nullopt;
     text.remove_prefix(words.size());
-    while (!text.empty() && parts(text.front()))
+    while (!text.empty() && parts_words(text.front()))
         text.remove_prefix(1);
-    return text;
-}
-
-std::optional<std::string_view> without_end(std::string_view text, std::string_view words) {
-    if (text.size() <= words.size()) return std::nullopt;
-    const std::size_t at = text.size() - words.size();
-    if (!parts(text[at - 1]) || plain_text(text.substr(at)) != words) return std::nullopt;
-    text = text.substr(0, at);
-    while (!text.empty() && parts(text.back()))
-        text.remove_suffix(1);
     return text;
 }
 

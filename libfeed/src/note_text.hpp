@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -19,6 +20,22 @@ inline Error note_error(ErrorCode code, std::string_view words, std::string allo
 inline bool begins_with(std::string_view text, std::string_view word) {
     return text.size() >= word.size() && plain_text(text.substr(0, word.size())) == word &&
            (text.size() == word.size() || text[word.size()] == ' ' || text[word.size()] == ':');
+}
+
+/// Whether a character stands between the parts of a note.
+inline bool parts_words(char c) {
+    return c == ' ' || c == ':' || c == ',';
+}
+
+/// The text without words at its end, in any case; nothing where they do not stand there.
+inline std::optional<std::string_view> without_end(std::string_view text, std::string_view words) {
+    if (text.size() <= words.size()) return std::nullopt;
+    const std::size_t at = text.size() - words.size();
+    if (!parts_words(text[at - 1]) || plain_text(text.substr(at)) != words) return std::nullopt;
+    text = text.substr(0, at);
+    while (!text.empty() && parts_words(text.back()))
+        text.remove_suffix(1);
+    return text;
 }
 
 /// The words behind a word of that length.

@@ -97,12 +97,8 @@ std::optional<std::string> out_of_freezer(std::string_view words) {
     constexpr std::array<std::string_view, 4> ways{"out of the freezer", "from the freezer",
                                                    "out of my freezer", "from my freezer"};
     if (const auto food = behind(words, ways)) return std::string(*food);
-    for (const std::string_view way : ways) {
-        if (words.size() <= way.size() + 1) continue;
-        const std::size_t at = words.size() - way.size();
-        if (words[at - 1] != ' ' || plain_text(words.substr(at)) != way) continue;
-        return std::string(detail::trim(words.substr(0, at)));
-    }
+    for (const std::string_view way : ways)
+        if (const auto food = without_end(words, way)) return std::string(*food);
     return std::nullopt;
 }
 
