@@ -1,6 +1,7 @@
 #include "arguments.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "feed/quantity/number_text.hpp"
@@ -24,16 +25,37 @@ std::string option_names(const Command& command) {
     return names;
 }
 
+/// The verbs that have an option: "feed check, feed forecast"; "" where none has it.
+std::string verbs_with(std::string_view option_name) {
+    std::string verbs;
+    for (const auto& command : commands)
+        for (const auto& option : command.options)
+            if (option.name == option_name)
+                verbs += (verbs.empty() ? "feed " : ", feed ") + std::string(command.name);
+    return verbs;
+}
+
 feed::Error unknown_option(const Command& command, std::string_view word) {
     feed::Error error = usage_error(std::string(word), "", option_names(command),
                                     "feed " + std::string(command.name) + " has no such option");
-    std::size_t nearest = 2;
+    const auto meant = [&](std::string_view name) {
+        return offered(std::move(error), "; is ", {std::string(name)}, " meant?");
+    };
+    constexpr std::size_t least_letters = 5;  // "--tem"
+    for (const auto& option : command.options)
+        if (word.size() >= least_letters && option.name.substr(0, word.size()) == word)
+            return meant(option.name);
+    const std::string others = verbs_with(word);
+    if (!others.empty()) {
+        error.message += "; it belongs to " + others;
+        return error;
+    }
+    constexpr std::size_t short_word = 8;  // of "--days" half would be another word
+    std::size_t nearest = word.size() < short_word ? 1 : 2;
     for (const auto& option : command.options)
         nearest = std::min(nearest, feed::edit_distance(word, option.name));
-    for (const auto& option : command.options) {
-        if (feed::edit_distance(word, option.name) == nearest)
-            error = offered(std::move(error), "; is ", {std::string(option.name)}, " meant?");
-    }
+    for (const auto& option : command.options)
+        if (feed::edit_distance(word, option.name) == nearest) return meant(option.name);
     return error;
 }
 
@@ -41,6 +63,20 @@ bool is_choice(std::string_view choices, std::string_view value) {
     if (choices.empty()) return true;
     const auto list = feed::words_of(choices);
     return std::find(list.begin(), list.end(), value) != list.end();
+}
+
+/// Why a value is none for an option.
+/// @param again  whether the option was given before.
+std::optional<feed::Error> wrong_value(const Option& option, std::string_view value, bool again) {
+    const std::string name(option.name);
+    if (!option.argument.empty() && feed::detail::trim(value).empty())
+        return usage_error(name, "", std::string(option.argument), "this option needs a value");
+    if (!option.argument.empty() && again)
+        return usage_error(name, std::string(value), "once", "this option is given twice");
+    if (!is_choice(option.choices, value))
+        return usage_error(name, std::string(value), std::string(option.choices),
+                           "this value is not one of the choices");
+    return std::nullopt;
 }
 
 }  // namespace
@@ -87,10 +123,8 @@ feed::Result<Arguments> read_arguments(const Command& command,
             }
             value = words[++i];
         }
-        if (!is_choice(option->choices, value)) {
-            errors.push_back(usage_error(std::string(word), std::string(value),
-                                         std::string(option->choices),
-                                         "this value is not one of the choices"));
+        if (auto wrong = wrong_value(*option, value, arguments.has(option->name))) {
+            errors.push_back(*std::move(wrong));
             continue;
         }
         arguments.options[option->name] = std::string(value);

@@ -52,14 +52,10 @@ inline constexpr Option temperature_option{"--temperature", "DEGREES", "",
                                            "Without a file: how warm it is, such as \"20 C\"."};
 inline constexpr Option squeeze_option{
     "--squeeze", "WORD", "", "Without a file: what a squeezed handful does, such as damp."};
-inline constexpr Option things_date_option{
-    "--date", "DATE", "",
-    "The day that counts as today: a date such as 2026-03-14, today or yesterday. Left out: today "
-    "where words stand beside a file, else the last day of the file."};
 inline constexpr Option date_option{
     "--date", "DATE", "",
-    "The day that counts as today: a date such as 2026-03-14, today or yesterday; the last day of "
-    "the file when left out."};
+    "The day that counts as today: a date such as 2026-03-14, today or yesterday; today when "
+    "left out."};
 inline constexpr Option why{"--why", "", "", "Show everything behind the answer."};
 inline constexpr Option strict{
     "--strict", "", "", "Exit with 1 when something must be taken out or a step comes first."};
@@ -72,22 +68,15 @@ inline constexpr Option show_options[] = {
     units,
     help};
 /// Of the ration and of a balance, which with a bed is the ration.
-inline constexpr Option ration_options[] = {bin_option,
-                                            worms_option,
-                                            temperature_option,
-                                            squeeze_option,
-                                            things_date_option,
-                                            why,
-                                            strict,
-                                            json,
-                                            units,
-                                            help};
+inline constexpr Option ration_options[] = {
+    bin_option, worms_option, temperature_option, squeeze_option, date_option, why, strict, json,
+    units,      help};
 inline constexpr Option check_options[] = {
     bin_option,
     worms_option,
     temperature_option,
     squeeze_option,
-    things_date_option,
+    date_option,
     why,
     {"--away", "TIME", "", "What to do before leaving it alone, such as \"3 weeks\"."},
     strict,
@@ -102,7 +91,7 @@ inline constexpr Option forecast_options[] = {
     {"--days", "NUMBER", "", "Days to show, today the first: 2 to 366; 28 when left out."},
     {"--svg", "FILE", "", "Write a picture of moisture, food left and acid."},
     {"--sheet", "FILE", "", "Write a page to hang beside the bin (.html, else text)."},
-    things_date_option,
+    date_option,
     why,
     strict,
     json,
@@ -184,8 +173,7 @@ inline constexpr Option stock_options[] = {
     {"--collect", "WORDS", "",
      "How much a season needs of what you could collect, such as \"coffee grounds, dry leaves\"."},
     {"--for", "TIME", "", "How long that is to last, 1 week to 1 year; 13 weeks when left out."},
-    {"--date", "DATE", "",
-     "The day that counts as today, such as 2026-03-14; the last day of the file when left out."},
+    date_option,
     why,
     json,
     units,
@@ -205,8 +193,7 @@ inline constexpr Option week_options[] = {
     {"--openings", "NUMBER", "1 2 3", "Most openings of a bin in the week; 2 when left out."},
     {"--sheet", "FILE", "",
      "Write the page for the wall: a row a day, a column a bin, boxes to tick (.svg, else HTML)."},
-    {"--date", "DATE", "",
-     "The day that counts as today, such as 2026-03-14; the last day of the files when left out."},
+    date_option,
     why,
     strict,
     json,

@@ -60,6 +60,12 @@ bool names_a_file(std::string_view word) {
            ends_with(word, ".json");
 }
 
+std::string named_file(const Arguments& arguments) {
+    const auto& words = arguments.words;
+    const auto named = std::find_if(words.begin(), words.end(), names_a_file);
+    return named == words.end() ? std::string() : *named;
+}
+
 void take_units_of(const io::FeedFile& file, Arguments& arguments) {
     if (!arguments.has("--units") && file.units) arguments.units = *file.units;
 }
@@ -74,7 +80,7 @@ Result<io::FeedFile> read_named_file(Arguments& arguments, const std::string& na
     const Date now = today();
     const auto last = io::day_zero(*file);
     const std::int64_t ahead = last ? day_number(*last) - day_number(now) : 0;
-    if (ahead > 0 && ahead <= most_days_ahead) file->today = now;
+    if (last && ahead <= most_days_ahead) file->today = now;
     return file;
 }
 

@@ -11,6 +11,8 @@ namespace feed_command {
 /// Whether an argument is a file: it ends in .yaml, .yml or .json, has a slash in it that is no
 /// fraction, or is "-".
 bool names_a_file(std::string_view word);
+/// The first word of a call that names a file; "" where none does.
+std::string named_file(const Arguments& arguments);
 
 /// What errors call standard input.
 inline constexpr std::string_view standard_input_name = "standard input";

@@ -10,6 +10,7 @@
 #include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/number_print.hpp"
+#include "file_or_entries.hpp"
 #include "quantity_lines.hpp"
 #include "ration_screen.hpp"
 
@@ -183,7 +184,7 @@ int run_forecast(Arguments& arguments) {
     const bool why = arguments.has("--why");
     const auto strip = strip_lines(ration, arguments.units);
     const io::ScreenRoom room = why ? io::whole_screen : io::left_of(io::first_screen, strip);
-    std::string text = io::ration_text(ration, arguments.units, room);
+    std::string text = io::ration_text(ration, arguments.units, room, named_file(arguments));
     for (const std::string& line : strip)
         text += line + "\n";
     if (why) {

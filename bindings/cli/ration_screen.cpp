@@ -49,21 +49,12 @@ Result<std::optional<Date>> said_date(const Arguments& arguments) {
 
 namespace {
 
-/// Whether a call names a file and says beside it what there is or what is seen: that is of today.
-bool says_things_beside_a_file(const Arguments& arguments) {
-    if (arguments.command->name == "signs") return true;
-    return arguments.words.size() > 1 &&
-           std::any_of(arguments.words.begin(), arguments.words.end(), names_a_file);
-}
-
-/// The file with the day that --date names, or with today where a call is of today.
+/// The file with the day that --date names; else it is of the day that it was read with.
 Result<io::FeedFile> on_the_day(Result<io::FeedFile> file, const Arguments& arguments) {
     if (file) {
         if (const auto refused = io::wrong_kind(*file, arguments.command->name)) return *refused;
     }
-    auto date = said_date(arguments);
-    if (date && !*date && says_things_beside_a_file(arguments)) date = std::optional<Date>(today());
-    if (file && date && !*date) say_past_day(arguments, io::day_zero(*file));
+    const auto date = said_date(arguments);
     if (!file || (date && !*date)) return file;
     if (!date) return date.errors();
     io::FeedFile on = std::move(file).value();
@@ -109,9 +100,9 @@ std::string ration_screen(const Arguments& arguments, const CheckResult& result,
     // First what the ration cannot do without, then this verb's lines, then the rest of the ration.
     const auto least = io::ration_lines(result.ration, arguments.units, io::ScreenRoom{0, 0});
     const auto own = io::fitting(std::move(said), io::left_of(room, least));
-    const std::string text =
-        io::ration_text(result.ration, arguments.units, io::left_of(room, own)) +
-        io::screen_text(own);
+    const std::string text = io::ration_text(result.ration, arguments.units, io::left_of(room, own),
+                                             named_file(arguments)) +
+                             io::screen_text(own);
     return why ? text + behind + why_text(result, arguments.units) : text;
 }
 

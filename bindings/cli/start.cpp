@@ -57,9 +57,12 @@ WetMass first_scraps(const NewBin& bin) {
     return bin.rations.empty() ? WetMass() : bin.rations.front().ration.scraps;
 }
 
-/// What to type once it was fed: as much as the answer says, and never a word of food beside a
+/// What to type once that was done: as much as the answer says, and never a word of food beside a
 /// wait.
-std::string note_line(WetMass scraps, const Arguments& arguments, const std::string& path) {
+std::string note_line(const std::optional<Ration>& today, WetMass scraps,
+                      const Arguments& arguments, const std::string& path) {
+    std::string done = today ? io::done_text(*today, arguments.units, path) : "";
+    if (!done.empty()) return done;
     if (!(scraps.in_kilograms() > 0.0))
         return "Then note what you see: feed note --help shows how.";
     return "Once fed, note it: feed note " + path + " fed " +
@@ -80,7 +83,7 @@ Result<std::string> answer_of(const io::StartedBin& started, const Arguments& ar
     }
     const WetMass scraps = today ? today->scraps : first_scraps(*started.to_set_up);
     const std::vector<std::string> before{"Started " + path + "."};
-    const std::vector<std::string> after{note_line(scraps, arguments, path)};
+    const std::vector<std::string> after{note_line(today, scraps, arguments, path)};
     const io::ScreenRoom room = io::left_of(io::left_of(io::first_screen, before), after);
     const auto lines = today ? io::ration_lines(*today, units, room)
                              : io::new_bin_lines(*started.to_set_up, units, room);

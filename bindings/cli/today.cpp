@@ -1,7 +1,5 @@
 #include "today.hpp"
 
-#include <unistd.h>
-
 #include <cstdlib>
 #include <ctime>
 #include <string_view>
@@ -48,16 +46,8 @@ feed::Result<feed::Date> date_of_call(const Arguments& arguments) {
     if (const auto date = feed::io::day_said(written, today())) return *date;
     return offered(feed::make_error(feed::ErrorCode::out_of_range, "--date", written,
                                     "a day such as 2026-03-14 (year-month-day), today or yesterday",
-                                    "this is not a day of the calendar"),
+                                    "this is no day as it is written here"),
                    "; write for instance ", {"today", "yesterday", feed::text(today())});
-}
-
-void say_past_day(const Arguments& arguments, std::optional<feed::Date> answered) {
-    if (arguments.has("--date") || arguments.json() || ::isatty(1) == 0) return;
-    if (!answered || feed::day_number(*answered) >= feed::day_number(today())) return;
-    print(feed::io::wrapped("As of " + feed::io::day_words(answered, 0, arguments.units) +
-                                ", the last day in the file. For today add: --date today",
-                            0, 2));
 }
 
 std::optional<feed::Error> lies_ahead(feed::Date date, const Arguments& arguments) {

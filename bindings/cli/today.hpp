@@ -13,11 +13,6 @@ feed::Date today();
 /// The day a call speaks of: --date, else today. Errors: out_of_range for no day of the calendar.
 feed::Result<feed::Date> date_of_call(const Arguments& arguments);
 
-/// At a terminal, where an answer is of the last day of a file and that is past: says so, and how
-/// to ask for today. Scripts, and what is piped, get the answer alone.
-/// @param answered  the day that the answer is of, where the file names one.
-void say_past_day(const Arguments& arguments, std::optional<feed::Date> answered);
-
 /// The problem of a date that lies ahead, unless --force takes it: most often a slip.
 std::optional<feed::Error> lies_ahead(feed::Date date, const Arguments& arguments);
 

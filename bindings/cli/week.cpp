@@ -33,7 +33,6 @@ int run_week(Arguments& arguments) {
         const auto written = io::write_output_files(outputs, arguments.words);
         if (!written) return refuse(arguments, written.errors());
     }
-    if (!*today) say_past_day(arguments, plan->today);
     const bool refused = !plan->take_out.empty();
     const int code = refused && arguments.has("--strict") ? not_reachable : done;
     if (arguments.json()) return print(io::to_json(*plan, arguments.units), code);

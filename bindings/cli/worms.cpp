@@ -30,7 +30,6 @@ int run_worms(Arguments& arguments) {
     const auto today = said_date(arguments);
     if (!today) return refuse(arguments, today.errors());
     asked.today = *today;
-    if (asked.file && !*today) say_past_day(arguments, io::day_zero(*asked.file));
     asked.bin = {arguments.text("--bin"), arguments.text("--worms"),
                  arguments.text("--temperature"), ""};
     asked.people = arguments.text("--people");

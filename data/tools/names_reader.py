@@ -183,7 +183,6 @@ class NamesReader:
         self._weights(names, top)
         for key in WORD_LISTS:
             names.words[key] = sorted({singular_text(text) for text, _ in top.texts(key)})
-        self._check_barred(names, top.place)
         top.close()
         return names
 
@@ -267,17 +266,25 @@ class NamesReader:
         low, high = (Fraction(match[end]) if match[end] else value for end in ("low", "high"))
         return NumberWord(plain_text(word), value, low, high)
 
-    def _check_barred(self, names: Names, place: Place) -> None:
-        """Every barred word is by itself the name of something that is never fed."""
-        never = {row.id for row in self.table.feedstocks if row.stance == "avoid"}
+
+def check_barred(languages: list[Names], table: Table, problems: Problems) -> None:
+    """Every barred word is by itself the name of something that is never fed, in some language."""
+    never = {row.id for row in table.feedstocks if row.stance == "avoid"}
+    for names in languages:
         for word in names.words.get("barred_words", []):
-            members = self.found.get(word, [])
+            members = [key for one in languages for key in one.keys if key.key == word]
             if not members or any(member.feedstock not in never for member in members):
-                self.problems.add(place, "bad-part", f"barred word '{word}' names nothing barred")
+                problems.add(
+                    Place(f"data/names/{names.language}.yaml", 1),
+                    "bad-part",
+                    f"barred word '{word}' names nothing barred",
+                )
 
 
 def read_names(folder: Path, table: Table, problems: Problems) -> list[Names]:
-    return [
+    languages = [
         NamesReader(table, problems).read(folder / f"{language}.yaml", language)
         for language in LANGUAGES
     ]
+    check_barred(languages, table, problems)
+    return languages

@@ -74,7 +74,7 @@ std::string to_json(const HarvestAnswer& answer) {
     JsonWriter json;
     json.begin_object();
     const HarvestTime& time = answer.time;
-    json.member("act_first", comes_before_work(answer.ration));
+    json.member("act_first", is_left_alone(answer.ration));
     json.member("day", time.day);
     json.member("earliest_day", time.earliest);
     json.member("latest_day", time.latest);

@@ -19,6 +19,13 @@ std::optional<Errors> wrong_kind(const FeedFile& file, std::string_view verb) {
         return Errors{make_error(ErrorCode::contradiction, "kind", "", "kind: heap",
                                  "this file is of a bin; that of a heap says \"kind: heap\"",
                                  file.name)};
+    const bool of_trials = verb.substr(0, 5) == "trial" || verb == "note" || verb == "observe";
+    const bool only_trial = file.trial && !file.has_bed && !file.blend && !file.balance;
+    if (reads == door::Reads::bin && only_trial && !of_trials)
+        return Errors{
+            make_error(ErrorCode::contradiction, "trial", "", "feed trial read",
+                       "this file is of a trial and describes no bed for feed " + std::string(verb),
+                       file.name)};
     return std::nullopt;
 }
 

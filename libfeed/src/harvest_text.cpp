@@ -70,7 +70,7 @@ std::string when_text(const HarvestAnswer& answer, bool now, UnitSystem units) {
 
 std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem units,
                                        std::string_view file, ScreenRoom room) {
-    if (comes_before_work(answer.ration))
+    if (is_left_alone(answer.ration))
         return lines_before_work(answer.ration, "Harvest", units, room);
     std::vector<ScreenLine> lines;
     const auto add = [&](std::string text, int rank = 0) {
@@ -98,10 +98,14 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
                 " at most: more at once would harm the bed.");
         add("Wear a mask if it is dusty, and wash your hands.", 0);
         add(put_back(answer.after.change, units, "Put back"));
-        add(feeding_text(answer.after, detail::feeding_goes_on(answer.after.ration, 0), units));
+        const int least_days = answer.ration.answer == RationAnswer::wait ? 1 : 0;
+        add(feeding_text(answer.after, detail::feeding_goes_on(answer.after.ration, least_days),
+                         units));
         add(note_line(answer.after.change, units, file), 1);
     } else {
-        add("Feed as usual until then: ask feed ration.");
+        const bool waits = answer.ration.answer == RationAnswer::wait;
+        add(waits ? "Feed nothing today: ask feed ration for the day."
+                  : "Feed as usual until then: ask feed ration.");
     }
     const std::string turned = words::number(std::floor(100.0 * time.turned + 0.5));
     add("Why: about " + turned + " % of the bed is castings; 70 % is ready.", 3);

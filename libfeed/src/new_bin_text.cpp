@@ -153,6 +153,18 @@ void add_rations(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
     lines.push_back({"If the last is not mostly gone, wait.", NewBinLine::skip});
 }
 
+/// Where the bin stands too warm or too cold for worms: that none goes in yet. Else "".
+std::string unfit_warmth(const Bed& said, UnitSystem units) {
+    const CompletedBed bed = completed(said);
+    const SpeciesLimits& bears = limits_of(bed.species);
+    if (!bed.temperature_given ||
+        (bed.temperature > bears.coldest && bed.temperature < bears.warmest))
+        return "";
+    return "Put no worms in yet: at " + temperature_text(bed.temperature, units) +
+           " they die. Wait until it is between " + temperature_text(bears.optimum_low, units) +
+           " and " + temperature_text(bears.optimum_high, units) + ".";
+}
+
 std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
     std::vector<ScreenLine> lines;
     for (std::string& line : never_lines(bin.take_out))
@@ -162,6 +174,11 @@ std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
     add_water(bin, units, lines);
     lines.push_back({"Add " + counted(static_cast<std::size_t>(bin.grit_handfuls), "handful") +
                      " each of soil or sand and of old castings."});
+    if (const std::string weather = unfit_warmth(bin.bed, units); !weather.empty()) {
+        lines.push_back({weather});
+        lines.push_back({"Write its temperature then: feed note, and feed ration says the rest."});
+        return lines;
+    }
     const std::string day = day_text(bin, bin.worms_in, units);
     lines.push_back({bin.heating.empty()
                          ? "Put the worms in on " + day + ", if it feels cool."

@@ -70,8 +70,18 @@ std::optional<std::string_view> behind(std::string_view piece, std::string_view 
     return detail::trim(rest);
 }
 
+/// "Smell is better", "changed bedding": what is spelled like such words says another thing.
+bool says_changed(std::string_view piece) {
+    constexpr std::string_view changed[] = {"better", "changed", "new", "free"};
+    const auto words = words_of(plain_text(piece));
+    return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+        return std::find(std::begin(changed), std::end(changed), word) != std::end(changed);
+    });
+}
+
 /// Words of the table that are spelled like a piece and that a diary has a key for, or "".
 std::string nearest_seen(std::string_view piece) {
+    if (feed::detail::denies(piece) || says_changed(piece)) return "";
     const table::SeenLanguage& language = feed::detail::language_of(piece);
     const auto words = feed::detail::seen_words_of(language, piece);
     std::vector<std::string_view> list;
@@ -104,10 +114,11 @@ std::optional<std::string_view> added(std::string_view piece) {
 
 /// Worms that came or went: what counts is what all of them weigh.
 bool is_of_new_worms(std::string_view piece) {
-    const std::string last = singular(plain_text(piece.substr(piece.find_last_of(' ') + 1)));
-    const bool of_worms = last == "worm" || plain_text(piece).find("new worms") == 0;
+    bool of_worms = false;
+    for (const std::string& word : words_of(plain_text(piece)))
+        of_worms = of_worms || singular(word) == "worm";
     for (const std::string_view word :
-         {"added", "add", "bought", "new", "sold", "gave away", "got", "lost", "counted"})
+         {"added", "add", "bought", "new", "sold", "gave", "give", "got", "lost", "counted"})
         if (of_worms && behind(piece, word)) return true;
     return false;
 }
@@ -124,7 +135,11 @@ Error not_understood(std::string_view piece) {
                            {"added 2 handfuls of " + thing});
     }
     const auto food = read_things(piece);
-    if (food.questions.empty())
+    // "It is dripping", "worms look fat": nobody is told to write down what is never fed.
+    const bool harmless = std::all_of(
+        food.things.begin(), food.things.end(),
+        [](const ReadThing& one) { return !barred_in(*one.feedstock, feed::Place::worm_bed); });
+    if (food.questions.empty() && harmless)
         return offered(piece_error(piece, said + " is food"), "; write ",
                        {"fed " + std::string(piece)});
     if (feed::detail::is_only_smell(piece))
@@ -283,6 +298,11 @@ std::optional<Result<Observation>> read_worm_weight(std::string_view piece) {
     if (counted_worms(piece) != nullptr) return std::nullopt;
     const auto count = feed::detail::read_count(*amount);
     const double grams_each = usual::worm_grams[0].value;
+    constexpr double fewest = 50.0;  // fewer are not all the worms of a bin
+    if (count && count->length == amount->size() &&
+        (!count->vague.empty() || count->value < fewest))
+        return offered(piece_error(piece, "what do all the worms weigh?"), " Write ",
+                       {"worms 500 g"}, " or what the scale says");
     if (count && count->length == amount->size()) {
         const std::string weight =
             mass_text(wet_grams(grams_each * count->value).mass(), UnitSystem::metric);
@@ -385,6 +405,34 @@ std::optional<Error> added_unknown(std::string_view piece) {
                    {"bedding " + what}, "; food begins with \"fed\"");
 }
 
+/// Why words of what was done to the bed say no amount of it, though they have a number; nothing
+/// where they do, or are words of the keeper's own.
+std::optional<Error> wrong_change(const Opening& opening, std::string_view rest,
+                                  std::string_view piece) {
+    const bool numbers = std::any_of(rest.begin(), rest.end(), feed::detail::is_digit);
+    if (opening.field == &Observation::bedding) {
+        if (rest.front() == '-')
+            return offered(piece_error(piece, "how much bedding went in?"), " Write for instance ",
+                           {"bedding 1 kg cardboard"});
+        for (const ReadThing& one : read_things(rest).things) {
+            const Feedstock& f = *one.feedstock;
+            if (part_of(f) == Part::bedding && f.stance != Stance::avoid) continue;
+            return offered(piece_error(piece, "\"" + one.words + "\" is no bedding"),
+                           "; if it went in, write ", {"fed " + std::string(rest)});
+        }
+        return std::nullopt;
+    }
+    const bool out = opening.words == "harvested" || opening.words == "harvest" ||
+                     opening.words == "took out" || opening.words == "flushed";
+    if (!out || !numbers) return std::nullopt;
+    Observation seen;
+    seen.action = std::string(piece);
+    if (bed_change_of(seen).any()) return std::nullopt;
+    const std::string opened(opening.words == "harvest" ? "harvested" : opening.words);
+    return offered(piece_error(piece, "how much was it?"), " Write for instance ",
+                   {opened + " 5 L"});
+}
+
 /// What more words say of the only smell or guests in them: "fruit flies everywhere", "a few ants
 /// in the corner". Other words are no look: "moved it out of the wet corner".
 std::optional<Observation> read_within(std::string_view piece) {
@@ -456,6 +504,7 @@ Result<Observation> read_seen(std::string_view piece) {
     for (const Opening& opening : openings) {
         const auto rest = behind(piece, opening.words);
         if (!rest || (rest->empty() && !opening.keeps_word)) continue;
+        if (auto wrong = wrong_change(opening, *rest, piece)) return *std::move(wrong);
         Observation seen;
         seen.*opening.field = std::string(opening.keeps_word ? piece : *rest);
         return seen;

@@ -19,7 +19,7 @@ namespace {
 
 /// What goes first where there is no room; 0 never does. Safety and what to do always stay.
 struct RationLine {
-    enum : int { stays, how, expect, reason, rest, instead, second_reason, surer };
+    enum : int { stays, how, expect, reason, rest, done, instead, second_reason, surer };
 };
 
 std::string name_of(const ThingAtHand& thing) {
@@ -155,11 +155,17 @@ void add_step(Screen& screen) {
         // It burns their skin, and no bedding mends it (common practice).
         screen.add("Move the worms into fresh damp bedding today. Wear gloves.");
         screen.add("Take out lime or ash that you see, damp, and add none.");
+        screen.add("Before you feed again dip a pH strip into the bed, and note it.");
     } else if (!first.hazard_known) {
         screen.add("Open the lid, smell it and squeeze a handful.");
         screen.add("Lift out what rots.");
     } else if (by_hand_too || ration.put_in.empty()) {
         screen.add(std::string(step_by_hand(first.hazard)));
+    } else {
+        // What was smelt is lifted out, too.
+        for (const Reason& reason : ration.reasons)
+            if (reason.kind == ReasonKind::alarm && reason.hazard_known)
+                screen.add(std::string(step_by_hand(reason.hazard)));
     }
     add_materials(screen);
     screen.add("Look again " + screen.day(ration.next_look) + ".");
@@ -312,16 +318,18 @@ void add_reasons(Screen& screen) {
                    RationLine::reason);
 }
 
-std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, bool tight) {
+std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, bool tight,
+                                     std::string_view file) {
     Screen screen{ration, units, tight, {}};
     add_take_out(screen);
     add_lifted(screen);
     for (const CautionFinding& caution : ration.cautions)
         if (caution.dig_out) screen.add("D" + caution.text.substr(1));
     screen.add(crowded_text(ration, units));
-    // Who asked about that alone is answered first.
+    // Who asked about that alone is answered first; but nothing goes before what has to be done.
     const bool of_it_alone =
-        ration.put_in.empty() || has_reason(ration, ReasonKind::nothing_at_hand);
+        ration.answer != RationAnswer::act_first &&
+        (ration.put_in.empty() || has_reason(ration, ReasonKind::nothing_at_hand));
     const std::vector<std::string> left_out = left_out_lines(ration);
     if (of_it_alone)
         for (const std::string& line : left_out)
@@ -340,6 +348,9 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
         for (const std::string& line : left_out)
             screen.add(line, RationLine::rest);
     add_reasons(screen);
+    // Water that nobody noted would be asked for again, day by day.
+    const bool may_go = ration.scraps.in_kilograms() > 0.0 && !(ration.water_kg > 0.0);
+    screen.add(done_text(ration, units, file), may_go ? RationLine::done : RationLine::how);
     for (const CautionFinding& caution : ration.cautions) {
         if (hurts_people(caution.caution) && !caution.dig_out)
             screen.add("Take care: " + caution.text);
@@ -357,12 +368,15 @@ std::string material_text(const PutIn& put, UnitSystem units) {
     return measure_of(put, units) + " of " + name_of(put.thing);
 }
 
-std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units, ScreenRoom room) {
-    return fitting_or_tight([&](bool tight) { return screen_lines(ration, units, tight); }, room);
+std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units, ScreenRoom room,
+                                      std::string_view file) {
+    return fitting_or_tight([&](bool tight) { return screen_lines(ration, units, tight, file); },
+                            room);
 }
 
-std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room) {
-    return texts_of(ration_screen(ration, units, room));
+std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units, ScreenRoom room,
+                                      std::string_view file) {
+    return texts_of(ration_screen(ration, units, room, file));
 }
 
 std::vector<std::string> lines_before_work(const Ration& ration, std::string_view work,
@@ -377,8 +391,9 @@ std::vector<std::string> lines_before_work(const Ration& ration, std::string_vie
     return lines;
 }
 
-std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room) {
-    return screen_text(ration_lines(ration, units, room));
+std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room,
+                        std::string_view file) {
+    return screen_text(ration_lines(ration, units, room, file));
 }
 
 }  // namespace feed::io

@@ -9,6 +9,7 @@
 #include "feed/feedstock/amount_mass.hpp"
 #include "feed/feedstock/place.hpp"
 #include "feed/feedstock/plain_name.hpp"
+#include "feed/feedstock/things.hpp"
 #include "feed/io/measure_text.hpp"
 #include "feed/quantity/amount_words.hpp"
 #include "feed/quantity/number_print.hpp"
@@ -168,6 +169,12 @@ std::string worms_eat_text(const Reason& reason, const Ration& ration, UnitSyste
            (reason.in_new_bin ? " a week in a new bin." : " a week.");
 }
 
+std::string noted_text(const Reason& reason, const Ration& ration) {
+    return "You noted: " + reason.what +
+           (ration.answer == RationAnswer::act_first ? ". That comes before food."
+                                                     : ", so only half.");
+}
+
 }  // namespace
 
 std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem units) {
@@ -178,9 +185,7 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
         case ReasonKind::hazard_with:
             return "More would make the bed " + std::string(too_much(reason.hazard)) + ".";
         case ReasonKind::alarm:
-            if (ration.answer == RationAnswer::act_first)
-                return "You noted: " + reason.what + ". That comes before food.";
-            return "You noted: " + reason.what + ", so only half.";
+            return noted_text(reason, ration);
         case ReasonKind::food_left:
             return "About " + kg(reason.amount) + " of soft food is still in the bed.";
         case ReasonKind::fed_lately:
@@ -194,6 +199,9 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
         case ReasonKind::look_first:
             return "You noted " + counted(static_cast<std::size_t>(reason.amount), "day") +
                    " ago: " + reason.what + ". Nobody looked since.";
+        case ReasonKind::nothing_noted:
+            return "Nothing was noted for " +
+                   counted(static_cast<std::size_t>(reason.amount), "day") + ".";
         case ReasonKind::cap:
             return "These worms bear at most " + kg(reason.amount) + " of " + reason.what +
                    (reason.with_its_kind ? " and its like" : "") + " a week" +
@@ -214,6 +222,35 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
             return "No scraps were named, so this is for soft mixed ones.";
     }
     return "";
+}
+
+std::string done_text(const Ration& ration, UnitSystem units, std::string_view file) {
+    // Entries are added to YAML, and to a file that says its days.
+    const bool takes_notes = file.size() < 5 || file.substr(file.size() - 5) != ".json";
+    if (file.empty() || file == "-" || !takes_notes || !ration.date) return "";
+    constexpr double least_bedding_kg = 0.005;  // nobody weighs less of it
+    std::string fed;
+    std::string done;
+    for (const PutIn& put : ration.put_in) {
+        const Feedstock& f = *put.thing.feedstock;
+        const bool water = put.part == Part::poured_water;
+        // What is only offered has the table's name, which need not read back.
+        const bool named = put.thing.at_hand || put.part == Part::scraps;
+        const std::string amount = mass_text(put.wet_mass.mass(), units) + " " +
+                                   (named ? plain_name(put.thing.label, f) : name_to_type(f));
+        if (put.part == Part::scraps || put.part == Part::amendment)
+            fed += (fed.empty() ? "fed " : ", ") + amount;
+        else if (water)
+            done += ", added water " + volume_text(litres(put.wet_mass.in_kilograms()), units);
+        else if (put.wet_mass.in_kilograms() >= least_bedding_kg)
+            done += ", bedding " + amount;
+    }
+    if (fed.empty() && done.empty()) return "";
+    const std::string note = fed.empty() ? done.substr(2) : fed + done;
+    // A shell reads some marks as its own.
+    const bool plain = note.find_first_of("'\"()&;$!*?<>|#`") == std::string::npos;
+    return "Done? Write: feed note " + std::string(file) + " " +
+           (plain ? note : "\"" + note + "\"");
 }
 
 std::string weigh_text(const WorthMeasuring& worth) {

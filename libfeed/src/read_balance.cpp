@@ -250,17 +250,33 @@ private:
                             "the lower amount is above the upper one; are they swapped?");
         }
         if (section) read_rest(*section, entry);
-        const auto same = [&](const Entry& other) {
+        auto& entries = balance_.problem.entries;
+        const auto before = std::find_if(entries.begin(), entries.end(), [&](const Entry& other) {
             return other.feedstock == feedstock || other.feedstock->name == feedstock->name;
-        };
-        const auto& entries = balance_.problem.entries;
-        if (std::any_of(entries.begin(), entries.end(), same)) {
+        });
+        if (before != entries.end()) {
+            const bool plain = !section && before->cost_per_wet_kg == Entry{}.cost_per_wet_kg;
+            if (plain && same_material(*before->feedstock, *entry.feedstock)) {
+                add_up(*before, entry);
+                balance_.amounts[static_cast<std::size_t>(before - entries.begin())].reset();
+                return;
+            }
             reading_.report(at, ErrorCode::duplicate_entry, field, "each feedstock once",
                             feedstock->name + " is listed twice; add the amounts up");
             return;
         }
         balance_.problem.entries.push_back(std::move(entry));
         balance_.amounts.push_back(std::move(amount));
+    }
+
+    /// "1 bucket leaves, 160 L leaves": there is as much of them as both say.
+    static void add_up(Entry& entry, const Entry& more) {
+        entry.least = entry.least + more.least;
+        if (entry.most && more.most)
+            entry.most = *entry.most + *more.most;
+        else
+            entry.most.reset();
+        entry.use_up_priority = std::max(entry.use_up_priority, more.use_up_priority);
     }
 
     void read_rest(const Section& section, Entry& entry) {

@@ -66,6 +66,22 @@ public:
           reading_(pantry.reading()),
           section_(pantry.reading(), at, std::move(field), keys::bed) {}
 
+    /// Contents deeper than the container that is said to hold them: a heaped bin may stand a
+    /// little above its rim.
+    void check_depth() {
+        const BedContainer& said = bed_.container;
+        if (!bed_.depth_of_contents || (!said.inside && !said.volume)) return;
+        constexpr double heaped = 1.25;
+        Bed only;
+        only.container = said;
+        const double deepest_m = in_metres(completed(only).inside.depth) * said.stacked;
+        if (in_metres(*bed_.depth_of_contents) <= heaped * deepest_m) return;
+        reading_.report(*section_.find("depth_of_contents"), ErrorCode::out_of_range,
+                        section_.field("depth_of_contents"),
+                        "at most " + significant(100.0 * deepest_m, 2) + " cm",
+                        "the container is not that deep");
+    }
+
     void read(Diary& diary) {
         Bed& bed = bed_;
         if (const auto at = section_.find("date"))
@@ -74,6 +90,7 @@ public:
         if (const auto number =
                 quantity("depth_of_contents", QuantityKind::length, borders::depth_of_contents))
             bed.depth_of_contents = metres(*number);
+        check_depth();
         bed.drainage = word("drainage", drainage_names);
         bed.lid = word("lid", lid_names);
         bed.ventilation = word("ventilation", ventilation_names);

@@ -152,7 +152,8 @@ std::vector<std::string> refresh_lines(const RefreshAnswer& answer, const Refres
     }
     const bool refused =
         answer.verdict == RefreshVerdict::too_cold || answer.verdict == RefreshVerdict::too_warm;
-    if (answer.verdict == RefreshVerdict::not_needed)
+    const bool waits = answer.today.answer == RationAnswer::wait;
+    if (answer.verdict == RefreshVerdict::not_needed && !waits)
         to.add("Feed as usual: ask feed ration.");
     else if (!refused)
         to.add(feeding_text(answer.after, answer.feed_on, units));

@@ -14,7 +14,7 @@ std::vector<std::string> today_lines(const FeedFile& file, Date today, UnitSyste
         const auto heap = heap_of(on, "", units);
         if (heap) return heap_lines(*heap, units, room);
     }
-    return ration_lines(ration_of(on, units), units, room);
+    return ration_lines(ration_of(on, units), units, room, on.name);
 }
 
 }  // namespace feed::io

@@ -1,9 +1,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "feed/blend/take_out.hpp"
 #include "feed/feedstock/things.hpp"
 #include "feed/io/feed_file.hpp"
 #include "feed/io/json_writer.hpp"
+#include "feed/io/ration_text.hpp"
 #include "feed/io/to_json.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "pantry.hpp"
@@ -85,6 +87,26 @@ bool names_bedding(const feed::detail::ThingReader& names, std::string_view word
            found->feedstock->stance == Stance::feed;
 }
 
+/// What is wrong with words, and before it what among them is never fed: who is asked how much an
+/// apple peel weighs must not miss that the bacon stays out.
+Errors never_first(Errors errors, const std::vector<std::string>& words) {
+    const feed::detail::ThingReader names({});
+    Errors all;
+    for (const std::string& sentence : sentences_of_words(words)) {
+        for (const auto& piece : feed::detail::split_things(sentence, names)) {
+            const auto found = names.find(piece.words);
+            if (!found || !barred_in(*found->feedstock, feed::Place::worm_bed)) continue;
+            all.push_back(make_error(
+                ErrorCode::out_of_range, "", "", "",
+                never_text(take_out(*found->feedstock,
+                                    std::string(feed::detail::without_owner(piece.words))))));
+        }
+    }
+    errors = as_typed(std::move(errors));
+    all.insert(all.end(), errors.begin(), errors.end());
+    return all;
+}
+
 FedWords fed_words(const std::vector<std::string>& words) {
     FedWords all;
     const feed::detail::ThingReader names({});
@@ -156,7 +178,7 @@ Result<FeedFile> read_bin_words(const BinWords& bin, const std::vector<std::stri
     const std::size_t said = write_things(json, texts, as_balance);
     json.end_object();
     auto file = read_feed_text(json.take(), "");
-    if (!file) return as_typed(std::move(file).errors());
+    if (!file) return never_first(std::move(file).errors(), texts);
     if (file->balance) file->balance->said_entries = said;
     return file;
 }
@@ -173,7 +195,7 @@ Result<FeedFile> with_things(FeedFile file, const std::vector<std::string>& text
     json.end_object();
     const std::string text = json.take();
     const auto tree = parse_yaml(text, "");
-    if (!tree) return as_typed(tree.errors());
+    if (!tree) return never_first(tree.errors(), texts);
     file.blend.reset();
     file.balance.reset();
     Reading reading("", text);
@@ -182,7 +204,7 @@ Result<FeedFile> with_things(FeedFile file, const std::vector<std::string>& text
         if (key.text() == "blend") file.blend = pantry.portions(value, "blend");
         if (key.text() == "balance") file.balance = read_balance(pantry, file, value);
     });
-    if (reading.has_problems()) return as_typed(reading.take());
+    if (reading.has_problems()) return never_first(reading.take(), texts);
     if (file.balance) file.balance->said_entries = said;
     return file;
 }

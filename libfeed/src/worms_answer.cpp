@@ -14,10 +14,13 @@
 namespace feed::io {
 namespace {
 
-/// What people say of how often, cut from each part: the scraps are those of a week.
-std::string without_week(std::string text) {
-    constexpr std::array<std::string_view, 5> tails{" a week", " per week", " each week",
+constexpr std::array<std::string_view, 5> of_a_week{" a week", " per week", " each week",
                                                     " every week", " weekly"};
+constexpr std::array<std::string_view, 5> of_a_day{" a day", " per day", " each day", " every day",
+                                                   " daily"};
+
+/// A text without what people say of how often, cut from each part.
+std::string without_tails(std::string text, const std::array<std::string_view, 5>& tails) {
     for (const std::string_view tail : tails) {
         for (auto at = text.find(tail); at != std::string::npos; at = text.find(tail, at)) {
             const auto end = at + tail.size();
@@ -40,14 +43,23 @@ Result<std::vector<ThingAtHand>> read_scraps(const std::vector<std::string>& tex
     std::string all;
     for (const std::string& text : texts)
         all += (all.empty() ? "" : one_sentence ? " " : ", ") + text;
-    all = without_week(all);
+    // Scraps are those of a week, unless they are said to be of a day.
+    const std::string by_day = without_tails(all, of_a_day);
+    const std::string by_week = without_tails(all, of_a_week);
+    if (by_day != all && by_week != all)
+        return make_error(ErrorCode::contradiction, "scraps", all, "all of a day, or all of a week",
+                          "some of these scraps are of a day and some of a week");
+    const double days = by_day != all ? 7.0 : 1.0;
+    all = by_day != all ? by_day : by_week;
     std::vector<ThingAtHand> things;
     if (all.find_first_not_of(" ,") == std::string::npos) return things;
     auto file = read_portions({all});
     if (!file) return file.errors();
     assumed.insert(assumed.end(), file->assumed.begin(), file->assumed.end());
     for (const WrittenPortion& one : file->blend.value_or(std::vector<WrittenPortion>()))
-        things.push_back({one.portion.feedstock, one.label, one.portion.wet_mass, one.amount});
+        things.push_back({one.portion.feedstock, one.label,
+                          wet_kilograms(days * one.portion.wet_mass.in_kilograms()),
+                          days > 1.0 ? std::optional<Amount>() : one.amount});
     detail::join_repeated(things);
     return things;
 }

@@ -220,7 +220,15 @@ WRONG: list[Request] = [
     },
     {
         "verb": "balance",
-        "file": {"libfeed": 1, "balance": {"at_hand": ["1 kg apple", "2 kg apple"]}},
+        "file": {
+            "libfeed": 1,
+            "balance": {
+                "at_hand": [
+                    "1 kg apple",
+                    {"feedstock": "apple", "amount": "2 kg", "cost": "1 per kg"},
+                ]
+            },
+        },
     },
     {
         "verb": "balance",

@@ -31,7 +31,7 @@ def test_start_notes_what_it_told_to_feed(feed_command: Path, tmp_path: Path) ->
     assert typed and f"about {typed[2]} of soft scraps" in told, told
     lives = tmp_path / "lives.yaml"
     told = on_one_line(feed_command, "start", lives, *LIVES, "--squeeze", "drops")
-    typed = re.search(r"Once fed, note it: feed note \S+ (fed (.*) of soft scraps)$", told)
+    typed = re.search(r"Done\? Write: feed note \S+ (fed (.*) soft mixed scraps, .*)$", told)
     assert typed and f"Feed it: {typed[2]} of scraps today." in told, told
     assert call(feed_command, "note", lives, typed[1]).stdout.startswith("Written down")
 

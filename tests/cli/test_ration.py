@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 import json
-import os
-import pty
 import re
-import subprocess
-from datetime import date
+from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
-from command import EXAMPLES, answer, call, environment, write
+from command import EXAMPLES, TODAY, answer, call, write
 
 BED = {
     "container": "60 L tote",
@@ -35,8 +32,9 @@ def bin_with(blend: list[str] | None = None, **bed: Any) -> dict[str, Any]:
 def fed(days_ago: int, portions: list[str], blend: list[str] | None = None) -> dict[str, Any]:
     """A bin that was fed some days before its last look."""
     file = bin_with(blend, date="2026-03-01")
-    file["feedings"] = [{"date": f"2026-03-{10 - days_ago:02}", "portions": portions}]
-    file["observations"] = [{"date": "2026-03-10", "squeeze": "drops"}]
+    last = TODAY - timedelta(days=days_ago)
+    file["feedings"] = [{"date": last.isoformat(), "portions": portions}]
+    file["observations"] = [{"date": TODAY.isoformat(), "squeeze": "drops"}]
     return file
 
 
@@ -161,42 +159,6 @@ def test_the_day_stays_put_when_looks_without_news_are_added(
     )
     assert after["next_feeding"] == before["next_feeding"]
     assert after["answer"] == before["answer"]
-
-
-def at_a_terminal(feed_command: Path, *words: str | Path, today: date) -> str:
-    """What stands at a terminal after a call."""
-    ours, theirs = pty.openpty()
-    subprocess.run(
-        [str(feed_command), *map(str, words)],
-        stdout=theirs, stderr=theirs, env=environment(today), check=True,
-    )  # fmt: skip
-    os.close(theirs)
-    seen = os.read(ours, 16384).decode("utf-8")
-    os.close(ours)
-    return seen
-
-
-def test_a_terminal_says_that_the_day_of_an_answer_is_past(
-    feed_command: Path, tmp_path: Path
-) -> None:
-    path = write(
-        tmp_path,
-        {
-            "bed": {"date": "2026-03-01", "container": "60 L tote", "worms": "500 g"},
-            "feedings": [{"date": "2026-03-03", "portions": ["200 g carrot"]}],
-        },
-    )
-    past = date(2026, 3, 12)
-    for verb in ("ration", "check", "forecast", "harvest", "worms"):
-        seen = at_a_terminal(feed_command, verb, path, today=past)
-        assert seen.startswith("As of Tue 3 Mar, the last day in the file."), verb
-        asked = at_a_terminal(feed_command, verb, path, "--date", "today", today=past)
-        assert "As of" not in asked, verb
-        same = at_a_terminal(feed_command, verb, path, today=date(2026, 3, 3))
-        assert "As of" not in same, verb
-        assert "As of" not in call(feed_command, verb, path, today=past).stdout, verb
-    today = answer(feed_command, "ration", path, "--date", "today", today=past)
-    assert today["date"] == "2026-03-12"
 
 
 def test_a_bed_too_alkaline_for_worms_gets_the_step_that_fits(

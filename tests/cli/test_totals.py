@@ -163,7 +163,7 @@ def test_a_share_of_the_bed_is_a_harvest_by_its_volume(feed_command: Path, tmp_p
     [
         (("--since", "soon"), "this is not a day"),
         (("--since", "2026-05-01", "--date", "2026-04-01"), "this day is after today"),
-        (("--date", "soon"), "is not a day"),
+        (("--date", "soon"), "is no day"),
     ],
 )
 def test_a_slip_is_one_clear_error(feed_command: Path, words: tuple[str, ...], told: str) -> None:

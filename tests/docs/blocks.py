@@ -13,7 +13,8 @@ What becomes of a block depends on the word after its fence:
     text      shown only
 
 A comment `<!-- not run: REASON -->` on the line before keeps a block from being run; any other
-block without a word, or with another word, is an error. After `<!-- from: FILE -->` the block is
+block without a word, or with another word, is an error. A comment `<!-- today: DATE -->` there
+makes it that day; else all blocks are of one day. After `<!-- from: FILE -->` the block is
 that whole file, word for word: pages quote the examples and never copy them by hand.
 
     blocks.py --update FEED    write the output that console blocks have now, and the files that
@@ -29,11 +30,14 @@ import subprocess
 import sys
 import tempfile
 from dataclasses import dataclass
+from datetime import date, datetime, time, timezone
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
+PAGES_DAY = date(2026, 5, 2)  # what "today" is in the pages
 KINDS = {"console", "sh", "yaml", "json", "cpp", "c", "python", "cmake", "text"}
 NOT_RUN = re.compile(r"^\s*<!-- not run: (\S.*) -->\s*$")
+ON_DAY = re.compile(r"^\s*<!-- today: (\d{4}-\d\d-\d\d) -->\s*$")
 QUOTED = re.compile(r"^\s*<!-- from: (\S+) -->\s*$")
 FENCE = re.compile(r"^(```+)\s*(\S*)\s*$")
 
@@ -50,6 +54,7 @@ class Block:
     text: str
     not_run: str
     quoted: str = ""
+    today: date = PAGES_DAY
 
     @property
     def place(self) -> str:
@@ -95,7 +100,9 @@ def blocks_of(page: Path, text: str) -> list[Block]:
             body = "\n".join(lines[first:at]) + "\n"
             not_run = reason.group(1) if reason else ""
             file = quoted.group(1) if quoted else ""
-            found.append(Block(page, first + 1, opened.group(2), body, not_run, file))
+            day = ON_DAY.match(before)
+            today = date.fromisoformat(day.group(1)) if day else PAGES_DAY
+            found.append(Block(page, first + 1, opened.group(2), body, not_run, file, today))
         if lines[at].strip():
             before = lines[at]
         at += 1
@@ -125,12 +132,15 @@ class Playground:
         path = f"{feed.parent}{os.pathsep}{os.environ['PATH']}"
         self.environment = {**os.environ, "PATH": path, "LC_ALL": "C.UTF-8"}
 
-    def run(self, command: str) -> subprocess.CompletedProcess[str]:
-        """Standard output and error together, as a person at a terminal sees them."""
+    def run(self, command: str, today: date = PAGES_DAY) -> subprocess.CompletedProcess[str]:
+        """Standard output and error together, as a person at a terminal sees them. On a day of its
+        own, so that a page says the same whenever it is read.
+        """
+        noon = datetime.combine(today, time(12), timezone.utc)
         return subprocess.run(
             ["sh", "-eu", "-c", command],
             cwd=self.folder,
-            env=self.environment,
+            env={**self.environment, "SOURCE_DATE_EPOCH": str(int(noon.timestamp()))},
             stdin=subprocess.DEVNULL,
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
@@ -148,7 +158,7 @@ def renewed(block: Block, playground: Playground) -> str:
     """The text of a console block with the output that its commands have now."""
     text = ""
     for step in steps_of(block):
-        output = playground.run(step.command).stdout
+        output = playground.run(step.command, block.today).stdout
         text += f"$ {step.command}\n" + without_trailing_blanks(output).lstrip("\n")
     return text
 

@@ -195,7 +195,8 @@ void check_pages(const io::FeedFile& file, const Ration& ration, Date today) {
     std::string printed;
     for (const std::string& line : io::today_lines(file, today, UnitSystem::metric))
         printed += line + "\n";
-    CHECK(one_line(printed) == one_line(io::ration_text(ration, UnitSystem::metric)));
+    CHECK(one_line(printed) ==
+          one_line(io::ration_text(ration, UnitSystem::metric, io::first_screen, file.name)));
     const auto ahead = io::forecast_and_ration_of(file, io::usual_forecast_days);
     const std::string sheet =
         one_line(io::bin_sheet_text(io::bin_sheet_of("", ahead.ration, UnitSystem::metric)));

@@ -83,10 +83,12 @@ TEST_CASE("a look that found over half left tells until when") {
     const auto later = on(diary, 6).food.at(0).half_gone_in;
     CHECK((later ? (*later)[0] : 0) <= day - 1 + 1);
     CHECK_FALSE(on(diary, 5 + 2 * day + 5).food.at(0).half_gone_in);
-    // "Not gone" is no word of how much is left, and half gone is not less than half.
+    // "Not gone" is no word of how much is left: for two days half of it may be; and half gone is
+    // not less than half.
     diary.observations[0].share_gone.reset();
     diary.observations[0].gone = FoodGone::no;
-    CHECK_FALSE(on(diary, 5).food.at(0).half_gone_in);
+    CHECK((*on(diary, 5).food.at(0).half_gone_in)[0] >= 2);
+    CHECK_FALSE(on(diary, 7).food.at(0).half_gone_in);
     diary.observations[0].gone = FoodGone::unsaid;
     diary.observations[0].share_gone = 0.5;
     CHECK_FALSE(on(diary, 5).food.at(0).half_gone_in);

@@ -23,7 +23,7 @@ struct NamedLimit {
 
 /// Every factor of the check that is not an assumed value of a feedstock (assumed::all), for tables
 /// and tests; a new factor belongs in here.
-inline constexpr std::array<NamedFactor, 96> all_factors{{
+inline constexpr std::array<NamedFactor, 99> all_factors{{
     {"evaporation, open top", &evaporation_open_top},
     {"evaporation, lid with holes", &evaporation_holes},
     {"evaporation, closed", &evaporation_closed},
@@ -100,6 +100,9 @@ inline constexpr std::array<NamedFactor, 96> all_factors{{
     {"an alarm without a later look", &standing_alarm},
     {"wandering in a new bin", &wandering},
     {"a temperature is fresh", &fresh_temperature},
+    {"food that is not gone is waited for", &not_gone},
+    {"a bin of which nothing is noted", &silence},
+    {"what is never fed is taken to be there", &barred_stays},
     {"lowest pH borne", &lowest_ph},
     {"highest pH borne", &highest_ph},
     {"left when food is called gone", &gone_share},

@@ -12,6 +12,13 @@ inline constexpr Factor wandering{
     "day", Grade::d, "worms wander in the first nights of a new bin (common practice)"};
 inline constexpr Factor fresh_temperature{
     3.0, 1.0, 7.0, "day", Grade::d, "an older one counts only as watch (judgement)"};
+inline constexpr Factor not_gone{2.0,   1.0,      4.0,
+                                 "day", Grade::d, "\"not gone\" is waited for so long (judgement)"};
+inline constexpr Factor silence{
+    60.0,  45.0,     90.0,
+    "day", Grade::d, "so long without a note; then the answer is to look (judgement)"};
+inline constexpr Factor barred_stays{
+    14.0, 7.0, 30.0, "day", Grade::d, "what is never fed and went in is there so long (judgement)"};
 inline constexpr Factor lowest_ph{
     5.0,  4.5,      5.5,
     "pH", Grade::d, "above 5 (Edwards, Earthworm Ecology, table 18.3); range a judgement"};

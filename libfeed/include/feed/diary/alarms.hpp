@@ -62,7 +62,10 @@ inline std::optional<AlarmSaid> place_says(AlarmKind kind, const Observation& lo
     if (!look.worms) return std::nullopt;
     const bool leaving = *look.worms == WormPlace::leaving;
     const bool at_lid = *look.worms == WormPlace::at_lid;
-    if (kind == AlarmKind::worms_leaving) return AlarmSaid{leaving, Level::act};
+    if (kind == AlarmKind::worms_leaving) {
+        if (at_lid) return std::nullopt;  // on their way out, they are not back
+        return AlarmSaid{leaving, Level::act};
+    }
     return AlarmSaid{at_lid, Level::watch};
 }
 
@@ -109,7 +112,8 @@ inline std::optional<AlarmSaid> says(AlarmKind kind, const Observation& look,
             if (!look.vigour) return std::nullopt;
             return AlarmSaid{*look.vigour == WormVigour::sluggish, Level::watch};
         case AlarmKind::worms_dying:
-            if (!look.vigour) return std::nullopt;
+            // Who is slow after worms died is no news that they live well.
+            if (!look.vigour || *look.vigour == WormVigour::sluggish) return std::nullopt;
             return AlarmSaid{*look.vigour == WormVigour::dying, Level::act};
         case AlarmKind::sour_smell:
         case AlarmKind::rotten_smell:

@@ -11,6 +11,7 @@
 
 #include "feed/bed/bed.hpp"
 #include "feed/bed/completed.hpp"
+#include "feed/bed/look_limits.hpp"
 #include "feed/diary/alarms.hpp"
 #include "feed/diary/calibration.hpp"
 #include "feed/diary/course_evidence.hpp"
@@ -198,6 +199,29 @@ inline std::optional<std::array<int, 3>> days_to_half(const CourseFeeding& feedi
     return std::array<int, 3>{day, first(&SoftLeft::low), first(&SoftLeft::high)};
 }
 
+/// "Not gone", without how much: half of it may be there still, so for so many days nobody feeds on
+/// it.
+inline constexpr int not_gone_days = static_cast<int>(limits::not_gone.value);
+
+/// Days for which a look that says only "not gone" holds; 0 where it says more, or is older.
+inline int days_not_gone(const Observation& seen, std::int64_t today) noexcept {
+    const bool only = seen.gone == FoodGone::no && !seen.share_gone && !seen.left;
+    return only ? static_cast<int>(
+                      std::max<std::int64_t>(0, not_gone_days - (today - day_number(seen.date))))
+                : 0;
+}
+
+/// Days until half of a feeding should be gone; where it was said to be not gone lately, at least
+/// until that is to be looked at again.
+/// @param not_gone  see days_not_gone.
+inline std::optional<std::array<int, 3>> waited_for(const CourseFeeding& feeding,
+                                                    const std::vector<SoftLeft>& soft_ahead,
+                                                    int not_gone) {
+    const auto half = days_to_half(feeding, soft_ahead);
+    if (half || not_gone == 0) return half;
+    return std::array<int, 3>{not_gone, not_gone, not_gone + not_gone_days};
+}
+
 /// Whether all of what a look says lies at half or above.
 inline bool found_over_half(const CourseLook& look) noexcept {
     return look.low >= 0.5 - 1e-9;
@@ -259,12 +283,14 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
             if (some) soft_ahead = ahead.of(course, i, from);
             FoodLeft food;
             bool over_half = false;
+            int not_gone = 0;
             if (const auto at = detail::last_look_at(evidence, i)) {
                 const CourseLook& look = evidence.looks[*at];
                 const Observation& seen = diary.observations[evidence.observation[*at]];
                 if (seen.gone != FoodGone::unsaid) food.seen_gone = seen.gone == FoodGone::yes;
                 food.looked_at = true;
-                over_half = detail::found_over_half(look);
+                not_gone = detail::days_not_gone(seen, zero);
+                over_half = detail::found_over_half(look) || not_gone > 0;
                 left = detail::set_by_look(left, look, evidence.feedings[i],
                                            food.seen_gone.value_or(false),
                                            time.between(day_number(seen.date), zero), rate);
@@ -280,7 +306,7 @@ inline BedToday bed_today(const Bed& said, const Diary& diary, Date day,
             if (!some) soft_ahead.assign(1, soft);
             detail::start_at(soft_ahead, soft);
             if (over_half)
-                food.half_gone_in = detail::days_to_half(evidence.feedings[i], soft_ahead);
+                food.half_gone_in = detail::waited_for(evidence.feedings[i], soft_ahead, not_gone);
             today.food.push_back(food);
         }
         // bed_on lists the feedings by date too, those of one day in their order.

@@ -62,32 +62,17 @@ public:
     /// The same on several days. @param days, effective_days  as many of one as of the other.
     std::vector<CourseLeft> left_on(std::size_t feeding, std::span<const double> days,
                                     std::span<const double> effective_days) const {
-        const auto of_feeding = looks_of(feeding);
-        std::vector<std::vector<double>> bins(days.size(), std::vector<double>(bin_count, 0.0));
-        for (std::size_t i = 0; i < own_.size(); ++i) {
-            const detail::CourseBin& bin = own_[i];
-            std::array<double, 5> share = seen_by_node(bin, of_feeding);
-            double sum = 0.0;
-            for (const double one : share)
-                sum += one;
-            if (!(sum > 0.0)) continue;
-            for (std::size_t day = 0; day < days.size(); ++day) {
-                const double log_y = days[day] > 0.0
-                                         ? detail::log_exponent(bin, log_rate_of(feeding),
-                                                                days[day], effective_days[day])
-                                         : -1e9;
-                for (std::size_t q = 0; q < share.size(); ++q)
-                    add(bins[day], log_y + bin.shape * spread(q), weights_[i] * share[q] / sum);
-            }
-        }
+        const std::vector<std::array<double, 5>> weights = weights_by_node(feeding);
+        std::vector<double> bins(bin_count);
         // The lowest bin holds what has not begun: all of it is left.
         const auto whole = [](double at) { return at <= lowest_bin + 1.0 / bins_per_unit; };
         const auto share = [&](double at) { return whole(at) ? 1.0 : tables_[feeding].exact(at); };
         const auto soft = [&](double at) { return whole(at) ? 1.0 : std::exp(-std::exp(at)); };
         std::vector<CourseLeft> left;
         left.reserve(days.size());
-        for (const std::vector<double>& day : bins) {
-            const Ranged log_y = quantiles(day);
+        for (std::size_t day = 0; day < days.size(); ++day) {
+            fill(bins, weights, log_rate_of(feeding), days[day], effective_days[day]);
+            const Ranged log_y = quantiles(bins);
             left.push_back({{share(log_y.value), share(log_y.high), share(log_y.low)},
                             {soft(log_y.value), soft(log_y.high), soft(log_y.low)}});
         }
@@ -183,8 +168,44 @@ private:
     static void add(std::vector<double>& bins, double at, double weight) noexcept {
         const double place = (at - lowest_bin) * bins_per_unit;
         const double last = static_cast<double>(bin_count - 1);
-        bins[static_cast<std::size_t>(std::clamp(place, 0.0, last))] += weight;
+        // By way of an int: a machine turns a double into one in a single step.
+        bins[static_cast<std::size_t>(static_cast<int>(std::clamp(place, 0.0, last)))] += weight;
     }
+    /// What each point weighs at each node of the spread, by the looks at one feeding.
+    std::vector<std::array<double, 5>> weights_by_node(std::size_t feeding) const {
+        const auto of_feeding = looks_of(feeding);
+        std::vector<std::array<double, 5>> weights(own_.size());
+        for (std::size_t i = 0; i < own_.size(); ++i) {
+            const std::array<double, 5> share = seen_by_node(own_[i], of_feeding);
+            double sum = 0.0;
+            for (const double one : share)
+                sum += one;
+            if (!(sum > 0.0)) continue;
+            for (std::size_t q = 0; q < share.size(); ++q)
+                weights[i][q] = weights_[i] * share[q] / sum;
+        }
+        return weights;
+    }
+
+    /// The logarithm of the exponent on one day, by bins. A day at a time: its bins then stay in
+    /// the nearest cache, and the points without a lag, half of them, share one logarithm.
+    void fill(std::vector<double>& bins, const std::vector<std::array<double, 5>>& weights,
+              double log_rate, double days, double effective_days) const {
+        std::fill(bins.begin(), bins.end(), 0.0);
+        const bool begun = days > 0.0 && effective_days > 0.0;
+        const double log_whole = begun ? std::log(effective_days) : 0.0;
+        for (std::size_t i = 0; i < own_.size(); ++i) {
+            const detail::CourseBin& bin = own_[i];
+            double log_y = -1e9;
+            if (begun)
+                log_y = bin.lag_days > 0.0
+                            ? detail::log_exponent(bin, log_rate, days, effective_days)
+                            : bin.shape * (bin.log_rate + log_rate + log_whole);
+            for (std::size_t q = 0; q < weights[i].size(); ++q)
+                add(bins, log_y + bin.shape * spread(q), weights[i][q]);
+        }
+    }
+
     static Ranged quantiles(const std::vector<double>& bins) noexcept {
         double sum = 0.0;
         for (const double one : bins)

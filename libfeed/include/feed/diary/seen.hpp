@@ -306,7 +306,7 @@ inline Result<std::vector<Sign>> read_signs(std::string_view text) {
 }
 
 /// The signs of several texts, each of which may hold several parted by commas. Errors: one for
-/// each part that speaks of none, as for one text. Threads: pure.
+/// each part that speaks of none, as for one text; empty where nothing is said. Threads: pure.
 inline Result<std::vector<Sign>> read_signs(std::span<const std::string> texts) {
     std::vector<Sign> signs;
     Errors errors;
@@ -322,6 +322,9 @@ inline Result<std::vector<Sign>> read_signs(std::span<const std::string> texts) 
         }
     }
     if (!errors.empty()) return errors;
+    if (signs.empty())
+        return make_error(ErrorCode::empty, "sign", "", "such as wet, sour smell, fruit flies",
+                          "which sign?");
     return signs;
 }
 

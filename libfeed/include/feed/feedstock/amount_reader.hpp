@@ -88,6 +88,9 @@ private:
         if (!unit) unit = unit_at(place);
         std::string kind;
         if (!unit) unit = vessel_behind(place, kind);
+        if (!unit && place < text_.size() && text_[place] == '%')
+            return amount_error(ErrorCode::wrong_type, trim(text_.substr(0, place + 1)),
+                                std::string(amount_form), "a share is no amount");
         if (!unit) {
             reading.amount = counted(reading.count);
             reading.counted = true;

@@ -1,6 +1,7 @@
 #pragma once
 #include <algorithm>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -106,6 +107,24 @@ inline void add_thing(std::vector<ThingText>& things, ThingText piece) {
     things.push_back(std::move(piece));
 }
 
+/// "Leaves, 1 lb carrots": behind a seam an amount begins, and a name stands before it. Then the
+/// two are no one name, though there are carrot leaves.
+/// @param inner  the seams of the joined pieces.
+template <class Seams>
+bool has_own_amount(std::string_view text, std::size_t start, const Seams& inner) {
+    for (const auto& seam : inner) {
+        const auto behind = trim(text.substr(std::min(seam.next, text.size())));
+        if (behind.empty() || !is_digit(behind.front())) continue;
+        const auto before = tidy(text.substr(start, seam.end - start));
+        const auto count = read_count(before);
+        const auto named = trim(count ? before.substr(count->length) : before);
+        // "2 lb, 3 oz apples" is one amount.
+        const bool is_amount = count && find_unit(singular_text(unit_text(named)));
+        if (!named.empty() && !is_amount) return true;
+    }
+    return false;
+}
+
 /// The things of a text without "each". A name may hold a comma or "and" ("core and peel"): the
 /// longest beginning that is clear is taken first, else what stands before the first seam.
 template <class Names>
@@ -135,7 +154,8 @@ std::vector<ThingText> split_plain(std::string_view text, const Names& names) {
                     next = static_cast<std::size_t>(piece.data() - text.data()) + length;
                 else
                     taken = reader.loosely(piece);
-            } else if (piece.size() <= longest_name) {
+            } else if (piece.size() <= longest_name &&
+                       !has_own_amount(text, start, std::span(seams).subspan(seam, joined))) {
                 taken = reader.strictly(piece);
             }
             if (taken) break;

@@ -29,14 +29,22 @@ std::string_view month_word(const Date& date) noexcept;
 /// look, at most two reasons, the cautions that bind today and what is worth weighing. One thought
 /// a line, in the keeper's own measures. Where the room is too small what matters least goes; what
 /// to do and what can hurt always stay. Threads: pure.
+/// @param file  of the bin, as it is typed: then what to note is told (see done_text).
 std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units,
-                                      ScreenRoom room = first_screen);
+                                      ScreenRoom room = first_screen, std::string_view file = "");
 /// Their texts alone.
 std::vector<std::string> ration_lines(const Ration& ration, UnitSystem units,
-                                      ScreenRoom room = first_screen);
+                                      ScreenRoom room = first_screen, std::string_view file = "");
 
 /// The same as one text, wrapped, ending in a line feed.
-std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room = first_screen);
+std::string ration_text(const Ration& ration, UnitSystem units, ScreenRoom room = first_screen,
+                        std::string_view file = "");
+
+/// What to type once a ration was followed: "Done? Write: feed note tote.yaml fed 400 g apples,
+/// bedding 30 g cardboard, added water 1 L". So what was asked for is not asked for again. Empty
+/// where nothing goes in or the bin has no file. Threads: pure.
+/// @param file  as it is typed; "" or "-" for none.
+std::string done_text(const Ration& ration, UnitSystem units, std::string_view file);
 
 /// The lines of a ration that comes before other work on its bed, and behind them that the work
 /// waits: "Harvest" and "when the bed is well again." Threads: pure.

@@ -204,10 +204,10 @@ inline void add_unneeded(const RationWork& work, Ration& ration) {
 /// What went in within two weeks and is never fed is kept in the diary, and answered first: dig it
 /// out.
 inline void answer_what_went_in(const RationWork& work, Ration& ration) {
-    constexpr double still_there_days = 14.0;
     std::vector<CautionFinding> findings;
     for (const Feeding& feeding : work.in.bed.earlier) {
-        if (in_days(feeding.day) < -still_there_days || in_days(feeding.day) > 0.0) continue;
+        if (in_days(feeding.day) < -limits::barred_stays.value || in_days(feeding.day) > 0.0)
+            continue;
         for (const Portion& portion : feeding.portions) {
             const Feedstock& f = *portion.feedstock;
             const auto told = [&](const CautionFinding& one) { return one.feedstock == f.name; };

@@ -71,7 +71,10 @@ inline std::optional<SeenLeft> seen_left_of(const BedToday& now) {
         if (!food.half_gone_in) continue;
         if (!seen) seen.emplace();
         const auto [day, earliest, latest] = *food.half_gone_in;
-        seen->wet_kg += food.share_left.value * food.scraps.in_kilograms();
+        // "Not gone" says nothing of how much: then it is half that may be there still.
+        const bool not_gone = food.seen_gone && !*food.seen_gone;
+        const double share = std::max(food.share_left.value, not_gone ? 0.5 : 0.0);
+        seen->wet_kg += share * food.scraps.in_kilograms();
         seen->half_gone.day = std::max(seen->half_gone.day, day);
         seen->half_gone.earliest = std::max(seen->half_gone.earliest, earliest);
         seen->half_gone.latest = std::max(seen->half_gone.latest, latest);
@@ -109,6 +112,9 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
     if (diary.bed_date)
         in.begins_in_days = static_cast<int>(
             std::clamp<std::int64_t>(day_number(*diary.bed_date) - day_number(*today), 0, 366));
+    if (const auto span = span_of(diary))
+        in.silent_days =
+            static_cast<int>(std::clamp<std::int64_t>(day_number(*today) - span->last, 0, 36600));
     const auto standing = [&](const Alarm& alarm) {
         return StandingAlarm{detail::hazard_of(alarm.kind), std::string(alarm.text), alarm.level,
                              static_cast<int>(day_number(*today) - day_number(alarm.seen))};

@@ -283,7 +283,7 @@ inline HarvestAnswer harvest(const RationInput& in, const HarvestRecord& record 
     const double a_litre_kg = detail::settled_bed_kg_per_l();
     answer.castings.wet_kg = a_litre_kg * answer.castings.volume_l;
 
-    if (comes_before_work(answer.ration)) {
+    if (is_left_alone(answer.ration)) {
         answer.after = bed_after(in, {});
         return answer;
     }

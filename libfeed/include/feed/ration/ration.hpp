@@ -71,6 +71,7 @@ enum class ReasonKind : std::uint8_t {
     fed_today,       ///< scraps went in today: the next ones on another day
     measure_first,   ///< a pH too high for worms, measured over a week ago
     look_first,      ///< an alarm of over a week ago, since when nobody looked
+    nothing_noted,   ///< for so long that nobody knows how the bed is
     cap,             ///< a touchy material, so much at a time
     cap_worms,       ///< the worms eat no more
     no_room,         ///< the container is full
@@ -146,6 +147,21 @@ constexpr bool looks_first(const Ration& ration) noexcept {
 /// Whether its step, or that look, comes before all other work on the bed.
 constexpr bool comes_before_work(const Ration& ration) noexcept {
     return ration.answer == RationAnswer::act_first || looks_first(ration);
+}
+/// The bed is too warm or too cold for worms, and the ration waits for that: they are left in
+/// peace.
+/// @param hazard  becomes which of the two.
+inline bool waits_for_warmth(const Ration& ration, Hazard& hazard) noexcept {
+    if (ration.answer != RationAnswer::wait || ration.reasons.empty()) return false;
+    const Reason& first = ration.reasons.front();
+    hazard = first.hazard;
+    return first.kind == ReasonKind::hazard_now &&
+           (hazard == Hazard::hot || hazard == Hazard::cold);
+}
+/// Whether nobody digs in the bed today, to harvest or to share it out.
+inline bool is_left_alone(const Ration& ration) noexcept {
+    Hazard hazard{};
+    return comes_before_work(ration) || waits_for_warmth(ration, hazard);
 }
 
 }  // namespace feed

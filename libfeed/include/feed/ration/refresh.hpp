@@ -83,12 +83,16 @@ inline bool comes_first(const RefreshAnswer& answer, const RationInput& in,
     const auto mends = [&](Hazard hazard) {
         return std::find(mended.begin(), mended.end(), hazard) != mended.end();
     };
+    // What smells is lifted out before anything else.
     const auto stands = [&](const StandingAlarm& alarm) {
-        return alarm.level == Level::act && !(alarm.hazard && mends(*alarm.hazard));
+        const bool mended_by_it =
+            alarm.hazard && *alarm.hazard != Hazard::airless && mends(*alarm.hazard);
+        return alarm.level == Level::act && !mended_by_it;
     };
     if (looks_first(answer.today))
         return in.unanswered.empty() ||
                std::any_of(in.unanswered.begin(), in.unanswered.end(), stands);
+    if (Hazard now{}; waits_for_warmth(answer.today, now)) return !mends(now);
     if (answer.today.answer != RationAnswer::act_first) return false;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         const auto hazard = static_cast<Hazard>(h);
@@ -109,6 +113,9 @@ inline std::optional<int> feeding_goes_on(const Ration& ration, int least_days) 
 
 inline void finish(const RationInput& in, BedChange change, RefreshAnswer& answer) {
     answer.after = bed_after(in, std::move(change));
+    // What the ration says for today stands, whatever is done to the bed.
+    if (answer.today.answer == RationAnswer::wait)
+        answer.least_days = std::max(answer.least_days, 1);
     answer.feed_on = feeding_goes_on(answer.after.ration, answer.least_days);
 }
 
@@ -252,6 +259,7 @@ inline RefreshAnswer refresh(const RationInput& in, RefreshChange change,
         detail::finish(in, {}, answer);
         return true;
     };
+    const bool acts = answer.today.answer == RationAnswer::act_first;
     switch (change) {
         case RefreshChange::bedding:
             if (!first({Hazard::salty, Hazard::airless}))
@@ -275,6 +283,9 @@ inline RefreshAnswer refresh(const RationInput& in, RefreshChange change,
             if (!first({Hazard::cold})) detail::elsewhere(in, options, true, answer);
             break;
     }
+    // What would mend the alarm has nothing to do: then the step of the ration is what helps.
+    if (acts && answer.verdict == RefreshVerdict::not_needed)
+        answer.verdict = RefreshVerdict::act_first;
     return answer;
 }
 

@@ -179,11 +179,15 @@ inline bool waits_for_warmth(const RationWork& work, Ration& ration, Reason reas
 }
 
 /// An alarm of over a week ago, since when nobody looked, or a pH as old: nobody knows whether it
-/// is over.
+/// is over. Nor how the bed is where nothing was noted for months.
 inline bool must_look_first(const RationWork& work, Ration& ration) {
     const Bed& bed = work.in.bed;
     const bool old_ph = is_too_alkaline(bed) && is_ph_old(bed);
-    if (work.in.unanswered.empty() && !old_ph) return false;
+    const bool silent = static_cast<double>(work.in.silent_days) > limits::silence.value;
+    if (work.in.unanswered.empty() && !old_ph && !silent) return false;
+    if (silent)
+        add_reason(ration, {ReasonKind::nothing_noted, Hazard::underfed, "",
+                            static_cast<double>(work.in.silent_days)});
     if (old_ph)
         add_reason(ration, {ReasonKind::measure_first, Hazard::ammonia, "", in_days(bed.ph_age)});
     for (const StandingAlarm& alarm : work.in.unanswered) {

@@ -29,9 +29,11 @@ struct StandingAlarm {
 
 /// A bed too alkaline for worms: where ammonia is set free and skin burns.
 inline constexpr std::string_view too_alkaline = "it was too alkaline for worms";
+/// Quicklime, hydrated lime or a cleaner went in and no pH was measured since.
+inline constexpr std::string_view got_what_burns = "something that burns worms went in";
 /// Whether an alarm, or the reason made of it, is that: neither bedding nor air mends it.
 constexpr bool tells_of_alkali(std::string_view what) noexcept {
-    return what == too_alkaline;
+    return what == too_alkaline || what == got_what_burns;
 }
 
 /// What a look found of feedings of which over half is still there.
@@ -55,6 +57,7 @@ struct RationInput {
     std::optional<Duration> away;                 ///< nobody looks for so long from today on
     std::vector<SoftLeft> new_food;  ///< course of food from today on, where looks tell it
     std::size_t looks_learned_from = 0;
+    int silent_days = 0;     ///< since the last entry of a diary; 0 where it has none
     int begins_in_days = 0;  ///< until the day on which the bed was said to be so; 0 when past
     UnitSystem units = UnitSystem::metric;
 };
@@ -71,9 +74,27 @@ inline bool is_ph_old(const Bed& bed) noexcept {
     return in_days(bed.ph_age) > limits::standing_alarm.value;
 }
 
+/// Days since something went in that is never fed and burns, where no pH was measured later.
+inline std::optional<int> days_since_it_burns(const Bed& bed) noexcept {
+    std::optional<int> last;
+    for (const Feeding& feeding : bed.earlier) {
+        const double ago = -in_days(feeding.day);
+        if (ago > limits::barred_stays.value || ago < 0.0 || (bed.ph && in_days(bed.ph_age) < ago))
+            continue;
+        for (const Portion& portion : feeding.portions) {
+            const Feedstock& f = *portion.feedstock;
+            if (!barred_in(f, Place::worm_bed) || !f.has(Caution::caustic)) continue;
+            last = std::min(last.value_or(366), static_cast<int>(ago));
+        }
+    }
+    return last;
+}
+
 /// All that stands: what was seen, and a pH of the bed that no food and no step would mend.
 inline std::vector<StandingAlarm> alarms_of(const RationInput& in) {
     std::vector<StandingAlarm> alarms = in.alarms;
+    if (const auto ago = days_since_it_burns(in.bed))
+        alarms.push_back({Hazard::ammonia, std::string(got_what_burns), Level::act, *ago});
     if (is_too_alkaline(in.bed) && !is_ph_old(in.bed))
         alarms.push_back({Hazard::ammonia, std::string(too_alkaline), Level::act,
                           static_cast<int>(in_days(in.bed.ph_age))});

@@ -1,0 +1,151 @@
+"""What a careless keeper types is asked back or refused, and never taken for something else."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from command import answer, call
+
+BIN = ["--worms", "500 g", "--bin", "60 L tote"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "500 g rhubarb with leaves", "2 rhubarb stalks with leaves", "200 g rhubarb greens",
+        "200 g rhubarb stalks and leaves", "200 g Rhabarber und Blätter",
+        "200 g walnut tree leaves", "2 carrier bags", "3 keurig pods",
+        "200 g chicken curry and rice", "a steak and kidney pie", "200 g meat and potato pie",
+        "200 g beef and onion stew", "200 g pork and beans", "200 g pasta con queso",
+        "200 g Nudeln mit Käse", "200 g Gemüse mit Fleisch", "200 g Speck", "200 g Muscheln",
+        "200 g vino", "200 g cerveza", "200 g lardons", "200 g crevettes", "200 g tocino",
+        "200 g gambas", "200 g arroz con pollo", "un poco de carne", "200 g Laub mit Hundekot",
+        "200 g Giersch", "200 g poultry", "4 frankfurters",
+    ],
+)  # fmt: skip
+def test_what_is_never_fed_is_refused_in_every_kitchen(feed_command: Path, words: str) -> None:
+    ours = answer(feed_command, "ration", *BIN, words)
+    assert ours["take_out"] and ours["put_in"][0]["at_hand"] is False, ours["put_in"]
+
+
+@pytest.mark.parametrize(
+    ("words", "barred"),
+    [
+        ("apple peels and a bit of bacon", "bacon"),
+        ("potato peelings with gravy, 200 g", "gravy"),
+        ("prawn heads and lettuce", "prawn heads"),
+        ("2 scones with jam and cream", "cream"),
+        ("pelures de pomme et un peu de lardons", "lardons"),
+    ],
+)
+def test_what_is_never_fed_is_told_before_what_is_asked(
+    feed_command: Path, words: str, barred: str
+) -> None:
+    said = call(feed_command, "ration", *BIN, words, code=2).stderr.splitlines()
+    assert said[0].startswith("Never feed") and barred in said[0], said
+    assert any("how much is" in line for line in said), said
+
+
+@pytest.mark.parametrize(
+    ("words", "low_g", "high_g"),
+    [
+        ("3 artichoke leaves", 6, 30), ("2 leek tops", 60, 300), ("10 asparagus ends", 30, 120),
+        ("6 courgette ends", 25, 90), ("6 plum pits", 12, 36), ("a pomegranate skin", 70, 180),
+        ("a kale stalk", 10, 45), ("4 outer cabbage leaves", 60, 360),
+    ],
+)  # fmt: skip
+def test_parts_weigh_what_such_parts_weigh(
+    feed_command: Path, words: str, low_g: float, high_g: float
+) -> None:
+    blend = answer(feed_command, "blend", words)
+    assert low_g <= 1000 * blend["wet_mass_kg"] <= high_g
+
+
+@pytest.mark.parametrize(
+    ("words", "labels"),
+    [
+        ("leaves, 1 lb carrots", ["carrots", "leaves"]),
+        ("carrots and 2 kg onions", None),
+        ("2 lb, 3 oz apples", ["apples"]),
+    ],
+)
+def test_an_amount_behind_a_comma_begins_another_thing(
+    feed_command: Path, words: str, labels: list[str] | None
+) -> None:
+    if labels is None:
+        said = call(feed_command, "ration", *BIN, words, code=2).stderr
+        assert 'how much is "carrots"' in said
+        return
+    ours = answer(feed_command, "ration", *BIN, words)
+    assert [one["label"] for one in ours["put_in"] if one["at_hand"]] == labels
+
+
+def test_what_is_listed_twice_is_added_up(feed_command: Path) -> None:
+    twice = answer(feed_command, "heap", "1 bucket kitchen scraps, 1 bucket leaves, 150 L leaves")
+    once = answer(feed_command, "heap", "1 bucket kitchen scraps, 160 L leaves")
+    assert twice["layers"] == once["layers"]
+
+
+@pytest.mark.parametrize("words", ["50 % apples", "700 % apples", "500 g 50 % apples, 3 % bread"])
+def test_a_share_is_no_amount(feed_command: Path, words: str) -> None:
+    call(feed_command, "blend", words, code=2)
+
+
+def test_scraps_of_a_day_are_seven_times_those_of_a_week(feed_command: Path) -> None:
+    a_day = answer(feed_command, "worms", "2 kg apples a day")
+    assert a_day == answer(feed_command, "worms", "14 kg apples a week")
+    assert a_day != answer(feed_command, "worms", "2 kg apples a week")
+    call(feed_command, "worms", "2 kg apples a day, 1 kg carrot a week", code=2)
+
+
+@pytest.mark.parametrize("words", ["", " ", ","])
+def test_no_sign_is_asked_for(feed_command: Path, words: str) -> None:
+    assert "which sign?" in call(feed_command, "signs", words, code=2).stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "says", "never"),
+    [
+        ("not wet", "note not wet", 'is "wet"'),
+        ("no flies", "note no flies", "meant"),
+        ("no smell of ammonia", "note no smell of ammonia", "meant"),
+        ("smell is better", "note smell is better", "meant"),
+        ("its dripping from the bottom", "", "fed its dripping"),
+        ("worms look fat", "note worms look fat", "fed worms"),
+        ("few worms", "worms 500 g", "worms 1 g"),
+        ("gave 200 g worms away", "worms 500 g", "oats"),
+        ("harvested -5 L", "harvested 5 L", ""),
+        ("harvested 5 kg apples", "harvested 5 L", ""),
+        ("bedding -1 kg card", "bedding 1 kg cardboard", ""),
+        ("bedding 1 kg apples", "fed 1 kg apples", ""),
+        ("bedding 1 kg plastic", "is no bedding", ""),
+        ("fed 50 % apples", "", ""),
+        (",", "what was done or seen?", ""),
+    ],
+)
+def test_a_note_is_never_turned_into_its_opposite(
+    feed_command: Path, tmp_path: Path, words: str, says: str, never: str
+) -> None:
+    path = tmp_path / "bin.yaml"
+    call(feed_command, "start", path, *BIN)
+    before = path.read_text(encoding="utf-8")
+    said = " ".join(call(feed_command, "note", path, words, code=2).stderr.split())
+    assert says in said and (not never or never not in said), said
+    assert path.read_text(encoding="utf-8") == before
+
+
+@pytest.mark.parametrize(
+    ("options", "says"),
+    [
+        (["--temp", "20 C"], '"--temperature" meant?'),
+        (["--days", "3"], "it belongs to feed forecast"),
+        (["--away", "3 days"], "it belongs to feed check"),
+        (["--worms", ""], "this option needs a value"),
+        (["--worms", "1 lb", "--worms", "2 lb"], "this option is given twice"),
+    ],
+)
+def test_an_option_is_understood_or_asked_about(
+    feed_command: Path, options: list[str], says: str
+) -> None:
+    assert says in call(feed_command, "ration", *options, "3 apples", code=2).stderr
