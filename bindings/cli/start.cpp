@@ -69,6 +69,16 @@ std::string note_line(const std::optional<Ration>& today, WetMass scraps,
            io::mass_text(scraps.mass(), arguments.units) + " of soft scraps";
 }
 
+/// Errors under the option that was typed: a container is said by --bin or --size too.
+Errors as_typed(Errors errors, const Arguments& arguments) {
+    for (Error& error : errors)
+        for (const std::string_view said : {"--bin", "--size"})
+            if (error.field == "--container" && !arguments.has("--container") &&
+                arguments.has(said))
+                error.field = said;
+    return errors;
+}
+
 /// How to set up a new bin, or what one that lives means today.
 Result<std::string> answer_of(const io::StartedBin& started, const Arguments& arguments,
                               const std::string& path, Date day) {
@@ -103,8 +113,10 @@ int run_start(Arguments& arguments) {
     if (arguments.has("--title")) said.title = arguments.options.at("--title");
     bool any = !said.title.empty();
     if (arguments.has("--bin")) {
-        if (arguments.has("--container"))
-            return refuse(arguments, wrong_words(arguments, "--bin and --container say the same"));
+        for (const std::string_view same : {"--container", "--size"})
+            if (arguments.has(same))
+                return refuse(arguments, wrong_words(arguments, "--bin and " + std::string(same) +
+                                                                    " say the same"));
         said.container = arguments.options.at("--bin");
         any = true;
     }
@@ -123,7 +135,7 @@ int run_start(Arguments& arguments) {
         }
     }
     const auto started = io::start_bin(said, *day, arguments.units);
-    if (!started) return refuse(arguments, started.errors());
+    if (!started) return refuse(arguments, as_typed(started.errors(), arguments));
     const auto answer = answer_of(*started, arguments, path, *day);
     if (!answer) return refuse(arguments, answer.errors());
     const auto written = io::create_text_file(path, started->text);

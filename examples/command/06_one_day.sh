@@ -7,7 +7,7 @@ END
 feed ration "$tote" 300 g carrot, 50 g bacon and 200 g shredded cardboard --date 2026-03-14
 feed check "$tote" 300 g carrot, 50 g bacon and 200 g shredded cardboard --date 2026-03-14
 feed note "$tote" fed 300 g carrot and 17 g shredded cardboard --date 2026-03-14
-feed forecast "$tote" --days 8
+feed forecast "$tote" --days 8 --date 2026-03-14
 feed note "$tote" smell earthy --date 2026-03-15
-feed ration "$tote"
+feed ration "$tote" --date 2026-03-15
 rm -r "$(dirname "$tote")"

@@ -142,6 +142,8 @@ void write_log(JsonWriter& json, const HeapOfFile& heap) {
     json.member("turned", date_text(log.turned));
     json.member("turns", static_cast<std::int64_t>(log.turns));
     json.member("smoke", date_text(log.smoke));
+    json.member("ammonia", date_text(log.ammonia));
+    json.member("foul", date_text(log.foul));
     json.member("dry", log.dry);
     json.member("next_look_day", log.next_look);
     json.key("looks");

@@ -267,8 +267,22 @@ void add_end(const HeapLog& log, UnitSystem units, Lines& lines) {
             {"Note the air too: air " + words::temperature(12.0, units), HeapLine::note});
 }
 
+/// What a smell asks for: brown stuff where nitrogen goes off as ammonia, air where it rots
+/// (Cornell, odor management). Empty where it smells of nothing bad.
+std::string smell_text(const HeapLog& log) {
+    if (log.ammonia) return "Fork in dry leaves or torn cardboard: it smells of ammonia.";
+    if (log.foul) return "Fork in twigs or chips, and loosen it: it smells short of air.";
+    return "";
+}
+
 void add_step(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
     const HeapLog& log = *heap.log;
+    const std::string smell = smell_text(log);
+    const bool hot = log.step == HeapStep::stand_back || log.step == HeapStep::cool;
+    if (!smell.empty() && !hot) {
+        lines.push_back({smell});
+        if (log.ammonia) lines.push_back({"Keep lime and ash off it, and stand upwind."});
+    }
     const std::string now = log.last.hottest_c ? words::temperature(*log.last.hottest_c, units) +
                                                      place_text(log.last.place)
                                                : "";
@@ -299,6 +313,7 @@ void add_step(const HeapOfFile& heap, UnitSystem units, Lines& lines) {
             lines.push_back({std::string(who_turns), HeapLine::next});
             return;
         case HeapStep::leave:
+            if (!smell.empty()) return lines.push_back({"Measure it again tomorrow."});
             lines.push_back({log.turned && *log.turned >= log.last.day
                                  ? "Leave it alone: it was turned. Measure it tomorrow."
                                  : "Leave it alone: " + now + ". Measure it again tomorrow."});

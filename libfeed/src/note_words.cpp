@@ -123,6 +123,15 @@ bool is_of_new_worms(std::string_view piece) {
     return false;
 }
 
+/// "On holiday for two weeks", "away until Sunday".
+bool says_away(std::string_view piece) {
+    constexpr std::string_view words[] = {"holiday", "holidays", "vacation", "away", "travelling"};
+    const auto list = words_of(plain_text(piece));
+    return std::any_of(list.begin(), list.end(), [&](const std::string& word) {
+        return std::find(std::begin(words), std::end(words), word) != std::end(words);
+    });
+}
+
 Error not_understood(std::string_view piece) {
     const std::string said = "\"" + std::string(piece) + "\"";
     if (is_of_new_worms(piece))
@@ -145,6 +154,10 @@ Error not_understood(std::string_view piece) {
     if (feed::detail::is_only_smell(piece))
         return offered(piece_error(piece, said + " fits several smells"), "; write for instance ",
                        {"smell sour", "smell rotten", "smell of ammonia"});
+    if (says_away(piece))
+        return offered(piece_error(piece, said + " is no look at the bin"), "; write ",
+                       {"note " + std::string(piece)},
+                       ", and ask feed check FILE --away \"2 weeks\"");
     const std::string near = nearest_seen(piece);
     Error error = piece_error(piece, said + " is not understood");
     if (near.empty())
@@ -255,14 +268,30 @@ std::optional<Result<Observation>> read_placed(std::string_view said) {
     return std::nullopt;
 }
 
+/// "68 degrees F" as "68 F".
+std::string without_degrees(std::string_view piece) {
+    std::string text(piece);
+    for (const std::string_view word : {" degrees ", " degree ", " deg "}) {
+        const auto at = text.find(word);
+        if (at != std::string::npos && at + word.size() < text.size())
+            text.replace(at, word.size(), " ");
+    }
+    return text;
+}
+
 /// "temperature 24 C", "24 C", "55 C middle", "air 12 C".
-std::optional<Result<Observation>> read_warmth(std::string_view piece) {
+std::optional<Result<Observation>> read_warmth(std::string_view written) {
+    const std::string named = without_degrees(written);
+    std::string_view piece = named;
     const auto degrees = [](Observation& seen, double c) {
         seen.temperatures = {{"", celsius(c)}};
     };
-    for (const std::string_view word : {"temperature", "temp"}) {
+    for (const std::string_view tail : {" in there", " inside", " in the bin", " in the bed"})
+        if (ends_in(piece, tail) && read_number(piece)) piece.remove_suffix(tail.size());
+    for (const std::string_view word :
+         {"temperature", "temp", "it is", "its", "it's", "bed is", "the bed is"}) {
         const auto rest = behind(piece, word);
-        if (!rest) continue;
+        if (!rest || (word.substr(0, 4) != "temp" && !read_number(*rest))) continue;
         if (auto placed = read_placed(*rest)) return placed;
         if (read_number(*rest)) return quantity_of(*rest, warmth, degrees);
     }

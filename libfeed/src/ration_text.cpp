@@ -279,6 +279,21 @@ void add_when(Screen& screen) {
     screen.add(expect_text(ration, screen.units), RationLine::expect);
 }
 
+/// Far more food than the worms can keep up with is lifted out, as far as it still can be.
+void add_surplus(Screen& screen) {
+    const Ration& ration = screen.ration;
+    if (ration.reasons.empty() || ration.reasons.front().kind != ReasonKind::food_left) return;
+    const double week_kg = ration.week.in_kilograms();
+    const double surplus_kg =
+        ration.reasons.front().amount - limits::most_soft_share.value * week_kg;
+    if (!(surplus_kg > 0.5 * week_kg)) return;
+    screen.add("Lift out about " + mass_text(kilograms(surplus_kg), screen.units) +
+               " of the food, and freeze it: they cannot keep up.");
+    screen.add("Then note what is left, such as: " +
+               mass_text(kilograms(limits::most_soft_share.value * week_kg), screen.units) +
+               " left");
+}
+
 void add_waiting(Screen& screen) {
     const Ration& ration = screen.ration;
     if (looks_first(ration)) {
@@ -293,6 +308,7 @@ void add_waiting(Screen& screen) {
         if (hazard == Hazard::hot || hazard == Hazard::cold)
             screen.add(std::string(step_by_hand(hazard)));
     }
+    add_surplus(screen);
     add_materials(screen);
     if (!ration.next_feeding) {
         screen.add("Look again " + screen.day(ration.next_look) + ".");
@@ -306,7 +322,10 @@ void add_waiting(Screen& screen) {
 
 void add_reasons(Screen& screen) {
     bool first = true;
+    const bool waits = screen.ration.answer == RationAnswer::wait;
     for (const Reason& one : screen.ration.reasons) {
+        // It is no reason to wait.
+        if (waits && one.kind == ReasonKind::nothing_at_hand) continue;
         screen.add("Why: " + reason_text(one, screen.ration, screen.units),
                    first ? RationLine::reason : RationLine::second_reason);
         first = false;

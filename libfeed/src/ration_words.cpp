@@ -121,8 +121,12 @@ std::string day_words(const std::optional<Date>& today, int days, UnitSystem uni
     const auto weekday = static_cast<std::size_t>(weekday_number(date));
     const std::string day = std::to_string(date.day);
     const std::string month(month_word(date));
+    // So far away a month is not enough.
+    constexpr int half_a_year = 182;
+    const bool other_year = days > half_a_year && date.year != today->year;
     return std::string(weekdays[weekday]) + " " +
-           (units == UnitSystem::us ? month + " " + day : day + " " + month);
+           (units == UnitSystem::us ? month + " " + day : day + " " + month) +
+           (other_year ? " " + std::to_string(date.year) : "");
 }
 
 std::string lay_text(const Ration& ration) {

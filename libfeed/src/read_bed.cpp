@@ -12,31 +12,11 @@
 #include "feed/feedstock/names.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "read_container.hpp"
 
 namespace feed::io {
 namespace {
 
-constexpr auto container_names =
-    words_for<ContainerKind>(container_keys, {{"trays", ContainerKind::tray},
-                                              {"stacked trays", ContainerKind::tray},
-                                              {"tray stack", ContainerKind::tray},
-                                              {"wormery", ContainerKind::tray},
-                                              {"flow-through bin", ContainerKind::flow_through},
-                                              {"wooden box", ContainerKind::box},
-                                              {"crate", ContainerKind::box},
-                                              {"bin", ContainerKind::tote},
-                                              {"worm bin", ContainerKind::tote},
-                                              {"worm farm", ContainerKind::tray},
-                                              {"wheelie bin", ContainerKind::tote},
-                                              {"storage box", ContainerKind::tote},
-                                              {"storage tote", ContainerKind::tote},
-                                              {"plastic box", ContainerKind::tote},
-                                              {"plastic bin", ContainerKind::tote},
-                                              {"plastic tub", ContainerKind::tote},
-                                              {"plastic tote", ContainerKind::tote},
-                                              {"tub", ContainerKind::tote},
-                                              {"pail", ContainerKind::bucket},
-                                              {"bathtub", ContainerKind::bath}});
 constexpr auto species_names =
     words_for<Species>(species_keys, {{"eisenia andrei", Species::eisenia_fetida},
                                       {"e. fetida", Species::eisenia_fetida},
@@ -55,9 +35,6 @@ constexpr auto drainage_names = words_for<Drainage>(drainage_keys);
 constexpr auto lid_names = words_for<Lid>(lid_keys);
 constexpr auto ventilation_names = words_for<Ventilation>(ventilation_keys);
 constexpr auto known_names = words_for<WormsKnown>(worms_known_keys);
-
-/// Side of the square with the area of a circle of diameter 1: sqrt(pi) / 2.
-constexpr double square_side_per_diameter = 0.88622692545275801;
 
 class BedReader {
 public:
@@ -86,7 +63,8 @@ public:
         Bed& bed = bed_;
         if (const auto at = section_.find("date"))
             date_ = read_date(reading_, *at, section_.field("date"));
-        if (const auto at = section_.find("container")) read_container(*at);
+        if (const auto at = section_.find("container"))
+            bed.container = read_container(reading_, *at, section_.field("container"));
         if (const auto number =
                 quantity("depth_of_contents", QuantityKind::length, borders::depth_of_contents))
             bed.depth_of_contents = metres(*number);
@@ -129,152 +107,6 @@ private:
     std::optional<T> word(keys::Key key, const std::array<WordFor<T>, count>& words) {
         const auto at = section_.find(key);
         return at ? reading_.word(*at, section_.field(key), words) : std::nullopt;
-    }
-
-    /// "3 trays": so many working ones on top of each other. Whether it is that.
-    bool read_stack(YamlView at, const std::string& field, std::string_view text) {
-        const auto blank = text.find(' ');
-        if (blank == std::string_view::npos || !read_number(text.substr(0, blank))) return false;
-        const std::string kind = plain_text(text.substr(blank + 1));
-        if (kind != "trays" && kind != "tray" && kind != "stacked trays") return false;
-        bed_.container.kind = ContainerKind::tray;
-        read_stacked(at, field, text.substr(0, blank));
-        return true;
-    }
-
-    void read_stacked(YamlView at, const std::string& field, std::string_view text) {
-        const auto number = parse_whole(text, static_cast<int>(borders::stacked.lowest),
-                                        static_cast<int>(borders::stacked.highest));
-        if (number)
-            bed_.container.stacked = *number;
-        else
-            reading_.adopt(at, field, number.errors());
-    }
-
-    /// The kind of "a bucket", "my tote".
-    static std::optional<ContainerKind> after_article(std::string_view text) {
-        const auto blank = text.find(' ');
-        if (blank == std::string_view::npos) return std::nullopt;
-        const std::string first = plain_text(text.substr(0, blank));
-        if (!detail::is_joining_word(first) && first != "our" && first != "one")
-            return std::nullopt;
-        const std::string kind = plain_text(text.substr(blank + 1));
-        for (const auto& known : container_names)
-            if (kind == known.word) return known.meaning;
-        return std::nullopt;
-    }
-
-    /// "tote", "a bucket", "60 L tote" or "3 trays".
-    void read_container(YamlView at) {
-        const auto field = section_.field("container");
-        BedContainer& container = bed_.container;
-        if (at.is_mapping()) return read_container_mapping(at, field);
-        const auto text = reading_.scalar(at, field);
-        if (!text || read_stack(at, field, *text)) return;
-        if (!read_number(*text)) {
-            if (const auto kind = after_article(*text)) {
-                container.kind = *kind;
-                return;
-            }
-            if (const auto kind = reading_.word(at, field, container_names)) container.kind = *kind;
-            return;
-        }
-        // A size alone is that of the usual tote.
-        std::string_view size = *text;
-        for (const auto& known : container_names) {
-            const bool ends = text->size() > known.word.size() + 1 &&
-                              text->substr(text->size() - known.word.size()) == known.word &&
-                              (*text)[text->size() - known.word.size() - 1] == ' ';
-            if (!ends || text->size() - known.word.size() > size.size()) continue;
-            size = detail::trim(text->substr(0, text->size() - known.word.size()));
-            container.kind = known.meaning;
-        }
-        const auto volume = parse_quantity(size, QuantityKind::volume);
-        if (!volume && size.size() == text->size())
-            return reading_.report(
-                at,
-                offered(make_error(ErrorCode::out_of_range, field, "",
-                                   "a size and a kind, such as 60 L tote or 18 gal box",
-                                   "\"" + std::string(*text) + "\" is no size with a kind of bin"),
-                        "; write for instance ", {"60 L tote"}));
-        if (!volume) return reading_.adopt(at, field, volume.errors());
-        if (reading_.holds(at, field, *volume, borders::volume)) container.volume = litres(*volume);
-    }
-
-    void read_container_mapping(YamlView at, const std::string& field) {
-        const Section section(reading_, at, field, keys::container);
-        BedContainer& container = bed_.container;
-        if (const auto kind = section.find("kind")) {
-            if (const auto word = reading_.word(*kind, section.field("kind"), container_names))
-                container.kind = *word;
-        }
-        if (const auto inside = section.find("inside"))
-            container.inside = read_inside(*inside, section.field("inside"));
-        const auto length = [&](keys::Key key, const Border& border) -> std::optional<double> {
-            const auto value = section.find(key);
-            return value
-                       ? reading_.quantity(*value, section.field(key), QuantityKind::length, border)
-                       : std::nullopt;
-        };
-        const auto diameter = length("diameter", borders::inside_width);
-        const auto depth = length("depth", borders::inside_depth);
-        if (diameter && depth) {
-            const auto side = metres(*diameter * square_side_per_diameter);
-            container.inside = InsideSize{side, side, metres(*depth)};
-        } else if (section.find("diameter") && !section.find("depth")) {
-            reading_.report(at, ErrorCode::missing_value, section.field("depth"), "depth: 30 cm",
-                            "a diameter needs the inside depth beside it");
-        } else if (section.find("depth") && !section.find("diameter")) {
-            reading_.report(at, ErrorCode::missing_value, section.field("diameter"),
-                            "inside: 60 x 40 x 30 cm, or diameter and depth",
-                            "a depth alone is no size");
-        }
-        if (const auto volume = section.find("volume")) {
-            if (const auto number = reading_.quantity(*volume, section.field("volume"),
-                                                      QuantityKind::volume, borders::volume))
-                container.volume = litres(*number);
-        }
-        if (const auto stacked = section.find("stacked")) {
-            const auto text = reading_.scalar(*stacked, section.field("stacked"));
-            if (text) read_stacked(*stacked, section.field("stacked"), *text);
-        }
-    }
-
-    /// "60 x 40 x 30 cm" or "60 cm x 40 cm x 30 cm".
-    std::optional<InsideSize> read_inside(YamlView at, const std::string& field) {
-        const auto text = reading_.scalar(at, field);
-        if (!text) return std::nullopt;
-        std::array<std::string, 3> parts;
-        std::size_t count = 0;
-        auto rest = *text;
-        for (;;) {
-            const auto cross = rest.find('x');
-            if (count < 3) parts[count] = std::string(detail::trim(rest.substr(0, cross)));
-            ++count;
-            if (cross == std::string_view::npos) break;
-            rest = rest.substr(cross + 1);
-        }
-        if (count != 3) {
-            reading_.report(at, ErrorCode::wrong_type, field, "LENGTH x WIDTH x DEPTH, inside",
-                            "three lengths are due here, such as 60 x 40 x 30 cm");
-            return std::nullopt;
-        }
-        const auto last = read_number(parts[2]);
-        const auto unit = last ? parts[2].substr(last->length) : std::string();
-        std::array<double, 3> sides{};
-        for (std::size_t i = 0; i < 3; ++i) {
-            if (parse_number(parts[i])) parts[i] += unit;
-            const auto side = parse_quantity(parts[i], QuantityKind::length);
-            if (!side) {
-                reading_.adopt(at, field, side.errors());
-                return std::nullopt;
-            }
-            constexpr std::array<Border, 3> border{borders::inside_length, borders::inside_width,
-                                                   borders::inside_depth};
-            if (!reading_.holds(at, field, *side, border[i])) return std::nullopt;
-            sides[i] = *side;
-        }
-        return InsideSize{metres(sides[0]), metres(sides[1]), metres(sides[2])};
     }
 
     /// "500 g", "1000 worms", "1 lb as bought".

@@ -93,6 +93,8 @@ HEAPS: list[Request] = [
     heap_file(warm("2026-05-02", 20)),
     heap_file(warm("2026-05-02", 84)),
     heap_file(warm("2026-05-02", 55, note="smoke from the top")),
+    heap_file(warm("2026-05-02", 55, smell="ammonia")),
+    heap_file(warm("2026-05-02", 55, smell="rotten")),
     heap_file(warm("2026-05-02", 72)),
     heap_file(warm("2026-05-02", 62), warm("2026-05-09", 40)),
     heap_file(warm("2026-05-02", 30), warm("2026-05-12", 28)),

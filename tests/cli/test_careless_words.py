@@ -149,3 +149,70 @@ def test_an_option_is_understood_or_asked_about(
     feed_command: Path, options: list[str], says: str
 ) -> None:
     assert says in call(feed_command, "ration", *options, "3 apples", code=2).stderr
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "200 L barrel", "a 10 gallon tote", "120 L wooden box outdoors", "45 L tower", "tote",
+        "60 x 30 x 30 cm box", "a bucket in the garage", "our 60 L tub", "half barrel", "3 trays",
+    ],
+)  # fmt: skip
+def test_a_bin_is_said_as_it_is_said(feed_command: Path, tmp_path: Path, words: str) -> None:
+    path = tmp_path / "bin.yaml"
+    call(feed_command, "start", path, "--bin", words, "--worms", "500 g")
+    assert answer(feed_command, "ration", path, "3 apples")["date"]
+
+
+def test_the_sides_of_a_box_are_its_size(feed_command: Path, tmp_path: Path) -> None:
+    """60 x 30 x 30 cm are 54 L by hand."""
+    for name, words in (("sides", "60 x 30 x 30 cm box"), ("litres", "54 L box")):
+        call(feed_command, "start", tmp_path / f"{name}.yaml", "--bin", words, "--worms", "500 g")
+    sides, by_litres = (
+        answer(feed_command, "ration", tmp_path / f"{name}.yaml", "--date", "2026-05-01")
+        for name in ("sides", "litres")
+    )
+    assert sides["week_kg"] == by_litres["week_kg"]
+    said = call(feed_command, "ration", "--bin", "60 x 30 cm box", "3 apples", code=2).stderr
+    assert said.startswith("--bin:")
+
+
+@pytest.mark.parametrize(
+    ("options", "field"),
+    [
+        (["--bin", "60 furlong tote"], "--bin"),
+        (["--size", "sixty"], "--size"),
+        (["--container", "zeppelin"], "--container"),
+    ],
+)
+def test_a_wrong_bin_is_told_under_the_option_that_was_typed(
+    feed_command: Path, tmp_path: Path, options: list[str], field: str
+) -> None:
+    said = call(feed_command, "start", tmp_path / "b.yaml", *options, "--worms", "1 lb", code=2)
+    assert said.stderr.startswith(f"{field}:"), said.stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "celsius"),
+    [("it is 77F", 25), ("68 degrees F in there", 20), ("its 24 C", 24), ("24 C inside", 24)],
+)
+def test_warmth_is_noted_as_it_is_said(
+    feed_command: Path, tmp_path: Path, words: str, celsius: int
+) -> None:
+    path = tmp_path / "bin.yaml"
+    call(feed_command, "start", path, *BIN, "--age", "1 year")
+    call(feed_command, "note", path, words)
+    assert f"temperature: {celsius} C" in path.read_text(encoding="utf-8")
+
+
+def test_who_goes_away_is_told_whom_to_ask(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "bin.yaml"
+    call(feed_command, "start", path, *BIN, "--age", "1 year")
+    said = call(feed_command, "note", path, "on holiday for two weeks", code=2).stderr
+    assert "--away" in said
+    call(feed_command, "check", path, "--away", "2 weeks")
+
+
+def test_a_filter_of_coffee_is_told_from_one_of_a_cigarette(feed_command: Path) -> None:
+    said = call(feed_command, "ration", *BIN, "5 kg coffee grounds, 20 filters", code=2).stderr
+    assert '"filters" may be' in said and "write which one" in said

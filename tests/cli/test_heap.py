@@ -319,6 +319,23 @@ def test_what_does_not_go_on_the_heap_is_said_on_the_first_screen(feed_command: 
     assert "Leave out" not in call(feed_command, "heap", "2 m3 leaves, 300 kg grass").stdout
 
 
+@pytest.mark.parametrize(
+    ("words", "key", "does"),
+    [("smells of ammonia", "ammonia", "dry leaves"), ("smells rotten", "foul", "twigs")],
+)
+def test_a_heap_that_smells_is_mended(
+    feed_command: Path, tmp_path: Path, words: str, key: str, does: str
+) -> None:
+    path = heap_file(tmp_path, observations=[look(2, 55)])
+    said = call(feed_command, "note", path, "--date", "2026-05-03", "--force", words).stdout
+    assert f"Fork in {does}" in said.splitlines()[1] and "Leave it alone" not in said
+    log = answer(feed_command, "heap", path)["log"]
+    assert [log["ammonia"], log["foul"]].count("2026-05-03") == 1 and log[key] == "2026-05-03"
+    said = call(feed_command, "note", path, "--date", "2026-05-04", "--force", "turned").stdout
+    assert "Fork in" not in said
+    assert answer(feed_command, "heap", path)["log"][key] is None
+
+
 def test_smoke_that_is_noted_is_answered_at_once(feed_command: Path, tmp_path: Path) -> None:
     path = heap_file(tmp_path, observations=[look(2, 55)])
     for words in ("smoke", "a burning smell from the top"):

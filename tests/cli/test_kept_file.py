@@ -225,3 +225,46 @@ def test_contents_are_no_deeper_than_their_container(feed_command: Path, tmp_pat
     said = call(feed_command, "ration", deep, code=2).stderr
     assert "the container is not that deep" in said and "at most 30 cm" in said
     call(feed_command, "ration", write(tmp_path, {"bed": {**bed, "depth_of_contents": "30 cm"}}))
+
+
+def test_far_too_much_food_is_lifted_out(feed_command: Path, tmp_path: Path) -> None:
+    path = started(feed_command, tmp_path)
+    call(feed_command, "note", path, "fed 6 kg kitchen scraps")
+    later = TODAY + timedelta(days=1)
+    said = on_one_line(feed_command, "ration", path, today=later)
+    told = re.search(r"Lift out about (\S+) kg of the food.*such as: (\S+ kg left)", said)
+    if not said.startswith("Wait."):
+        assert said.startswith("Act first"), said
+        return
+    assert told and 3.0 < float(told[1]) < 6.0, said
+    noted = on_one_line(feed_command, "note", path, told[2], today=later)
+    assert "Lift out" not in noted
+
+
+def test_a_day_of_next_year_has_its_year(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "new.yaml"
+    call(feed_command, "start", path, "--bin", "60 L tote", "--worms", "300 g")
+    said = on_one_line(feed_command, "harvest", path)
+    days = re.findall(r"(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d+ (\w+)( 20\d\d)?", said)
+    assert days, said
+    for month, year in days:
+        # From April on, January to March are of another year.
+        assert (month in ("Jan", "Feb", "Mar")) == (year == " 2027"), said
+
+
+def test_no_step_asks_for_less_water_than_anybody_measures(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    path = started(feed_command, tmp_path)
+    for words in ("smells sour", "dry", "added water 1.9 L"):
+        call(feed_command, "note", path, words)
+        asked = steps(answer(feed_command, "ration", path)).get("water", 0.0)
+        assert asked == 0.0 or asked >= 0.05
+
+
+def test_nothing_at_hand_is_no_reason_to_wait(feed_command: Path, tmp_path: Path) -> None:
+    for squeeze in ("damp", "drops", "many drops", "streams"):
+        path = tmp_path / f"{squeeze}.yaml"
+        call(feed_command, "start", path, *LIVES, squeeze)
+        said = on_one_line(feed_command, "ration", path)
+        assert not said.startswith("Wait.") or "No scraps were named" not in said, said

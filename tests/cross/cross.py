@@ -29,7 +29,7 @@ CORE = ["-std=c++20", "-Ilibfeed/include", "-Itests/cross", "-Wall", "-Wextra", 
 DOOR = [*CORE, "-Ilibfeed/src", "-ffp-contract=off"]
 PROGRAMS = ("with_table", "without_table")
 # Flash of a Cortex-M4 in kB, a little above what was measured (docs/portable.md).
-MOST_KB = {"with_table": 760, "without_table": 100}
+MOST_KB = {"with_table": 800, "without_table": 100}
 
 
 def run(*words: str | Path, text: str | None = None) -> str:

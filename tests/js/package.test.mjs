@@ -63,7 +63,7 @@ test("memory that runs out ends cleanly, and the next call is answered", async (
 
 test("what a large answer took is given back", async () => {
   await load();
-  const trial = { feeds: ["watermelon rind", "pumpkin"], bins: 6, seed: 7 };
+  const trial = { feeds: ["watermelon rind", "pumpkin"], bins: 12, seed: 7 };
   const held = [
     () => trialPlan({ file: { ...BIN, trial }, sheet: "svg" }),
     () => ration({ file: BIN }),

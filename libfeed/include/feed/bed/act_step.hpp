@@ -174,7 +174,9 @@ inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
     const HazardNumbers before = hazard_numbers(place, Load{});
     const auto rounded = [&](double kg, bool volume) {
         if (kg < 1e-3) return 0.0;
-        return volume ? detail::rounded_volume(kg, false, units)
+        // Nobody measures less water.
+        constexpr double least_water_kg = 0.05;
+        return volume ? detail::rounded_volume(std::max(kg, least_water_kg), false, units)
                       : detail::rounded_mass(kg, false, units);
     };
     // The rest of a sour bed is bound by a whole pinch: less of it would leave a trace for good.

@@ -130,6 +130,8 @@ struct HeapLog {
     std::optional<std::int64_t> turned;    ///< day of the last turning
     std::optional<std::int64_t> last_hot;  ///< last day on which it was at 45 C or more inside
     std::optional<std::int64_t> smoke;     ///< day on which it last smoked or smelled of burning
+    std::optional<std::int64_t> ammonia;   ///< day on which it last smelled so, not turned since
+    std::optional<std::int64_t> foul;      ///< the same of a sour, rotten or swampy smell
     bool dry = false;                      ///< a squeezed handful crumbled since the last turning
     std::optional<int> next_look;          ///< days from today
 };
@@ -228,6 +230,16 @@ inline void raise(std::optional<double>& most, double value) {
     most = std::max(most.value_or(value), value);
 }
 
+/// What it smells of stands until it smells well or is turned.
+inline void take_smell(Smell smell, std::int64_t day, HeapLog& log) {
+    log.ammonia.reset();
+    log.foul.reset();
+    if (smell == Smell::ammonia)
+        log.ammonia = day;
+    else if (smell != Smell::earthy && smell != Smell::none)
+        log.foul = day;
+}
+
 /// Takes one look up. What was measured on the day of a turning was measured before it.
 inline void take_up(const Observation& seen, HeapLog& log, std::optional<HeapLook>& inside) {
     const HeapLook look = look_of(seen);
@@ -244,12 +256,16 @@ inline void take_up(const Observation& seen, HeapLog& log, std::optional<HeapLoo
         if (*look.inside_c >= heap_limits::heating_c) log.last_hot = look.day;
     }
     if (says_fire(seen.note)) log.smoke = look.day;
+    if (seen.smell) take_smell(*seen.smell, look.day, log);
     if (seen.squeeze) log.dry = *seen.squeeze == Squeeze::crumbly;
     if (!was_turned(seen)) return;
     if (log.turned != look.day) ++log.turns;
     log.turned = look.day;
     log.peak_c.reset();
     log.dry = false;
+    if (seen.smell) return;  // it smelled so when it was turned
+    log.ammonia.reset();
+    log.foul.reset();
 }
 
 /// What a heap needs that is no longer hot inside, or never was.
