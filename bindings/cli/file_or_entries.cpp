@@ -79,8 +79,7 @@ Result<io::FeedFile> read_named_file(Arguments& arguments, const std::string& na
     constexpr std::int64_t most_days_ahead = 7;
     const Date now = today();
     const auto last = io::day_zero(*file);
-    const std::int64_t ahead = last ? day_number(*last) - day_number(now) : 0;
-    if (last && ahead <= most_days_ahead) file->today = now;
+    if (last && day_number(*last) - day_number(now) <= most_days_ahead) file->today = now;
     return file;
 }
 

@@ -7,7 +7,6 @@
 #include "command.hpp"
 #include "feed/io/human_text.hpp"
 #include "feed/io/note.hpp"
-#include "feed/io/ration_text.hpp"
 
 namespace feed_command {
 namespace {

@@ -7,7 +7,6 @@
 #include "file_or_entries.hpp"
 #include "ration_screen.hpp"
 #include "sheet_files.hpp"
-#include "today.hpp"
 
 namespace feed_command {
 

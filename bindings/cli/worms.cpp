@@ -5,7 +5,6 @@
 #include "feed/io/worms_answer.hpp"
 #include "file_or_entries.hpp"
 #include "ration_screen.hpp"
-#include "today.hpp"
 
 namespace feed_command {
 

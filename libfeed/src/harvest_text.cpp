@@ -98,9 +98,8 @@ std::vector<std::string> harvest_lines(const HarvestAnswer& answer, UnitSystem u
                 " at most: more at once would harm the bed.");
         add("Wear a mask if it is dusty, and wash your hands.", 0);
         add(put_back(answer.after.change, units, "Put back"));
-        const int least_days = answer.ration.answer == RationAnswer::wait ? 1 : 0;
-        add(feeding_text(answer.after, detail::feeding_goes_on(answer.after.ration, least_days),
-                         units));
+        add(feeding_text(answer.after,
+                         detail::feeding_goes_on(answer.ration, answer.after.ration, 0), units));
         add(note_line(answer.after.change, units, file), 1);
     } else {
         const bool waits = answer.ration.answer == RationAnswer::wait;

@@ -154,8 +154,7 @@ void add_rations(const NewBin& bin, UnitSystem units, std::vector<ScreenLine>& l
 }
 
 /// Where the bin stands too warm or too cold for worms: that none goes in yet. Else "".
-std::string unfit_warmth(const Bed& said, UnitSystem units) {
-    const CompletedBed bed = completed(said);
+std::string unfit_warmth(const CompletedBed& bed, UnitSystem units) {
     const SpeciesLimits& bears = limits_of(bed.species);
     if (!bed.temperature_given ||
         (bed.temperature > bears.coldest && bed.temperature < bears.warmest))
@@ -169,12 +168,13 @@ std::vector<ScreenLine> screen_lines(const NewBin& bin, UnitSystem units) {
     std::vector<ScreenLine> lines;
     for (std::string& line : never_lines(bin.take_out))
         lines.push_back({std::move(line)});
-    lines.push_back({crowded_text(completed(bin.bed), units)});
+    const CompletedBed bed = completed(bin.bed);
+    lines.push_back({crowded_text(bed, units)});
     add_bedding(bin, units, lines);
     add_water(bin, units, lines);
     lines.push_back({"Add " + counted(static_cast<std::size_t>(bin.grit_handfuls), "handful") +
                      " each of soil or sand and of old castings."});
-    if (const std::string weather = unfit_warmth(bin.bed, units); !weather.empty()) {
+    if (const std::string weather = unfit_warmth(bed, units); !weather.empty()) {
         lines.push_back({weather});
         lines.push_back({"Write its temperature then: feed note, and feed ration says the rest."});
         return lines;

@@ -1,6 +1,5 @@
 #include "feed/io/note.hpp"
 
-#include <algorithm>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -29,12 +28,6 @@ std::optional<std::string_view> without_bin(std::string_view what) {
     return std::nullopt;
 }
 
-bool says_worms(std::string_view words) {
-    const auto list = words_of(plain_text(words));
-    return std::any_of(list.begin(), list.end(),
-                       [](const std::string& word) { return singular(word) == "worm"; });
-}
-
 /// Words of what went in, after "fed": nothing where the words say something else.
 std::optional<std::string_view> fed_in(std::string_view words) {
     for (const std::string_view word :
@@ -43,7 +36,7 @@ std::optional<std::string_view> fed_in(std::string_view words) {
         if (begins_with(words, word)) {
             const auto what = without(words, word.size());
             // "gave 200 g of worms away": they are no food.
-            if (word == "gave" && says_worms(what)) return std::nullopt;
+            if (word == "gave" && has_one_of(what, {"worm"})) return std::nullopt;
             return without_bin(what).value_or(what);
         }
     // "put 3 apples in the bin"
@@ -249,21 +242,12 @@ std::optional<Date> day_said(std::string_view words, Date today) {
 
 namespace {
 
-/// Why an entry has no place in the file of a heap: food and worms are of bins. Nothing where it
-/// has, or where the file is of a bin.
-std::optional<Error> not_of_a_heap(std::string_view diary, const NoteEntry& entry,
-                                   std::string_view words, std::string_view name) {
-    bool of_bin = entry.section == "feedings" || entry.section == "stock";
-    for (const std::string_view key :
-         {"gone", "left", "share_gone", "worms", "vigour", "worm_weight", "bedding"})
-        of_bin = of_bin || entry.object.find("\"" + std::string(key) + "\"") != std::string::npos;
-    if (!of_bin) return std::nullopt;
-    const auto file = read_feed_text(diary, name);
-    if (!file || !file->is_of_a_heap()) return std::nullopt;
-    return offered(note_error(ErrorCode::contradiction, words,
-                              "its temperature, turned, watered, a smell, or your own words",
-                              "this file is of a heap, and that is of a worm bin"),
-                   "; of a heap write for instance ", {"55 C middle", "turned"});
+/// Whether an entry, added last, is of a bin: food, worms or what is left.
+bool is_of_a_bin(const NoteEntry& entry, const Diary& with) {
+    if (entry.section != "observations") return true;
+    const Observation& seen = with.observations.back();
+    return seen.gone != FoodGone::unsaid || seen.left || seen.share_gone || seen.worms ||
+           seen.vigour || seen.worm_weight || !seen.bedding.empty();
 }
 
 }  // namespace
@@ -272,8 +256,12 @@ Result<Appended> with_note(std::string_view diary, std::string_view words, Date 
                            std::string_view by, std::string_view name) {
     const auto entry = read_note(words, today, by);
     if (!entry) return entry.errors();
-    if (const auto of_bin = not_of_a_heap(diary, *entry, words, name)) return *of_bin;
     auto with = with_diary_entry(diary, entry->section, entry->lines, name);
+    if (with && with->file.is_of_a_heap() && is_of_a_bin(*entry, with->file.diary))
+        return offered(note_error(ErrorCode::contradiction, words,
+                                  "its temperature, turned, watered, a smell, or your own words",
+                                  "this file is of a heap, and that is of a worm bin"),
+                       "; of a heap write for instance ", {"55 C middle", "turned"});
     for (const NoteEntry& one : entry->more) {
         if (!with) break;
         auto both = with_diary_entry(with->text, one.section, one.lines, name);

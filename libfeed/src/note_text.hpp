@@ -1,4 +1,6 @@
 #pragma once
+#include <algorithm>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -20,6 +22,14 @@ inline Error note_error(ErrorCode code, std::string_view words, std::string allo
 inline bool begins_with(std::string_view text, std::string_view word) {
     return text.size() >= word.size() && plain_text(text.substr(0, word.size())) == word &&
            (text.size() == word.size() || text[word.size()] == ' ' || text[word.size()] == ':');
+}
+
+/// Whether a text has one of some words, each given in the singular.
+inline bool has_one_of(std::string_view text, std::initializer_list<std::string_view> words) {
+    const auto said = words_of(plain_text(text));
+    return std::any_of(said.begin(), said.end(), [&](const std::string& word) {
+        return std::find(words.begin(), words.end(), singular(word)) != words.end();
+    });
 }
 
 /// Whether a character stands between the parts of a note.

@@ -17,6 +17,7 @@
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
 #include "feed/ration/heap_log.hpp"
+#include "note_text.hpp"
 #include "reading.hpp"
 
 namespace feed::io {
@@ -70,18 +71,11 @@ std::optional<std::string_view> behind(std::string_view piece, std::string_view 
     return detail::trim(rest);
 }
 
-/// "Smell is better", "changed bedding": what is spelled like such words says another thing.
-bool says_changed(std::string_view piece) {
-    constexpr std::string_view changed[] = {"better", "changed", "new", "free"};
-    const auto words = words_of(plain_text(piece));
-    return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
-        return std::find(std::begin(changed), std::end(changed), word) != std::end(changed);
-    });
-}
-
 /// Words of the table that are spelled like a piece and that a diary has a key for, or "".
 std::string nearest_seen(std::string_view piece) {
-    if (feed::detail::denies(piece) || says_changed(piece)) return "";
+    // "No flies", "smell is better": what is spelled like such words says another thing.
+    if (feed::detail::denies(piece) || has_one_of(piece, {"better", "changed", "new", "free"}))
+        return "";
     const table::SeenLanguage& language = feed::detail::language_of(piece);
     const auto words = feed::detail::seen_words_of(language, piece);
     std::vector<std::string_view> list;
@@ -114,22 +108,11 @@ std::optional<std::string_view> added(std::string_view piece) {
 
 /// Worms that came or went: what counts is what all of them weigh.
 bool is_of_new_worms(std::string_view piece) {
-    bool of_worms = false;
-    for (const std::string& word : words_of(plain_text(piece)))
-        of_worms = of_worms || singular(word) == "worm";
+    const bool of_worms = has_one_of(piece, {"worm"});
     for (const std::string_view word :
          {"added", "add", "bought", "new", "sold", "gave", "give", "got", "lost", "counted"})
         if (of_worms && behind(piece, word)) return true;
     return false;
-}
-
-/// "On holiday for two weeks", "away until Sunday".
-bool says_away(std::string_view piece) {
-    constexpr std::string_view words[] = {"holiday", "holidays", "vacation", "away", "travelling"};
-    const auto list = words_of(plain_text(piece));
-    return std::any_of(list.begin(), list.end(), [&](const std::string& word) {
-        return std::find(std::begin(words), std::end(words), word) != std::end(words);
-    });
 }
 
 Error not_understood(std::string_view piece) {
@@ -154,7 +137,7 @@ Error not_understood(std::string_view piece) {
     if (feed::detail::is_only_smell(piece))
         return offered(piece_error(piece, said + " fits several smells"), "; write for instance ",
                        {"smell sour", "smell rotten", "smell of ammonia"});
-    if (says_away(piece))
+    if (has_one_of(piece, {"holiday", "vacation", "away", "travelling"}))
         return offered(piece_error(piece, said + " is no look at the bin"), "; write ",
                        {"note " + std::string(piece)},
                        ", and ask feed check FILE --away \"2 weeks\"");
@@ -286,8 +269,8 @@ std::optional<Result<Observation>> read_warmth(std::string_view written) {
     const auto degrees = [](Observation& seen, double c) {
         seen.temperatures = {{"", celsius(c)}};
     };
-    for (const std::string_view tail : {" in there", " inside", " in the bin", " in the bed"})
-        if (ends_in(piece, tail) && read_number(piece)) piece.remove_suffix(tail.size());
+    for (const std::string_view place : {"in there", "inside", "in the bin", "in the bed"})
+        if (read_number(piece)) piece = without_end(piece, place).value_or(piece);
     for (const std::string_view word :
          {"temperature", "temp", "it is", "its", "it's", "bed is", "the bed is"}) {
         const auto rest = behind(piece, word);

@@ -284,13 +284,12 @@ void add_surplus(Screen& screen) {
     const Ration& ration = screen.ration;
     if (ration.reasons.empty() || ration.reasons.front().kind != ReasonKind::food_left) return;
     const double week_kg = ration.week.in_kilograms();
-    const double surplus_kg =
-        ration.reasons.front().amount - limits::most_soft_share.value * week_kg;
+    const double most_kg = limits::most_soft_share.value * week_kg;
+    const double surplus_kg = ration.reasons.front().amount - most_kg;
     if (!(surplus_kg > 0.5 * week_kg)) return;
     screen.add("Lift out about " + mass_text(kilograms(surplus_kg), screen.units) +
                " of the food, and freeze it: they cannot keep up.");
-    screen.add("Then note what is left, such as: " +
-               mass_text(kilograms(limits::most_soft_share.value * week_kg), screen.units) +
+    screen.add("Then note what is left, such as: " + mass_text(kilograms(most_kg), screen.units) +
                " left");
 }
 
@@ -303,11 +302,7 @@ void add_waiting(Screen& screen) {
         screen.add("Note what you find, then ask again.");
         return;
     }
-    if (!ration.reasons.empty() && ration.reasons.front().kind == ReasonKind::hazard_now) {
-        const Hazard hazard = ration.reasons.front().hazard;
-        if (hazard == Hazard::hot || hazard == Hazard::cold)
-            screen.add(std::string(step_by_hand(hazard)));
-    }
+    if (const auto hazard = awaited_warmth(ration)) screen.add(std::string(step_by_hand(*hazard)));
     add_surplus(screen);
     add_materials(screen);
     if (!ration.next_feeding) {

@@ -255,7 +255,7 @@ private:
             return other.feedstock == feedstock || other.feedstock->name == feedstock->name;
         });
         if (before != entries.end()) {
-            const bool plain = !section && before->cost_per_wet_kg == Entry{}.cost_per_wet_kg;
+            const bool plain = !section && !before->cost_per_wet_kg;
             if (plain && same_material(*before->feedstock, *entry.feedstock)) {
                 add_up(*before, entry);
                 balance_.amounts[static_cast<std::size_t>(before - entries.begin())].reset();

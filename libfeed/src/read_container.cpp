@@ -11,6 +11,7 @@
 #include "feed/feedstock/names.hpp"
 #include "feed/quantity/number_text.hpp"
 #include "feed/quantity/plain_text.hpp"
+#include "note_text.hpp"
 
 namespace feed::io {
 namespace {
@@ -71,21 +72,15 @@ private:
     /// "a 10 gallon tote outdoors": neither whose it is nor where it stands is read here.
     static std::string_view bare(std::string_view text) {
         text = detail::trim(text);
-        constexpr std::string_view places[] = {
-            " outdoors",      " outside",        " indoors",       " inside",
-            " with a lid",    " with lid",       " in the garage", " in the shed",
-            " in the cellar", " in the kitchen", " on the balcony"};
-        for (const std::string_view place : places) {
-            const auto from = text.size() - std::min(text.size(), place.size());
-            if (from > 0 && plain_text(text.substr(from)) == place.substr(1))
-                text = detail::trim(text.substr(0, from));
-        }
+        for (const std::string_view place :
+             {"outdoors", "outside", "indoors", "inside", "with a lid", "with lid", "in the garage",
+              "in the shed", "in the cellar", "in the kitchen", "on the balcony"})
+            text = without_end(text, place).value_or(text);
         const auto blank = text.find(' ');
         if (blank == std::string_view::npos) return text;
         const std::string first = plain_text(text.substr(0, blank));
         const bool owner = detail::is_joining_word(first) || first == "our" || first == "one";
-        const auto rest = detail::trim(text.substr(blank + 1));
-        return owner && read_number(rest) ? rest : text;
+        return owner ? detail::trim(text.substr(blank + 1)) : text;
     }
 
     /// "60 L tote", "18 gal", "60 x 40 x 30 cm box". A size alone is that of the usual tote.
@@ -137,16 +132,11 @@ private:
             reading_.adopt(at, field, number.errors());
     }
 
-    /// The kind of "bucket", "a bucket", "my tote".
     static std::optional<ContainerKind> kind_of(std::string_view text) {
-        std::string said = plain_text(text);
-        const auto blank = said.find(' ');
-        const std::string first = said.substr(0, blank);
-        const bool owner = detail::is_joining_word(first) || first == "our" || first == "one";
+        const std::string said = plain_text(text);
         for (const auto& known : container_names)
             if (said == known.word) return known.meaning;
-        if (blank == std::string::npos || !owner) return std::nullopt;
-        return kind_of(said.substr(blank + 1));
+        return std::nullopt;
     }
 
     void read_mapping(YamlView at, const std::string& field) {

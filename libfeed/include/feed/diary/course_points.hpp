@@ -128,12 +128,17 @@ inline CourseBin bin_at(const CoursePoint& z) noexcept {
     return bin;
 }
 
+/// log y by the logarithm of the effective days that food was acted on.
+inline double log_exponent_at(const CourseBin& bin, double log_rate_25, double log_days) noexcept {
+    return bin.shape * (bin.log_rate + log_rate_25 + log_days);
+}
+
 /// log y of a look before the spread between feedings.
 inline double log_exponent(const CourseBin& bin, double log_rate_25, double days,
                            double effective_days) noexcept {
     const double acting = 1.0 - bin.lag_days / days;
     if (!(acting > 0.0) || !(effective_days > 0.0)) return -1e9;
-    return bin.shape * (bin.log_rate + log_rate_25 + std::log(effective_days * acting));
+    return log_exponent_at(bin, log_rate_25, std::log(effective_days * acting));
 }
 
 /// Random numbers that do not depend on a library's distribution.

@@ -200,7 +200,7 @@ private:
             if (begun)
                 log_y = bin.lag_days > 0.0
                             ? detail::log_exponent(bin, log_rate, days, effective_days)
-                            : bin.shape * (bin.log_rate + log_rate + log_whole);
+                            : detail::log_exponent_at(bin, log_rate, log_whole);
             for (std::size_t q = 0; q < weights[i].size(); ++q)
                 add(bins, log_y + bin.shape * spread(q), weights[i][q]);
         }

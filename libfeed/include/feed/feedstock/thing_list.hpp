@@ -110,9 +110,8 @@ inline void add_thing(std::vector<ThingText>& things, ThingText piece) {
 /// "Leaves, 1 lb carrots": behind a seam an amount begins, and a name stands before it. Then the
 /// two are no one name, though there are carrot leaves.
 /// @param inner  the seams of the joined pieces.
-template <class Seams>
-bool has_own_amount(std::string_view text, std::size_t start, const Seams& inner) {
-    for (const auto& seam : inner) {
+inline bool has_own_amount(std::string_view text, std::size_t start, std::span<const Seam> inner) {
+    for (const Seam& seam : inner) {
         const auto behind = trim(text.substr(std::min(seam.next, text.size())));
         if (behind.empty() || !is_digit(behind.front())) continue;
         const auto before = tidy(text.substr(start, seam.end - start));

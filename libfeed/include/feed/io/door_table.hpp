@@ -41,9 +41,10 @@ struct Asked {
 
 /// Whose files a verb answers.
 enum class Reads : std::uint8_t {
-    bin,     ///< of worm bins, and of nothing else
-    heap,    ///< of heaps
-    either,  ///< of both
+    bin,           ///< of worm bins, and of nothing else
+    bin_or_trial,  ///< of worm bins; also a trial alone, which describes no bed
+    heap,          ///< of heaps
+    either,        ///< of all of them
 };
 
 /// One verb of the door; of the same name and meaning as that of the command.
@@ -330,11 +331,12 @@ inline constexpr std::array<Verb, 22> verbs{
         "`section` and `entry`: where the entry goes, and the entry as an object; `file_text`: the "
         "whole file with it, where `file` was a text",
         Reads::either},
-    Verb{"observe", "What a diary teaches.", of_observe},
+    Verb{"observe", "What a diary teaches.", of_observe, {}, Reads::bin_or_trial},
     Verb{"start", "The text of a new file of one bin, and how to set a new bin up.", of_start},
     Verb{"signs", "What may be behind the signs of a bin.", of_signs},
-    Verb{"trial plan", "The plan of a trial.", of_plan, "`sheet` and `yaml` where asked"},
-    Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked"},
+    Verb{"trial plan", "The plan of a trial.", of_plan, "`sheet` and `yaml` where asked",
+         Reads::bin_or_trial},
+    Verb{"trial read", "What a trial tells.", of_read, "`svg` where asked", Reads::bin_or_trial},
     Verb{"week", "Who gets what on which day of a week, over several bins.", of_week,
          "`sheet` where asked"},
     Verb{"stock",

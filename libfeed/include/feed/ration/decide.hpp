@@ -205,27 +205,18 @@ inline void add_unneeded(const RationWork& work, Ration& ration) {
 /// out.
 inline void answer_what_went_in(const RationWork& work, Ration& ration) {
     std::vector<CautionFinding> findings;
-    for (const Feeding& feeding : work.in.bed.earlier) {
-        if (in_days(feeding.day) < -limits::barred_stays.value || in_days(feeding.day) > 0.0)
-            continue;
-        for (const Portion& portion : feeding.portions) {
-            const Feedstock& f = *portion.feedstock;
-            const auto told = [&](const CautionFinding& one) { return one.feedstock == f.name; };
-            if (!barred_in(f, Place::worm_bed) ||
-                std::any_of(findings.begin(), findings.end(), told))
-                continue;
-            const auto of_it =
-                std::find_if(caution_words.begin(), caution_words.end(),
-                             [&](const CautionWords& words) { return f.has(words.caution); });
-            const Caution caution =
-                of_it == caution_words.end() ? Caution::pathogen : of_it->caution;
-            findings.push_back({caution, Level::act, f.name,
-                                "dig out what is left of the " + plain_name("", f) +
-                                    " that went in: " + std::string(why_barred(f)) +
-                                    ". Wear gloves.",
-                                "common practice", true});
-        }
-    }
+    for_each_barred_in(work.in.bed, [&](const Feedstock& f, double) {
+        const auto told = [&](const CautionFinding& one) { return one.feedstock == f.name; };
+        if (std::any_of(findings.begin(), findings.end(), told)) return;
+        const auto of_it =
+            std::find_if(caution_words.begin(), caution_words.end(),
+                         [&](const CautionWords& words) { return f.has(words.caution); });
+        const Caution caution = of_it == caution_words.end() ? Caution::pathogen : of_it->caution;
+        findings.push_back({caution, Level::act, f.name,
+                            "dig out what is left of the " + plain_name("", f) +
+                                " that went in: " + std::string(why_barred(f)) + ". Wear gloves.",
+                            "common practice", true});
+    });
     for (CautionFinding& caution : ration.cautions)
         findings.push_back(std::move(caution));
     ration.cautions = std::move(findings);

@@ -148,20 +148,18 @@ constexpr bool looks_first(const Ration& ration) noexcept {
 constexpr bool comes_before_work(const Ration& ration) noexcept {
     return ration.answer == RationAnswer::act_first || looks_first(ration);
 }
-/// The bed is too warm or too cold for worms, and the ration waits for that: they are left in
-/// peace.
-/// @param hazard  becomes which of the two.
-inline bool waits_for_warmth(const Ration& ration, Hazard& hazard) noexcept {
-    if (ration.answer != RationAnswer::wait || ration.reasons.empty()) return false;
+/// What the ration waits to be over where the bed is too warm or too cold for worms: they are left
+/// in peace.
+inline std::optional<Hazard> awaited_warmth(const Ration& ration) noexcept {
+    if (ration.answer != RationAnswer::wait || ration.reasons.empty()) return std::nullopt;
     const Reason& first = ration.reasons.front();
-    hazard = first.hazard;
-    return first.kind == ReasonKind::hazard_now &&
-           (hazard == Hazard::hot || hazard == Hazard::cold);
+    const bool of_warmth = first.hazard == Hazard::hot || first.hazard == Hazard::cold;
+    if (first.kind != ReasonKind::hazard_now || !of_warmth) return std::nullopt;
+    return first.hazard;
 }
 /// Whether nobody digs in the bed today, to harvest or to share it out.
 inline bool is_left_alone(const Ration& ration) noexcept {
-    Hazard hazard{};
-    return comes_before_work(ration) || waits_for_warmth(ration, hazard);
+    return comes_before_work(ration) || awaited_warmth(ration);
 }
 
 }  // namespace feed

@@ -92,7 +92,7 @@ inline bool comes_first(const RefreshAnswer& answer, const RationInput& in,
     if (looks_first(answer.today))
         return in.unanswered.empty() ||
                std::any_of(in.unanswered.begin(), in.unanswered.end(), stands);
-    if (Hazard now{}; waits_for_warmth(answer.today, now)) return !mends(now);
+    if (const auto hazard = awaited_warmth(answer.today)) return !mends(*hazard);
     if (answer.today.answer != RationAnswer::act_first) return false;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         const auto hazard = static_cast<Hazard>(h);
@@ -103,20 +103,20 @@ inline bool comes_first(const RefreshAnswer& answer, const RationInput& in,
     return std::any_of(alarms.begin(), alarms.end(), stands);
 }
 
-/// The day on which feeding goes on by the ration of the bed after.
-inline std::optional<int> feeding_goes_on(const Ration& ration, int least_days) {
-    if (ration.answer == RationAnswer::act_first) return std::nullopt;
-    if (ration.answer != RationAnswer::wait) return least_days;
-    if (!ration.next_feeding) return std::nullopt;
-    return std::max(least_days, ration.next_feeding->day);
+/// The day on which feeding goes on by the ration of the bed after. What the ration of today says
+/// for today stands, whatever is done to the bed: where it waits, not today.
+inline std::optional<int> feeding_goes_on(const Ration& today, const Ration& after,
+                                          int least_days) {
+    if (after.answer == RationAnswer::act_first) return std::nullopt;
+    if (today.answer == RationAnswer::wait) least_days = std::max(least_days, 1);
+    if (after.answer != RationAnswer::wait) return least_days;
+    if (!after.next_feeding) return std::nullopt;
+    return std::max(least_days, after.next_feeding->day);
 }
 
 inline void finish(const RationInput& in, BedChange change, RefreshAnswer& answer) {
     answer.after = bed_after(in, std::move(change));
-    // What the ration says for today stands, whatever is done to the bed.
-    if (answer.today.answer == RationAnswer::wait)
-        answer.least_days = std::max(answer.least_days, 1);
-    answer.feed_on = feeding_goes_on(answer.after.ration, answer.least_days);
+    answer.feed_on = feeding_goes_on(answer.today, answer.after.ration, answer.least_days);
 }
 
 /// A share of the bed out, as much loose bedding in, and its water.
@@ -238,7 +238,7 @@ inline void elsewhere(const RationInput& in, const RefreshOptions& options, bool
     answer.after = bed_after(there, {});
     answer.after.before = before.levels;
     answer.feed_on = answer.verdict == RefreshVerdict::does
-                         ? feeding_goes_on(answer.after.ration, answer.least_days)
+                         ? feeding_goes_on(answer.today, answer.after.ration, answer.least_days)
                          : std::nullopt;
 }
 
@@ -259,7 +259,6 @@ inline RefreshAnswer refresh(const RationInput& in, RefreshChange change,
         detail::finish(in, {}, answer);
         return true;
     };
-    const bool acts = answer.today.answer == RationAnswer::act_first;
     switch (change) {
         case RefreshChange::bedding:
             if (!first({Hazard::salty, Hazard::airless}))
@@ -284,7 +283,8 @@ inline RefreshAnswer refresh(const RationInput& in, RefreshChange change,
             break;
     }
     // What would mend the alarm has nothing to do: then the step of the ration is what helps.
-    if (acts && answer.verdict == RefreshVerdict::not_needed)
+    if (answer.today.answer == RationAnswer::act_first &&
+        answer.verdict == RefreshVerdict::not_needed)
         answer.verdict = RefreshVerdict::act_first;
     return answer;
 }

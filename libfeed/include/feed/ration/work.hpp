@@ -74,19 +74,26 @@ inline bool is_ph_old(const Bed& bed) noexcept {
     return in_days(bed.ph_age) > limits::standing_alarm.value;
 }
 
-/// Days since something went in that is never fed and burns, where no pH was measured later.
-inline std::optional<int> days_since_it_burns(const Bed& bed) noexcept {
-    std::optional<int> last;
+/// Calls `take(feedstock, days)` for everything that went in so many days ago, is never fed, and is
+/// taken to be there still.
+template <class Take>
+void for_each_barred_in(const Bed& bed, const Take& take) {
     for (const Feeding& feeding : bed.earlier) {
-        const double ago = -in_days(feeding.day);
-        if (ago > limits::barred_stays.value || ago < 0.0 || (bed.ph && in_days(bed.ph_age) < ago))
-            continue;
-        for (const Portion& portion : feeding.portions) {
-            const Feedstock& f = *portion.feedstock;
-            if (!barred_in(f, Place::worm_bed) || !f.has(Caution::caustic)) continue;
-            last = std::min(last.value_or(366), static_cast<int>(ago));
-        }
+        const double days = -in_days(feeding.day);
+        if (days > limits::barred_stays.value || days < 0.0) continue;
+        for (const Portion& portion : feeding.portions)
+            if (barred_in(*portion.feedstock, Place::worm_bed)) take(*portion.feedstock, days);
     }
+}
+
+/// Days since something went in that is never fed and burns, where no pH was measured later.
+inline std::optional<int> days_since_it_burns(const Bed& bed) {
+    std::optional<int> last;
+    for_each_barred_in(bed, [&](const Feedstock& f, double days) {
+        if (!f.has(Caution::caustic) || (bed.ph && in_days(bed.ph_age) < days)) return;
+        const int whole = static_cast<int>(days);
+        last = std::min(last.value_or(whole), whole);
+    });
     return last;
 }
 
