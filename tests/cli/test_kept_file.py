@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from command import TODAY, answer, call, write
+from command import EXAMPLES, TODAY, answer, call, write
 
 LIVES = ["--bin", "60 L tote", "--worms", "2 lb", "--age", "4 months", "--squeeze"]
 BY_LOOK = "Look first, and feed nothing before you did."
@@ -59,6 +59,18 @@ def test_a_file_that_was_left_alone_asks_for_a_look(feed_command: Path, kept: Pa
     noted = on_one_line(feed_command, "note", kept, "all well, one or two drops", today=autumn)
     assert "Look first" not in noted
     assert "Feed it" in on_one_line(feed_command, "ration", kept, today=autumn)
+
+
+def test_a_description_alone_is_answered_whenever_it_is_asked(feed_command: Path) -> None:
+    """The first command of the README: only its days move."""
+    tote = EXAMPLES / "balcony_tote.yaml"
+    then, late = (
+        answer(feed_command, "ration", tote, today=day)
+        for day in (date(2026, 5, 2), date(2027, 11, 2))
+    )
+    assert then["answer"] == late["answer"] == "feed_less"
+    assert then["put_in"] == late["put_in"]
+    assert then["take_out"] == late["take_out"]
 
 
 def what_to_note(told: str) -> list[str]:

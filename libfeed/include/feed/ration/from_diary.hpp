@@ -112,7 +112,9 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
     if (diary.bed_date)
         in.begins_in_days = static_cast<int>(
             std::clamp<std::int64_t>(day_number(*diary.bed_date) - day_number(*today), 0, 366));
-    if (const auto span = span_of(diary))
+    // A description without a diary says nothing of when somebody last looked.
+    const bool is_kept = !diary.feedings.empty() || !diary.observations.empty();
+    if (const auto span = span_of(diary); span && is_kept)
         in.silent_days =
             static_cast<int>(std::clamp<std::int64_t>(day_number(*today) - span->last, 0, 36600));
     const auto standing = [&](const Alarm& alarm) {
