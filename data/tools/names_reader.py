@@ -14,39 +14,39 @@ from yaml_reader import Entry, Mapping, Node, read_file
 
 # English first: a word that two languages have is the English one.
 LANGUAGES = ("en", "de", "fr", "es")
-# Words that join others and mean nothing by themselves; feed::detail::is_joining_word has the same.
+# Words that join others and mean nothing by themselves, in the singular ("los" is "lo").
 JOINING = frozenset(
     [
-        "of",
-        "the",
-        "and",
         "a",
         "an",
-        "some",
-        "from",
-        "my",
-        "in",
+        "and",
         "d",
-        "l",
+        "das",
         "de",
-        "du",
+        "del",
+        "der",
         "des",
+        "die",
+        "du",
+        "el",
+        "et",
+        "from",
+        "in",
+        "l",
         "la",
+        "las",
         "le",
         "les",
-        "el",
-        "los",
-        "las",
-        "von",
-        "vom",
-        "der",
-        "die",
-        "das",
-        "del",
+        "lo",
+        "my",
+        "of",
+        "some",
+        "the",
         "un",
-        "une",
         "und",
-        "et",
+        "une",
+        "vom",
+        "von",
         "y",
     ]
 )
@@ -89,7 +89,8 @@ def singular_text(text: str) -> str:
 
 def name_key(text: str) -> str:
     """As feed::detail::name_key: the words in the singular, sorted, without those that join."""
-    return " ".join(sorted(w for w in singular_text(text).split() if w not in JOINING))
+    words = singular_text(text).split()
+    return " ".join(sorted([w for w in words if w not in JOINING] or words))
 
 
 def spelled_out(name: str) -> list[str]:
@@ -183,6 +184,8 @@ class NamesReader:
         self._weights(names, top)
         for key in WORD_LISTS:
             names.words[key] = sorted({singular_text(text) for text, _ in top.texts(key)})
+        if language == "en":
+            names.words["joining_words"] = sorted(JOINING)
         top.close()
         return names
 

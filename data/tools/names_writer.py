@@ -107,6 +107,7 @@ def names_header(names: Names, table: Table) -> str:
 ABOUT = {
     "barred_words": "Words that bar what they stand with, in the singular, sorted.",
     "without_words": "Words that say something is not there, sorted.",
+    "joining_words": "Words that join others and mean nothing, in every language, sorted.",
     "left_aside": "Words that say only how it was cut, kept or looks, in the singular, sorted.",
     "part_words": "Words at the end for a part without a row of its own, in the singular, sorted.",
     "small_parts": "Words for a part that weighs little of the whole, in the singular, sorted.",

@@ -64,10 +64,6 @@ double loose_l(const Feedstock& f, double kg) {
     return 1000.0 * kg / feed::detail::loose_kg_per_m3(f);
 }
 
-std::string name_of(const CollectThing& one) {
-    return plain_name(one.thing.label, *one.thing.feedstock);
-}
-
 std::string time_words(int days) {
     constexpr int year = 364;
     if (days >= year) return "a year";
@@ -90,7 +86,7 @@ void add_bedding_lines(const Collect& collect, UnitSystem units, std::vector<std
     for (const CollectThing& one : collect.things) {
         if (!one.bedding) continue;
         lines.push_back((first ? "Collect " : "Or collect ") +
-                        words::volume(collect.collect_l, units) + " of " + name_of(one) +
+                        words::volume(collect.collect_l, units) + " of " + one.thing.name() +
                         ", about " + words::mass(one.kg, units) + ". Keep it dry.");
         first = false;
     }
@@ -158,7 +154,7 @@ std::vector<std::string> collect_lines(const Collect& collect, UnitSystem units)
     if (bedding) add_bedding_lines(collect, units, lines);
     for (const CollectThing& one : collect.things) {
         if (one.bedding) continue;
-        lines.push_back("Of " + name_of(one) + " it takes at most " +
+        lines.push_back("Of " + one.thing.name() + " it takes at most " +
                         words::mass(one.most_week_kg, units) + " a week, " +
                         words::mass(one.kg, units) + " in all.");
         if (!keeps_for_weeks(*one.thing.feedstock))

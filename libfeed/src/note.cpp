@@ -49,10 +49,13 @@ Result<NoteEntry> seen_entry(std::string_view words, Date date, std::string_view
 /// as "wet" or "mouldy" describes the food, unless something was seen before it.
 bool is_seen_beside_food(std::string_view piece, bool seen_before) {
     if (feed::detail::ThingReader({}).names(piece)) return false;
+    const bool one_word = piece.find(' ') == std::string_view::npos;
+    // "smell ammonia" is none of the things that are never fed.
+    const SeenRow* const row = find_seen(piece);
+    if (!one_word && row != nullptr && row->key == SeenKey::smell) return true;
     // "a bag of leaves": an amount of a thing, however near it is spelled to a sign.
     if (read_things(piece).questions.empty()) return false;
     if (feed::detail::is_only_smell(piece)) return true;
-    const bool one_word = piece.find(' ') == std::string_view::npos;
     const bool describes = one_word && feed::detail::only_describes(piece);
     return (!describes || seen_before) && read_seen(piece).has_value();
 }
@@ -250,6 +253,29 @@ bool is_of_a_bin(const NoteEntry& entry, const Diary& with) {
            seen.vigour || seen.worm_weight || !seen.bedding.empty();
 }
 
+/// What the last entry of a section holds more than the bin does, or empty.
+std::string more_than_bin(const NoteEntry& entry, const Diary& with) {
+    if (entry.section == "feedings")
+        return more_than_holds(with.bed.container, with.feedings.back().portions);
+    if (entry.section == "observations")
+        return more_than_holds(with.bed.container, with.observations.back());
+    return "";
+}
+
+/// "bedding 300 kg card" in a tote: a slip of the unit more often than not.
+Error more_than_bin_error(std::string_view words, const std::string& what) {
+    Error error = note_error(ErrorCode::out_of_range, words, "no more than the bin holds", what);
+    std::string mended(words);
+    for (const auto& [large, small] :
+         {std::pair<std::string_view, std::string_view>{" kg", " g"}, {" lb", " oz"}}) {
+        const auto at = mended.find(large);
+        if (at == std::string::npos) continue;
+        mended.replace(at, large.size(), small);
+        return offered(std::move(error), "; did you mean ", {std::move(mended)}, "?");
+    }
+    return error;
+}
+
 }  // namespace
 
 Result<Appended> with_note(std::string_view diary, std::string_view words, Date today,
@@ -262,6 +288,10 @@ Result<Appended> with_note(std::string_view diary, std::string_view words, Date 
                                   "its temperature, turned, watered, a smell, or your own words",
                                   "this file is of a heap, and that is of a worm bin"),
                        "; of a heap write for instance ", {"55 C middle", "turned"});
+    if (with && !with->file.is_of_a_heap()) {
+        const std::string what = more_than_bin(*entry, with->file.diary);
+        if (!what.empty()) return more_than_bin_error(words, what);
+    }
     for (const NoteEntry& one : entry->more) {
         if (!with) break;
         auto both = with_diary_entry(with->text, one.section, one.lines, name);

@@ -111,7 +111,8 @@ feed::detail::ThingText Pantry::piece(const Amount& amount, std::string_view wor
 
 std::optional<feed::detail::ThingText> Pantry::one_piece(std::string_view text) const {
     auto pieces = feed::detail::split_things(text, feed::detail::ThingReader(words()));
-    if (pieces.size() != 1 || pieces[0].question || !pieces[0].amount || pieces[0].words.empty())
+    if (pieces.size() != 1 || pieces[0].question || !pieces[0].amount || pieces[0].words.empty() ||
+        !pieces[0].mixed_with.empty())
         return std::nullopt;
     return std::move(pieces[0]);
 }

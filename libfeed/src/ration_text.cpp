@@ -22,10 +22,6 @@ struct RationLine {
     enum : int { stays, how, expect, reason, rest, done, instead, second_reason, surer };
 };
 
-std::string name_of(const ThingAtHand& thing) {
-    return plain_name(thing.label, *thing.feedstock);
-}
-
 std::string list_of(const std::vector<PutIn>& put_in, Part part, UnitSystem units) {
     std::vector<std::string> parts;
     for (const PutIn& put : put_in) {
@@ -66,66 +62,6 @@ void add_lifted(Screen& screen) {
     }
 }
 
-bool has_reason(const Ration& ration, ReasonKind kind) {
-    return std::any_of(ration.reasons.begin(), ration.reasons.end(),
-                       [&](const Reason& reason) { return reason.kind == kind; });
-}
-
-/// What was asked about and stays out: lime, ash, shell, grit or a drink that is not wanted, and,
-/// where no other scraps were named, what worms bear next to nothing of.
-std::vector<std::string> left_out_lines(const Ration& ration) {
-    std::vector<std::string> unneeded;
-    std::vector<std::string> touchy;
-    const bool others = !has_reason(ration, ReasonKind::nothing_at_hand);
-    for (const Rest& one : ration.rest) {
-        if (part_of(*one.thing.feedstock) != Part::scraps)
-            unneeded.push_back(name_of(one.thing));
-        else if (one.capped && !others)
-            touchy.push_back(name_of(one.thing));
-    }
-    std::vector<std::string> lines;
-    if (!touchy.empty())
-        lines.push_back("Leave out the " + joined(touchy) + ": these worms bear next to none.");
-    if (!unneeded.empty())
-        lines.push_back("Leave out the " + joined(unneeded) + ": the bed needs none today.");
-    return lines;
-}
-
-std::string headline(const Ration& ration, UnitSystem units) {
-    const std::string kg = mass_text(ration.scraps.mass(), units);
-    const bool feeds =
-        ration.answer == RationAnswer::feed || ration.answer == RationAnswer::feed_less;
-    // Whoever named only what is never fed, not wanted, or bedding, must not read "feed it" of
-    // that.
-    if (feeds && has_reason(ration, ReasonKind::nothing_at_hand)) {
-        if (!ration.take_out.empty() || !left_out_lines(ration).empty())
-            return "The bed may have " + kg + " of scraps today: other, soft ones.";
-        const bool has_bedding =
-            std::any_of(ration.put_in.begin(), ration.put_in.end(),
-                        [](const PutIn& put) { return put.thing.at_hand && !put.thing.kept; });
-        if (has_bedding) return "The bed may have " + kg + " of scraps today: soft ones.";
-    }
-    switch (ration.answer) {
-        case RationAnswer::act_first:
-            return "Act first, and feed nothing today.";
-        case RationAnswer::wait:
-            if (looks_first(ration)) return "Look first, and feed nothing before you did.";
-            if (!ration.next_feeding) return "Wait. Feed nothing for now.";
-            if (!ration.date)
-                return "Wait. Feed nothing for " +
-                       counted(static_cast<std::size_t>(ration.next_feeding->day), "day") + ".";
-            return "Wait. Feed nothing until " +
-                   day_words(ration.date, ration.next_feeding->day, units) + ".";
-        case RationAnswer::feed_less:
-            return "Feed less: " + kg + " of scraps today.";
-        case RationAnswer::feed:
-            // Below what is taken out, "it" would read as that.
-            return (ration.take_out.empty() ? "Feed it: " : "Feed the rest: ") + kg +
-                   " of scraps today.";
-    }
-    return "";
-}
-
 /// What goes in without food: bedding, water and lime, a line each.
 void add_materials(Screen& screen) {
     const Ration& ration = screen.ration;
@@ -143,11 +79,33 @@ void add_materials(Screen& screen) {
     }
 }
 
+/// What no bedding, water or lime does, of each reason; what was smelt is lifted out, too.
+void add_steps_by_hand(Screen& screen) {
+    const Ration& ration = screen.ration;
+    std::vector<std::string_view> steps;
+    for (const Reason& reason : ration.reasons) {
+        const bool by_hand = reason.kind == ReasonKind::alarm || reason.hazard == Hazard::hot ||
+                             reason.hazard == Hazard::cold || reason.hazard == Hazard::salty;
+        const std::string_view step = step_by_hand(reason.hazard);
+        const bool is_new = std::find(steps.begin(), steps.end(), step) == steps.end();
+        if (reason.hazard_known && (by_hand || ration.put_in.empty()) && is_new)
+            steps.push_back(step);
+    }
+    // Too much food heats a bed from within: shade alone does not cool it.
+    const bool hot = std::any_of(ration.reasons.begin(), ration.reasons.end(), [](const auto& one) {
+        return one.hazard == Hazard::hot && one.hazard_known;
+    });
+    const std::string_view lift = step_by_hand(Hazard::overfed);
+    if (hot && ration.before[static_cast<std::size_t>(Hazard::overfed)] == Level::act &&
+        std::find(steps.begin(), steps.end(), lift) == steps.end())
+        steps.push_back("Lift out the food that is left: too much of it heats the bed.");
+    for (const std::string_view step : steps)
+        screen.add(std::string(step));
+}
+
 void add_step(Screen& screen) {
     const Ration& ration = screen.ration;
     const Reason first = ration.reasons.empty() ? Reason{} : ration.reasons.front();
-    const bool by_hand_too = first.kind == ReasonKind::alarm || first.hazard == Hazard::hot ||
-                             first.hazard == Hazard::cold || first.hazard == Hazard::salty;
     const bool alkali =
         std::any_of(ration.reasons.begin(), ration.reasons.end(),
                     [](const Reason& reason) { return tells_of_alkali(reason.what); });
@@ -159,13 +117,8 @@ void add_step(Screen& screen) {
     } else if (!first.hazard_known) {
         screen.add("Open the lid, smell it and squeeze a handful.");
         screen.add("Lift out what rots.");
-    } else if (by_hand_too || ration.put_in.empty()) {
-        screen.add(std::string(step_by_hand(first.hazard)));
     } else {
-        // What was smelt is lifted out, too.
-        for (const Reason& reason : ration.reasons)
-            if (reason.kind == ReasonKind::alarm && reason.hazard_known)
-                screen.add(std::string(step_by_hand(reason.hazard)));
+        add_steps_by_hand(screen);
     }
     add_materials(screen);
     screen.add("Look again " + screen.day(ration.next_look) + ".");
@@ -175,7 +128,7 @@ void add_scraps(Screen& screen) {
     std::vector<std::string> scraps;
     for (const PutIn& put : screen.ration.put_in) {
         if (put.part == Part::scraps)
-            scraps.push_back(name_of(put.thing) + ", " + measure_of(put, screen.units) + ".");
+            scraps.push_back(put.thing.name() + ", " + measure_of(put, screen.units) + ".");
     }
     constexpr std::size_t lines_for_scraps = 5;
     if (!screen.tight && scraps.size() <= lines_for_scraps) {
@@ -259,7 +212,7 @@ std::string capped_text(const Ration& ration) {
         its_like = its_like || reason.with_its_kind;
     }
     for (const Rest& one : ration.rest) {
-        const std::string name = name_of(one.thing);
+        const std::string name = one.thing.name();
         if (one.capped && std::find(names.begin(), names.end(), name) == names.end())
             names.push_back(name);
     }
@@ -283,6 +236,10 @@ void add_when(Screen& screen) {
 void add_surplus(Screen& screen) {
     const Ration& ration = screen.ration;
     if (ration.reasons.empty() || ration.reasons.front().kind != ReasonKind::food_left) return;
+    // What is dug out is not kept: how much of the rest is food nobody knows.
+    if (std::any_of(ration.cautions.begin(), ration.cautions.end(),
+                    [](const CautionFinding& caution) { return caution.dig_out; }))
+        return;
     const double week_kg = ration.week.in_kilograms();
     const double most_kg = limits::most_soft_share.value * week_kg;
     const double surplus_kg = ration.reasons.front().amount - most_kg;
@@ -379,7 +336,7 @@ std::vector<ScreenLine> screen_lines(const Ration& ration, UnitSystem units, boo
 }  // namespace
 
 std::string material_text(const PutIn& put, UnitSystem units) {
-    return measure_of(put, units) + " of " + name_of(put.thing);
+    return measure_of(put, units) + " of " + put.thing.name();
 }
 
 std::vector<ScreenLine> ration_screen(const Ration& ration, UnitSystem units, ScreenRoom room,

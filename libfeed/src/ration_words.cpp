@@ -179,6 +179,40 @@ std::string noted_text(const Reason& reason, const Ration& ration) {
                                                      : ", so only half.");
 }
 
+/// What nobody has looked at for so long that a look comes first.
+std::string long_ago_text(const Reason& reason) {
+    const std::string days = counted(static_cast<std::size_t>(reason.amount), "day");
+    if (reason.kind == ReasonKind::measure_first)
+        return "Its pH was too high for worms " + days + " ago.";
+    if (reason.kind == ReasonKind::look_first)
+        return "You noted " + days + " ago: " + reason.what + ". Nobody looked since.";
+    return "Nothing was noted for " + days + ".";
+}
+
+/// The reasons that are told the same whatever the numbers.
+std::string_view plain_reason(ReasonKind kind) {
+    switch (kind) {
+        case ReasonKind::fed_today:
+            return "They had food today. Feed once a day at most.";
+        case ReasonKind::step_done:
+            return "You helped the bed today. It takes a day to show.";
+        case ReasonKind::no_room:
+            return "The bin is full: take out a third of the castings first.";
+        case ReasonKind::no_bedding:
+            return "More scraps want more dry bedding than is at hand.";
+        case ReasonKind::new_bin:
+            return "Worms in a new bin get nothing in the first three days.";
+        case ReasonKind::few_worms:
+            return "So few worms live on their bedding for now.";
+        case ReasonKind::too_little:
+            return "What may go in today is not worth opening the bin.";
+        case ReasonKind::nothing_at_hand:
+            return "No scraps were named, so this is for soft mixed ones.";
+        default:
+            return "";
+    }
+}
+
 }  // namespace
 
 std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem units) {
@@ -195,37 +229,26 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
         case ReasonKind::fed_lately:
             return "A week's food for these worms (" + kg(ration.week.in_kilograms()) +
                    ") went in within seven days.";
-        case ReasonKind::fed_today:
-            return "They had food today. Feed once a day at most.";
         case ReasonKind::measure_first:
-            return "Its pH was too high for worms " +
-                   counted(static_cast<std::size_t>(reason.amount), "day") + " ago.";
         case ReasonKind::look_first:
-            return "You noted " + counted(static_cast<std::size_t>(reason.amount), "day") +
-                   " ago: " + reason.what + ". Nobody looked since.";
         case ReasonKind::nothing_noted:
-            return "Nothing was noted for " +
-                   counted(static_cast<std::size_t>(reason.amount), "day") + ".";
+            return long_ago_text(reason);
         case ReasonKind::cap:
             return "These worms bear at most " + kg(reason.amount) + " of " + reason.what +
                    (reason.with_its_kind ? " and its like" : "") + " a week" +
                    (reason.given > 0.0005 ? "; " + kg(reason.given) + " went in already." : ".");
         case ReasonKind::cap_worms:
             return worms_eat_text(reason, ration, units);
-        case ReasonKind::no_room:
-            return "The bin is full: take out a third of the finished castings first.";
-        case ReasonKind::no_bedding:
-            return "More scraps want more dry bedding than is at hand.";
-        case ReasonKind::new_bin:
-            return "Worms in a new bin get nothing in the first three days.";
-        case ReasonKind::few_worms:
-            return "So few worms live on their bedding for now.";
-        case ReasonKind::too_little:
-            return "What may go in today is not worth opening the bin.";
-        case ReasonKind::nothing_at_hand:
-            return "No scraps were named, so this is for soft mixed ones.";
+        default:
+            return std::string(plain_reason(reason.kind));
     }
-    return "";
+}
+
+bool swaps_a_third(const Ration& ration) {
+    return ration.answer == RationAnswer::act_first &&
+           std::any_of(ration.reasons.begin(), ration.reasons.end(), [](const Reason& reason) {
+               return reason.hazard == Hazard::salty && reason.hazard_known;
+           });
 }
 
 std::string done_text(const Ration& ration, UnitSystem units, std::string_view file) {
@@ -249,6 +272,8 @@ std::string done_text(const Ration& ration, UnitSystem units, std::string_view f
         else if (put.wet_mass.in_kilograms() >= least_bedding_kg)
             done += ", bedding " + amount;
     }
+    // Else the salt that went with it would be counted on.
+    if (swaps_a_third(ration)) done = ", took out a third" + done;
     if (fed.empty() && done.empty()) return "";
     const std::string note = fed.empty() ? done.substr(2) : fed + done;
     // A shell reads some marks as its own.

@@ -16,10 +16,6 @@
 namespace feed::io {
 namespace {
 
-std::string name_of(const ThingAtHand& thing) {
-    return plain_name(thing.label, *thing.feedstock);
-}
-
 bool is_never_fed(const StockItem& item) {
     return barred_in(*item.thing.feedstock, feed::Place::worm_bed);
 }
@@ -83,7 +79,7 @@ std::optional<int> lasts_days(const BeddingLeft& one) {
 
 std::string thaw_line(const Thaw& one, const StockAnswer& answer, UnitSystem units) {
     std::string line = "Take " + words::mass(one.put.wet_mass.in_kilograms(), units) + " of " +
-                       name_of(one.put.thing) + " out of the freezer " +
+                       one.put.thing.name() + " out of the freezer " +
                        (one.day == 0 ? "today" : day_words(answer.today, one.day, units));
     // Until that day the bin waits.
     if (answer.feed_on && *answer.feed_on > one.day)
@@ -103,7 +99,7 @@ void add_fresh(const StockAnswer& answer, UnitSystem units, std::vector<std::str
     for (const StockItem& item : answer.items) {
         if (item.keep != StockKeep::fresh || is_never_fed(item)) continue;
         const std::string what = words::mass(item.thing.most->in_kilograms(), units) + " of " +
-                                 name_of(item.thing) + where(item);
+                                 item.thing.name() + where(item);
         if (item.good_days < 0)
             lines.push_back("Past its days: " + what + ". Give it to a heap.");
         else
@@ -129,11 +125,11 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
     for (const StockItem& item : answer.items) {
         if (item.keep == StockKeep::frozen && !is_never_fed(item))
             lines.push_back("Freezer: " + words::mass(item.thing.most->in_kilograms(), units) +
-                            " of " + name_of(item.thing) + where(item) + ".");
+                            " of " + item.thing.name() + where(item) + ".");
     }
     for (const BeddingLeft& one : answer.bedding) {
         std::string line =
-            "Bedding: " + words::mass(one.left_kg, units) + " of " + name_of(one.thing);
+            "Bedding: " + words::mass(one.left_kg, units) + " of " + one.thing.name();
         if (const auto days = lasts_days(one))
             line += ", gone about " + day_words(answer.today, *days, units);
         lines.push_back(line + ".");
@@ -144,7 +140,7 @@ std::vector<std::string> stock_lines(const StockAnswer& answer, UnitSystem units
         if (other && !is_never_fed(item))
             lines.push_back(
                 (may_be_frozen(*item.thing.feedstock) ? "Dry: " : "Outdoors, covered: ") +
-                words::mass(item.thing.most->in_kilograms(), units) + " of " + name_of(item.thing) +
+                words::mass(item.thing.most->in_kilograms(), units) + " of " + item.thing.name() +
                 where(item) + ".");
     }
     return lines;

@@ -188,7 +188,7 @@ void add_stock(const FeedFile& file, std::size_t bin, const std::vector<WeekThin
             continue;
         }
         if (barred_in(*one.thing.feedstock, Place::worm_bed)) continue;  // no amount of it counts
-        twice.label = plain_name(one.thing.label, *one.thing.feedstock);
+        twice.label = one.thing.name();
         twice.in_stock_kg = kilograms_of(one.thing);
         const auto known =
             std::find_if(in.said_twice.begin(), in.said_twice.end(),

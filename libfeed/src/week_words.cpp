@@ -18,8 +18,7 @@ std::vector<std::string> steps_of(const Ration& ration, UnitSystem units) {
     std::vector<std::string> lime;
     for (const PutIn& put : ration.put_in) {
         if (put.part == Part::scraps)
-            steps.push_back(plain_name(put.thing.label, *put.thing.feedstock) + ", " +
-                            measure_of(put, units) + ".");
+            steps.push_back(put.thing.name() + ", " + measure_of(put, units) + ".");
         if (put.part == Part::bedding) bedding.push_back(material_text(put, units));
         if (put.part == Part::amendment)
             lime.push_back("Mix in " + material_text(put, units) + ".");
@@ -81,7 +80,7 @@ std::vector<std::string> rest_lines(const WeekPlan& plan, UnitSystem units) {
         (one.thing.kept ? kept_kg : fresh_kg[one.thing.until]) += one.wet_mass.in_kilograms();
         if (one.wet_mass.in_kilograms() < least_portion_kg) continue;
         auto& names = one.thing.kept ? kept : fresh[one.thing.until];
-        const std::string name = plain_name(one.thing.thing.label, *one.thing.thing.feedstock);
+        const std::string name = one.thing.thing.name();
         if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     }
     // Of many things the amount says it.
@@ -119,7 +118,7 @@ std::vector<std::string> from_stock_lines(const WeekPlan& plan, UnitSystem units
         for (const WeekFromStock& one : plan.from_stock) {
             if (one.bin != b) continue;
             frozen = frozen || is_frozen(*one.thing.feedstock);
-            const std::string name = plain_name(one.thing.label, *one.thing.feedstock);
+            const std::string name = one.thing.name();
             taken.push_back(words::mass(one.wet_mass.in_kilograms(), units) + " of " + name +
                             (one.container.empty() ? "" : " (" + one.container + ")"));
             const double others_kg = one.to_others.in_kilograms();

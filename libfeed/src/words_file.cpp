@@ -61,9 +61,10 @@ AtHandWords things_of_words(const std::vector<std::string>& words) {
     const feed::detail::ThingReader names({});
     for (const std::string& sentence : sentences_of_words(words)) {
         for (const auto& piece : feed::detail::split_things(sentence, names)) {
-            const bool free = !piece.amount && !piece.question && names.names(piece.words);
+            const bool free = !piece.amount && !piece.question && piece.mixed_with.empty() &&
+                              names.names(piece.words);
             all.pieces.push_back((free ? "any " : "") + piece.written);
-            const auto found = names.find(piece.words);
+            const auto found = names.find(piece.deciding_words());
             if (!found) continue;
             const Feedstock& feedstock = *found->feedstock;
             const bool offered = feedstock.id == offered_bedding;
@@ -94,7 +95,7 @@ Errors never_first(Errors errors, const std::vector<std::string>& words) {
     Errors all;
     for (const std::string& sentence : sentences_of_words(words)) {
         for (const auto& piece : feed::detail::split_things(sentence, names)) {
-            const auto found = names.find(piece.words);
+            const auto found = names.find(piece.deciding_words());
             if (!found || !barred_in(*found->feedstock, feed::Place::worm_bed)) continue;
             all.push_back(make_error(
                 ErrorCode::out_of_range, "", "", "",
@@ -114,7 +115,7 @@ FedWords fed_words(const std::vector<std::string>& words) {
         std::vector<std::string> fed;
         const std::size_t before = all.bedding.size();
         for (const auto& piece : feed::detail::split_things(sentence, names)) {
-            if (!piece.amount && !piece.question && names_bedding(names, piece.words))
+            if (!piece.amount && !piece.question && names_bedding(names, piece.deciding_words()))
                 all.bedding.push_back("any " + piece.written);
             else
                 fed.push_back(piece.written);

@@ -47,7 +47,7 @@ void write_too_much(JsonWriter& json, const std::vector<Rest>& too_much) {
     json.begin_array();
     for (const Rest& one : too_much) {
         json.begin_object();
-        json.member("label", plain_name(one.thing.label, *one.thing.feedstock));
+        json.member("label", one.thing.name());
         json.member("week_kg", one.wet_mass.in_kilograms());
         json.end_object();
     }

@@ -61,8 +61,8 @@ void add_never(WormLines& to, const std::vector<TakeOut>& out) {
 
 void add_too_much(WormLines& to, const std::vector<Rest>& too_much) {
     for (const Rest& one : too_much)
-        to.add("Of " + plain_name(one.thing.label, *one.thing.feedstock) + " at most " +
-                   to.kg(one.wet_mass.in_kilograms()) + " a week; the rest goes elsewhere.",
+        to.add("Of " + one.thing.name() + " at most " + to.kg(one.wet_mass.in_kilograms()) +
+                   " a week; the rest goes elsewhere.",
                1);
 }
 

@@ -280,3 +280,59 @@ def test_nothing_at_hand_is_no_reason_to_wait(feed_command: Path, tmp_path: Path
         call(feed_command, "start", path, *LIVES, squeeze)
         said = on_one_line(feed_command, "ration", path)
         assert not said.startswith("Wait.") or "No scraps were named" not in said, said
+
+
+def helped(feed_command: Path, path: Path, seen: str, step: str) -> str:
+    assert "Act first" in on_one_line(feed_command, "note", path, seen)
+    return on_one_line(feed_command, "note", path, step)
+
+
+@pytest.mark.parametrize(
+    ("seen", "step"),
+    [
+        ("dry", "added water 1.4 L"),
+        ("smell sour", "bedding 100 g cardboard"),
+        ("dead worms", "lifted out rotting food"),
+    ],
+)
+def test_a_step_that_was_done_is_not_asked_for_or_fed_upon_the_same_day(
+    feed_command: Path, tmp_path: Path, seen: str, step: str
+) -> None:
+    path = started(feed_command, tmp_path, "damp")
+    said = helped(feed_command, path, seen, step)
+    assert "Wait. Feed nothing for now." in said and "You helped the bed today." in said
+    assert "smell: rotten" not in path.read_text(encoding="utf-8")
+    for words in ((), ("1 kg apples",)):
+        assert answer(feed_command, "ration", path, *words)["answer"] == "wait"
+    # What is seen after it counts at once.
+    assert "Act first" in on_one_line(feed_command, "note", path, "smell rotten")
+
+
+@pytest.mark.parametrize("seen", ["smell sour", "smell rotten", "worms leaving", "dead worms"])
+def test_no_water_goes_into_a_bed_that_stinks_or_is_fled(
+    feed_command: Path, tmp_path: Path, seen: str
+) -> None:
+    path = started(feed_command, tmp_path, "damp")
+    call(feed_command, "note", path, seen)
+    assert answer(feed_command, "ration", path)["water_kg"] == 0
+
+
+def test_a_hot_bed_with_a_glut_is_shaded_and_emptied(feed_command: Path, tmp_path: Path) -> None:
+    path = tmp_path / "bin.yaml"
+    call(feed_command, "start", path, "--size", "60 L", "--worms", "1 lb", "--age", "3 months",
+         "--squeeze", "dripping", "--temperature", "34 C",
+         "--bedding", "3 kg shredded cardboard")  # fmt: skip
+    said = on_one_line(feed_command, "note", path, "fed 3 kg melon")
+    assert "Move it into the shade" in said and "Lift out the food" in said
+
+
+def test_the_week_s_share_of_lemons_ends_lemons_and_not_feeding(
+    feed_command: Path, tmp_path: Path
+) -> None:
+    path = started(feed_command, tmp_path, "damp")
+    call(feed_command, "note", path, "fed 90 g lemons, added water 1 L")
+    said = on_one_line(
+        feed_command, "ration", path, "300 g lemons", today=TODAY + timedelta(days=2)
+    )
+    assert said.startswith("Leave out the lemons: the worms had their share of this week.")
+    assert "of scraps today: other, soft ones." in said

@@ -239,7 +239,9 @@ def test_lime_that_is_not_wanted_is_answered(
     assert alone[1].startswith("The bed may have ")
     beside = call(feed_command, "ration", path, f"300 g carrot, {asked}").stdout
     assert f"Leave out the {name}: the bed needs none today." in beside
-    assert name not in beside.split("Cover with")[0]
+    first, rest = beside.split("\n", 1)
+    assert first.startswith(f"Feed it without the {name}: ")
+    assert name not in rest.split("Cover with")[0]
 
 
 def test_two_touchy_things_that_share_a_cap_are_fed_up_to_it(

@@ -171,7 +171,7 @@ TEST_CASE("the sheet says what the ration says, and nothing else about how much 
         CHECK(sheet.today[i] == (is_portion ? "Put in: " + plain : plain));
     }
     const std::string page = feed::io::bin_sheet_text(sheet);
-    CHECK(page.find("Feed less: ") != std::string::npos);
+    CHECK(page.find("Feed less, and no eggshell powder: ") != std::string::npos);
     // What is never fed stands only where it is named as such.
     CHECK(count(page, "acon") == 1);
     CHECK(page.find("Never feed bacon") != std::string::npos);

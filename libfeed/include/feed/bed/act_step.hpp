@@ -25,6 +25,7 @@ struct StepMaterials {
     std::shared_ptr<const Feedstock> lime;
     double most_bedding_kg = solver::infinity;  ///< what there is of it, as far as it may go in
     double most_lime_kg = solver::infinity;
+    double most_water_kg = solver::infinity;
 };
 
 /// The materials of a step: a bedding at hand or shredded cardboard, tap water, ground eggshell.
@@ -167,7 +168,7 @@ inline ActStep act_step(const FeedingPlace& place, const StepMaterials& with,
                                    load_of(*with.lime, 1.0, decayed)};
     const detail::StepAmounts most{
         detail::most_step_bedding_kg(bed, with),
-        limits::step_water_share.value * bed.contents_m3 * 1000.0,
+        std::min(with.most_water_kg, limits::step_water_share.value * bed.contents_m3 * 1000.0),
         may_lime(place, Load{})
             ? std::min(with.most_lime_kg, limits::most_lime.value * bed.surface_m2 / 1000.0)
             : 0.0};

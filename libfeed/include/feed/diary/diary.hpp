@@ -12,6 +12,7 @@
 #include "feed/bed/load.hpp"
 #include "feed/diary/bed_change.hpp"
 #include "feed/diary/date.hpp"
+#include "feed/diary/more_than_holds.hpp"
 #include "feed/diary/observation.hpp"
 #include "feed/quantity/number_print.hpp"
 #include "feed/quantity/sorted.hpp"
@@ -261,11 +262,26 @@ inline void add_total_slips(const Diary& diary, std::vector<Slip>& slips) {
     }
 }
 
+/// Entries of more than the bin holds.
+inline void add_room_slips(const Diary& diary, std::vector<Slip>& slips) {
+    const auto add = [&](bool of_feeding, std::size_t entry, Date date, const std::string& what) {
+        if (!what.empty())
+            slips.push_back({of_feeding, entry, "On " + text(date) + " " + what + "."});
+    };
+    const BedContainer& container = diary.bed.container;
+    for (std::size_t i = 0; i < diary.feedings.size(); ++i)
+        add(true, i, diary.feedings[i].date,
+            more_than_holds(container, diary.feedings[i].portions));
+    for (std::size_t i = 0; i < diary.observations.size(); ++i)
+        add(false, i, diary.observations[i].date,
+            more_than_holds(container, diary.observations[i]));
+}
+
 }  // namespace detail
 
-/// What in a diary does not add up: dates out of order, running totals, two weights for one day,
-/// more leftovers than food, pooling against a dry squeeze, temperatures that look like degrees
-/// Fahrenheit. In the order of the entries, feedings first. n log n.
+/// What in a diary does not add up: dates out of order, more than the bin holds, running totals,
+/// two weights for one day, more leftovers than food, pooling against a dry squeeze, temperatures
+/// that look like degrees Fahrenheit. In the order of the entries, feedings first. n log n.
 inline std::vector<Slip> slips_of(const Diary& diary) {
     std::vector<Slip> slips;
     for (std::size_t i = 1; i < diary.feedings.size(); ++i) {
@@ -274,6 +290,7 @@ inline std::vector<Slip> slips_of(const Diary& diary) {
                              "The feeding of " + text(diary.feedings[i].date) +
                                  " stands after one of " + text(diary.feedings[i - 1].date) + "."});
     }
+    detail::add_room_slips(diary, slips);
     std::vector<detail::DayWeight> by_day;
     for (const DatedFeeding& feeding : diary.feedings)
         by_day.push_back({day_number(feeding.date), whole_of(feeding.portions).in_kilograms()});

@@ -63,9 +63,11 @@ inline ClosedLookBack close_look_back(const LookBack& said, const Observation& l
     const double slack = 1.5 * usual_error_of_share(method);
     if (*left > said.share_left + slack)
         return {LookBackVerdict::slower, "More is left than expected."};
-    if (*left < said.share_left - slack && *left <= too_much_left_for_more &&
-        all_left <= too_much_left_for_more)
-        return {LookBackVerdict::faster, "Less is left than expected."};
+    if (*left < said.share_left - slack) {
+        if (*left <= too_much_left_for_more && all_left <= too_much_left_for_more)
+            return {LookBackVerdict::faster, "Less is left than expected."};
+        return {LookBackVerdict::as_forecast, "Less of it is left than expected."};
+    }
     return {LookBackVerdict::as_forecast, "As much is left as expected."};
 }
 

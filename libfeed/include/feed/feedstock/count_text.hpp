@@ -54,25 +54,34 @@ constexpr std::string_view word_at(std::string_view text, std::size_t at) noexce
     return text.substr(at, end - at);
 }
 
+/// Whether a word is one in small letters, capitals or not.
+constexpr bool is_word(std::string_view word, std::string_view wanted) noexcept {
+    if (word.size() != wanted.size()) return false;
+    for (std::size_t i = 0; i < word.size(); ++i) {
+        const char c = word[i];
+        if ((c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c) != wanted[i])
+            return false;
+    }
+    return true;
+}
+
 /// Whether the words of `wanted` ("a", "of") stand at a place; then the place behind it.
 inline std::optional<std::size_t> take_word(std::string_view text, std::size_t at,
                                             std::string_view wanted) noexcept {
     const auto start = after_blanks(text, at);
     const auto word = word_at(text, start);
-    if (word.size() != wanted.size()) return std::nullopt;
-    for (std::size_t i = 0; i < word.size(); ++i) {
-        const char c = word[i];
-        if ((c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c) != wanted[i])
-            return std::nullopt;
-    }
+    if (!is_word(word, wanted)) return std::nullopt;
     return start + word.size();
 }
 
 template <std::size_t Size>
 std::optional<std::size_t> take_one_of(std::string_view text, std::size_t at,
                                        const std::array<std::string_view, Size>& words) noexcept {
-    for (const auto word : words) {
-        if (const auto end = take_word(text, at, word)) return end;
+    const auto start = after_blanks(text, at);
+    const auto word = word_at(text, start);
+    if (word.empty()) return std::nullopt;
+    for (const auto wanted : words) {
+        if (is_word(word, wanted)) return start + word.size();
     }
     return std::nullopt;
 }
@@ -133,7 +142,10 @@ template <std::size_t Size>
 std::optional<std::size_t> take_one_phrase(
     std::string_view text, std::size_t at,
     const std::array<std::string_view, Size>& phrases) noexcept {
+    const auto first = word_at(text, after_blanks(text, at));
+    if (first.empty()) return std::nullopt;
     for (const auto phrase : phrases) {
+        if (!is_word(first, phrase.substr(0, phrase.find(' ')))) continue;
         if (const auto end = take_phrase(text, at, phrase)) return end;
     }
     return std::nullopt;

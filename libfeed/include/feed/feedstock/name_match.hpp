@@ -188,9 +188,10 @@ inline std::vector<std::string_view> corrections_of(std::string_view word) {
     std::vector<std::string_view> best;
     std::size_t fewest = slips_allowed(word.size());
     if (fewest == 0) return best;
-    for (const std::string_view known : table::en::vocabulary) {
-        // Few people miss the first letter; with another one it is another word.
-        if (known.size() < 3 || known[0] != word[0]) continue;
+    const auto [first, last] = places_with_first_letter(table::en::vocabulary, word);
+    for (std::size_t i = first; i < last; ++i) {
+        const std::string_view known = table::en::vocabulary[i];
+        if (known.size() < 3) continue;
         const std::size_t slips = slips_between(word, known, fewest);
         if (slips > fewest) continue;
         if (slips < fewest) best.clear();
@@ -295,14 +296,16 @@ inline void ask_about(NameReading& reading, std::size_t other) {
 inline void keep_to_one_side(NameReading& reading, std::string_view text) {
     if (reading.matches.empty()) return;
     const bool barred = is_barred(reading.matches.front().index);
-    if (const auto other = one_letter_from(text, !barred)) ask_about(reading, *other);
+    const auto one_letter = one_letter_from(text);
+    if (const auto& other = one_letter.on_side(!barred)) ask_about(reading, *other);
 }
 
 /// A barred word beside a slip of a harmless name: "almnd milk".
 inline void ask_where_a_slip_decides(NameReading& reading, std::string_view text,
                                      const std::vector<std::string>& words) {
     if (reading.barred_word.empty()) return;
-    if (const auto harmless = one_letter_from(text, false)) return ask_about(reading, *harmless);
+    const auto one_letter = one_letter_from(text);
+    if (one_letter.harmless) return ask_about(reading, *one_letter.harmless);
     if (std::all_of(words.begin(), words.end(), is_known_word)) return;
     for (const auto& way : mended(words)) {
         const auto harmless = match_strictly(way);

@@ -6,6 +6,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "feed/feedstock/generated/names_en.hpp"
@@ -49,16 +50,6 @@ inline constexpr Language languages[] = {
 /// What is longer is no name; it would only cost time.
 inline constexpr std::size_t longest_name = 100;
 
-/// Words that join others and mean nothing by themselves, in every language.
-inline bool is_joining_word(std::string_view word) noexcept {
-    // data/tools/names_reader.py has the same list.
-    constexpr std::array<std::string_view, 31> joining{
-        "a",  "an",   "and",  "d",  "das", "de",  "del", "der", "des", "die", "du",
-        "el", "et",   "from", "in", "l",   "la",  "las", "le",  "les", "los", "my",
-        "of", "some", "the",  "un", "und", "une", "vom", "von", "y"};
-    return std::binary_search(joining.begin(), joining.end(), word);
-}
-
 /// The place of a word in a sorted list of the table, or nothing.
 template <std::size_t Size>
 std::optional<std::size_t> place_of_word(const std::array<const char*, Size>& words,
@@ -76,6 +67,25 @@ bool has_word(const std::array<const char*, Size>& words, std::string_view word)
     return place_of_word(words, word).has_value();
 }
 
+/// Whether a word, in the singular, joins others and means nothing by itself.
+inline bool is_joining_word(std::string_view word) noexcept {
+    return has_word(table::en::joining_words, word);
+}
+
+/// The places in a sorted list of the table of the words with the first letter of a word: few
+/// people miss the first letter; with another one it is another word.
+template <std::size_t Size>
+std::pair<std::size_t, std::size_t> places_with_first_letter(
+    const std::array<const char*, Size>& words, std::string_view word) noexcept {
+    if (word.empty()) return {0, 0};
+    const auto first = std::lower_bound(words.begin(), words.end(), word[0],
+                                        [](const char* one, char other) { return *one < other; });
+    const auto last = std::upper_bound(first, words.end(), word[0],
+                                       [](char other, const char* one) { return other < *one; });
+    return {static_cast<std::size_t>(first - words.begin()),
+            static_cast<std::size_t>(last - words.begin())};
+}
+
 /// What a sorted list of the table has for a text, or null.
 inline const table::NumberWord* number_of(std::span<const table::NumberWord> known,
                                           std::string_view text) noexcept {
@@ -86,14 +96,16 @@ inline const table::NumberWord* number_of(std::span<const table::NumberWord> kno
     return at != known.end() && std::string_view(at->text) == text ? &*at : nullptr;
 }
 
-/// The words of a name in the singular and in their order, without those that join.
+/// The words of a name in the singular and in their order, without those that join; all of them
+/// where there are no others (French tea is "the").
 inline std::vector<std::string> name_words(std::string_view text) {
     std::vector<std::string> kept;
+    std::vector<std::string> joining;
     for (const auto& word : words_of(plain_text(text))) {
         auto one = singular(word);
-        if (!is_joining_word(one)) kept.push_back(std::move(one));
+        (is_joining_word(one) ? joining : kept).push_back(std::move(one));
     }
-    return kept;
+    return kept.empty() ? joining : kept;
 }
 
 /// The key under which the table knows a name: its words sorted.

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "feed/feedstock/names.hpp"
@@ -38,36 +39,113 @@ inline bool differ_by_a_letter(std::string_view key, std::string_view known) {
     return words.size() == 1 && edit_distance(words.front(), others.front()) <= 1;
 }
 
-/// The feedstock with a name in any language that is one letter away from a key, on one side of
-/// the border.
-inline std::optional<std::size_t> one_letter_from_key(std::string_view key, bool barred) {
-    const std::uint32_t letters = letters_of(key);
-    for (const auto& language : languages) {
-        for (const auto& name : language.names) {
-            if (is_barred(name.feedstock) != barred) continue;
-            const std::string_view known = name.key;
-            if (known.size() > key.size() + 1 || key.size() > known.size() + 1) continue;
-            std::uint32_t differing = letters ^ letters_of(known);
-            std::size_t count = 0;
-            for (; differing != 0 && count <= 2; ++count)
-                differing &= differing - 1;
-            if (count <= 2 && differ_by_a_letter(key, known)) return name.feedstock;
-        }
+/// Feedstocks whose names are one letter away from a text, on either side of the border.
+struct OneLetterAway {
+    std::optional<std::size_t> harmless;
+    std::optional<std::size_t> barred;
+
+    const std::optional<std::size_t>& on_side(bool of_barred) const {
+        return of_barred ? barred : harmless;
     }
-    return std::nullopt;
+};
+
+/// A bit for each letter that a key has an odd number of times.
+constexpr std::uint32_t odd_letters_of(std::string_view key) noexcept {
+    std::uint32_t odd = 0;
+    for (const char c : key)
+        odd ^= std::uint32_t{1} << (static_cast<unsigned char>(c) & 31U);
+    return odd;
 }
 
-/// A feedstock on one side of the border, barred or not, with a name in any language that is one
-/// letter away from a text; nothing where there is none. Other than for a slip that is mended, the
-/// first letter may differ too. Time: two passes over the names.
-inline std::optional<std::size_t> one_letter_from(std::string_view text, bool barred) {
-    const std::string key = key_of(name_words(text));
-    if (const auto found = one_letter_from_key(key, barred)) return found;
-    // "fres" is no plural of "fre": the words as they stand.
-    std::vector<std::string> words = words_of(plain_text(text));
-    words.erase(std::remove_if(words.begin(), words.end(), is_joining_word), words.end());
-    const std::string written = key_of(std::move(words));
-    return written == key ? std::nullopt : one_letter_from_key(written, barred);
+/// Whether letters may be one slip apart, which changes at most two of them.
+constexpr bool may_be_a_slip(std::uint32_t odd, std::uint32_t other) noexcept {
+    std::uint32_t differing = odd ^ other;
+    differing &= differing - 1;
+    return (differing & (differing - 1)) == 0;
+}
+
+/// What is quick to compare of a key: its odd letters, folded into 24 bits, and its size.
+struct KeyTraits {
+    std::uint32_t odd_letters : 24;
+    std::uint32_t size : 8;
+
+    explicit KeyTraits(std::string_view key) noexcept {
+        const std::uint32_t odd = odd_letters_of(key);
+        odd_letters = (odd ^ odd >> 24) & 0xFFFFFFU;
+        size = static_cast<std::uint8_t>(std::min<std::size_t>(key.size(), 255));
+    }
+};
+
+/// The traits of all names, language by language: made from the table once, at the first slip, as
+/// reading every name for every slip takes ten times as long. Four bytes a name.
+inline const std::vector<KeyTraits>& traits_of_names() {
+    static const std::vector<KeyTraits> all = [] {
+        std::vector<KeyTraits> traits;
+        for (const auto& language : languages) {
+            for (const auto& name : language.names)
+                traits.emplace_back(name.key);
+        }
+        return traits;
+    }();
+    return all;
+}
+
+/// A key that is held against names.
+struct ComparedKey {
+    std::string key;
+    std::uint32_t odd_letters = 0;
+    KeyTraits traits;
+
+    explicit ComparedKey(std::string text)
+        : key(std::move(text)), odd_letters(odd_letters_of(key)), traits(key) {}
+
+    bool is_one_letter_from(std::string_view known) const {
+        return may_be_a_slip(odd_letters, odd_letters_of(known)) && differ_by_a_letter(key, known);
+    }
+};
+
+/// The keys that a text may have been meant to have: its own; that of its words as they stand, as
+/// "fres" is no plural of "fre"; that with the words that join, as "an" may be a slip of "en".
+inline std::vector<ComparedKey> keys_meant(std::string_view text) {
+    std::vector<std::string> written = words_of(plain_text(text));
+    std::vector<std::string> joined;
+    joined.reserve(written.size());
+    for (const auto& word : written)
+        joined.push_back(singular(word));
+    const auto joins = [](const std::string& word) { return is_joining_word(singular(word)); };
+    written.erase(std::remove_if(written.begin(), written.end(), joins), written.end());
+    std::vector<ComparedKey> keys;
+    for (auto key : {name_key(text), key_of(std::move(written)), key_of(std::move(joined))}) {
+        const bool seen = std::any_of(keys.begin(), keys.end(),
+                                      [&](const ComparedKey& one) { return one.key == key; });
+        if (!seen) keys.emplace_back(std::move(key));
+    }
+    return keys;
+}
+
+/// The first name of either side that is one letter away from a key, where none is found yet.
+inline void find_one_letter_from(const ComparedKey& key, OneLetterAway& found) {
+    const KeyTraits* known = traits_of_names().data();
+    const KeyTraits wanted = key.traits;
+    for (const auto& language : languages) {
+        for (std::size_t i = 0; i < language.names.size(); ++i, ++known) {
+            if (!may_be_a_slip(wanted.odd_letters, known->odd_letters)) continue;
+            if (known->size + 1U - wanted.size > 2) continue;
+            const auto& name = language.names[i];
+            auto& side = is_barred(name.feedstock) ? found.barred : found.harmless;
+            if (!side && key.is_one_letter_from(name.key)) side = name.feedstock;
+        }
+    }
+}
+
+/// What has a name in any language that is one letter away from a text, the first of either side.
+/// Other than for a slip that is mended, the first letter may differ too. Time: a pass over the
+/// sizes of the names. Threads: any.
+inline OneLetterAway one_letter_from(std::string_view text) {
+    OneLetterAway found;
+    for (const auto& key : keys_meant(text))
+        find_one_letter_from(key, found);
+    return found;
 }
 
 /// How like each word of the vocabulary is to one of the words wanted: 1 the same, less for a slip
@@ -79,14 +157,15 @@ inline std::vector<double> likeness_of_vocabulary(const std::vector<std::string>
         const bool known_word = has_word(table::en::vocabulary, word);
         const std::size_t allowed =
             known_word ? 0 : slips_allowed(word.size()) + (word.size() >= 5 ? 1 : 0);
-        for (std::size_t i = 0; i < likeness.size(); ++i) {
+        const auto [first, last] = places_with_first_letter(table::en::vocabulary, word);
+        for (std::size_t i = first; i < last; ++i) {
             const std::string_view known = table::en::vocabulary[i];
             double like = 0.0;
             if (known == word)
                 like = 1.0;
             else if (word.size() >= 4 && known.substr(0, word.size()) == word)
                 like = 0.6;
-            else if (allowed > 0 && known[0] == word[0]) {
+            else if (allowed > 0) {
                 const std::size_t slips = slips_between(word, known, allowed);
                 if (slips <= allowed) like = 0.95 - 0.15 * static_cast<double>(slips);
             }
@@ -136,8 +215,9 @@ inline std::vector<std::size_t> nearest_feedstocks(std::string_view words, std::
     detail::sort_by(order, [&](std::size_t at) { return best[at]; });
     // A slip of one letter decides before words that are the same; what is barred before the rest.
     const bool likely_barred = !order.empty() && detail::is_barred(order.front());
-    auto slip = detail::one_letter_from(words, true);
-    if (!slip && likely_barred) slip = detail::one_letter_from(words, false);
+    const auto one_letter = detail::one_letter_from(words);
+    const auto& slip =
+        one_letter.barred || !likely_barred ? one_letter.barred : one_letter.harmless;
     const bool barred = slip ? detail::is_barred(*slip) : likely_barred;
     std::vector<std::size_t> nearest;
     if (slip && most > 0) {

@@ -24,8 +24,14 @@ struct ThingText {
     std::optional<Measure> last_word_measure;
     bool without_last_word = false;  ///< and that word is no part of the name
     bool is_with = false;            ///< it came behind "with": "rice with chicken"
+    std::string mixed_with;          ///< what is barred of it: "chicken"
     /// "1 cup" alone: the amount, if its unit is no thing.
     std::optional<Amount> bare_amount;
+
+    /// The words that say what it is to a bin.
+    const std::string& deciding_words() const noexcept {
+        return mixed_with.empty() ? words : mixed_with;
+    }
 };
 
 /// "3 celery sticks": the measure that the last word of a counted name says, taken off where the
@@ -58,15 +64,32 @@ public:
     /// The first thing of "500 g carrots 200 g onions", where nothing parts the two; nothing where
     /// the whole piece is one. `length` becomes what it takes of the text.
     std::optional<ThingText> first_of_run(std::string_view text, std::size_t& length) const {
-        if (!starts_with_count(text) || strictly(text)) return std::nullopt;
-        for (std::size_t at = 1; at < text.size(); ++at) {
-            if (!is_blank(text[at - 1]) || !is_digit(text[at])) continue;
+        const auto starts_number = [&](std::size_t at) {
+            return is_blank(text[at - 1]) && is_digit(text[at]);
+        };
+        std::size_t at = 1;
+        while (at < text.size() && !starts_number(at))
+            ++at;
+        if (at >= text.size() || !starts_with_count(text) || strictly(text)) return std::nullopt;
+        for (; at < text.size(); ++at) {
+            if (!starts_number(at)) continue;
             auto first = strictly(text.substr(0, at));
             if (!first || !first->amount) continue;
             length = at;
             return first;
         }
         return std::nullopt;
+    }
+
+    /// "Okra, handful": a measure alone, which is no thing, is one of what stands before it.
+    void take_measure_alone(ThingText& piece) const {
+        if (piece.amount || piece.question || names_.names(piece.words)) return;
+        const AmountReader reader(piece.words, names_.containers());
+        const auto unit = reader.unit_at(0);
+        if (!unit || !reader.words_after(unit->end).empty()) return;
+        const std::string one = "1 " + piece.words;
+        if (const auto read = AmountReader(one, names_.containers()).read(0))
+            piece.bare_amount = read->amount;
     }
 
     /// The piece as it comes: amount first, amount last, or none.

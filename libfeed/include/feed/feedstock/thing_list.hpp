@@ -1,5 +1,6 @@
 #pragma once
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -80,8 +81,9 @@ inline bool is_surer(const Amount& weight, const Amount& before) {
 /// Whether a piece belongs to the thing before it (how it was cut, its amount); then it is joined.
 inline bool joins(ThingText& before, const ThingText& piece) {
     if (joins_words(before, piece)) return true;
-    if (!piece.amount || before.question) return false;
-    if (piece.words.empty() && (!before.amount || is_surer(*piece.amount, *before.amount))) {
+    if (before.question) return false;
+    if (piece.amount && piece.words.empty() &&
+        (!before.amount || is_surer(*piece.amount, *before.amount))) {
         before.amount = piece.amount;
         return true;
     }
@@ -105,6 +107,22 @@ inline void add_thing(std::vector<ThingText>& things, ThingText piece) {
                          "\"" + piece.written + "\" of what?"),
             " Write for instance ", {piece.written + " apples"});
     things.push_back(std::move(piece));
+}
+
+/// "Whipped cream on top", "grease on it": on what stands before it.
+inline bool lies_on_it(std::string_view text) {
+    const std::string words = plain_text(text);
+    constexpr std::array<std::string_view, 5> ends{" on top", " on it", " on them", " in it",
+                                                   " in them"};
+    return std::any_of(ends.begin(), ends.end(), [&](std::string_view end) {
+        return words.size() > end.size() &&
+               words.compare(words.size() - end.size(), end.size(), end) == 0;
+    });
+}
+
+/// Whether words belong to the thing before them: behind "with", or on top of it.
+inline bool comes_with(std::string_view text, std::size_t start, std::string_view words) {
+    return (start >= 5 && plain_text(text.substr(start - 5, 5)) == "with") || lies_on_it(words);
 }
 
 /// "Leaves, 1 lb carrots": behind a seam an amount begins, and a name stands before it. Then the
@@ -159,10 +177,10 @@ std::vector<ThingText> split_plain(std::string_view text, const Names& names) {
             }
             if (taken) break;
         }
-        const bool is_with = start >= 5 && plain_text(text.substr(start - 5, 5)) == "with";
-        start = next;
+        const std::size_t from = std::exchange(start, next);
         if (!taken) continue;
-        taken->is_with = is_with;
+        taken->is_with = comes_with(text, from, taken->words);
+        reader.take_measure_alone(*taken);
         if (things.empty() || !joins(things.back(), *taken)) add_thing(things, *std::move(taken));
     }
     if (start < text.size() && things.size() >= most_things) {
@@ -189,11 +207,31 @@ std::vector<ThingText> split_each(std::string_view text, const Names& names) {
     return things;
 }
 
+/// What is barred bars what it is mixed with: nobody picks the chicken out of the rice, the
+/// herbicide off the straw or the fish off the newspaper. Two with an amount each stay two.
+template <class Names>
+void join_mixtures(std::vector<ThingText>& things, const Names& names) {
+    for (std::size_t at = 1; at < things.size();) {
+        ThingText& first = things[at - 1];
+        const ThingText& with = things[at];
+        if (!with.is_with || (first.amount && with.amount) || !names.bars(with.words)) {
+            ++at;
+            continue;
+        }
+        first.written += " with " + with.written;
+        first.mixed_with = with.words;
+        if (!first.amount) first.amount = with.amount;
+        things.erase(things.begin() + static_cast<std::ptrdiff_t>(at));
+    }
+}
+
 /// The things of a text, in its order.
 template <class Names>
 std::vector<ThingText> split_things(std::string_view text, const Names& names) {
     auto things = split_each(text, names);
-    return things.empty() ? split_plain(text, names) : things;
+    if (things.empty()) things = split_plain(text, names);
+    join_mixtures(things, names);
+    return things;
 }
 
 }  // namespace feed::detail

@@ -216,6 +216,12 @@ public:
         return several.size() > 1 && several[0].rank == several[1].rank;
     }
 
+    /// Whether words name what is never fed to worms.
+    bool bars(std::string_view words) const {
+        const auto found = words.empty() ? Result<Found>(Errors{}) : find(words);
+        return found && found->feedstock->stance == Stance::avoid;
+    }
+
     std::span<const Container> containers() const noexcept { return keeper_.containers; }
 
 private:

@@ -109,21 +109,19 @@ inline Result<ReadThing> finish_thing(const ThingReader& reader, const ThingText
     return thing;
 }
 
-/// What is barred without an amount of its own bars what it is mixed with: nobody picks the chicken
-/// out of the rice, or the herbicide off the straw. False where `with` is anything else.
-inline bool bar_mixture(const ThingReader& reader, const std::vector<ThingText>& pieces,
-                        std::size_t at, ReadThing& thing) {
-    if (at + 1 >= pieces.size() || !pieces[at + 1].is_with || pieces[at + 1].amount) return false;
-    auto barred = finish_thing(reader, pieces[at + 1]);
-    if (!barred || !barred->barred) return false;
-    thing = *std::move(barred);
-    const ThingText& first = pieces[at];
-    thing.written = first.written + " with " + thing.written;
-    thing.words = first.words + " with " + thing.words;
-    if (!first.amount) return true;
-    if (const auto whole = finish_thing(reader, first)) thing.mass = whole->mass;
-    thing.amount = *first.amount;
-    return true;
+/// A thing or a mixture with what is barred, which weighs as much as what it is in.
+inline Result<ReadThing> finish_piece(const ThingReader& reader, const ThingText& piece) {
+    if (piece.mixed_with.empty()) return finish_thing(reader, piece);
+    ThingText barred;
+    barred.words = piece.mixed_with;
+    auto thing = finish_thing(reader, barred);
+    if (!thing) return thing;
+    thing.value().written = piece.written;
+    thing.value().words = piece.words + " with " + piece.mixed_with;
+    if (!piece.amount) return thing;
+    if (const auto whole = finish_thing(reader, piece)) thing.value().mass = whole->mass;
+    thing.value().amount = *piece.amount;
+    return thing;
 }
 
 }  // namespace detail
@@ -159,19 +157,12 @@ inline ReadThings read_things(std::string_view text, const KeeperWords& keeper =
         return all;
     }
     const detail::ThingReader reader(keeper);
-    auto pieces = detail::split_things(text, reader);
-    for (std::size_t at = 0; at < pieces.size(); ++at) {
-        if (ReadThing mixture; detail::bar_mixture(reader, pieces, at, mixture)) {
-            all.things.push_back(std::move(mixture));
-            ++at;
-            continue;
-        }
-        const auto& piece = pieces[at];
+    for (const auto& piece : detail::split_things(text, reader)) {
         if (piece.question && piece.words.empty()) {
             all.questions.push_back(*piece.question);
             continue;
         }
-        auto thing = detail::finish_thing(reader, piece);
+        auto thing = detail::finish_piece(reader, piece);
         if (thing) {
             all.things.push_back(*std::move(thing));
         } else {

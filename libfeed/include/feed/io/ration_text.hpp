@@ -52,6 +52,13 @@ std::vector<std::string> lines_before_work(const Ration& ration, std::string_vie
                                            UnitSystem units, ScreenRoom room,
                                            std::vector<ScreenLine> between = {});
 
+/// The first line of a ration: "Feed it: 300 g of scraps today.", "Wait. Feed nothing until Fri 4
+/// Dec.", "Feed it without the garden lime: 300 g of scraps today." Threads: pure.
+std::string headline(const Ration& ration, UnitSystem units);
+/// What was asked about and stays out: lime, ash, shell, grit or a drink that is not wanted, and,
+/// where no other scraps were named, what worms bear next to nothing of. Threads: pure.
+std::vector<std::string> left_out_lines(const Ration& ration);
+
 /// "Never feed bacon: it rots, stinks and draws flies and rats."
 std::string never_text(const TakeOut& one);
 /// So many that are never fed are refused in a sentence each; of more the names alone are told.
@@ -65,6 +72,8 @@ std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight,
 std::string instead_text(const TakeOut& one);
 /// That a file feeds what is barred otherwise, and why it is.
 std::string lifted_text(const std::string& label, const Feedstock& feedstock);
+/// Whether the step of the day swaps a third of the bed for fresh bedding.
+bool swaps_a_third(const Ration& ration);
 /// The step for a bed that no bedding, water or lime mends at once. Static storage.
 std::string_view step_by_hand(Hazard hazard);
 /// What should be seen on the day of the next look.

@@ -286,8 +286,9 @@ inline void decide(RationWork& work, Ration& ration) {
         if (is_raised(work.idle.of[h].level) && static_cast<Hazard>(h) != Hazard::underfed)
             ration.raised.push_back(static_cast<Hazard>(h));
     }
-    if (!act_first(work, ration) && !must_wait(work, ration)) feed_today(work, ration);
-    if (ration.answer == RationAnswer::wait && !looks_first(ration))
+    const bool done = wait_after_step(work, ration);
+    if (!done && !act_first(work, ration) && !must_wait(work, ration)) feed_today(work, ration);
+    if (ration.answer == RationAnswer::wait && !looks_first(ration) && !done)
         step_while_waiting(work, ration);
     if (work.in.away && ration.answer != RationAnswer::act_first && !looks_first(ration))
         water_for_the_time_away(work, ration);

@@ -82,6 +82,39 @@ inline std::optional<SeenLeft> seen_left_of(const BedToday& now) {
     return seen;
 }
 
+/// Whether a look says how the bed or its worms are.
+inline bool tells_of_the_bed(const Observation& seen) noexcept {
+    return seen.worms || seen.vigour || seen.squeeze || seen.moisture || seen.pooling ||
+           seen.smell || seen.ph || !seen.temperatures.empty();
+}
+
+/// Whether something was done to the bed on a day, without food, and nothing was seen after it.
+inline bool was_helped_on(const Diary& diary, Date day) {
+    const auto is_of_day = [&](const auto& entry) { return entry.date == day; };
+    if (std::any_of(diary.feedings.begin(), diary.feedings.end(), is_of_day)) return false;
+    bool helped = false;
+    for (const Observation& seen : diary.observations) {
+        if (!is_of_day(seen)) continue;
+        if (!seen.bedding.empty() || !seen.action.empty())
+            helped = true;
+        else
+            helped = helped && !tells_of_the_bed(seen);
+    }
+    return helped;
+}
+
+/// The diary without what was done to the bed on a day.
+inline Diary before_help_on(const Diary& diary, Date day) {
+    Diary before = diary;
+    for (Observation& seen : before.observations) {
+        if (seen.date != day) continue;
+        seen.bedding.clear();
+        seen.bedding_read.reset();
+        seen.action.clear();
+    }
+    return before;
+}
+
 }  // namespace detail
 
 /// The bed of a diary on a day as every verb starts from it: with what went in up to and on that
@@ -130,6 +163,11 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
     in.ranges = now.ranges;
     in.new_food = now.new_food;
     in.looks_learned_from = now.looks_learned_from;
+    if (detail::was_helped_on(diary, *today)) {
+        const Diary before = detail::before_help_on(diary, *today);
+        in.step_done_today =
+            ration(ration_input_of(before, today, units)).answer == RationAnswer::act_first;
+    }
     return in;
 }
 

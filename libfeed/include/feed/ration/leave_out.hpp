@@ -18,8 +18,7 @@ namespace feed::detail {
 /// What these worms may have of a thing in a week, and what went in: of it, or of its kind.
 inline Reason cap_reason(const ThingAtHand& thing, const PlanProblem& problem, std::size_t j) {
     const WeekCap& cap = problem.caps[j];
-    Reason reason{ReasonKind::cap, Hazard::overfed, plain_name(thing.label, *thing.feedstock),
-                  cap.week_kg};
+    Reason reason{ReasonKind::cap, Hazard::overfed, thing.name(), cap.week_kg};
     reason.given = cap.given_kg;
     for (std::size_t kind = 0; kind < capped_together.size(); ++kind) {
         if (!thing.feedstock->has(capped_together[kind])) continue;
@@ -57,8 +56,9 @@ inline double allowed_by_kinds(const RationWork& work, const PlanProblem& proble
     return std::accumulate(kg.begin(), kg.end(), 0.0);
 }
 
-/// Where these worms may have next to nothing of all that is at hand, in any week, it is left out:
-/// nobody opens a bin for a pinch of onion. The bed may have other scraps.
+/// Where these worms may have next to nothing of all that is at hand, in any week or in what is
+/// left of this one, it is left out: nobody opens a bin for a pinch of onion. The bed may have
+/// other scraps.
 inline void leave_out_capped(RationWork& work, Ration& ration) {
     constexpr double least_kg = limits::least_portion.low;
     const double worms_kg = work.numbers.worms_kg.value;
@@ -74,10 +74,10 @@ inline void leave_out_capped(RationWork& work, Ration& ration) {
         const double most_kg = most_there_kg(thing);
         if (!capped && problem.caps[j].week_kg < most_kg) capped = j;
         there_kg += most_kg;
-        may[j] = std::min(most_kg, problem.caps[j].week_kg);
+        may[j] = std::min(most_kg, problem.caps[j].left_kg());
     }
     if (!capped || there_kg < least_kg ||
-        allowed_by_kinds(work, problem, std::move(may), {}) >= least_kg)
+        allowed_by_kinds(work, problem, std::move(may), problem.given_of_kind) >= least_kg)
         return;
     add_reason(ration, cap_reason(work.things[*capped], problem, *capped));
     std::vector<ThingAtHand> others;

@@ -323,8 +323,7 @@ inline NewBin new_bin(const NewBinInput& in) {
     for (const detail::BeddingShare& share : shares) {
         if (!(share.kg > 0.0)) continue;
         bin.bedding.push_back({share.thing, Part::bedding, wet_kilograms(share.kg), in.units});
-        if (share.thing.feedstock->has(Caution::heating))
-            bin.heating.push_back(plain_name(share.thing.label, *share.thing.feedstock));
+        if (share.thing.feedstock->has(Caution::heating)) bin.heating.push_back(share.thing.name());
     }
     detail::plan_water(shares, in.units, bin);
     const double handfuls = std::round(surface / new_bed::surface_per_handful.value);

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <memory>
@@ -14,6 +15,7 @@
 #include "feed/diary/date.hpp"
 #include "feed/feedstock/amount.hpp"
 #include "feed/feedstock/part.hpp"
+#include "feed/feedstock/plain_name.hpp"
 #include "feed/quantity/unit_system.hpp"
 
 namespace feed {
@@ -27,6 +29,9 @@ struct ThingAtHand {
     bool first = false;            ///< asked to be used first
     bool at_hand = true;           ///< false: offered, because nothing of its kind is at hand
     bool kept = false;             ///< it lies in the stock, and nobody named it
+
+    /// What it is called to the keeper.
+    std::string name() const { return plain_name(label, *feedstock); }
 };
 
 /// The first word of a ration, most urgent first.
@@ -69,6 +74,7 @@ enum class ReasonKind : std::uint8_t {
     food_left,       ///< soft food of earlier feedings is still there
     fed_lately,      ///< the week's ration is already in
     fed_today,       ///< scraps went in today: the next ones on another day
+    step_done,       ///< the step of the day was done: it takes a day to show
     measure_first,   ///< a pH too high for worms, measured over a week ago
     look_first,      ///< an alarm of over a week ago, since when nobody looked
     nothing_noted,   ///< for so long that nobody knows how the bed is
@@ -139,6 +145,12 @@ struct Ration {
     std::vector<Assumption> assumed;
     Grade grade = Grade::d;
 };
+
+/// Whether something of a kind decided a ration.
+inline bool has_reason(const Ration& ration, ReasonKind kind) {
+    return std::any_of(ration.reasons.begin(), ration.reasons.end(),
+                       [&](const Reason& reason) { return reason.kind == kind; });
+}
 
 /// Whether a ration waits for a look: nothing goes in, and no work is done, before somebody looked.
 constexpr bool looks_first(const Ration& ration) noexcept {

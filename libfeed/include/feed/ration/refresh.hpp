@@ -104,11 +104,13 @@ inline bool comes_first(const RefreshAnswer& answer, const RationInput& in,
 }
 
 /// The day on which feeding goes on by the ration of the bed after. What the ration of today says
-/// for today stands, whatever is done to the bed: where it waits, not today.
+/// for today stands, whatever is done to the bed: where nothing is fed, not today.
 inline std::optional<int> feeding_goes_on(const Ration& today, const Ration& after,
                                           int least_days) {
     if (after.answer == RationAnswer::act_first) return std::nullopt;
-    if (today.answer == RationAnswer::wait) least_days = std::max(least_days, 1);
+    const bool rests =
+        today.answer == RationAnswer::wait || today.answer == RationAnswer::act_first;
+    if (rests) least_days = std::max(least_days, 1);
     if (after.answer != RationAnswer::wait) return least_days;
     if (!after.next_feeding) return std::nullopt;
     return std::max(least_days, after.next_feeding->day);

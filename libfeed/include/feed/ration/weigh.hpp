@@ -46,8 +46,7 @@ inline std::vector<WorthMeasuring> worth_measuring(
         if (!spread || !(spread->wet_mass.in_kilograms() > 0.0)) continue;
         const double share = 0.5 * (spread->high.in_kilograms() - spread->low.in_kilograms()) /
                              spread->wet_mass.in_kilograms();
-        add(WorthMeasuring::Kind::thing, share * kg[j],
-            plain_name(things[j].label, *things[j].feedstock));
+        add(WorthMeasuring::Kind::thing, share * kg[j], things[j].name());
     }
     detail::sort_by(found, [](const WorthMeasuring& one) { return -one.moves_wet_kg; });
     if (found.size() > 2) found.resize(2);

@@ -62,6 +62,12 @@ inline bool tells_of_ammonia(const StandingAlarm& alarm) noexcept {
     return alarm.hazard == Hazard::ammonia;
 }
 
+/// Whether what was noted may come of too much water: all but heat and cold.
+inline bool may_tell_of_wet(const StandingAlarm& alarm) noexcept {
+    return alarm.level == Level::act && alarm.hazard != Hazard::hot &&
+           alarm.hazard != Hazard::cold && alarm.hazard != Hazard::dry;
+}
+
 /// One day's step against what is raised, for the whole bed and not for the place of one feeding.
 /// Where nothing is reckoned to be wrong but it smells, loose bedding goes in (common practice), as
 /// much as raises nothing.
@@ -72,10 +78,15 @@ inline ActStep step_for(const RationWork& work, const std::array<bool, hazard_co
     // reckoned.
     if (std::any_of(work.alarms.begin(), work.alarms.end(), tells_of_ammonia))
         with.most_lime_kg = 0.0;
+    // Nor does water go into a bed that stinks or is fled from only because it is reckoned to be a
+    // little dry: nobody has felt that.
+    const bool may_be_wet = std::any_of(work.alarms.begin(), work.alarms.end(), may_tell_of_wet);
+    if (may_be_wet && work.idle[Hazard::dry].level != Level::act) with.most_water_kg = 0.0;
     ActStep step = act_step(whole, with, raised, work.in.units);
     const bool smells = std::any_of(work.alarms.begin(), work.alarms.end(), is_eased_by_bedding);
-    if (step.any() || !smells) return step;
-    return loose_bedding_step(whole, with, work.in.units);
+    if (!smells || step.bedding_kg > 0.0 || step.water_kg > 0.0) return step;
+    const ActStep loose = loose_bedding_step(whole, with, work.in.units);
+    return loose.any() ? loose : step;
 }
 
 /// While a bed at watch waits for its food, one day's step goes in all the same: else it would be
@@ -112,6 +123,15 @@ inline bool act_first(const RationWork& work, Ration& ration) {
         raised[h] = raised[h] || is_raised(work.idle.of[h].level);
     ration.answer = RationAnswer::act_first;
     put_in_step(work, step_for(work, raised), ration);
+    ration.next_look = 1;
+    return true;
+}
+
+/// The bed wanted a step, and it was done: what it did is not judged on the same day.
+inline bool wait_after_step(const RationWork& work, Ration& ration) {
+    if (!work.in.step_done_today) return false;
+    ration.answer = RationAnswer::wait;
+    add_reason(ration, {ReasonKind::step_done, Hazard::sour, "", 0.0});
     ration.next_look = 1;
     return true;
 }

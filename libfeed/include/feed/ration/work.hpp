@@ -57,7 +57,8 @@ struct RationInput {
     std::optional<Duration> away;                 ///< nobody looks for so long from today on
     std::vector<SoftLeft> new_food;  ///< course of food from today on, where looks tell it
     std::size_t looks_learned_from = 0;
-    int silent_days = 0;     ///< since the last entry of the diary; 0 where it has none
+    int silent_days = 0;           ///< since the last entry of the diary; 0 where it has none
+    bool step_done_today = false;  ///< the bed wanted a step this morning, and it was helped
     int begins_in_days = 0;  ///< until the day on which the bed was said to be so; 0 when past
     UnitSystem units = UnitSystem::metric;
 };

@@ -9,8 +9,7 @@
 namespace feed::table::fr {
 
 /// Names, sorted by key, then rank.
-inline constexpr std::array<NameKey, 2265> name_keys{{
-    {"", "", "", 374, 0, 0, 0},
+inline constexpr std::array<NameKey, 2268> name_keys{{
     {"90 alcool", "", "", 0, 0, 0, 0},
     {"a4 feuille", "", "", 271, 0, 0, 0},
     {"abat", "", "", 29, 0, 0, 0},
@@ -1781,6 +1780,7 @@ inline constexpr std::array<NameKey, 2265> name_keys{{
     {"mouchoir", "", "", 273, 0, 0, 0},
     {"mouchoir papier", "", "", 273, 0, 0, 0},
     {"mouchoir usage", "", "", 177, 0, 0, 0},
+    {"mouchoir usagee", "", "", 177, 0, 0, 0},
     {"moule", "", "", 348, 0, 0, 0},
     {"mouron", "", "", 121, 0, 0, 0},
     {"moutarde", "", "", 185, 0, 0, 0},
@@ -1898,7 +1898,9 @@ inline constexpr std::array<NameKey, 2265> name_keys{{
     {"papier toilette", "", "", 273, 0, 0, 0},
     {"papier toilette tube", "", "", 376, 0, 0, 0},
     {"papier toilette usage", "", "", 177, 0, 0, 0},
+    {"papier toilette usagee", "", "", 177, 0, 0, 0},
     {"papier usage wc", "", "", 177, 0, 0, 0},
+    {"papier usagee wc", "", "", 177, 0, 0, 0},
     {"papier verni", "", "", 215, 0, 0, 0},
     {"papier verre", "", "", 215, 0, 0, 0},
     {"papier vieux", "", "", 242, 0, 0, 0},
@@ -2225,6 +2227,7 @@ inline constexpr std::array<NameKey, 2265> name_keys{{
     {"terrine", "", "", 29, 0, 0, 0},
     {"tesson", "", "", 155, 0, 0, 0},
     {"tetine", "", "", 305, 0, 0, 0},
+    {"the", "", "", 374, 0, 0, 0},
     {"thon", "", "", 142, 0, 0, 0},
     {"tige tomate", "", "", 378, 0, 0, 0},
     {"timbre", "", "", 360, 0, 0, 0},
