@@ -300,10 +300,15 @@ def test_a_step_that_was_done_is_not_asked_for_or_fed_upon_the_same_day(
 ) -> None:
     path = started(feed_command, tmp_path, "damp")
     said = helped(feed_command, path, seen, step)
-    assert "Wait. Feed nothing for now." in said and "You helped the bed today." in said
+    assert "Wait. Feed nothing" in said and "You helped the bed today." in said
     assert "smell: rotten" not in path.read_text(encoding="utf-8")
     for words in ((), ("1 kg apples",)):
         assert answer(feed_command, "ration", path, *words)["answer"] == "wait"
+    # What was mended by it is fed again; what was smelt is looked at first.
+    goes_on = answer(feed_command, "ration", path)["next_feeding"]
+    assert (goes_on is not None) == (seen == "dry")
+    week = on_one_line(feed_command, "week", path, "--have", "1 kg apples")
+    assert ("Feed no bin this week" in week) == (seen != "dry")
     # What is seen after it counts at once.
     assert "Act first" in on_one_line(feed_command, "note", path, "smell rotten")
 

@@ -127,15 +127,6 @@ inline bool act_first(const RationWork& work, Ration& ration) {
     return true;
 }
 
-/// The bed wanted a step, and it was done: what it did is not judged on the same day.
-inline bool wait_after_step(const RationWork& work, Ration& ration) {
-    if (!work.in.step_done_today) return false;
-    ration.answer = RationAnswer::wait;
-    add_reason(ration, {ReasonKind::step_done, Hazard::sour, "", 0.0});
-    ration.next_look = 1;
-    return true;
-}
-
 inline Forecast forecast_of_ration(const RationWork& work, std::vector<Portion> portions) {
     ForecastOptions options;
     options.days = longest_wait_days;
@@ -162,6 +153,17 @@ inline void wait_until(const RationWork& work, Ration& ration, int least_days) {
     ration.next_look = next ? std::clamp(next->day, 1, 7) : 7;
     if (least_days > 0) ration.next_look = std::min(ration.next_look, std::max(1, least_days));
     if (away > 0) ration.next_look = away;
+}
+
+/// The bed wanted a step, and it was done: what it did is not judged on the same day. Where nothing
+/// is left to be mended, feeding goes on; else somebody looks first.
+inline bool wait_after_step(const RationWork& work, Ration& ration) {
+    if (!work.in.step_done_today) return false;
+    wait_until(work, ration, 1);
+    add_reason(ration, {ReasonKind::step_done, Hazard::sour, "", 0.0});
+    Ration again;
+    if (act_first(work, again)) ration.next_feeding.reset();
+    return true;
 }
 
 /// The next feeding is not before the day on which half of what was seen should be gone.
