@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -64,43 +65,16 @@ constexpr bool may_be_a_slip(std::uint32_t odd, std::uint32_t other) noexcept {
     return (differing & (differing - 1)) == 0;
 }
 
-/// What is quick to compare of a key: its odd letters, folded into 24 bits, and its size.
-struct KeyTraits {
-    std::uint32_t odd_letters : 24;
-    std::uint32_t size : 8;
-
-    explicit KeyTraits(std::string_view key) noexcept {
-        const std::uint32_t odd = odd_letters_of(key);
-        odd_letters = (odd ^ odd >> 24) & 0xFFFFFFU;
-        size = static_cast<std::uint8_t>(std::min<std::size_t>(key.size(), 255));
-    }
-};
-
-/// The traits of all names, language by language: made from the table once, at the first slip, as
-/// reading every name for every slip takes ten times as long. Four bytes a name.
-inline const std::vector<KeyTraits>& traits_of_names() {
-    static const std::vector<KeyTraits> all = [] {
-        std::vector<KeyTraits> traits;
-        for (const auto& language : languages) {
-            for (const auto& name : language.names)
-                traits.emplace_back(name.key);
-        }
-        return traits;
-    }();
-    return all;
-}
-
 /// A key that is held against names.
 struct ComparedKey {
     std::string key;
     std::uint32_t odd_letters = 0;
-    KeyTraits traits;
 
     explicit ComparedKey(std::string text)
-        : key(std::move(text)), odd_letters(odd_letters_of(key)), traits(key) {}
+        : key(std::move(text)), odd_letters(odd_letters_of(key)) {}
 
-    bool is_one_letter_from(std::string_view known) const {
-        return may_be_a_slip(odd_letters, odd_letters_of(known)) && differ_by_a_letter(key, known);
+    bool is_as_long_as(std::string_view known) const noexcept {
+        return known.size() <= key.size() + 1 && key.size() <= known.size() + 1;
     }
 };
 
@@ -123,28 +97,30 @@ inline std::vector<ComparedKey> keys_meant(std::string_view text) {
     return keys;
 }
 
-/// The first name of either side that is one letter away from a key, where none is found yet.
-inline void find_one_letter_from(const ComparedKey& key, OneLetterAway& found) {
-    const KeyTraits* known = traits_of_names().data();
-    const KeyTraits wanted = key.traits;
-    for (const auto& language : languages) {
-        for (std::size_t i = 0; i < language.names.size(); ++i, ++known) {
-            if (!may_be_a_slip(wanted.odd_letters, known->odd_letters)) continue;
-            if (known->size + 1U - wanted.size > 2) continue;
-            const auto& name = language.names[i];
-            auto& side = is_barred(name.feedstock) ? found.barred : found.harmless;
-            if (!side && key.is_one_letter_from(name.key)) side = name.feedstock;
-        }
-    }
+/// Whether a name is one letter away from one of some keys.
+inline bool is_one_letter_from(std::span<const ComparedKey> keys, std::string_view known) {
+    const auto as_long = [&](const ComparedKey& key) { return key.is_as_long_as(known); };
+    if (std::none_of(keys.begin(), keys.end(), as_long)) return false;
+    const std::uint32_t odd = odd_letters_of(known);
+    return std::any_of(keys.begin(), keys.end(), [&](const ComparedKey& key) {
+        return may_be_a_slip(key.odd_letters, odd) && as_long(key) &&
+               differ_by_a_letter(key.key, known);
+    });
 }
 
 /// What has a name in any language that is one letter away from a text, the first of either side.
 /// Other than for a slip that is mended, the first letter may differ too. Time: a pass over the
-/// sizes of the names. Threads: any.
+/// names. Threads: any.
 inline OneLetterAway one_letter_from(std::string_view text) {
     OneLetterAway found;
-    for (const auto& key : keys_meant(text))
-        find_one_letter_from(key, found);
+    const auto keys = keys_meant(text);
+    for (const auto& language : languages) {
+        for (const auto& name : language.names) {
+            if (!is_one_letter_from(keys, name.key)) continue;
+            auto& side = is_barred(name.feedstock) ? found.barred : found.harmless;
+            if (!side) side = name.feedstock;
+        }
+    }
     return found;
 }
 
