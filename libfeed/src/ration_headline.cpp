@@ -7,18 +7,11 @@
 namespace feed::io {
 namespace {
 
-/// Whether some of a thing goes in.
-bool goes_in(const Ration& ration, const ThingAtHand& thing) {
-    return std::any_of(ration.put_in.begin(), ration.put_in.end(),
-                       [&](const PutIn& put) { return put.thing.name() == thing.name(); });
-}
-
 /// Lime, ash, shell, grit or a drink that was asked about and is not wanted.
 std::vector<std::string> unneeded_names(const Ration& ration) {
     std::vector<std::string> names;
     for (const Rest& one : ration.rest) {
-        if (part_of(*one.thing.feedstock) == Part::scraps || goes_in(ration, one.thing)) continue;
-        names.push_back(one.thing.name());
+        if (part_of(*one.thing.feedstock) != Part::scraps) names.push_back(one.thing.name());
     }
     return names;
 }

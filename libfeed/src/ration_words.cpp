@@ -208,9 +208,27 @@ std::string_view plain_reason(ReasonKind kind) {
             return "What may go in today is not worth opening the bin.";
         case ReasonKind::nothing_at_hand:
             return "No scraps were named, so this is for soft mixed ones.";
-        default:
-            return "";
+        case ReasonKind::hazard_now:
+        case ReasonKind::hazard_with:
+        case ReasonKind::alarm:
+        case ReasonKind::food_left:
+        case ReasonKind::fed_lately:
+        case ReasonKind::measure_first:
+        case ReasonKind::look_first:
+        case ReasonKind::nothing_noted:
+        case ReasonKind::cap:
+        case ReasonKind::cap_worms:
+            break;  // told with their numbers
     }
+    return "";
+}
+
+/// Whether the step of the day swaps a third of the bed for fresh bedding.
+bool swaps_a_third(const Ration& ration) {
+    return ration.answer == RationAnswer::act_first &&
+           std::any_of(ration.reasons.begin(), ration.reasons.end(), [](const Reason& reason) {
+               return reason.hazard == Hazard::salty && reason.hazard_known;
+           });
 }
 
 }  // namespace
@@ -242,13 +260,6 @@ std::string reason_text(const Reason& reason, const Ration& ration, UnitSystem u
         default:
             return std::string(plain_reason(reason.kind));
     }
-}
-
-bool swaps_a_third(const Ration& ration) {
-    return ration.answer == RationAnswer::act_first &&
-           std::any_of(ration.reasons.begin(), ration.reasons.end(), [](const Reason& reason) {
-               return reason.hazard == Hazard::salty && reason.hazard_known;
-           });
 }
 
 std::string done_text(const Ration& ration, UnitSystem units, std::string_view file) {

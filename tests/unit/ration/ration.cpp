@@ -33,12 +33,6 @@ double kg_of(const Ration& r, std::string_view id) {
     return sum;
 }
 
-bool decided_by(const Ration& r, ReasonKind kind, std::optional<Hazard> hazard = {}) {
-    return std::any_of(r.reasons.begin(), r.reasons.end(), [&](const Reason& reason) {
-        return reason.kind == kind && (!hazard || reason.hazard == *hazard);
-    });
-}
-
 /// Nothing is raised, judged with the masses that are printed.
 void check_as_printed(const Bed& bed, const Ration& r) {
     const double spread = in_square_metres(r.spread);
@@ -87,7 +81,7 @@ TEST_CASE("over half of what was fed still there, as seen, waits until it should
     in.seen_left = SeenLeft{0.3, {2, 1, 9}};
     const Ration waits = ration(in);
     CHECK(waits.answer == RationAnswer::wait);
-    CHECK(decided_by(waits, ReasonKind::food_left));
+    CHECK(has_reason(waits, ReasonKind::food_left));
     REQUIRE(waits.next_feeding);
     CHECK(waits.next_feeding->day == 2);
     CHECK(waits.next_feeding->earliest == 1);
@@ -104,9 +98,9 @@ TEST_CASE("worms that had little for three weeks are told of where little goes i
     in.things = kitchen::at_hand(a_feeding(0.05, 0.1));
     const Ration little = ration(in);
     CHECK(little.answer == RationAnswer::feed);
-    CHECK(decided_by(little, ReasonKind::hazard_now, Hazard::underfed));
+    CHECK(has_reason(little, ReasonKind::hazard_now, Hazard::underfed));
     in.things = kitchen::at_hand(a_feeding(0.4, 0.1));
-    CHECK_FALSE(decided_by(ration(in), ReasonKind::hazard_now, Hazard::underfed));
+    CHECK_FALSE(has_reason(ration(in), ReasonKind::hazard_now, Hazard::underfed));
 }
 
 TEST_CASE("reasons and what to weigh name a thing without the remarks of the table") {
@@ -116,7 +110,7 @@ TEST_CASE("reasons and what to weigh name a thing without the remarks of the tab
     ThingAtHand thing{grounds, grounds->name, wet_kilograms(1.0), parse_amount("2 cups").value()};
     in.things = {thing};
     const Ration r = ration(in);
-    REQUIRE(decided_by(r, ReasonKind::cap));
+    REQUIRE(has_reason(r, ReasonKind::cap));
     for (const Reason& reason : r.reasons) {
         if (reason.kind == ReasonKind::cap) CHECK(reason.what == "coffee grounds");
     }
@@ -176,7 +170,7 @@ TEST_CASE("the step of the day is what the bed lacks") {
     const Ration drier = ration_for(wet, a_feeding(0.3, 0.5));
     CHECK(kg_of(drier, "card") > 0.0);  // the card at hand
     CHECK(drier.water_kg == 0.0);
-    CHECK(decided_by(drier, ReasonKind::hazard_now, Hazard::wet));
+    CHECK(has_reason(drier, ReasonKind::hazard_now, Hazard::wet));
     Bed dry = kitchen::tote();
     dry.squeeze = Squeeze::crumbly;
     const Ration wetter = ration_for(dry, a_feeding(0.3, 0.5));
@@ -215,7 +209,7 @@ TEST_CASE("a capped material goes in up to its cap in a week, and its rest is ke
     CHECK(fresh.answer == RationAnswer::feed_less);
     CHECK(kg_of(fresh, "grounds") <= 0.120 + 1e-9);
     CHECK(kg_of(fresh, "grounds") > 0.100);
-    CHECK(decided_by(fresh, ReasonKind::cap));
+    CHECK(has_reason(fresh, ReasonKind::cap));
     REQUIRE(fresh.rest.size() == 1);
     CHECK(fresh.rest[0].capped);
     CHECK(fresh.rest[0].wet_mass.in_kilograms() + kg_of(fresh, "grounds") == Approx(0.3));
@@ -244,7 +238,7 @@ TEST_CASE("a cap says what it is for a week and what went in already") {
     Bed fed = kitchen::tote();
     fed.earlier = {{days(-3), {{coffee, wet_grams(50)}}}};
     const Ration r = ration_for(fed, feeding);
-    REQUIRE(decided_by(r, ReasonKind::cap));
+    REQUIRE(has_reason(r, ReasonKind::cap));
     const Reason& cap = *std::find_if(r.reasons.begin(), r.reasons.end(), [](const Reason& one) {
         return one.kind == ReasonKind::cap;
     });
@@ -266,7 +260,7 @@ TEST_CASE("caps of one kind count what went in of another in the week") {
     // section 3: the sum over the group with what went in during the last 7 days).
     CHECK(r.scraps.in_kilograms() <= 0.040 + 1e-9);
     CHECK(r.scraps.in_kilograms() > 0.030);
-    REQUIRE(decided_by(r, ReasonKind::cap));
+    REQUIRE(has_reason(r, ReasonKind::cap));
     CHECK(r.reasons[0].given == Approx(0.060));
     CHECK(r.reasons[0].with_its_kind);
 }
@@ -328,7 +322,7 @@ TEST_CASE("what stands as an alarm comes before food") {
     const Ration r = ration(in);
     CHECK(r.answer == RationAnswer::act_first);
     CHECK(r.scraps.in_kilograms() == 0.0);
-    REQUIRE(decided_by(r, ReasonKind::alarm));
+    REQUIRE(has_reason(r, ReasonKind::alarm));
     CHECK(r.reasons[0].what == "the worms are leaving");
 }
 
@@ -343,7 +337,7 @@ TEST_CASE("an alarm of long ago is looked after before anything is fed") {
     CHECK(r.put_in.empty());
     CHECK_FALSE(r.next_feeding.has_value());
     CHECK(r.next_look == 0);
-    REQUIRE(decided_by(r, ReasonKind::look_first));
+    REQUIRE(has_reason(r, ReasonKind::look_first));
     CHECK(r.reasons[0].amount == 9.0);
     // What is known to be wrong today comes before what may be.
     in.alarms.push_back({std::nullopt, "the worms are leaving", Level::act, 1});
@@ -364,7 +358,7 @@ TEST_CASE("a bed as alkaline as worms do not bear is not fed") {
         if (ph >= 9.0) CHECK(r.put_in.empty());
         bed.ph_age = days(8);
         r = ration_for(bed, a_feeding(0.3, 0.1));
-        CHECK(decided_by(r, ReasonKind::measure_first) == (ph >= 9.0));
+        CHECK(has_reason(r, ReasonKind::measure_first) == (ph >= 9.0));
         CHECK((r.scraps.in_kilograms() > 0.0) == (ph < 9.0));
     }
 }
@@ -374,7 +368,7 @@ TEST_CASE("what went in today is all for today") {
     bed.earlier = {{days(0), a_feeding(0.02), {}, {}}};
     const Ration r = ration_for(bed, a_feeding(0.3, 0.1));
     CHECK(r.answer == RationAnswer::wait);
-    CHECK(decided_by(r, ReasonKind::fed_today));
+    CHECK(has_reason(r, ReasonKind::fed_today));
     REQUIRE(r.next_feeding);
     CHECK(r.next_feeding->day == 1);
     // Bedding and water are no food.
@@ -408,7 +402,7 @@ TEST_CASE("bedding is offered, as such, where none is at hand") {
 
 TEST_CASE("without scraps the ration is for soft mixed ones, and says so") {
     const Ration r = ration_for(kitchen::tote(), {});
-    CHECK(decided_by(r, ReasonKind::nothing_at_hand));
+    CHECK(has_reason(r, ReasonKind::nothing_at_hand));
     REQUIRE_FALSE(r.put_in.empty());
     CHECK_FALSE(r.put_in[0].thing.at_hand);
     CHECK(r.scraps.in_kilograms() > 0.0);

@@ -137,13 +137,20 @@ inline std::span<const table::NameKey> names_with_key(std::span<const table::Nam
     return {first, last};
 }
 
-/// A bit for each letter of a word.
-constexpr std::uint32_t letters_of(std::string_view word) noexcept {
-    std::uint32_t letters = 0;
-    for (const char c : word) {
-        if (c >= 'a' && c <= 'z') letters |= 1u << (c - 'a');
-    }
-    return letters;
+/// A bit for each letter that a text has an odd number of times.
+constexpr std::uint32_t odd_letters_of(std::string_view text) noexcept {
+    std::uint32_t odd = 0;
+    for (const char c : text)
+        odd ^= std::uint32_t{1} << (static_cast<unsigned char>(c) & 31U);
+    return odd;
+}
+
+/// Whether texts may be so many slips apart, by their odd letters: one changes at most two of them.
+constexpr bool may_be_slips(std::uint32_t odd, std::uint32_t other, std::size_t slips) noexcept {
+    std::uint32_t differing = odd ^ other;
+    for (std::size_t i = 0; i < 2 * slips; ++i)
+        differing &= differing - 1;
+    return differing == 0;
 }
 
 /// How many letters of a word may be wrong.
@@ -157,12 +164,8 @@ inline std::size_t slips_between(std::string_view word, std::string_view known,
     const std::size_t gap =
         word.size() > known.size() ? word.size() - known.size() : known.size() - word.size();
     if (gap > allowed) return allowed + 1;
-    // One slip changes at most two letters of the set.
-    std::uint32_t differing = letters_of(word) ^ letters_of(known);
-    std::size_t count = 0;
-    for (; differing != 0 && count <= 2 * allowed; ++count)
-        differing &= differing - 1;
-    return count > 2 * allowed ? allowed + 1 : edit_distance(word, known);
+    if (!may_be_slips(odd_letters_of(word), odd_letters_of(known), allowed)) return allowed + 1;
+    return edit_distance(word, known);
 }
 
 }  // namespace feed::detail

@@ -50,21 +50,6 @@ struct OneLetterAway {
     }
 };
 
-/// A bit for each letter that a key has an odd number of times.
-constexpr std::uint32_t odd_letters_of(std::string_view key) noexcept {
-    std::uint32_t odd = 0;
-    for (const char c : key)
-        odd ^= std::uint32_t{1} << (static_cast<unsigned char>(c) & 31U);
-    return odd;
-}
-
-/// Whether letters may be one slip apart, which changes at most two of them.
-constexpr bool may_be_a_slip(std::uint32_t odd, std::uint32_t other) noexcept {
-    std::uint32_t differing = odd ^ other;
-    differing &= differing - 1;
-    return (differing & (differing - 1)) == 0;
-}
-
 /// A key that is held against names.
 struct ComparedKey {
     std::string key;
@@ -103,7 +88,7 @@ inline bool is_one_letter_from(std::span<const ComparedKey> keys, std::string_vi
     if (std::none_of(keys.begin(), keys.end(), as_long)) return false;
     const std::uint32_t odd = odd_letters_of(known);
     return std::any_of(keys.begin(), keys.end(), [&](const ComparedKey& key) {
-        return may_be_a_slip(key.odd_letters, odd) && as_long(key) &&
+        return may_be_slips(key.odd_letters, odd, 1) && as_long(key) &&
                differ_by_a_letter(key.key, known);
     });
 }

@@ -72,8 +72,6 @@ std::vector<ScreenLine> take_out_lines(std::span<const TakeOut> out, bool tight,
 std::string instead_text(const TakeOut& one);
 /// That a file feeds what is barred otherwise, and why it is.
 std::string lifted_text(const std::string& label, const Feedstock& feedstock);
-/// Whether the step of the day swaps a third of the bed for fresh bedding.
-bool swaps_a_third(const Ration& ration);
 /// The step for a bed that no bedding, water or lime mends at once. Static storage.
 std::string_view step_by_hand(Hazard hazard);
 /// What should be seen on the day of the next look.

@@ -164,9 +164,10 @@ inline RationInput ration_input_of(const Diary& diary, std::optional<Date> today
     in.new_food = now.new_food;
     in.looks_learned_from = now.looks_learned_from;
     if (detail::was_helped_on(diary, *today)) {
-        const Diary before = detail::before_help_on(diary, *today);
-        in.step_done_today =
-            ration(ration_input_of(before, today, units)).answer == RationAnswer::act_first;
+        Ration unused;
+        const RationInput before =
+            ration_input_of(detail::before_help_on(diary, *today), today, units);
+        in.step_done_today = detail::wants_a_step(detail::work_of(before, unused));
     }
     return in;
 }

@@ -146,10 +146,11 @@ struct Ration {
     Grade grade = Grade::d;
 };
 
-/// Whether something of a kind decided a ration.
-inline bool has_reason(const Ration& ration, ReasonKind kind) {
-    return std::any_of(ration.reasons.begin(), ration.reasons.end(),
-                       [&](const Reason& reason) { return reason.kind == kind; });
+/// Whether something of a kind decided a ration, and of a hazard where one is named.
+inline bool has_reason(const Ration& ration, ReasonKind kind, std::optional<Hazard> hazard = {}) {
+    return std::any_of(ration.reasons.begin(), ration.reasons.end(), [&](const Reason& reason) {
+        return reason.kind == kind && (!hazard || reason.hazard == *hazard);
+    });
 }
 
 /// Whether a ration waits for a look: nothing goes in, and no work is done, before somebody looked.

@@ -102,23 +102,34 @@ inline void step_while_waiting(const RationWork& work, Ration& ration) {
     if (any) put_in_step(work, step_for(work, raised), ration);
 }
 
-/// Where the bed is past an act limit, or an alarm stands: one step, no food.
+/// Whether a hazard of the bed is past the limit at which a step comes before food.
+inline bool wants_step_against(const RationWork& work, Hazard hazard) noexcept {
+    return needs_a_step(hazard) && work.idle[hazard].level == Level::act;
+}
+
+/// Whether the bed is past such a limit, or an alarm stands.
+inline bool wants_a_step(const RationWork& work) noexcept {
+    for (std::size_t h = 0; h < hazard_count; ++h)
+        if (wants_step_against(work, static_cast<Hazard>(h))) return true;
+    return std::any_of(work.alarms.begin(), work.alarms.end(),
+                       [](const StandingAlarm& alarm) { return alarm.level == Level::act; });
+}
+
+/// Where the bed wants a step: one, and no food.
 inline bool act_first(const RationWork& work, Ration& ration) {
+    if (!wants_a_step(work)) return false;
     std::array<bool, hazard_count> raised{};
-    bool act = false;
     for (std::size_t h = 0; h < hazard_count; ++h) {
         const auto hazard = static_cast<Hazard>(h);
-        if (!needs_a_step(hazard) || work.idle.of[h].level != Level::act) continue;
-        act = raised[h] = true;
+        if (!wants_step_against(work, hazard)) continue;
+        raised[h] = true;
         add_reason(ration, {ReasonKind::hazard_now, hazard, "", work.idle.of[h].value.value});
     }
     for (const StandingAlarm& alarm : work.alarms) {
         if (alarm.level != Level::act) continue;
-        act = true;
         if (alarm.hazard) raised[static_cast<std::size_t>(*alarm.hazard)] = true;
         add_reason(ration, reason_of(alarm));
     }
-    if (!act) return false;
     for (std::size_t h = 0; h < hazard_count; ++h)
         raised[h] = raised[h] || is_raised(work.idle.of[h].level);
     ration.answer = RationAnswer::act_first;
@@ -161,8 +172,7 @@ inline bool wait_after_step(const RationWork& work, Ration& ration) {
     if (!work.in.step_done_today) return false;
     wait_until(work, ration, 1);
     add_reason(ration, {ReasonKind::step_done, Hazard::sour, "", 0.0});
-    Ration again;
-    if (act_first(work, again)) ration.next_feeding.reset();
+    if (wants_a_step(work)) ration.next_feeding.reset();
     return true;
 }
 
